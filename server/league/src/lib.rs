@@ -1,0 +1,11 @@
+//! The rules of an escalation league as plain functions: facts and an instant in, a decision out.
+//!
+//! Absent by design: input and output, a clock, randomness, `async`, serialisation. Time and seeds
+//! arrive as arguments, so every rule can be tested with nothing else running.
+
+pub mod ids;
+pub mod name;
+pub mod points;
+pub mod share;
+pub mod time;
+pub mod week;

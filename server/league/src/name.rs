@@ -1,0 +1,142 @@
+//! Names and free text as people type them, cleaned at the door.
+
+use std::fmt;
+
+use unicode_normalization::UnicodeNormalization;
+use unicode_normalization::char::is_combining_mark;
+
+/// Longest name in characters after normalisation.
+pub const LONGEST_NAME: usize = 60;
+/// Longest free text (a reason, a briefing) in characters.
+pub const LONGEST_TEXT: usize = 4_000;
+
+/// Why a text was refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum TextFault {
+    /// Nothing visible remains.
+    #[error("must not be empty")]
+    Empty,
+    /// More characters than allowed.
+    #[error("has {actual} characters; at most {limit} are allowed")]
+    TooLong {
+        /// Characters allowed.
+        limit: usize,
+        /// Characters given.
+        actual: usize,
+    },
+    /// A control, direction or invisible character.
+    #[error("contains the character U+{0:04X}, which is not allowed")]
+    Character(u32),
+    /// More marks on one letter than any writing system uses.
+    #[error("stacks too many marks on one letter")]
+    Marks,
+}
+
+/// A single-line name in Unicode NFC, trimmed, without invisible characters.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Name(String);
+
+impl Name {
+    /// # Errors
+    /// [`TextFault`] when nothing visible remains, it is too long or holds a character that hides.
+    pub fn new(text: &str) -> Result<Self, TextFault> {
+        let clean: String = text.trim().nfc().collect();
+        check(&clean, LONGEST_NAME, |c| c.is_control())?;
+        Ok(Self(clean))
+    }
+
+    /// The name.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl fmt::Display for Name {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
+/// Free text of several lines in Unicode NFC, trimmed.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Text(String);
+
+impl Text {
+    /// # Errors
+    /// [`TextFault`] as for [`Name`], but line breaks and tabs are allowed.
+    pub fn new(text: &str) -> Result<Self, TextFault> {
+        let clean: String = text.trim().nfc().collect();
+        check(&clean, LONGEST_TEXT, |c| {
+            c.is_control() && !matches!(c, '\n' | '\r' | '\t')
+        })?;
+        Ok(Self(clean))
+    }
+
+    /// The text.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+fn check(text: &str, limit: usize, refused: impl Fn(char) -> bool) -> Result<(), TextFault> {
+    let actual = text.chars().count();
+    if actual > limit {
+        return Err(TextFault::TooLong { limit, actual });
+    }
+    if let Some(bad) = text.chars().find(|&c| refused(c) || hides(c)) {
+        return Err(TextFault::Character(bad as u32));
+    }
+    let mut run = 0;
+    for c in text.chars() {
+        run = if is_combining_mark(c) { run + 1 } else { 0 };
+        if run > 4 {
+            return Err(TextFault::Marks);
+        }
+    }
+    if text.chars().all(char::is_whitespace) {
+        return Err(TextFault::Empty);
+    }
+    Ok(())
+}
+
+/// Direction overrides, zero-width and tag characters: they let one name pass for another
+/// (Unicode Technical Report 36, sections 2.8 and 3; from memory).
+fn hides(c: char) -> bool {
+    matches!(c,
+        '\u{00AD}' | '\u{034F}' | '\u{061C}' | '\u{115F}' | '\u{1160}' | '\u{3164}' | '\u{FEFF}'
+        | '\u{180B}'..='\u{180E}' | '\u{200B}'..='\u{200F}' | '\u{202A}'..='\u{202E}'
+        | '\u{2060}'..='\u{206F}' | '\u{FFF0}'..='\u{FFFB}' | '\u{E0000}'..='\u{E0FFF}')
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_are_trimmed_and_composed() {
+        assert_eq!(
+            Name::new("  Bra\u{65}\u{301}wick ").map(|n| n.to_string()),
+            Ok("Bra\u{e9}wick".into())
+        );
+    }
+
+    #[test]
+    fn names_that_hide_something_are_refused() {
+        assert_eq!(Name::new(" \u{200B} "), Err(TextFault::Character(0x200B)));
+        assert_eq!(Name::new("a\u{202E}b"), Err(TextFault::Character(0x202E)));
+        assert_eq!(Name::new("a\0b"), Err(TextFault::Character(0)));
+        assert_eq!(Name::new("  "), Err(TextFault::Empty));
+        assert_eq!(
+            Name::new(&format!("x{}", "\u{301}\u{316}".repeat(5))),
+            Err(TextFault::Marks)
+        );
+        assert_eq!(
+            Name::new(&"x".repeat(61)),
+            Err(TextFault::TooLong {
+                limit: 60,
+                actual: 61
+            })
+        );
+        assert!(Text::new("two\nlines").is_ok());
+    }
+}

@@ -1,0 +1,80 @@
+//! An instant is what happened; a deadline is civil time in the season's zone. Each has its type.
+
+use chrono::{DateTime, LocalResult, NaiveDateTime, TimeZone, Utc};
+use chrono_tz::Tz;
+
+/// A moment, in UTC, as the database's clock told it.
+pub type Instant = DateTime<Utc>;
+
+/// A date and time on the wall of the club, not yet tied to an instant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Civil(pub NaiveDateTime);
+
+/// Why a civil time names no single instant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum CivilFault {
+    /// The clocks jump over it.
+    #[error("does not exist in {0}: the clocks jump over it")]
+    Gap(Tz),
+    /// The clocks pass it twice.
+    #[error("happens twice in {0}: the clocks go back over it")]
+    Fold(Tz),
+}
+
+impl Civil {
+    /// The instant this civil time means in `zone`.
+    ///
+    /// # Errors
+    /// [`CivilFault`] in the hour that a clock change skips or repeats: a deadline there is
+    /// refused rather than guessed.
+    pub fn in_zone(self, zone: Tz) -> Result<Instant, CivilFault> {
+        match zone.from_local_datetime(&self.0) {
+            LocalResult::Single(instant) => Ok(instant.with_timezone(&Utc)),
+            LocalResult::None => Err(CivilFault::Gap(zone)),
+            LocalResult::Ambiguous(..) => Err(CivilFault::Fold(zone)),
+        }
+    }
+
+    /// The civil time of `instant` in `zone`.
+    pub fn at(instant: Instant, zone: Tz) -> Self {
+        Self(instant.with_timezone(&zone).naive_local())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono_tz::{America, Australia, Europe};
+
+    use super::*;
+
+    fn civil(text: &str) -> Civil {
+        Civil(text.parse().unwrap())
+    }
+
+    /// IANA tz 2025b, values recomputed with Python's zoneinfo (project's STANDARDS, section 5.6).
+    #[test]
+    fn clock_changes_are_refused_and_weeks_keep_their_hour() {
+        assert_eq!(
+            civil("2026-03-29T02:30:00").in_zone(Europe::Berlin),
+            Err(CivilFault::Gap(Europe::Berlin))
+        );
+        assert_eq!(
+            civil("2026-11-01T01:30:00").in_zone(America::New_York),
+            Err(CivilFault::Fold(America::New_York))
+        );
+        assert_eq!(
+            civil("2026-10-04T02:15:00").in_zone(Australia::Lord_Howe),
+            Err(CivilFault::Gap(Australia::Lord_Howe))
+        );
+        for (local, utc) in [
+            ("2026-03-22T18:00:00", "2026-03-22T17:00:00Z"),
+            ("2026-03-29T18:00:00", "2026-03-29T16:00:00Z"),
+            ("2026-10-18T18:00:00", "2026-10-18T16:00:00Z"),
+            ("2026-10-25T18:00:00", "2026-10-25T17:00:00Z"),
+        ] {
+            let instant = civil(local).in_zone(Europe::Berlin).unwrap();
+            assert_eq!(instant, utc.parse::<Instant>().unwrap());
+            assert_eq!(Civil::at(instant, Europe::Berlin), civil(local));
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! The number of a week within its season.
+
+use std::fmt;
+
+/// Longest season in weeks. Common practice is 6 to 10; 52 leaves room for monthly steps over years.
+pub const LONGEST_SEASON: u8 = 52;
+
+/// A week of a season, counted from 1.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct WeekNo(u8);
+
+impl WeekNo {
+    /// The first week.
+    pub const FIRST: Self = Self(1);
+
+    /// `None` outside 1 to [`LONGEST_SEASON`].
+    pub fn new(number: u8) -> Option<Self> {
+        (1..=LONGEST_SEASON)
+            .contains(&number)
+            .then_some(Self(number))
+    }
+
+    /// The number as people say it, from 1.
+    pub fn number(self) -> u8 {
+        self.0
+    }
+
+    /// The week before, `None` for the first.
+    pub fn previous(self) -> Option<Self> {
+        Self::new(self.0 - 1)
+    }
+
+    /// The week after, `None` past the longest season.
+    pub fn next(self) -> Option<Self> {
+        Self::new(self.0 + 1)
+    }
+}
+
+impl fmt::Display for WeekNo {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn weeks_run_from_one_to_the_longest_season() {
+        assert_eq!(WeekNo::new(0), None);
+        assert_eq!(WeekNo::new(LONGEST_SEASON + 1), None);
+        assert_eq!(WeekNo::FIRST.previous(), None);
+        assert_eq!(WeekNo::new(LONGEST_SEASON).and_then(WeekNo::next), None);
+        assert_eq!(WeekNo::FIRST.next(), WeekNo::new(2));
+    }
+}

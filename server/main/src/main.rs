@@ -1,0 +1,3 @@
+//! The binary `tallyhost`.
+
+fn main() {}
