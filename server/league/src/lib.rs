@@ -3,7 +3,9 @@
 //! Absent by design: input and output, a clock, randomness, `async`, serialisation. Time and seeds
 //! arrive as arguments, so every rule can be tested with nothing else running.
 
+pub mod catalogue;
 pub mod ids;
+pub mod lists;
 pub mod name;
 pub mod points;
 pub mod share;

@@ -1,0 +1,35 @@
+//! Largest unit: no single unit may eat the whole cap.
+
+use crate::lists::amount::Amount;
+use crate::lists::facts::Facts;
+use crate::lists::finding::{Finding, Measure};
+
+/// "No single unit costs more than 40 % of the cap", options included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LargestUnit {
+    /// Points, or a share of the cap (rounded down to whole points).
+    pub most: Amount,
+}
+
+impl LargestUnit {
+    pub(super) fn sentence(&self) -> String {
+        format!("No single unit costs more than {}", self.most.of("the cap"))
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let most = self.most.most_of(facts.terms.cap);
+        for line in facts.lines.iter().filter(|line| line.points > most) {
+            let sentence = format!(
+                "{} costs {} points; a single unit may cost at most {most}.",
+                line.name(),
+                line.points
+            );
+            findings.push(
+                Finding::new("list.largest-unit", sentence)
+                    .measured(Measure::Points, most.get(), line.points.get())
+                    .about(&line.entry.unit)
+                    .entries([&line.entry.key]),
+            );
+        }
+    }
+}

@@ -1,0 +1,33 @@
+//! Minimum spend: a list may not stay too far below the cap.
+
+use crate::lists::amount::Amount;
+use crate::lists::facts::Facts;
+use crate::lists::finding::{Finding, Measure};
+
+/// "A list spends at least 90 % of the cap."
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct MinimumSpend {
+    /// Points, or a share of the cap (rounded up to whole points).
+    pub least: Amount,
+}
+
+impl MinimumSpend {
+    pub(super) fn sentence(&self) -> String {
+        format!("A list spends at least {}", self.least.of("the cap"))
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let (least, total) = (self.least.least_of(facts.terms.cap), facts.total);
+        if total < least {
+            let short = least.left_after(total);
+            let sentence = format!(
+                "The list has {total} points, {short} short of the least spend of {least}."
+            );
+            findings.push(Finding::new("list.minimum-spend", sentence).measured(
+                Measure::Points,
+                least.get(),
+                total.get(),
+            ));
+        }
+    }
+}
