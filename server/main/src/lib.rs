@@ -1,1 +1,3 @@
-//! tallyhost
+//! What the binary `tallyhost` is made of: configuration, the embedded database, and its commands.
+
+pub mod postgres;

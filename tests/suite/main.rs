@@ -1,0 +1,10 @@
+//! Tests from outside: the real binary over HTTP, the real PostgreSQL beneath it.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    reason = "a test that cannot go on fails"
+)]
+
+mod embedded_database;
