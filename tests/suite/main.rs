@@ -8,3 +8,5 @@
 )]
 
 mod embedded_database;
+mod house;
+mod sources;

@@ -1,0 +1,37 @@
+use std::env;
+use std::net::{Ipv4Addr, SocketAddr, SocketAddrV4};
+use std::num::NonZeroUsize;
+use std::path::PathBuf;
+use std::thread;
+
+use nix::unistd::Uid;
+
+/// Loopback only: the way to the world is a reverse proxy with TLS.
+pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr::LOCALHOST, 8080));
+
+/// Eight connections answered 1.5 times the requests of two on two cores.
+pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(7);
+
+/// Seconds for requests that are being answered when the server stops.
+pub(super) const GRACE_SECONDS: u64 = 30;
+
+/// One thread for each core.
+pub(super) fn workers() -> NonZeroUsize {
+    thread::available_parallelism().unwrap_or(NonZeroUsize::MIN)
+}
+
+/// Where data goes by the XDG Base Directory Specification 0.8; for root the system's own place,
+/// since the database's user cannot pass through root's home.
+pub(super) fn data_folder(name: &str) -> Option<PathBuf> {
+    if Uid::effective().is_root() {
+        return Some(PathBuf::from("/var/lib").join(name));
+    }
+    let from = |variable| {
+        env::var_os(variable)
+            .map(PathBuf::from)
+            .filter(|path| path.is_absolute())
+    };
+    from("XDG_DATA_HOME")
+        .or_else(|| from("HOME").map(|home| home.join(".local/share")))
+        .map(|base| base.join(name))
+}

@@ -1,0 +1,74 @@
+use std::net::SocketAddr;
+use std::num::NonZeroUsize;
+use std::path::PathBuf;
+
+use clap::{Args, ValueEnum};
+use serde::Deserialize;
+
+use super::secret::Secret;
+
+/// What can be set. A flag wins over the environment, and that over the file, whose keys are the
+/// flags' names.
+#[derive(Args, Debug, Default, Deserialize)]
+#[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
+pub struct Options {
+    /// Address and port to listen on [default: 127.0.0.1:8080]
+    #[arg(long, env = "TALLYHOST_LISTEN", value_name = "ADDRESS:PORT")]
+    pub listen: Option<SocketAddr>,
+    /// How people reach the server, for links in messages, feeds and codes
+    #[arg(long, env = "TALLYHOST_PUBLIC_URL", value_name = "URL")]
+    pub public_url: Option<String>,
+    /// Folder of the embedded database and the signing key
+    #[arg(long, env = "TALLYHOST_DATA", value_name = "FOLDER")]
+    pub data: Option<PathBuf>,
+    /// PostgreSQL to use instead of the embedded one
+    #[arg(long, env = "DATABASE_URL", hide_env_values = true, value_name = "URL")]
+    pub database_url: Option<Secret>,
+    /// Folder that holds initdb and postgres
+    #[arg(long, env = "TALLYHOST_POSTGRES_BIN", value_name = "FOLDER")]
+    pub postgres_bin: Option<PathBuf>,
+    /// Most connections to the database [default: 8]
+    #[arg(long, env = "TALLYHOST_POOL", value_name = "NUMBER")]
+    pub pool: Option<NonZeroUsize>,
+    /// Threads that answer requests [default: one for each core]
+    #[arg(long, env = "TALLYHOST_WORKERS", value_name = "NUMBER")]
+    pub workers: Option<NonZeroUsize>,
+    /// Key that signs access tokens, 64 or more hexadecimal digits [default: made once, in a file]
+    #[arg(
+        long,
+        env = "TALLYHOST_SIGNING_KEY",
+        hide_env_values = true,
+        value_name = "HEX"
+    )]
+    pub signing_key: Option<Secret>,
+    /// Seconds for requests that are being answered when the server stops [default: 30]
+    #[arg(long, env = "TALLYHOST_GRACE", value_name = "SECONDS")]
+    pub grace: Option<u64>,
+}
+
+/// How log lines are written.
+#[derive(Clone, Copy, Debug, Default, ValueEnum)]
+pub enum LogFormat {
+    /// For people.
+    #[default]
+    Text,
+    /// One JSON object a line, for programs.
+    Json,
+}
+
+impl Options {
+    /// These, and where they say nothing, the others.
+    pub(super) fn or(self, other: Self) -> Self {
+        Self {
+            listen: self.listen.or(other.listen),
+            public_url: self.public_url.or(other.public_url),
+            data: self.data.or(other.data),
+            database_url: self.database_url.or(other.database_url),
+            postgres_bin: self.postgres_bin.or(other.postgres_bin),
+            pool: self.pool.or(other.pool),
+            workers: self.workers.or(other.workers),
+            signing_key: self.signing_key.or(other.signing_key),
+            grace: self.grace.or(other.grace),
+        }
+    }
+}

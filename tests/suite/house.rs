@@ -1,0 +1,179 @@
+//! The walls of the house that the compiler cannot see.
+
+use std::collections::BTreeMap;
+
+use crate::sources::{Source, files};
+
+#[test]
+fn the_rules_know_no_clock_no_chance_no_world() {
+    let world = [
+        "now()",
+        "SystemTime",
+        "Instant::now",
+        "rand::",
+        "getrandom",
+        "async ",
+        ".await",
+        "serde",
+        "std::fs",
+        "std::net",
+        "std::env",
+        "std::thread",
+        "tokio",
+        "println!",
+    ];
+    no_offence(lines_with(&files("server/league/src", ".rs"), &world));
+}
+
+#[test]
+fn only_the_store_names_the_database_library() {
+    let others = outside(&["server/store"]);
+    no_offence(lines_with(&others, &["diesel"]));
+}
+
+#[test]
+fn only_web_standings_and_main_name_the_http_library() {
+    let others = outside(&["server/web", "server/standings", "server/main"]);
+    no_offence(lines_with(&others, &["actix"]));
+}
+
+#[test]
+fn answers_for_programs_and_pages_for_people_never_import_each_other() {
+    let (api, pages): (Vec<_>, Vec<_>) = files("server/web/src", ".rs")
+        .into_iter()
+        .filter(|file| file.path.contains("/api") || file.path.contains("/pages"))
+        .partition(|file| file.path.contains("/api"));
+    no_offence(lines_with(&api, &["pages::"]));
+    no_offence(lines_with(&pages, &["api::"]));
+}
+
+#[test]
+fn facts_flow_one_way_through_the_crates() {
+    let allowed = BTreeMap::from([
+        ("league", vec![]),
+        ("document", vec!["league"]),
+        ("store", vec!["document", "league"]),
+        ("app", vec!["document", "league", "store"]),
+        ("standings", vec!["app", "document", "league"]),
+        ("web", vec!["app", "document", "league"]),
+        (
+            "main",
+            vec!["app", "document", "league", "standings", "store", "web"],
+        ),
+    ]);
+    let mut offences = Vec::new();
+    for manifest in files("server", "Cargo.toml") {
+        let name = manifest.path.split('/').nth(1).unwrap();
+        let wanted: toml::Table = manifest.text.parse().unwrap();
+        let wanted = wanted["dependencies"].as_table().unwrap().keys();
+        let ours = wanted.filter(|dependency| allowed.contains_key(dependency.as_str()));
+        let strange = ours.filter(|dependency| !allowed[name].contains(&dependency.as_str()));
+        offences.extend(strange.map(|dependency| format!("{name} must not need {dependency}")));
+    }
+    no_offence(offences);
+}
+
+#[test]
+fn only_the_leagues_own_clock_tells_the_time() {
+    let machine = [
+        "Utc::now",
+        "Local::now",
+        "SystemTime::now",
+        "now()",
+        "CURRENT_TIMESTAMP",
+    ];
+    let mut files = files("migrations", ".sql");
+    for folder in ["document", "store", "app"] {
+        files.extend(self::files(&format!("server/{folder}/src"), ".rs"));
+    }
+    no_offence(lines_with(&files, &machine));
+}
+
+#[test]
+fn every_crate_takes_the_lints_of_the_workspace() {
+    let manifests = files("server", "Cargo.toml").into_iter();
+    let lax = manifests.filter(|manifest| !manifest.text.contains("[lints]\nworkspace = true"));
+    no_offence(lax.map(|manifest| manifest.path).collect());
+}
+
+#[test]
+fn no_file_is_longer_than_500_lines() {
+    let long = rust()
+        .into_iter()
+        .filter(|file| file.text.lines().count() > 500);
+    no_offence(long.map(|file| file.path).collect());
+}
+
+#[test]
+fn no_room_is_named_after_nothing() {
+    let names = [
+        "util", "utils", "common", "core", "types", "helper", "helpers", "misc",
+    ];
+    let rooms = rust().into_iter().filter(|file| {
+        let folders = file.path.split('/');
+        names.contains(&file.stem()) || folders.into_iter().any(|folder| names.contains(&folder))
+    });
+    no_offence(rooms.map(|file| file.path).collect());
+}
+
+#[test]
+fn no_type_is_named_after_nothing() {
+    let endings = ["Manager", "Service", "Helper", "Handler", "Util", "Utils"];
+    let mut offences = Vec::new();
+    for file in rust() {
+        for line in file.text.lines() {
+            let mut words = line.split(|c: char| !c.is_alphanumeric() && c != '_');
+            let defines = words.any(|word| ["struct", "enum", "trait"].contains(&word));
+            let name = words.next().unwrap_or_default();
+            if defines && endings.iter().any(|ending| name.ends_with(ending)) {
+                offences.push(format!("{}: {name}", file.path));
+            }
+        }
+    }
+    no_offence(offences);
+}
+
+#[test]
+fn nothing_is_left_for_later() {
+    // In two parts, so that this file does not offend itself.
+    let marks = [
+        concat!("TO", "DO"),
+        concat!("FIX", "ME"),
+        concat!("unimplemented", "!"),
+    ];
+    let left = rust()
+        .into_iter()
+        .filter(|file| marks.iter().any(|mark| file.text.contains(mark)));
+    no_offence(left.map(|file| file.path).collect());
+}
+
+#[test]
+fn no_test_waits_by_sleeping() {
+    let sleep = [concat!("sleep", "(")];
+    no_offence(lines_with(&files("tests/suite", ".rs"), &sleep));
+}
+
+fn rust() -> Vec<Source> {
+    let mut all = files("server", ".rs");
+    all.extend(files("tests", ".rs"));
+    all
+}
+
+/// Code and manifests of the server outside these folders.
+fn outside(folders: &[&str]) -> Vec<Source> {
+    let mut all = files("server", ".rs");
+    all.extend(files("server", "Cargo.toml"));
+    all.retain(|file| !folders.iter().any(|folder| file.is_in(folder)));
+    all
+}
+
+fn lines_with(files: &[Source], words: &[&str]) -> Vec<String> {
+    files
+        .iter()
+        .flat_map(|file| file.lines_with(words))
+        .collect()
+}
+
+fn no_offence(offences: Vec<String>) {
+    assert!(offences.is_empty(), "\n{}\n", offences.join("\n"));
+}
