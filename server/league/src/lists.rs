@@ -2,9 +2,12 @@
 
 pub mod amount;
 pub mod army_list;
+pub mod carry_over;
 pub mod check;
-mod facts;
+pub mod facts;
 pub mod finding;
+pub mod kinds;
+pub mod painted;
 pub mod rules;
 mod sound;
 pub mod weeks;

@@ -144,11 +144,16 @@ impl ArmyList {
 
     /// The entry of this key, by binary search.
     pub fn entry(&self, key: &EntryKey) -> Option<&Entry> {
+        self.entries.get(self.position(key)?)
+    }
+
+    /// Where in the player's order the entry of this key stands.
+    pub fn position(&self, key: &EntryKey) -> Option<usize> {
         let found = self
             .by_key
             .binary_search_by(|&i| self.entries.get(i).map(|entry| &entry.key).cmp(&Some(key)))
             .ok()?;
-        self.entries.get(*self.by_key.get(found)?)
+        self.by_key.get(found).copied()
     }
 }
 

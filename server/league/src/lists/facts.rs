@@ -3,6 +3,7 @@
 use crate::catalogue::unit::Unit;
 use crate::catalogue::{Catalogue, Faction};
 use crate::lists::army_list::{ArmyList, Entry};
+use crate::lists::carry_over::Comparison;
 use crate::lists::check::Terms;
 use crate::points::Points;
 
@@ -38,6 +39,8 @@ pub struct Facts<'a> {
     pub lines: Vec<Line<'a>>,
     /// Points of all entries.
     pub total: Points,
+    /// The list beside the player's last one, where there is one.
+    pub comparison: Option<Comparison<'a>>,
 }
 
 impl<'a> Facts<'a> {
@@ -49,6 +52,9 @@ impl<'a> Facts<'a> {
             list,
             faction: catalogue.faction(list.faction()),
             total: lines.iter().map(|line| line.points).sum(),
+            comparison: terms
+                .previous
+                .map(|previous| Comparison::new(previous, list, &lines)),
             lines,
         }
     }

@@ -2,15 +2,39 @@
 //!
 //! To add a kind: write its file beside the others and name it in [`Rule`].
 
+pub mod army_size;
+pub mod banned_keywords;
+pub mod carry_over;
+pub mod copies;
+pub mod faction_lock;
+pub mod kind_count;
+pub mod kind_share;
 pub mod largest_unit;
 pub mod minimum_spend;
+pub mod new_points;
+pub mod new_units;
+pub mod painted_share;
+pub mod swap_allowance;
+
+use std::fmt::Display;
 
 use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Severity};
 use crate::lists::weeks::Weeks;
 
+pub use army_size::{ArmySize, Counted};
+pub use banned_keywords::BannedKeywords;
+pub use carry_over::CarryOver;
+pub use copies::Copies;
+pub use faction_lock::FactionLock;
+pub use kind_count::KindCount;
+pub use kind_share::KindShare;
 pub use largest_unit::LargestUnit;
 pub use minimum_spend::MinimumSpend;
+pub use new_points::NewPoints;
+pub use new_units::NewUnits;
+pub use painted_share::PaintedShare;
+pub use swap_allowance::SwapAllowance;
 
 /// A rule of the season with the weeks it applies in and its weight.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,4 +99,37 @@ kinds! {
     MinimumSpend,
     /// No single unit costs more than so much.
     LargestUnit,
+    /// So many units of a kind.
+    KindCount,
+    /// So much of the cap in a kind.
+    KindShare,
+    /// So many of the same unit.
+    Copies,
+    /// No units of some keywords.
+    BannedKeywords,
+    /// So many units or models in all.
+    ArmySize,
+    /// One faction for the season.
+    FactionLock,
+    /// So much of last week's list returns.
+    CarryOver,
+    /// So much of last week's list may leave.
+    SwapAllowance,
+    /// So much may be new.
+    NewPoints,
+    /// So many units must be new or grown.
+    NewUnits,
+    /// So much of the list is painted.
+    PaintedShare,
+}
+
+/// "exactly 1", "at least 1 and at most 2", "any number".
+fn bounds<T: Display + PartialEq>(least: Option<&T>, most: Option<&T>) -> String {
+    match (least, most) {
+        (Some(least), Some(most)) if least == most => format!("exactly {least}"),
+        (Some(least), Some(most)) => format!("at least {least} and at most {most}"),
+        (Some(least), None) => format!("at least {least}"),
+        (None, Some(most)) => format!("at most {most}"),
+        (None, None) => "any number".into(),
+    }
 }

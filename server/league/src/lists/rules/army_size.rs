@@ -1,0 +1,62 @@
+//! Army size: how many units or models a list has in all, mostly for the sake of time.
+
+use crate::lists::facts::Facts;
+use crate::lists::finding::{Finding, Measure};
+use crate::lists::rules::bounds;
+
+/// "Models in the list: at most 80."
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ArmySize {
+    /// What is counted.
+    pub counted: Counted,
+    /// Fewest.
+    pub least: Option<u32>,
+    /// Most.
+    pub most: Option<u32>,
+}
+
+/// What an army size counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Counted {
+    /// Entries of the list.
+    Units,
+    /// Models of all entries.
+    Models,
+}
+
+impl ArmySize {
+    pub(super) fn sentence(&self) -> String {
+        let bounds = bounds(self.least.as_ref(), self.most.as_ref());
+        match self.counted {
+            Counted::Units => format!("Units in the list: {bounds}"),
+            Counted::Models => format!("Models in the list: {bounds}"),
+        }
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let (measure, noun, count) = match self.counted {
+            Counted::Units => (
+                Measure::Units,
+                "units",
+                u32::try_from(facts.lines.len()).unwrap_or(u32::MAX),
+            ),
+            Counted::Models => (
+                Measure::Models,
+                "models",
+                facts
+                    .lines
+                    .iter()
+                    .fold(0_u32, |sum, line| sum.saturating_add(line.entry.models)),
+            ),
+        };
+        let least = self.least.map(|least| ("at least", least));
+        let most = self.most.map(|most| ("at most", most));
+        let broken = least
+            .filter(|&(_, limit)| count < limit)
+            .or(most.filter(|&(_, limit)| count > limit));
+        if let Some((bound, limit)) = broken {
+            let sentence = format!("The list has {count} {noun}; {bound} {limit} this week.");
+            findings.push(Finding::new("list.army-size", sentence).measured(measure, limit, count));
+        }
+    }
+}

@@ -1,0 +1,37 @@
+//! Banned keywords: units that may not be fielded yet, or at all.
+
+use crate::catalogue::key::Keyword;
+use crate::lists::facts::Facts;
+use crate::lists::finding::Finding;
+
+/// "No unit with the keyword toughness 4."
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BannedKeywords {
+    /// A unit with any of these is refused.
+    pub keywords: Vec<Keyword>,
+}
+
+impl BannedKeywords {
+    pub(super) fn sentence(&self) -> String {
+        let words: Vec<String> = self.keywords.iter().map(Keyword::words).collect();
+        format!("No unit with the keyword {}", words.join(" or "))
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        for line in &facts.lines {
+            let Some(unit) = line.unit else { continue };
+            for keyword in self.keywords.iter().filter(|keyword| unit.has(keyword)) {
+                let sentence = format!(
+                    "{} has the keyword {}, which is not allowed this week.",
+                    unit.name,
+                    keyword.words()
+                );
+                findings.push(
+                    Finding::new("list.banned-keyword", sentence)
+                        .about(keyword)
+                        .entries([&line.entry.key]),
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,34 @@
+//! Faction lock: a player stays with the faction declared for the season.
+
+use crate::lists::facts::Facts;
+use crate::lists::finding::Finding;
+
+/// "A player keeps the faction declared for the season." Waits until one is declared.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct FactionLock;
+
+impl FactionLock {
+    #[expect(
+        clippy::unused_self,
+        reason = "every kind of rule is asked in the same way"
+    )]
+    pub(super) fn sentence(&self) -> String {
+        "A player keeps the faction declared for the season".into()
+    }
+
+    #[expect(
+        clippy::unused_self,
+        reason = "every kind of rule is asked in the same way"
+    )]
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let Some(declared) = facts.terms.faction else {
+            return;
+        };
+        let fielded = facts.list.faction();
+        if fielded != declared {
+            let sentence =
+                format!("The list is of \"{fielded}\"; declared for the season is \"{declared}\".");
+            findings.push(Finding::new("list.faction-lock", sentence).about(declared));
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! Kind count: how many units of a kind a list has, fixed or growing with the cap.
+
+use crate::catalogue::key::KindKey;
+use crate::lists::amount::Count;
+use crate::lists::facts::{Facts, Line};
+use crate::lists::finding::{Finding, Measure};
+use crate::lists::rules::bounds;
+
+/// "A list has at least 1 per 250 points of the cap units of the kind line."
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct KindCount {
+    /// The kind.
+    pub kind: KindKey,
+    /// Fewest units of it.
+    pub least: Option<Count>,
+    /// Most units of it.
+    pub most: Option<Count>,
+}
+
+impl KindCount {
+    pub(super) fn sentence(&self) -> String {
+        let bounds = bounds(self.least.as_ref(), self.most.as_ref());
+        format!("Units of the kind {}: {bounds}", self.kind.words())
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let of_kind: Vec<&Line<'_>> = facts
+            .lines
+            .iter()
+            .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
+            .collect();
+        let count = u32::try_from(of_kind.len()).unwrap_or(u32::MAX);
+        let cap = facts.terms.cap;
+        let least = self.least.map(|least| ("at least", least.at(cap)));
+        let most = self.most.map(|most| ("at most", most.at(cap)));
+        let broken = least
+            .filter(|&(_, limit)| count < limit)
+            .or(most.filter(|&(_, limit)| count > limit));
+        if let Some((bound, limit)) = broken {
+            let sentence = format!(
+                "The list has {count} of the kind {}; {bound} {limit} this week.",
+                self.kind.words()
+            );
+            findings.push(
+                Finding::new("list.kind-count", sentence)
+                    .measured(Measure::Units, limit, count)
+                    .about(&self.kind)
+                    .entries(of_kind.iter().map(|line| &line.entry.key)),
+            );
+        }
+    }
+}

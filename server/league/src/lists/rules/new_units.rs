@@ -1,0 +1,47 @@
+//! New units: something must join or grow every week, also for a finished army.
+
+use crate::lists::facts::Facts;
+use crate::lists::finding::{Finding, Measure};
+
+/// "At least 1 unit is new or has grown since last week."
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NewUnits {
+    /// Fewest units that are new or have more models than last week.
+    pub least: u32,
+}
+
+impl NewUnits {
+    pub(super) fn sentence(&self) -> String {
+        format!(
+            "At least {} of the units are new or have grown since last week",
+            self.least
+        )
+    }
+
+    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+        let Some(comparison) = &facts.comparison else {
+            return;
+        };
+        let count = comparison
+            .pairs
+            .iter()
+            .filter(|pair| match (pair.before, pair.now) {
+                (Some(before), Some(now)) => now.entry.models > before.entry.models,
+                (None, Some(_)) => true,
+                _ => false,
+            })
+            .count();
+        let count = u32::try_from(count).unwrap_or(u32::MAX);
+        if count < self.least {
+            let sentence = format!(
+                "{count} units are new or have grown since last week; at least {} must.",
+                self.least
+            );
+            findings.push(Finding::new("list.new-units", sentence).measured(
+                Measure::Units,
+                self.least,
+                count,
+            ));
+        }
+    }
+}
