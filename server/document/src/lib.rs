@@ -1,1 +1,9 @@
-//! document
+//! The JSON forms of the league's values: one shape shared by the API, the database and the
+//! public export.
+
+pub mod catalogue;
+pub mod fault;
+pub mod list;
+pub mod list_rules;
+pub mod report;
+pub mod share;

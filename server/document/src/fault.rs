@@ -1,0 +1,42 @@
+//! One fault of a document that came in, with its place.
+
+use std::fmt::Display;
+
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+/// What is wrong at one place of a document. A refusal carries all of them.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct Fault {
+    /// JSON Pointer (RFC 6901) to the member, such as `/entries/0/unit`.
+    #[schema(example = "/entries/0/unit")]
+    pub pointer: String,
+    /// Stable code of the fault.
+    #[schema(example = "list.key")]
+    pub code: String,
+    /// The fault in plain English.
+    pub detail: String,
+}
+
+impl Fault {
+    /// A fault of `code` at `pointer`.
+    pub fn new(pointer: impl Into<String>, code: impl Into<String>, detail: impl Display) -> Self {
+        Self {
+            pointer: pointer.into(),
+            code: code.into(),
+            detail: detail.to_string(),
+        }
+    }
+}
+
+/// Takes the value or notes why there is none.
+pub(crate) fn note<T, E: Display>(
+    faults: &mut Vec<Fault>,
+    pointer: impl Into<String>,
+    code: &str,
+    result: Result<T, E>,
+) -> Option<T> {
+    result
+        .map_err(|fault| faults.push(Fault::new(pointer, code, fault)))
+        .ok()
+}
