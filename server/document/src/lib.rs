@@ -7,3 +7,8 @@ pub mod list;
 pub mod list_rules;
 pub mod report;
 pub mod share;
+
+/// Lower-case hexadecimal, the form of every digest that leaves the server.
+pub fn hex(bytes: &[u8]) -> String {
+    hex::encode(bytes)
+}

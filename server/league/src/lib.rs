@@ -8,6 +8,7 @@ pub mod ids;
 pub mod lists;
 pub mod name;
 pub mod points;
+pub mod role;
 pub mod share;
 pub mod time;
 pub mod week;

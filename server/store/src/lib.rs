@@ -1,1 +1,145 @@
-//! store
+//! The facts, kept in PostgreSQL. The only crate that knows diesel.
+//!
+//! One file per subject, with plain functions over a [`Conn`]. Reads see one snapshot; writes are one
+//! transaction each. What a broken constraint means is said in [`Taken`], not guessed by callers.
+
+pub mod accounts;
+pub mod clock;
+pub mod clubs;
+mod fault;
+pub mod idempotency;
+pub mod invitations;
+mod json;
+pub mod outbox;
+#[allow(missing_docs, clippy::wildcard_imports)]
+mod schema;
+pub mod sessions;
+pub mod trail;
+
+use diesel_async::pooled_connection::AsyncDieselConnectionManager;
+use diesel_async::pooled_connection::deadpool::{Object, Pool};
+use diesel_async::{
+    AnsiTransactionManager, AsyncConnection, AsyncMigrationHarness, AsyncPgConnection,
+    TransactionManager,
+};
+use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
+
+pub use fault::{Fault, Taken};
+
+/// A connection inside a transaction; every query of this crate takes one.
+pub type Conn = AsyncPgConnection;
+
+const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
+
+/// The database behind a pool of connections.
+#[derive(Clone)]
+pub struct Store {
+    pool: Pool<AsyncPgConnection>,
+}
+
+impl Store {
+    /// Prepares a pool; connections are made when first needed.
+    ///
+    /// # Errors
+    /// [`Fault::Broken`] when the pool cannot be built.
+    pub fn connect(url: &str, connections: usize) -> Result<Self, Fault> {
+        let source = AsyncDieselConnectionManager::<AsyncPgConnection>::new(url);
+        let pool = Pool::builder(source)
+            .max_size(connections)
+            .build()
+            .map_err(|cause| Fault::Broken(cause.to_string()))?;
+        Ok(Self { pool })
+    }
+
+    /// Runs `act` against one unchanging snapshot of the facts.
+    ///
+    /// # Errors
+    /// Whatever `act` answers, or a [`Fault`] of the database.
+    pub async fn read<R, E, F>(&self, act: F) -> Result<R, E>
+    where
+        E: From<Fault>,
+        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
+    {
+        self.transact("begin isolation level repeatable read read only", act)
+            .await
+    }
+
+    /// Runs `act` in one transaction: all of it happens, or nothing.
+    ///
+    /// # Errors
+    /// Whatever `act` answers (then nothing was written), or a [`Fault`] of the database.
+    pub async fn write<R, E, F>(&self, act: F) -> Result<R, E>
+    where
+        E: From<Fault>,
+        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
+    {
+        self.transact("begin", act).await
+    }
+
+    async fn transact<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
+    where
+        E: From<Fault>,
+        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
+    {
+        let mut conn = self.conn().await?;
+        AnsiTransactionManager::begin_transaction_sql(&mut *conn, begin)
+            .await
+            .map_err(Fault::from)?;
+        match act(&mut conn).await {
+            Ok(answer) => {
+                AnsiTransactionManager::commit_transaction(&mut *conn)
+                    .await
+                    .map_err(Fault::from)?;
+                Ok(answer)
+            }
+            Err(refusal) => {
+                AnsiTransactionManager::rollback_transaction(&mut *conn)
+                    .await
+                    .map_err(Fault::from)?;
+                Err(refusal)
+            }
+        }
+    }
+
+    async fn conn(&self) -> Result<Object<AsyncPgConnection>, Fault> {
+        self.pool
+            .get()
+            .await
+            .map_err(|cause| Fault::Unavailable(cause.to_string()))
+    }
+}
+
+/// Brings the database at `url` to the newest schema. Needs a runtime of several threads.
+///
+/// # Errors
+/// [`Fault::Unavailable`] without a connection, [`Fault::Broken`] when a migration fails.
+pub async fn migrate(url: &str) -> Result<(), Fault> {
+    harness(url)
+        .await?
+        .run_pending_migrations(MIGRATIONS)
+        .map_err(broken)?;
+    Ok(())
+}
+
+/// Takes every migration back: the way to prove that each can be undone.
+///
+/// # Errors
+/// As [`migrate`].
+pub async fn unmigrate(url: &str) -> Result<(), Fault> {
+    harness(url)
+        .await?
+        .revert_all_migrations(MIGRATIONS)
+        .map_err(broken)?;
+    Ok(())
+}
+
+async fn harness(url: &str) -> Result<AsyncMigrationHarness<AsyncPgConnection>, Fault> {
+    let conn = AsyncPgConnection::establish(url)
+        .await
+        .map_err(|cause| Fault::Unavailable(cause.to_string()))?;
+    Ok(AsyncMigrationHarness::new(conn))
+}
+
+fn broken(cause: Box<dyn std::error::Error + Send + Sync>) -> Fault {
+    Fault::Broken(cause.to_string())
+}

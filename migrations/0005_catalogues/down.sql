@@ -1,0 +1,3 @@
+drop table catalogue_versions;
+drop function catalogue_versions_are_for_ever();
+drop table catalogues;

@@ -1,0 +1,2 @@
+drop table late_leaves;
+drop table lists;

@@ -1,0 +1,2 @@
+drop table games;
+drop table rounds;

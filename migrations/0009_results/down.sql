@@ -1,0 +1,3 @@
+drop table adjustments;
+drop table rulings;
+drop table slips;

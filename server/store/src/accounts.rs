@@ -1,0 +1,158 @@
+//! Accounts, and how often signing in to them failed.
+
+use chrono::{DateTime, Duration, Utc};
+use diesel::dsl::case_when;
+use diesel::prelude::*;
+use diesel::sql_types::{Integer, Timestamptz};
+use diesel_async::RunQueryDsl;
+use league::ids::AccountId;
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::{accounts, sign_in_failures};
+use crate::{Conn, Fault};
+
+/// A person who can sign in.
+#[derive(Clone, Debug)]
+pub struct Account {
+    /// Identity.
+    pub id: AccountId,
+    /// Address in lower case.
+    pub email: String,
+    /// Name shown to clubs.
+    pub name: String,
+    /// Argon2id in PHC string format.
+    pub password_hash: String,
+    /// Under the age of consent where the person lives.
+    pub minor: bool,
+    /// A guardian agreed; always so for a minor.
+    pub guardian_consent: bool,
+    /// When the account was made.
+    pub registered_at: Instant,
+}
+
+#[derive(Queryable, Selectable, Insertable)]
+#[diesel(table_name = accounts)]
+struct AccountRow {
+    account_id: Uuid,
+    email: String,
+    name: String,
+    password_hash: String,
+    minor: bool,
+    guardian_consent: bool,
+    registered_at: DateTime<Utc>,
+}
+
+impl From<AccountRow> for Account {
+    fn from(row: AccountRow) -> Self {
+        Self {
+            id: AccountId(row.account_id),
+            email: row.email,
+            name: row.name,
+            password_hash: row.password_hash,
+            minor: row.minor,
+            guardian_consent: row.guardian_consent,
+            registered_at: row.registered_at,
+        }
+    }
+}
+
+/// # Errors
+/// [`Taken::Email`](crate::Taken::Email), or a [`Fault`] of the database.
+pub async fn create(conn: &mut Conn, account: Account) -> Result<(), Fault> {
+    let row = AccountRow {
+        account_id: account.id.0,
+        email: account.email,
+        name: account.name,
+        password_hash: account.password_hash,
+        minor: account.minor,
+        guardian_consent: account.guardian_consent,
+        registered_at: account.registered_at,
+    };
+    diesel::insert_into(accounts::table)
+        .values(row)
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(conn: &mut Conn, id: AccountId) -> Result<Account, Fault> {
+    let row: AccountRow = accounts::table
+        .find(id.0)
+        .select(AccountRow::as_select())
+        .first(conn)
+        .await?;
+    Ok(row.into())
+}
+
+/// # Errors
+/// A [`Fault`] of the database; an unknown address is `None`.
+pub async fn find_by_email(conn: &mut Conn, email: &str) -> Result<Option<Account>, Fault> {
+    let row: Option<AccountRow> = accounts::table
+        .filter(accounts::email.eq(email))
+        .select(AccountRow::as_select())
+        .first(conn)
+        .await
+        .optional()?;
+    Ok(row.map(Account::from))
+}
+
+/// Failures to sign in to an address within the window that began at the instant given, if any.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_failures(
+    conn: &mut Conn,
+    email_digest: &[u8],
+) -> Result<Option<(i32, Instant)>, Fault> {
+    Ok(sign_in_failures::table
+        .find(email_digest)
+        .select((sign_in_failures::failures, sign_in_failures::window_from))
+        .first(conn)
+        .await
+        .optional()?)
+}
+
+/// Counts one more failure; a window older than `window` begins anew at `now`.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn count_failure(
+    conn: &mut Conn,
+    email_digest: &[u8],
+    now: Instant,
+    window: Duration,
+) -> Result<(), Fault> {
+    use sign_in_failures::dsl;
+    let stale = dsl::window_from.le(now - window);
+    diesel::insert_into(dsl::sign_in_failures)
+        .values((
+            dsl::email_digest.eq(email_digest),
+            dsl::failures.eq(1),
+            dsl::window_from.eq(now),
+        ))
+        .on_conflict(dsl::email_digest)
+        .do_update()
+        .set((
+            dsl::failures
+                .eq(case_when(stale, 1.into_sql::<Integer>()).otherwise(dsl::failures + 1)),
+            dsl::window_from
+                .eq(case_when(stale, now.into_sql::<Timestamptz>()).otherwise(dsl::window_from)),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Forgets the failures of an address, after it signed in.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn forget_failures(conn: &mut Conn, email_digest: &[u8]) -> Result<(), Fault> {
+    diesel::delete(sign_in_failures::table.find(email_digest))
+        .execute(conn)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,220 @@
+//! Clubs and who is what in them.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId};
+use league::role::Role;
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::{accounts, clubs, memberships};
+use crate::{Conn, Fault};
+
+/// A club.
+#[derive(Clone, Debug)]
+pub struct Club {
+    /// Identity.
+    pub id: ClubId,
+    /// Short name in addresses.
+    pub slug: String,
+    /// Name.
+    pub name: String,
+    /// When it was made here.
+    pub founded_at: Instant,
+}
+
+/// One person of a club.
+#[derive(Clone, Debug)]
+pub struct Member {
+    /// Who.
+    pub account: AccountId,
+    /// Name shown to the club.
+    pub name: String,
+    /// As what.
+    pub role: Role,
+    /// Since when.
+    pub since: Instant,
+}
+
+type ClubRow = (Uuid, String, String, Instant);
+
+fn club((id, slug, name, founded_at): ClubRow) -> Club {
+    Club {
+        id: ClubId(id),
+        slug,
+        name,
+        founded_at,
+    }
+}
+
+/// # Errors
+/// [`Taken::ClubSlug`](crate::Taken::ClubSlug), or a fault of the database.
+pub async fn create(conn: &mut Conn, club: &Club) -> Result<(), Fault> {
+    diesel::insert_into(clubs::table)
+        .values((
+            clubs::club_id.eq(club.id.0),
+            clubs::slug.eq(&club.slug),
+            clubs::name.eq(&club.name),
+            clubs::founded_at.eq(club.founded_at),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(conn: &mut Conn, id: ClubId) -> Result<Club, Fault> {
+    Ok(club(clubs::table.find(id.0).first::<ClubRow>(conn).await?))
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find_by_slug(conn: &mut Conn, slug: &str) -> Result<Club, Fault> {
+    Ok(club(
+        clubs::table
+            .filter(clubs::slug.eq(slug))
+            .first::<ClubRow>(conn)
+            .await?,
+    ))
+}
+
+/// The clubs of an account with its role in each, by name.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_of(conn: &mut Conn, account: AccountId) -> Result<Vec<(Club, Role)>, Fault> {
+    let rows: Vec<(ClubRow, String)> = clubs::table
+        .inner_join(memberships::table.on(memberships::club_id.eq(clubs::club_id)))
+        .filter(memberships::account_id.eq(account.0))
+        .order((clubs::name, clubs::club_id))
+        .select((clubs::all_columns, memberships::role))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(row, text)| Ok((club(row), role(&text)?)))
+        .collect()
+}
+
+/// # Errors
+/// [`Taken::Membership`](crate::Taken::Membership), or a fault of the database.
+pub async fn create_member(
+    conn: &mut Conn,
+    club: ClubId,
+    account: AccountId,
+    role: Role,
+    since: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(memberships::table)
+        .values((
+            memberships::club_id.eq(club.0),
+            memberships::account_id.eq(account.0),
+            memberships::role.eq(role.word()),
+            memberships::since.eq(since),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The role of an account in a club, if it has one.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_role(
+    conn: &mut Conn,
+    club: ClubId,
+    account: AccountId,
+) -> Result<Option<Role>, Fault> {
+    let text: Option<String> = memberships::table
+        .find((club.0, account.0))
+        .select(memberships::role)
+        .first(conn)
+        .await
+        .optional()?;
+    text.map(|text| role(&text)).transpose()
+}
+
+/// Everybody of a club, by name.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_members(conn: &mut Conn, club: ClubId) -> Result<Vec<Member>, Fault> {
+    let rows: Vec<(Uuid, String, String, Instant)> = memberships::table
+        .inner_join(accounts::table.on(accounts::account_id.eq(memberships::account_id)))
+        .filter(memberships::club_id.eq(club.0))
+        .order((accounts::name, accounts::account_id))
+        .select((
+            memberships::account_id,
+            accounts::name,
+            memberships::role,
+            memberships::since,
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(id, name, text, since)| {
+            Ok(Member {
+                account: AccountId(id),
+                name,
+                role: role(&text)?,
+                since,
+            })
+        })
+        .collect()
+}
+
+/// The roles of a club's owners are locked until the transaction ends, so that two changes at once
+/// cannot leave a club without an owner.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn lock_owners(conn: &mut Conn, club: ClubId) -> Result<Vec<AccountId>, Fault> {
+    let owners: Vec<Uuid> = memberships::table
+        .filter(
+            memberships::club_id
+                .eq(club.0)
+                .and(memberships::role.eq(Role::Owner.word())),
+        )
+        .select(memberships::account_id)
+        .for_update()
+        .load(conn)
+        .await?;
+    Ok(owners.into_iter().map(AccountId).collect())
+}
+
+/// # Errors
+/// [`Fault::NotFound`] when the account is no member.
+pub async fn update_role(
+    conn: &mut Conn,
+    club: ClubId,
+    account: AccountId,
+    role: Role,
+) -> Result<(), Fault> {
+    let changed = diesel::update(memberships::table.find((club.0, account.0)))
+        .set(memberships::role.eq(role.word()))
+        .execute(conn)
+        .await?;
+    if changed == 0 {
+        Err(Fault::NotFound)
+    } else {
+        Ok(())
+    }
+}
+
+/// # Errors
+/// [`Fault::NotFound`] when the account is no member.
+pub async fn delete_member(conn: &mut Conn, club: ClubId, account: AccountId) -> Result<(), Fault> {
+    let gone = diesel::delete(memberships::table.find((club.0, account.0)))
+        .execute(conn)
+        .await?;
+    if gone == 0 {
+        Err(Fault::NotFound)
+    } else {
+        Ok(())
+    }
+}
+
+fn role(text: &str) -> Result<Role, Fault> {
+    Role::from_word(text).ok_or_else(|| Fault::Broken(format!("no role is called {text}")))
+}

@@ -1,0 +1,77 @@
+//! Answers kept by the key a client sent with its request, so that a request sent twice acts once
+//! (IETF draft "The Idempotency-Key HTTP Header Field"; from memory).
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::AccountId;
+use league::time::Instant;
+use serde_json::Value;
+
+use crate::schema::idempotency_keys;
+use crate::{Conn, Fault};
+
+/// What is known of a key.
+#[derive(Clone, Debug)]
+pub enum Claim {
+    /// Never seen: act, then keep the answer.
+    Fresh,
+    /// The same request was answered so.
+    Answered(Value),
+    /// The key was used for another request.
+    OtherRequest,
+}
+
+/// Claims a key for a request. A second request with the same key waits here until the first has
+/// ended, and then finds its answer.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn claim(
+    conn: &mut Conn,
+    account: AccountId,
+    key: &str,
+    request_digest: &[u8],
+    now: Instant,
+) -> Result<Claim, Fault> {
+    let fresh = diesel::insert_into(idempotency_keys::table)
+        .values((
+            idempotency_keys::account_id.eq(account.0),
+            idempotency_keys::key.eq(key),
+            idempotency_keys::request_digest.eq(request_digest),
+            idempotency_keys::answer.eq(Value::Null),
+            idempotency_keys::created_at.eq(now),
+        ))
+        .on_conflict_do_nothing()
+        .execute(conn)
+        .await?;
+    if fresh == 1 {
+        return Ok(Claim::Fresh);
+    }
+    let (digest, answer): (Vec<u8>, Value) = idempotency_keys::table
+        .find((account.0, key))
+        .select((idempotency_keys::request_digest, idempotency_keys::answer))
+        .first(conn)
+        .await?;
+    Ok(if digest == request_digest {
+        Claim::Answered(answer)
+    } else {
+        Claim::OtherRequest
+    })
+}
+
+/// Keeps the answer of a freshly claimed key.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn keep_answer(
+    conn: &mut Conn,
+    account: AccountId,
+    key: &str,
+    answer: &Value,
+) -> Result<(), Fault> {
+    diesel::update(idempotency_keys::table.find((account.0, key)))
+        .set(idempotency_keys::answer.eq(answer))
+        .execute(conn)
+        .await?;
+    Ok(())
+}

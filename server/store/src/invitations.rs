@@ -1,0 +1,75 @@
+//! Invitations: a code lets its holder into a club. Only the digest of the code is kept.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId};
+use league::role::Role;
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::invitations;
+use crate::{Conn, Fault};
+
+/// An invitation to a club.
+#[derive(Clone, Debug)]
+pub struct Invitation {
+    /// Identity.
+    pub id: Uuid,
+    /// Into which club.
+    pub club: ClubId,
+    /// As what.
+    pub role: Role,
+    /// How many more people may use it.
+    pub uses_left: u16,
+    /// Until when.
+    pub expires_at: Instant,
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    invitation: &Invitation,
+    code_digest: &[u8],
+    by: AccountId,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(invitations::table)
+        .values((
+            invitations::club_id.eq(invitation.club.0),
+            invitations::invitation_id.eq(invitation.id),
+            invitations::code_digest.eq(code_digest),
+            invitations::role.eq(invitation.role.word()),
+            invitations::uses_left.eq(i32::from(invitation.uses_left)),
+            invitations::created_by.eq(by.0),
+            invitations::created_at.eq(now),
+            invitations::expires_at.eq(invitation.expires_at),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Uses up one place of the invitation with this code, if one is left at `now`.
+///
+/// # Errors
+/// [`Fault::NotFound`] when the code is unknown, used up or out of date: the three look alike.
+pub async fn take_place(
+    conn: &mut Conn,
+    code_digest: &[u8],
+    now: Instant,
+) -> Result<(ClubId, Role), Fault> {
+    let (club, role): (Uuid, String) = diesel::update(invitations::table)
+        .filter(invitations::code_digest.eq(code_digest))
+        .filter(
+            invitations::uses_left
+                .gt(0)
+                .and(invitations::expires_at.gt(now)),
+        )
+        .set(invitations::uses_left.eq(invitations::uses_left - 1))
+        .returning((invitations::club_id, invitations::role))
+        .get_result(conn)
+        .await?;
+    let role = Role::from_word(&role).ok_or(Fault::NotFound)?;
+    Ok((ClubId(club), role))
+}

@@ -1,0 +1,194 @@
+//! The trail: who did what, when and why, each entry chained to the one before by its digest.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId, SeasonId};
+use league::time::Instant;
+use serde_json::{Value, json};
+use sha2::{Digest, Sha256};
+use uuid::Uuid;
+
+use crate::schema::{trail, trail_heads};
+use crate::{Conn, Fault};
+
+/// Who may read an entry.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum OpenTo {
+    /// Everybody who may see the season.
+    Everyone,
+    /// Owners, organisers and referees.
+    Officers,
+}
+
+/// What happened.
+#[derive(Clone, Debug)]
+pub struct Event {
+    /// In which club.
+    pub club: ClubId,
+    /// In which season, unless it concerns the club as a whole.
+    pub season: Option<SeasonId>,
+    /// When.
+    pub at: Instant,
+    /// Who; nobody when the clock did it.
+    pub actor: Option<AccountId>,
+    /// The act, by the name of its operation.
+    pub act: &'static str,
+    /// What it was about: identities and plain values, never a secret.
+    pub facts: Value,
+    /// Who may read it.
+    pub open_to: OpenTo,
+}
+
+/// An entry as it stands in the trail.
+#[derive(Clone, Debug, Queryable)]
+pub struct Entry {
+    /// Its place in the club's chain, from 1.
+    pub entry_no: i64,
+    /// The season, if any.
+    pub season_id: Option<Uuid>,
+    /// When.
+    pub happened_at: Instant,
+    /// Who, if a person.
+    pub actor: Option<Uuid>,
+    /// The act.
+    pub act: String,
+    /// The facts.
+    pub facts: Value,
+    /// `everyone` or `officers`.
+    pub open_to: String,
+    /// Digest of the entry before.
+    pub previous: Vec<u8>,
+    /// Digest of this entry.
+    pub digest: Vec<u8>,
+}
+
+/// Adds an event to the end of its club's chain. Call it last: it locks the chain's head until the
+/// transaction ends.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn append(conn: &mut Conn, event: Event) -> Result<(), Fault> {
+    let (last, previous) = lock_head(conn, event.club).await?;
+    let entry_no = last + 1;
+    let open_to = match event.open_to {
+        OpenTo::Everyone => "everyone",
+        OpenTo::Officers => "officers",
+    };
+    let actor = event.actor.map(|account| account.0);
+    let season = event.season.map(|season| season.0);
+    let digest = digest(
+        entry_no,
+        season,
+        event.at,
+        actor,
+        event.act,
+        &event.facts,
+        open_to,
+        &previous,
+    )?;
+    diesel::insert_into(trail::table)
+        .values((
+            trail::club_id.eq(event.club.0),
+            trail::entry_no.eq(entry_no),
+            trail::season_id.eq(season),
+            trail::happened_at.eq(event.at),
+            trail::actor.eq(actor),
+            trail::act.eq(event.act),
+            trail::facts.eq(&event.facts),
+            trail::open_to.eq(open_to),
+            trail::previous.eq(&previous),
+            trail::digest.eq(&digest),
+        ))
+        .execute(conn)
+        .await?;
+    diesel::update(trail_heads::table.find(event.club.0))
+        .set((
+            trail_heads::entry_no.eq(entry_no),
+            trail_heads::digest.eq(&digest),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Entries of a season, newest first; `limit` of them before entry `before`.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    officers: bool,
+    before: Option<i64>,
+    limit: i64,
+) -> Result<Vec<Entry>, Fault> {
+    let mut query = trail::table
+        .filter(trail::club_id.eq(club.0).and(trail::season_id.eq(season.0)))
+        .filter(trail::entry_no.lt(before.unwrap_or(i64::MAX)))
+        .into_boxed();
+    if !officers {
+        query = query.filter(trail::open_to.eq("everyone"));
+    }
+    Ok(query
+        .order(trail::entry_no.desc())
+        .limit(limit)
+        .select((
+            trail::entry_no,
+            trail::season_id,
+            trail::happened_at,
+            trail::actor,
+            trail::act,
+            trail::facts,
+            trail::open_to,
+            trail::previous,
+            trail::digest,
+        ))
+        .load(conn)
+        .await?)
+}
+
+async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<(i64, Vec<u8>), Fault> {
+    diesel::insert_into(trail_heads::table)
+        .values((
+            trail_heads::club_id.eq(club.0),
+            trail_heads::entry_no.eq(0),
+            trail_heads::digest.eq(vec![0; 32]),
+        ))
+        .on_conflict_do_nothing()
+        .execute(conn)
+        .await?;
+    Ok(trail_heads::table
+        .find(club.0)
+        .select((trail_heads::entry_no, trail_heads::digest))
+        .for_update()
+        .first(conn)
+        .await?)
+}
+
+/// SHA-256 of the entry's canonical JSON (RFC 8785), which holds the digest of the entry before.
+#[allow(clippy::too_many_arguments)]
+fn digest(
+    entry_no: i64,
+    season: Option<Uuid>,
+    at: Instant,
+    actor: Option<Uuid>,
+    act: &str,
+    facts: &Value,
+    open_to: &str,
+    previous: &[u8],
+) -> Result<Vec<u8>, Fault> {
+    let entry = json!({
+        "entry_no": entry_no.to_string(),
+        "season": season,
+        "at": at.timestamp_micros().to_string(),
+        "actor": actor,
+        "act": act,
+        "facts": facts,
+        "open_to": open_to,
+        "previous": document::hex(previous),
+    });
+    let bytes = serde_json_canonicalizer::to_vec(&entry)
+        .map_err(|cause| Fault::Broken(cause.to_string()))?;
+    Ok(Sha256::digest(bytes).to_vec())
+}
