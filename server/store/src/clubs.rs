@@ -68,17 +68,6 @@ pub async fn find(conn: &mut Conn, id: ClubId) -> Result<Club, Fault> {
     Ok(club(clubs::table.find(id.0).first::<ClubRow>(conn).await?))
 }
 
-/// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find_by_slug(conn: &mut Conn, slug: &str) -> Result<Club, Fault> {
-    Ok(club(
-        clubs::table
-            .filter(clubs::slug.eq(slug))
-            .first::<ClubRow>(conn)
-            .await?,
-    ))
-}
-
 /// The clubs of an account with its role in each, by name.
 ///
 /// # Errors

@@ -1,0 +1,80 @@
+//! Registering: anybody may. The answer never tells whether the address was known.
+
+use league::ids::AccountId;
+use league::name::Name;
+use store::Taken;
+use store::accounts::Account;
+use uuid::Uuid;
+
+use super::password;
+use crate::{Desk, Reason, Refusal};
+
+/// What somebody types to register.
+#[derive(Clone, Debug)]
+pub struct RegisterAccount {
+    /// E-mail address.
+    pub email: String,
+    /// Name shown to clubs; a handle will do.
+    pub name: String,
+    /// Password.
+    pub password: String,
+    /// Under the age at which local law lets a person agree alone.
+    pub minor: bool,
+    /// A parent or guardian agrees; needed for a minor.
+    pub guardian_consent: bool,
+}
+
+/// Makes the account, or quietly does nothing when the address has one.
+///
+/// # Errors
+/// [`Reason::Validation`] for the address, [`Reason::InvalidName`], the reasons of passwords,
+/// [`Reason::GuardianConsentRequired`].
+pub async fn register_account(desk: &Desk, command: RegisterAccount) -> Result<(), Refusal> {
+    let email = address(&command.email)?;
+    let name = Name::new(&command.name).map_err(|fault| {
+        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
+    })?;
+    password::accept(&command.password)?;
+    if command.minor && !command.guardian_consent {
+        return Err(Refusal::fault(
+            Reason::GuardianConsentRequired,
+            "/guardian_consent",
+            "A parent or guardian must agree before a minor registers.",
+        ));
+    }
+    let password_hash = password::hash(desk, command.password).await?;
+    let saved = desk
+        .store
+        .write(async |conn| {
+            let registered_at = store::clock::now(conn).await?;
+            let account = Account {
+                id: AccountId(Uuid::now_v7()),
+                email,
+                name: name.to_string(),
+                password_hash,
+                minor: command.minor,
+                guardian_consent: command.guardian_consent,
+                registered_at,
+            };
+            store::accounts::create(conn, account).await
+        })
+        .await;
+    match saved {
+        Ok(()) | Err(store::Fault::Taken(Taken::Email)) => Ok(()),
+        Err(fault) => Err(fault.into()),
+    }
+}
+
+/// The address in the one form it is compared in. Only delivery proves that an address works; here
+/// it must merely look like one.
+pub(super) fn address(text: &str) -> Result<String, Refusal> {
+    let text = text.trim().to_lowercase();
+    let plausible = text.len() <= 254
+        && !text.chars().any(|c| c.is_whitespace() || c.is_control())
+        && text.split_once('@').is_some_and(|(local, domain)| {
+            !local.is_empty() && !domain.contains('@') && domain.split('.').all(|p| !p.is_empty())
+        });
+    plausible
+        .then_some(text)
+        .ok_or_else(|| Refusal::fault(Reason::Validation, "/email", "This is no e-mail address."))
+}

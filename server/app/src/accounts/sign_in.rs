@@ -1,0 +1,96 @@
+//! Signing in with address and password.
+
+use chrono::Duration;
+use league::ids::AccountId;
+use league::time::Instant;
+use store::Conn;
+use store::sessions::Session;
+use uuid::Uuid;
+
+use super::password;
+use super::register_account::address;
+use super::token::{SESSION_FOR, Tokens};
+use crate::{Desk, Reason, Refusal, secret};
+
+/// Failures within [`WINDOW`] after which an address has to wait, whoever asks.
+const MOST_FAILURES: i32 = 10;
+const WINDOW: Duration = Duration::minutes(15);
+
+/// What somebody types to sign in.
+#[derive(Clone, Debug)]
+pub struct SignIn {
+    /// E-mail address.
+    pub email: String,
+    /// Password.
+    pub password: String,
+}
+
+/// Opens a session.
+///
+/// # Errors
+/// [`Reason::InvalidCredentials`], the same for an unknown address and a wrong password;
+/// [`Reason::TooManyAttempts`] after ten failures within a quarter of an hour, also for the right
+/// password and for unknown addresses.
+pub async fn sign_in(desk: &Desk, command: SignIn) -> Result<Tokens, Refusal> {
+    let email = address(&command.email).map_err(|_| unknown())?;
+    let email_digest = secret::digest(&email);
+    let account = desk
+        .store
+        .read(async |conn| {
+            let now = store::clock::now(conn).await?;
+            wait_your_turn(conn, &email_digest, now).await?;
+            Ok::<_, Refusal>(store::accounts::find_by_email(conn, &email).await?)
+        })
+        .await?;
+    let (id, hash) = account
+        .map(|account| (account.id, account.password_hash))
+        .unzip();
+    if !password::matches(desk, command.password, hash).await? {
+        desk.store
+            .write(async |conn| {
+                let now = store::clock::now(conn).await?;
+                store::accounts::count_failure(conn, &email_digest, now, WINDOW).await
+            })
+            .await?;
+        return Err(unknown());
+    }
+    desk.store
+        .write(async |conn| {
+            store::accounts::forget_failures(conn, &email_digest).await?;
+            open_session(desk, conn, id.ok_or_else(unknown)?).await
+        })
+        .await
+}
+
+async fn wait_your_turn(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Refusal> {
+    let Some((failures, from)) = store::accounts::find_failures(conn, digest).await? else {
+        return Ok(());
+    };
+    let wait = (from + WINDOW - now).num_seconds();
+    if failures < MOST_FAILURES || wait <= 0 {
+        return Ok(());
+    }
+    Err(Refusal::rule(
+        Reason::TooManyAttempts,
+        "Too many failed attempts; wait a little.",
+    )
+    .fact("retry_after", wait))
+}
+
+async fn open_session(desk: &Desk, conn: &mut Conn, account: AccountId) -> Result<Tokens, Refusal> {
+    let now = store::clock::now(conn).await?;
+    let session = Session {
+        id: Uuid::new_v4(),
+        account,
+        ends_at: now + SESSION_FOR,
+    };
+    store::sessions::create(conn, session, now).await?;
+    desk.key.issue(conn, session, now).await
+}
+
+fn unknown() -> Refusal {
+    Refusal::rule(
+        Reason::InvalidCredentials,
+        "E-mail and password do not belong together.",
+    )
+}

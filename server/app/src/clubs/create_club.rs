@@ -1,0 +1,78 @@
+//! Founding a club: whoever does it owns it.
+
+use league::ids::ClubId;
+use league::name::Name;
+use league::role::Role;
+use serde_json::json;
+use store::Taken;
+use store::clubs::Club;
+use uuid::Uuid;
+
+use crate::record::Scene;
+use crate::refusal::when_taken;
+use crate::{Actor, Desk, Reason, Refusal};
+
+const LONGEST_SLUG: usize = 40;
+
+/// What it takes to found a club.
+#[derive(Clone, Debug)]
+pub struct CreateClub {
+    /// Name.
+    pub name: String,
+    /// Short name in addresses: lower-case letters, digits and hyphens.
+    pub slug: String,
+}
+
+/// # Errors
+/// [`Reason::InvalidName`], [`Reason::Validation`] for the short name, [`Reason::SlugTaken`].
+pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Result<Club, Refusal> {
+    let name = Name::new(&command.name).map_err(|fault| {
+        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
+    })?;
+    if !is_slug(&command.slug) {
+        return Err(Refusal::fault(
+            Reason::Validation,
+            "/slug",
+            format!(
+                "A short name has 2 to {LONGEST_SLUG} lower-case letters, digits and single hyphens."
+            ),
+        ));
+    }
+    desk.store
+        .write(async |conn| {
+            let now = store::clock::now(conn).await?;
+            let club = Club {
+                id: ClubId(Uuid::now_v7()),
+                slug: command.slug,
+                name: name.to_string(),
+                founded_at: now,
+            };
+            when_taken(
+                store::clubs::create(conn, &club).await,
+                Taken::ClubSlug,
+                || {
+                    Refusal::fault(
+                        Reason::SlugTaken,
+                        "/slug",
+                        "Another club has this short name.",
+                    )
+                },
+            )?;
+            store::clubs::create_member(conn, club.id, actor.account, Role::Owner, now).await?;
+            Scene::in_club(club.id, actor, now)
+                .tell_officers(conn, "create_club", json!({"name": club.name}))
+                .await?;
+            Ok(club)
+        })
+        .await
+}
+
+fn is_slug(text: &str) -> bool {
+    (2..=LONGEST_SLUG).contains(&text.len())
+        && text.split('-').all(|part| {
+            !part.is_empty()
+                && part
+                    .bytes()
+                    .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit())
+        })
+}

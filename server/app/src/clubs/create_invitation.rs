@@ -1,0 +1,102 @@
+//! Inviting people by a code, which also makes a link. The code is shown once and kept as a digest.
+
+use chrono::Duration;
+use league::ids::ClubId;
+use league::role::Role;
+use league::time::Instant;
+use serde_json::json;
+use store::invitations::Invitation;
+use uuid::Uuid;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal, secret};
+
+const MOST_USES: u16 = 500;
+const MOST_DAYS: u16 = 90;
+
+/// Whom to invite.
+#[derive(Clone, Copy, Debug)]
+pub struct CreateInvitation {
+    /// As what; nobody is invited as an owner.
+    pub role: Role,
+    /// How many people may use the code.
+    pub uses: u16,
+    /// For how many days.
+    pub days: u16,
+}
+
+/// The invitation with its code, which is not kept anywhere.
+#[derive(Clone, Debug)]
+pub struct CreatedInvitation {
+    /// The secret to hand on.
+    pub code: String,
+    /// Until when it works.
+    pub expires_at: Instant,
+}
+
+/// # Errors
+/// [`Reason::Validation`] for numbers out of range or the role of owner; [`Reason::Forbidden`].
+pub async fn create_invitation(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    command: CreateInvitation,
+) -> Result<CreatedInvitation, Refusal> {
+    check(command)?;
+    let code = secret::draw_text()?;
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::Invite).await?;
+            let now = store::clock::now(conn).await?;
+            let invitation = Invitation {
+                id: Uuid::now_v7(),
+                club,
+                role: command.role,
+                uses_left: command.uses,
+                expires_at: now + Duration::days(command.days.into()),
+            };
+            let digest = secret::digest(&code);
+            store::invitations::create(conn, &invitation, &digest, actor.account, now).await?;
+            Scene::in_club(club, actor, now)
+                .tell_officers(
+                    conn,
+                    "create_invitation",
+                    json!({"invitation": invitation.id, "role": command.role.word(), "uses": command.uses}),
+                )
+                .await?;
+            Ok(CreatedInvitation { code, expires_at: invitation.expires_at })
+        })
+        .await
+}
+
+fn check(command: CreateInvitation) -> Result<(), Refusal> {
+    let mut faults = Vec::new();
+    if command.role == Role::Owner {
+        faults.push(Fault::new(
+            "validation",
+            "/role",
+            "Nobody is invited as an owner.",
+        ));
+    }
+    for (pointer, actual, limit) in [
+        ("/uses", command.uses, MOST_USES),
+        ("/days", command.days, MOST_DAYS),
+    ] {
+        if !(1..=limit).contains(&actual) {
+            faults.push(
+                Fault::new("validation", pointer, format!("Must be from 1 to {limit}."))
+                    .with(limit, actual),
+            );
+        }
+    }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(Refusal::faults(
+            Reason::Validation,
+            "The invitation is not valid.",
+            faults,
+        ))
+    }
+}

@@ -1,0 +1,52 @@
+//! Taking somebody out of a club; their games stay.
+
+use league::ids::{AccountId, ClubId};
+use serde_json::json;
+use store::Conn;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Reason, Refusal};
+
+/// Members may leave; owners may remove anybody.
+///
+/// # Errors
+/// [`Refusal::NotFound`] when the account is no member; [`Reason::LastOwner`].
+pub async fn delete_member(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    account: AccountId,
+) -> Result<(), Refusal> {
+    let action = if actor.account == account {
+        Action::Look
+    } else {
+        Action::RunClub
+    };
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, action).await?;
+            keep_an_owner(conn, club, account).await?;
+            store::clubs::delete_member(conn, club, account).await?;
+            let now = store::clock::now(conn).await?;
+            Scene::in_club(club, actor, now)
+                .tell_officers(conn, "delete_member", json!({"account": account.0}))
+                .await
+        })
+        .await
+}
+
+/// Refuses when `account` is the only owner left.
+pub(super) async fn keep_an_owner(
+    conn: &mut Conn,
+    club: ClubId,
+    account: AccountId,
+) -> Result<(), Refusal> {
+    if store::clubs::lock_owners(conn, club).await? == [account] {
+        return Err(Refusal::rule(
+            Reason::LastOwner,
+            "This is the club's only owner; make somebody else an owner first.",
+        ));
+    }
+    Ok(())
+}

@@ -1,0 +1,60 @@
+//! The desk: everything a use case needs besides its command.
+
+use std::sync::Arc;
+
+use league::ids::AccountId;
+use league::time::Instant;
+use store::Store;
+use tokio::sync::Semaphore;
+use uuid::Uuid;
+
+use crate::Refusal;
+use crate::accounts::token::TokenKey;
+
+/// Passwords hashed at the same moment at most; each takes 19 MiB.
+const HASHES_AT_ONCE: usize = 4;
+
+/// The store, the key that signs tokens, and the queue for costly work.
+#[derive(Clone)]
+pub struct Desk {
+    pub(crate) store: Store,
+    pub(crate) key: TokenKey,
+    pub(crate) hashing: Arc<Semaphore>,
+}
+
+/// Somebody who has signed in.
+#[derive(Clone, Copy, Debug)]
+pub struct Actor {
+    /// Who.
+    pub account: AccountId,
+    /// In which session.
+    pub session: Uuid,
+}
+
+/// Whoever asks: signed in or not.
+pub type Viewer = Option<Actor>;
+
+impl Desk {
+    /// A desk over a store. `secret` signs access tokens.
+    ///
+    /// # Errors
+    /// The reason in words when the secret has fewer than 256 bits (RFC 7518, section 3.2).
+    pub fn new(store: Store, secret: &[u8]) -> Result<Self, String> {
+        let key = TokenKey::new(secret)?;
+        Ok(Self {
+            store,
+            key,
+            hashing: Arc::new(Semaphore::new(HASHES_AT_ONCE)),
+        })
+    }
+
+    /// The instant by the league's one clock.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub async fn now(&self) -> Result<Instant, Refusal> {
+        self.store
+            .read(async |conn| Ok(store::clock::now(conn).await?))
+            .await
+    }
+}

@@ -1,0 +1,251 @@
+//! Why something was not done. Knows no HTTP: the web gives each reason its status.
+
+use serde_json::{Map, Value};
+
+macro_rules! reasons {
+    ($($(#[$doc:meta])* $name:ident = $code:literal),+ $(,)?) => {
+        /// Every reason for which the rules turn a request down, each with its stable code.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        pub enum Reason {$($(#[$doc])* $name),+}
+
+        impl Reason {
+            /// All of them.
+            pub const ALL: &[Self] = &[$(Self::$name),+];
+
+            /// The stable code: kebab case, never changed once published.
+            pub fn code(self) -> &'static str {
+                match self {$(Self::$name => $code),+}
+            }
+        }
+    };
+}
+
+reasons! {
+    /// E-mail and password do not belong together.
+    InvalidCredentials = "invalid-credentials",
+    /// The access token is missing its use: expired, forged or of an ended session.
+    InvalidToken = "invalid-token",
+    /// A refresh token was used twice; its whole family is ended.
+    TokenReuse = "token-reuse",
+    /// Too many failed attempts to sign in.
+    TooManyAttempts = "too-many-attempts",
+    /// The role does not allow it.
+    Forbidden = "forbidden",
+    /// Nobody rules on, repairs or edits a game of their own.
+    ConflictOfInterest = "conflict-of-interest",
+    /// Only the two players of a game report it.
+    NotAParticipant = "not-a-participant",
+    /// Nobody confirms their own report.
+    SelfConfirmation = "self-confirmation",
+    /// One or more fields break a rule.
+    Validation = "validation",
+    /// A password that is the only factor has at least 15 characters.
+    PasswordTooShort = "password-too-short",
+    /// The password stands on a list of common ones.
+    PasswordCompromised = "password-compromised",
+    /// A minor needs a guardian's consent.
+    GuardianConsentRequired = "guardian-consent-required",
+    /// A name is empty, too long or hides something.
+    InvalidName = "invalid-name",
+    /// A text is too long or holds characters that hide something.
+    InvalidText = "invalid-text",
+    /// No such time zone in the IANA database.
+    UnknownZone = "unknown-zone",
+    /// A civil time that the clocks skip or repeat.
+    InvalidLocalTime = "invalid-local-time",
+    /// The short name of the club is used.
+    SlugTaken = "slug-taken",
+    /// The account is in already.
+    AlreadyMember = "already-member",
+    /// A club keeps at least one owner.
+    LastOwner = "last-owner",
+    /// The club has a catalogue of this name.
+    CatalogueNameTaken = "catalogue-name-taken",
+    /// The catalogue has faults.
+    InvalidCatalogue = "invalid-catalogue",
+    /// The season is not in the state that this needs.
+    SeasonState = "season-state",
+    /// This part of a season is fixed once it has started.
+    SeasonFixed = "season-fixed",
+    /// No place is left.
+    SeasonFull = "season-full",
+    /// The account plays in this season already.
+    AlreadyRegistered = "already-registered",
+    /// The handle is used in this season.
+    HandleTaken = "handle-taken",
+    /// The player has withdrawn.
+    PlayerLeft = "player-left",
+    /// The deadline for lists has passed.
+    DeadlinePassed = "deadline-passed",
+    /// A deadline moves only before it has passed, and only to later.
+    DeadlineImmutable = "deadline-immutable",
+    /// The lists of the week have been opened.
+    ListLocked = "list-locked",
+    /// The deadline has not come yet.
+    DeadlineAhead = "deadline-ahead",
+    /// The list costs more than the cap.
+    PointsCapExceeded = "points-cap-exceeded",
+    /// The list breaks a rule of the season.
+    ListBreaksRules = "list-breaks-rules",
+    /// Somebody changed it in between.
+    VersionMismatch = "version-mismatch",
+    /// The lists must be opened first.
+    ListsSealed = "lists-sealed",
+    /// The round is published.
+    RoundAlreadyPaired = "round-already-paired",
+    /// Too few players to pair.
+    NotEnoughPlayers = "not-enough-players",
+    /// No round satisfies the hard limits.
+    NoRoundPossible = "no-round-possible",
+    /// The proposal does not follow from its inputs and the committed seed.
+    CommitmentMismatch = "commitment-mismatch",
+    /// The week is not at the point that this needs.
+    WeekState = "week-state",
+    /// The game has not begun yet.
+    RoundNotOpen = "round-not-open",
+    /// The result stands; only a ruling changes it.
+    ResultFinal = "result-final",
+    /// The slip was answered in between.
+    SlipStateChanged = "slip-state-changed",
+    /// Counts that cannot happen in this scenario.
+    ImpossibleScore = "impossible-score",
+    /// The claim was decided in between.
+    ClaimStateChanged = "claim-state-changed",
+    /// A request needs a key so that sending it twice acts once.
+    IdempotencyKeyRequired = "idempotency-key-required",
+    /// The key was used for another request.
+    IdempotencyKeyReused = "idempotency-key-reused",
+}
+
+/// One thing wrong with a request.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fault {
+    /// Stable code of the fault.
+    pub code: String,
+    /// Where in the request body: a JSON Pointer (RFC 6901), empty for the whole.
+    pub pointer: String,
+    /// A sentence for people.
+    pub detail: String,
+    /// What would have been allowed, where that is a value.
+    pub limit: Option<Value>,
+    /// What was given, where that helps.
+    pub actual: Option<Value>,
+}
+
+impl Fault {
+    /// A fault at a place, with a sentence.
+    pub fn new(code: &str, pointer: impl Into<String>, detail: impl Into<String>) -> Self {
+        Self {
+            code: code.to_owned(),
+            pointer: pointer.into(),
+            detail: detail.into(),
+            limit: None,
+            actual: None,
+        }
+    }
+
+    /// Adds the limit and the actual value.
+    #[must_use]
+    pub fn with(mut self, limit: impl Into<Value>, actual: impl Into<Value>) -> Self {
+        self.limit = Some(limit.into());
+        self.actual = Some(actual.into());
+        self
+    }
+}
+
+/// Why nothing was done.
+#[derive(Debug)]
+pub enum Refusal {
+    /// Nobody is signed in, and somebody must be.
+    SignInNeeded,
+    /// Absent, or not to be known by this person: the two look alike.
+    NotFound,
+    /// A rule says no.
+    Rule {
+        /// Which.
+        reason: Reason,
+        /// A sentence for people.
+        detail: String,
+        /// Values that belong to it.
+        facts: Map<String, Value>,
+        /// Every single fault, where there are several.
+        faults: Vec<Fault>,
+    },
+    /// Nothing wrong with the request; it may be sent again after so many seconds.
+    Unavailable {
+        /// Seconds to wait.
+        retry_after: u64,
+        /// For the log alone.
+        cause: String,
+    },
+    /// A bug; the cause is for the log alone.
+    Broken(String),
+}
+
+impl Refusal {
+    /// A rule says no, in one sentence.
+    pub fn rule(reason: Reason, detail: impl Into<String>) -> Self {
+        Self::Rule {
+            reason,
+            detail: detail.into(),
+            facts: Map::new(),
+            faults: Vec::new(),
+        }
+    }
+
+    /// Several faults at once under one reason.
+    pub fn faults(reason: Reason, detail: impl Into<String>, faults: Vec<Fault>) -> Self {
+        Self::Rule {
+            reason,
+            detail: detail.into(),
+            facts: Map::new(),
+            faults,
+        }
+    }
+
+    /// One fault, which also names the reason.
+    pub fn fault(reason: Reason, pointer: &str, detail: impl Into<String>) -> Self {
+        let detail = detail.into();
+        let fault = Fault::new(reason.code(), pointer, detail.clone());
+        Self::faults(reason, detail, vec![fault])
+    }
+
+    /// Adds a value to a rule's facts.
+    #[must_use]
+    pub fn fact(mut self, name: &str, value: impl Into<Value>) -> Self {
+        if let Self::Rule { facts, .. } = &mut self {
+            facts.insert(name.to_owned(), value.into());
+        }
+        self
+    }
+}
+
+impl From<store::Fault> for Refusal {
+    fn from(fault: store::Fault) -> Self {
+        match fault {
+            store::Fault::NotFound => Self::NotFound,
+            store::Fault::Collided => Self::Unavailable {
+                retry_after: 1,
+                cause: "transactions collided".to_owned(),
+            },
+            store::Fault::Unavailable(cause) => Self::Unavailable {
+                retry_after: 2,
+                cause,
+            },
+            store::Fault::Taken(what) => Self::Broken(format!("unexpectedly taken: {what:?}")),
+            store::Fault::Broken(cause) => Self::Broken(cause),
+        }
+    }
+}
+
+/// Turns a uniqueness fault into the refusal that it means here; any other fault stays what it is.
+pub(crate) fn when_taken<T>(
+    answer: Result<T, store::Fault>,
+    what: store::Taken,
+    refusal: impl FnOnce() -> Refusal,
+) -> Result<T, Refusal> {
+    answer.map_err(|fault| match fault {
+        store::Fault::Taken(taken) if taken == what => refusal(),
+        other => other.into(),
+    })
+}

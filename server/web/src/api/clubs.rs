@@ -1,0 +1,139 @@
+//! Clubs.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post, web};
+use app::Desk;
+use app::clubs::Club;
+use app::clubs::CreateClub;
+use league::ids::ClubId;
+use league::role::Role;
+use serde::{Deserialize, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use crate::answer::{Answer, Created};
+use crate::body::Json;
+use crate::problem::Problems;
+use crate::who::{Caller, SignedIn};
+
+/// A club's address.
+#[derive(Clone, Copy, Deserialize, IntoParams)]
+#[into_params(parameter_in = Path)]
+pub struct InClub {
+    /// The club.
+    club: Uuid,
+}
+
+impl InClub {
+    /// Its identity.
+    pub fn id(self) -> ClubId {
+        ClubId(self.club)
+    }
+}
+
+/// What it takes to found a club.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ClubBody {
+    /// Name.
+    #[schema(example = "Lamplit Ford gaming circle", max_length = 60)]
+    name: String,
+    /// Short name in addresses.
+    #[schema(
+        example = "lamplit-ford",
+        pattern = "^[a-z0-9]+(-[a-z0-9]+)*$",
+        max_length = 40
+    )]
+    slug: String,
+}
+
+/// A role in a club.
+#[derive(Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum RoleWord {
+    /// Runs the club.
+    Owner,
+    /// Runs seasons.
+    Organiser,
+    /// Rules on disputes and checks painting.
+    Referee,
+    /// Plays.
+    Player,
+}
+
+impl From<Role> for RoleWord {
+    fn from(role: Role) -> Self {
+        match role {
+            Role::Owner => Self::Owner,
+            Role::Organiser => Self::Organiser,
+            Role::Referee => Self::Referee,
+            Role::Player => Self::Player,
+        }
+    }
+}
+
+impl From<RoleWord> for Role {
+    fn from(word: RoleWord) -> Self {
+        match word {
+            RoleWord::Owner => Self::Owner,
+            RoleWord::Organiser => Self::Organiser,
+            RoleWord::Referee => Self::Referee,
+            RoleWord::Player => Self::Player,
+        }
+    }
+}
+
+/// A club.
+#[derive(Serialize, ToSchema)]
+pub struct ClubView {
+    /// Identity.
+    id: Uuid,
+    /// Short name in addresses.
+    slug: String,
+    /// Name.
+    name: String,
+    /// What you are in it, if anything.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    role: Option<RoleWord>,
+}
+
+impl ClubView {
+    /// A club as seen by somebody of this role.
+    pub fn new(club: Club, role: Option<Role>) -> Self {
+        Self {
+            id: club.id.0,
+            slug: club.slug,
+            name: club.name,
+            role: role.map(RoleWord::from),
+        }
+    }
+}
+
+/// Found a club. You own it.
+#[utoipa::path(tag = "clubs", responses((status = 201, body = ClubView), Problems))]
+#[post("/clubs")]
+pub async fn create_club(
+    desk: Data<Desk>,
+    who: SignedIn,
+    body: Json<ClubBody>,
+) -> Answer<Created<ClubView>> {
+    let ClubBody { name, slug } = body.0;
+    let club = app::clubs::create_club(&desk, who.0, CreateClub { name, slug }).await?;
+    let location = format!("/api/v1/clubs/{}", club.id);
+    Ok(Created {
+        location,
+        view: ClubView::new(club, Some(Role::Owner)),
+    })
+}
+
+/// A club.
+#[utoipa::path(tag = "clubs", security(()), responses((status = 200, body = ClubView), Problems))]
+#[get("/clubs/{club}")]
+pub async fn find_club(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InClub>,
+) -> Answer<web::Json<ClubView>> {
+    let (club, role) = app::clubs::find_club(&desk, who.0, path.id()).await?;
+    Ok(web::Json(ClubView::new(club, role)))
+}

@@ -1,0 +1,161 @@
+//! JSON request bodies, read strictly: type, size, syntax, then every field by name.
+
+use std::future::Future;
+use std::pin::Pin;
+
+use actix_web::dev::Payload;
+use actix_web::http::header::CONTENT_TYPE;
+use actix_web::web::Bytes;
+use actix_web::{FromRequest, HttpRequest};
+use app::{Fault, Reason};
+use serde::de::DeserializeOwned;
+use serde_json::error::Category;
+
+use crate::problem::{Problem, WireFault};
+
+/// Most bytes of a JSON body, except where a route says otherwise.
+pub const MOST_BYTES: usize = 64 * 1024;
+/// Most bytes of a catalogue.
+pub const MOST_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
+
+/// A JSON body of type `T` within `MOST` bytes.
+pub struct Json<T, const MOST: usize = MOST_BYTES>(pub T);
+
+impl<T: DeserializeOwned + 'static, const MOST: usize> FromRequest for Json<T, MOST> {
+    type Error = Problem;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let is_json = is_json(request);
+        let bytes = collect::<MOST>(request, payload);
+        Box::pin(async move {
+            if !is_json {
+                return Err(Problem::wire(WireFault::UnsupportedMediaType));
+            }
+            parse(&bytes.await?).map(Self)
+        })
+    }
+}
+
+/// The raw body within `MOST` bytes.
+pub fn collect<const MOST: usize>(
+    request: &HttpRequest,
+    payload: &mut Payload,
+) -> impl Future<Output = Result<Bytes, Problem>> + use<MOST> {
+    let limited = Bytes::from_request(request, payload);
+    async move {
+        let bytes = limited.await.map_err(|_| Problem::too_large(MOST))?;
+        if bytes.len() > MOST {
+            Err(Problem::too_large(MOST))
+        } else {
+            Ok(bytes)
+        }
+    }
+}
+
+/// Reads `T` out of JSON text.
+///
+/// # Errors
+/// 400 for broken syntax, doubled keys or text that is no Unicode; 422 naming the field otherwise.
+pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Problem> {
+    let mut source = serde_json::Deserializer::from_slice(bytes);
+    let value = serde_path_to_error::deserialize(&mut source).map_err(|fault| {
+        let pointer = pointer(fault.path());
+        let cause = fault.into_inner();
+        let words = cause.to_string();
+        match cause.classify() {
+            Category::Data if words.starts_with("duplicate field") => malformed(&cause),
+            Category::Data => {
+                let code = match words.split_once('`') {
+                    Some(("unknown field ", _)) => "unknown-field",
+                    _ => Reason::Validation.code(),
+                };
+                Problem::unprocessable(code, vec![Fault::new(code, pointer, sentence(&words))])
+            }
+            Category::Io | Category::Syntax | Category::Eof => malformed(&cause),
+        }
+    })?;
+    source.end().map_err(|cause| malformed(&cause))?;
+    Ok(value)
+}
+
+fn malformed(cause: &serde_json::Error) -> Problem {
+    Problem::wire(WireFault::MalformedJson).detail(sentence(&cause.to_string()))
+}
+
+fn sentence(words: &str) -> String {
+    let mut chars = words.chars();
+    let first = chars
+        .next()
+        .map(|c| c.to_uppercase().to_string())
+        .unwrap_or_default();
+    format!("{first}{}.", chars.as_str())
+}
+
+/// RFC 6901, section 3.
+fn pointer(path: &serde_path_to_error::Path) -> String {
+    use serde_path_to_error::Segment;
+    path.iter()
+        .filter_map(|segment| match segment {
+            Segment::Seq { index } => Some(format!("/{index}")),
+            Segment::Map { key } => Some(format!("/{}", key.replace('~', "~0").replace('/', "~1"))),
+            Segment::Enum { .. } | Segment::Unknown => None,
+        })
+        .collect()
+}
+
+fn is_json(request: &HttpRequest) -> bool {
+    let kind = request
+        .headers()
+        .get(CONTENT_TYPE)
+        .and_then(|value| value.to_str().ok());
+    kind.is_some_and(|kind| {
+        let mut parts = kind.split(';').map(|part| part.trim().to_ascii_lowercase());
+        parts.next().as_deref() == Some("application/json")
+            && parts.all(|parameter| {
+                !parameter.starts_with("charset=") || parameter.trim_matches('"') == "charset=utf-8"
+            })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use serde::Deserialize;
+
+    use super::*;
+
+    #[derive(Debug, Deserialize)]
+    #[serde(deny_unknown_fields)]
+    struct Sample {
+        #[allow(dead_code)]
+        points: u32,
+    }
+
+    fn code(text: &[u8]) -> (u16, String) {
+        let problem = parse::<Sample>(text).unwrap_err();
+        (problem.status().as_u16(), problem.code().to_owned())
+    }
+
+    #[test]
+    fn syntax_is_400_and_content_is_422() {
+        assert!(parse::<Sample>(br#"{"points": 7}"#).is_ok());
+        assert_eq!(code(br#"{"points": NaN}"#), (400, "malformed-json".into()));
+        assert_eq!(code(br#"{"points": 7} x"#), (400, "malformed-json".into()));
+        assert_eq!(
+            code(br#"{"points": 7, "points": 8}"#),
+            (400, "malformed-json".into())
+        );
+        assert_eq!(
+            code("[".repeat(10_000).as_bytes()),
+            (422, "validation".into())
+        );
+        assert_eq!(code(b"\xef\xbb\xbf{}"), (400, "malformed-json".into()));
+        assert_eq!(
+            code(br#"{"points": 7, "role": "owner"}"#),
+            (422, "unknown-field".into())
+        );
+        assert_eq!(code(br#"{"points": "7"}"#), (422, "validation".into()));
+        assert_eq!(code(br#"{"points": 1e2}"#), (422, "validation".into()));
+        assert_eq!(code(br#"{"points": -7}"#), (422, "validation".into()));
+    }
+}

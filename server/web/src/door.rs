@@ -1,0 +1,46 @@
+//! The door of the server: what every request passes on its way to a route.
+
+use actix_web::dev::{ServiceFactory, ServiceRequest, ServiceResponse};
+use actix_web::middleware::from_fn;
+use actix_web::web::{Data, PathConfig, PayloadConfig, QueryConfig};
+use actix_web::{App, Error};
+use app::Desk;
+use tracing_actix_web::TracingLogger;
+
+use crate::body::MOST_CATALOGUE_BYTES;
+use crate::problem::{self, Problem, WireFault};
+use crate::{headers, routes};
+
+/// The whole application over a desk, for a server to serve.
+pub fn server_parts(
+    desk: Desk,
+) -> App<
+    impl ServiceFactory<
+        ServiceRequest,
+        Config = (),
+        Response = ServiceResponse<impl actix_web::body::MessageBody>,
+        Error = Error,
+        InitError = (),
+    >,
+> {
+    App::new()
+        .app_data(Data::new(desk))
+        .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
+        .app_data(
+            PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),
+        )
+        .app_data(QueryConfig::default().error_handler(|cause, _| {
+            Problem::wire(WireFault::InvalidParameter)
+                .detail(cause.to_string())
+                .into()
+        }))
+        .configure(routes::configure)
+        .default_service(actix_web::web::to(nothing_here))
+        .wrap(headers::defaults())
+        .wrap(from_fn(problem::render))
+        .wrap(TracingLogger::default())
+}
+
+async fn nothing_here() -> Result<&'static str, Problem> {
+    Err(Problem::wire(WireFault::NotFound))
+}

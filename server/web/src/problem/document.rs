@@ -1,0 +1,86 @@
+//! How a problem looks on the wire and in the OpenAPI document.
+
+use serde::Serialize;
+use serde_json::{Map, Value};
+use utoipa::ToSchema;
+
+/// A problem (RFC 9457). Further members depend on the type.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ProblemDocument {
+    /// Address of a page that explains the type.
+    #[serde(rename = "type")]
+    #[schema(example = "/problems/points-cap-exceeded")]
+    pub type_: String,
+    /// The same for every problem of the type.
+    #[schema(example = "The list costs more than the cap")]
+    pub title: &'static str,
+    /// The HTTP status.
+    #[schema(example = 422)]
+    pub status: u16,
+    /// About this very case.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "The list costs 612 points; the cap is 600.")]
+    pub detail: Option<String>,
+    /// The path that was asked for.
+    pub instance: String,
+    /// Name it when you ask for help.
+    pub request_id: String,
+    /// Every fault, where there are several or they have a place.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub errors: Vec<FaultDocument>,
+    /// Values that belong to the case.
+    #[serde(flatten)]
+    #[schema(additional_properties)]
+    pub facts: Map<String, Value>,
+}
+
+/// One fault within a problem.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct FaultDocument {
+    /// Stable code.
+    #[schema(example = "list.over-cap")]
+    pub code: String,
+    /// JSON Pointer into the request body (RFC 6901).
+    #[schema(example = "/entries/2")]
+    pub pointer: String,
+    /// A sentence.
+    pub detail: String,
+    /// What is allowed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<Object>)]
+    pub limit: Option<Value>,
+    /// What was given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<Object>)]
+    pub actual: Option<Value>,
+}
+
+/// The problems that any operation may answer with.
+#[derive(utoipa::IntoResponses)]
+#[allow(dead_code)]
+pub enum Problems {
+    /// The request cannot be read.
+    #[response(status = 400, content_type = "application/problem+json")]
+    Malformed(#[to_schema] ProblemDocument),
+    /// Nobody is signed in, or the token is not valid.
+    #[response(status = 401, content_type = "application/problem+json")]
+    SignInNeeded(#[to_schema] ProblemDocument),
+    /// The role does not allow it.
+    #[response(status = 403, content_type = "application/problem+json")]
+    Forbidden(#[to_schema] ProblemDocument),
+    /// Absent, or not to be known by you.
+    #[response(status = 404, content_type = "application/problem+json")]
+    NotFound(#[to_schema] ProblemDocument),
+    /// Not at this point, or somebody was first.
+    #[response(status = 409, content_type = "application/problem+json")]
+    Conflict(#[to_schema] ProblemDocument),
+    /// The content breaks a rule; every fault is named.
+    #[response(status = 422, content_type = "application/problem+json")]
+    Unprocessable(#[to_schema] ProblemDocument),
+    /// Too many requests.
+    #[response(status = 429, content_type = "application/problem+json")]
+    TooMany(#[to_schema] ProblemDocument),
+    /// Any other problem.
+    #[response(status = "default", content_type = "application/problem+json")]
+    Other(#[to_schema] ProblemDocument),
+}

@@ -1,0 +1,110 @@
+//! From a refusal, ours or the framework's, to the bytes on the wire.
+
+use actix_web::body::{BoxBody, MessageBody};
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::error::ResponseError;
+use actix_web::http::StatusCode;
+use actix_web::http::header::{ALLOW, CONTENT_TYPE, HeaderValue, RETRY_AFTER, WWW_AUTHENTICATE};
+use actix_web::middleware::Next;
+use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
+use tracing_actix_web::RequestId;
+
+use super::{FaultDocument, Problem, ProblemDocument, WireFault};
+
+impl ResponseError for Problem {
+    fn status_code(&self) -> StatusCode {
+        self.status()
+    }
+}
+
+/// Middleware: whatever went wrong leaves as a problem with the request's path and id.
+///
+/// # Errors
+/// None of its own.
+pub async fn render(
+    request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, Error> {
+    let http = request.request().clone();
+    let response = match next.call(request).await {
+        Ok(response) if response.response().error().is_none() => {
+            return Ok(response.map_into_boxed_body());
+        }
+        Ok(response) => {
+            let allow = response.headers().get(ALLOW).cloned();
+            match response.response().error() {
+                Some(error) => answer(&http, error, allow),
+                None => HttpResponse::InternalServerError().finish(),
+            }
+        }
+        Err(error) => answer(&http, &error, None),
+    };
+    Ok(ServiceResponse::new(http, response))
+}
+
+fn answer(request: &HttpRequest, error: &Error, allow: Option<HeaderValue>) -> HttpResponse {
+    match error.as_error::<Problem>() {
+        Some(problem) => write(request, problem, allow),
+        None => write(request, &foreign(error), allow),
+    }
+}
+
+fn foreign(error: &Error) -> Problem {
+    let fault = match error.as_response_error().status_code() {
+        StatusCode::NOT_FOUND => WireFault::NotFound,
+        StatusCode::METHOD_NOT_ALLOWED => WireFault::MethodNotAllowed,
+        StatusCode::PAYLOAD_TOO_LARGE => WireFault::PayloadTooLarge,
+        status if status.is_client_error() => WireFault::InvalidParameter,
+        _ => {
+            let mut problem = Problem::wire(WireFault::Internal);
+            problem.cause = Some(error.to_string());
+            return problem;
+        }
+    };
+    Problem::wire(fault)
+}
+
+fn write(request: &HttpRequest, problem: &Problem, allow: Option<HeaderValue>) -> HttpResponse {
+    let request_id = request
+        .extensions()
+        .get::<RequestId>()
+        .map_or_else(String::new, |id| id.to_string());
+    if let Some(cause) = &problem.cause {
+        tracing::error!(code = problem.code(), cause, "request failed");
+    }
+    let document = ProblemDocument {
+        type_: format!("/problems/{}", problem.kind.code),
+        title: problem.kind.title,
+        status: problem.kind.status.as_u16(),
+        detail: problem.detail.clone(),
+        instance: request.path().to_owned(),
+        request_id,
+        errors: problem
+            .faults
+            .iter()
+            .map(|fault| FaultDocument {
+                code: fault.code.clone(),
+                pointer: fault.pointer.clone(),
+                detail: fault.detail.clone(),
+                limit: fault.limit.clone(),
+                actual: fault.actual.clone(),
+            })
+            .collect(),
+        facts: problem.facts.clone(),
+    };
+    let mut response = HttpResponse::build(problem.kind.status);
+    response.insert_header((CONTENT_TYPE, "application/problem+json"));
+    if let Some(allow) = allow {
+        response.insert_header((ALLOW, allow));
+    }
+    if let Some(seconds) = problem.retry_after {
+        response.insert_header((RETRY_AFTER, seconds));
+    }
+    if problem.kind.status == StatusCode::UNAUTHORIZED {
+        response.insert_header((WWW_AUTHENTICATE, "Bearer"));
+    }
+    match serde_json::to_vec(&document) {
+        Ok(bytes) => response.body(bytes),
+        Err(_) => response.finish(),
+    }
+}

@@ -1,0 +1,73 @@
+//! Every address of the server, in one table.
+
+use actix_web::web::ServiceConfig;
+use utoipa::OpenApi;
+use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
+use utoipa_actix_web::AppExt;
+use utoipa_actix_web::scope;
+
+use crate::api::{accounts, clubs, invitations, members, sessions};
+use crate::problem;
+
+#[derive(OpenApi)]
+#[openapi(
+    info(
+        title = "Tallyhost",
+        description = "Runs an escalation league for tabletop miniature wargames: seasons, lists, pairings, results, standings.",
+        license(name = "MIT OR Apache-2.0")
+    ),
+    security(("bearer" = []))
+)]
+struct Head;
+
+/// The operations for programs, below `/api/v1`.
+fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
+    config.service(
+        scope("/api/v1")
+            .service(accounts::register_account)
+            .service(accounts::find_account)
+            .service(sessions::sign_in)
+            .service(sessions::refresh_session)
+            .service(sessions::sign_out)
+            .service(clubs::create_club)
+            .service(clubs::find_club)
+            .service(members::list_members)
+            .service(members::update_member)
+            .service(members::delete_member)
+            .service(invitations::create_invitation)
+            .service(invitations::accept_invitation),
+    );
+}
+
+/// Everything else: what people open in a browser.
+fn pages(config: &mut ServiceConfig) {
+    config
+        .service(problem::list_problems)
+        .service(problem::explain_problem);
+}
+
+/// All of it.
+pub fn configure(config: &mut ServiceConfig) {
+    operations(&mut utoipa_actix_web::service_config::ServiceConfig::new(
+        config,
+    ));
+    pages(config);
+}
+
+/// The OpenAPI 3.1 document of the operations.
+pub fn openapi() -> utoipa::openapi::OpenApi {
+    let (_, mut document) = actix_web::App::new()
+        .into_utoipa_app()
+        .openapi(Head::openapi())
+        .configure(operations)
+        .split_for_parts();
+    let bearer = HttpBuilder::new()
+        .scheme(HttpAuthScheme::Bearer)
+        .bearer_format("JWT")
+        .build();
+    document
+        .components
+        .get_or_insert_default()
+        .add_security_scheme("bearer", SecurityScheme::Http(bearer));
+    document
+}
