@@ -11,7 +11,7 @@ pub mod idempotency;
 pub mod invitations;
 mod json;
 pub mod outbox;
-#[allow(missing_docs, clippy::wildcard_imports)]
+#[allow(missing_docs, reason = "the columns are documented in the migrations")]
 mod schema;
 pub mod sessions;
 pub mod trail;

@@ -20,6 +20,15 @@ pub enum OpenTo {
     Officers,
 }
 
+impl OpenTo {
+    fn word(self) -> &'static str {
+        match self {
+            Self::Everyone => "everyone",
+            Self::Officers => "officers",
+        }
+    }
+}
+
 /// What happened.
 #[derive(Clone, Debug)]
 pub struct Event {
@@ -70,32 +79,17 @@ pub struct Entry {
 pub async fn append(conn: &mut Conn, event: Event) -> Result<(), Fault> {
     let (last, previous) = lock_head(conn, event.club).await?;
     let entry_no = last + 1;
-    let open_to = match event.open_to {
-        OpenTo::Everyone => "everyone",
-        OpenTo::Officers => "officers",
-    };
-    let actor = event.actor.map(|account| account.0);
-    let season = event.season.map(|season| season.0);
-    let digest = digest(
-        entry_no,
-        season,
-        event.at,
-        actor,
-        event.act,
-        &event.facts,
-        open_to,
-        &previous,
-    )?;
+    let digest = digest(&event, entry_no, &previous)?;
     diesel::insert_into(trail::table)
         .values((
             trail::club_id.eq(event.club.0),
             trail::entry_no.eq(entry_no),
-            trail::season_id.eq(season),
+            trail::season_id.eq(event.season.map(|season| season.0)),
             trail::happened_at.eq(event.at),
-            trail::actor.eq(actor),
+            trail::actor.eq(event.actor.map(|account| account.0)),
             trail::act.eq(event.act),
             trail::facts.eq(&event.facts),
-            trail::open_to.eq(open_to),
+            trail::open_to.eq(event.open_to.word()),
             trail::previous.eq(&previous),
             trail::digest.eq(&digest),
         ))
@@ -167,25 +161,15 @@ async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<(i64, Vec<u8>), Faul
 }
 
 /// SHA-256 of the entry's canonical JSON (RFC 8785), which holds the digest of the entry before.
-#[allow(clippy::too_many_arguments)]
-fn digest(
-    entry_no: i64,
-    season: Option<Uuid>,
-    at: Instant,
-    actor: Option<Uuid>,
-    act: &str,
-    facts: &Value,
-    open_to: &str,
-    previous: &[u8],
-) -> Result<Vec<u8>, Fault> {
+fn digest(event: &Event, entry_no: i64, previous: &[u8]) -> Result<Vec<u8>, Fault> {
     let entry = json!({
         "entry_no": entry_no.to_string(),
-        "season": season,
-        "at": at.timestamp_micros().to_string(),
-        "actor": actor,
-        "act": act,
-        "facts": facts,
-        "open_to": open_to,
+        "season": event.season.map(|season| season.0),
+        "at": event.at.timestamp_micros().to_string(),
+        "actor": event.actor.map(|account| account.0),
+        "act": event.act,
+        "facts": event.facts,
+        "open_to": event.open_to.word(),
         "previous": document::hex(previous),
     });
     let bytes = serde_json_canonicalizer::to_vec(&entry)

@@ -127,7 +127,7 @@ mod tests {
     #[derive(Debug, Deserialize)]
     #[serde(deny_unknown_fields)]
     struct Sample {
-        #[allow(dead_code)]
+        #[allow(dead_code, reason = "only its reading is tested")]
         points: u32,
     }
 

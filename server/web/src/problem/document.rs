@@ -57,7 +57,7 @@ pub struct FaultDocument {
 
 /// The problems that any operation may answer with.
 #[derive(utoipa::IntoResponses)]
-#[allow(dead_code)]
+#[allow(dead_code, reason = "only the OpenAPI document is made from it")]
 pub enum Problems {
     /// The request cannot be read.
     #[response(status = 400, content_type = "application/problem+json")]
