@@ -2,9 +2,11 @@
 //! public export.
 
 pub mod catalogue;
+pub mod catalogue_csv;
 pub mod fault;
 pub mod list;
 pub mod list_rules;
+pub mod receipt;
 pub mod report;
 pub mod share;
 

@@ -1,12 +1,11 @@
 //! Carry-over: how much of last week's list must return, and how.
 
-use crate::lists::amount::Amount;
 use crate::lists::army_list::EntryKey;
 use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
 use crate::share::Share;
 
-/// "At least all of last week's points return; units may grow, not shrink; options may be added,
+/// "All of last week's points return; units may grow, not shrink; options may be added,
 /// not dropped." Points are last week's prices.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CarryOver {
@@ -20,8 +19,11 @@ pub struct CarryOver {
 
 impl CarryOver {
     pub(super) fn sentence(&self) -> String {
-        let returning = Amount::Share(self.returning).of("last week's points");
-        let mut sentence = format!("At least {returning} return");
+        let mut sentence = if self.returning == Share::ALL {
+            String::from("All of last week's points return")
+        } else {
+            format!("At least {} of last week's points return", self.returning)
+        };
         if !self.may_shrink {
             sentence.push_str("; units may grow, not shrink");
         }
