@@ -1,5 +1,7 @@
 //! Catalogues come in from JSON and CSV, whole or with every fault named.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
+
 use document::catalogue::CatalogueDocument;
 use document::catalogue_csv::read_catalogue_csv;
 use document::fault::Fault;

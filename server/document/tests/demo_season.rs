@@ -1,5 +1,7 @@
 //! The rules of the demo season are data, and its seeded troubles with lists come out.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
+
 use std::collections::BTreeMap;
 
 use document::catalogue::CatalogueDocument;

@@ -1,5 +1,7 @@
 //! Army lists come in from JSON, whole or with every fault named.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
+
 use document::list::ArmyListDocument;
 use league::lists::ArmyList;
 

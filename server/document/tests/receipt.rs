@@ -1,5 +1,7 @@
 //! The receipt of a sealed list can be checked with tools from outside.
 
+#![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
+
 use std::io::Write;
 use std::process::{Command, Stdio};
 
