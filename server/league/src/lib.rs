@@ -5,10 +5,17 @@
 
 pub mod catalogue;
 pub mod ids;
+pub mod ledger;
 pub mod lists;
 pub mod name;
+pub mod painting;
 pub mod points;
+pub mod result;
 pub mod role;
+pub mod scenario;
+pub mod scoring;
 pub mod share;
+pub mod side;
+pub mod standings;
 pub mod time;
 pub mod week;

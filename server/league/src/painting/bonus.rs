@@ -1,0 +1,192 @@
+//! What painting is worth. The four kinds of bonus, each data.
+
+use crate::ids::PlayerId;
+use crate::ledger::{Reason, Source};
+use crate::points::{LeaguePoints, Points};
+use crate::share::Share;
+use crate::week::WeekNo;
+
+use super::PaintingFault;
+
+/// Most league points of one bonus.
+const LARGEST_BONUS: LeaguePoints = LeaguePoints::new(100);
+
+/// One bonus of a season.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum PaintedBonus {
+    /// All at once when the painted share reaches a threshold.
+    AtThreshold {
+        /// The threshold.
+        share: Share,
+        /// What it gives.
+        points: LeaguePoints,
+    },
+    /// The highest tier that the painted share reaches.
+    Tiers(Vec<Tier>),
+    /// In proportion to the painted share, rounded down.
+    Proportional {
+        /// For a list painted as a whole.
+        for_all: LeaguePoints,
+    },
+    /// For what was newly finished this week.
+    NewlyFinished {
+        /// What is counted.
+        counted: Yardstick,
+        /// For each.
+        each: LeaguePoints,
+        /// Most of a week.
+        most: LeaguePoints,
+    },
+}
+
+/// One tier.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tier {
+    /// Painted share from which it holds.
+    pub from: Share,
+    /// What it gives.
+    pub points: LeaguePoints,
+}
+
+/// What newly finished things are counted in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Yardstick {
+    /// Whole units.
+    Units,
+    /// Every so many army points.
+    Points {
+        /// The step; a part of it gives nothing.
+        step: Points,
+    },
+}
+
+/// What is known of a player's painting in one week, checked claims only.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PaintedWeek {
+    /// Whose.
+    pub player: PlayerId,
+    /// When.
+    pub week: WeekNo,
+    /// Painted share of the opened list.
+    pub share: Share,
+    /// Units on the list that were finished this week and never before.
+    pub new_units: u32,
+    /// Their army points.
+    pub new_points: Points,
+    /// The claim behind it, or the rule when painting of earlier weeks alone gives it.
+    pub source: Source,
+    /// Version of that source.
+    pub version: u32,
+}
+
+impl PaintedBonus {
+    /// What it gives for a week; `None` when nothing.
+    pub fn earned(&self, week: &PaintedWeek) -> Option<(LeaguePoints, Reason)> {
+        let by_share = |points| (points, Reason::PaintedShare(week.share));
+        let (points, reason) = match self {
+            Self::AtThreshold { share, points } if week.share >= *share => by_share(*points),
+            Self::AtThreshold { .. } => return None,
+            Self::Tiers(tiers) => {
+                let tier = tiers.iter().rev().find(|tier| week.share >= tier.from)?;
+                by_share(tier.points)
+            }
+            Self::Proportional { for_all } => by_share(part_of(*for_all, week.share)),
+            Self::NewlyFinished {
+                counted,
+                each,
+                most,
+            } => {
+                let count = match counted {
+                    Yardstick::Units => week.new_units,
+                    Yardstick::Points { step } => {
+                        week.new_points.get().checked_div(step.get()).unwrap_or(0)
+                    }
+                };
+                let all = i64::from(each.get()) * i64::from(count);
+                let points = i32::try_from(all)
+                    .map_or(*most, LeaguePoints::new)
+                    .min(*most);
+                (points, Reason::NewlyFinished { count })
+            }
+        };
+        (points > LeaguePoints::ZERO).then_some((points, reason))
+    }
+
+    pub(super) fn faults(&self) -> Vec<PaintingFault> {
+        let amount = |actual: LeaguePoints| {
+            let sound = (LeaguePoints::new(1)..=LARGEST_BONUS).contains(&actual);
+            let limit = LARGEST_BONUS;
+            (!sound).then_some(PaintingFault::Amount { limit, actual })
+        };
+        let threshold = |share: Share| {
+            let sound = share > Share::NOTHING && share <= Share::ALL;
+            (!sound).then_some(PaintingFault::Threshold(share))
+        };
+        match self {
+            Self::AtThreshold { share, points } => threshold(*share)
+                .into_iter()
+                .chain(amount(*points))
+                .collect(),
+            Self::Tiers(tiers) => {
+                let each = tiers
+                    .iter()
+                    .flat_map(|tier| threshold(tier.from).into_iter().chain(amount(tier.points)));
+                let pairs = tiers.iter().zip(tiers.iter().skip(1));
+                let falls =
+                    |low: &Tier, high: &Tier| high.from <= low.from || high.points <= low.points;
+                let order = pairs.filter(|(low, high)| falls(low, high));
+                each.chain(order.map(|(_, high)| PaintingFault::Tiers(high.from)))
+                    .collect()
+            }
+            Self::Proportional { for_all } => amount(*for_all).into_iter().collect(),
+            Self::NewlyFinished {
+                counted,
+                each,
+                most,
+            } => {
+                let no_step = *counted == (Yardstick::Points { step: Points::ZERO });
+                let step = no_step.then_some(PaintingFault::Step);
+                amount(*each)
+                    .into_iter()
+                    .chain(amount(*most))
+                    .chain(step)
+                    .collect()
+            }
+        }
+    }
+
+    pub(super) fn sentence(&self) -> String {
+        match self {
+            Self::AtThreshold { share, points } => {
+                format!("A list that is at least {share} painted gives {points} a week.")
+            }
+            Self::Tiers(tiers) => {
+                let tiers = tiers
+                    .iter()
+                    .map(|tier| format!("{} from {}", tier.points, tier.from));
+                let tiers = tiers.collect::<Vec<_>>().join(", ");
+                format!("The painted share of the list gives a week: {tiers}.")
+            }
+            Self::Proportional { for_all } => format!(
+                "The painted share of the list gives that share of {for_all} a week, rounded down."
+            ),
+            Self::NewlyFinished {
+                counted: Yardstick::Units,
+                each,
+                most,
+            } => format!("Each unit finished this week gives {each}, at most {most} a week."),
+            Self::NewlyFinished {
+                counted: Yardstick::Points { step },
+                each,
+                most,
+            } => format!(
+                "Every {step} army points finished this week give {each}, at most {most} a week."
+            ),
+        }
+    }
+}
+
+fn part_of(all: LeaguePoints, share: Share) -> LeaguePoints {
+    let all = Points::new(u32::try_from(all.get()).unwrap_or(0));
+    LeaguePoints::new(i32::try_from(share.most_of(all).get()).unwrap_or(i32::MAX))
+}

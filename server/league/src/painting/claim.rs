@@ -1,0 +1,251 @@
+//! Claims of painted models and how they are checked.
+
+use crate::ids::{AccountId, ClaimId, PlayerId, UnitId};
+use crate::name::Text;
+use crate::time::Instant;
+use crate::week::WeekNo;
+
+use super::Painting;
+use super::stage::ModelStages;
+
+/// SHA-256 of the decoded pixels of a photo: the same picture saved anew has the same digest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PhotoDigest(pub [u8; 32]);
+
+/// Who may check a claim.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Checker {
+    /// The opponent of that week, at the table.
+    Opponent,
+    /// A referee, with the models in hand.
+    Referee,
+    /// A referee, by a photo.
+    Photo,
+}
+
+impl Checker {
+    /// In words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Opponent => "the opponent at the table",
+            Self::Referee => "a referee",
+            Self::Photo => "a referee by photo",
+        }
+    }
+}
+
+/// What the player offers as proof.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Evidence {
+    /// The models, at the table.
+    AtTable,
+    /// A photo.
+    Photo(PhotoDigest),
+}
+
+/// What stands in the log for one unit: only what was checked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct UnitRecord {
+    /// The unit.
+    pub unit: UnitId,
+    /// How far its models are.
+    pub stages: ModelStages,
+    /// The week in which all of it was first painted.
+    pub painted_in: Option<WeekNo>,
+}
+
+/// A claim as the player makes it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct NewClaim {
+    /// Its identity.
+    pub id: ClaimId,
+    /// Whose unit.
+    pub player: PlayerId,
+    /// The week it is for.
+    pub week: WeekNo,
+    /// The unit.
+    pub unit: UnitId,
+    /// How far its models are said to be.
+    pub stages: ModelStages,
+    /// The proof.
+    pub evidence: Evidence,
+    /// When it arrived.
+    pub at: Instant,
+}
+
+/// A claim and what became of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Claim {
+    /// As made.
+    pub made: NewClaim,
+    /// Where it stands.
+    pub state: ClaimState,
+}
+
+/// Where a claim stands.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum ClaimState {
+    /// Nobody has looked.
+    Open,
+    /// Someone has, and agrees.
+    Verified {
+        /// In which part.
+        checker: Checker,
+        /// Who.
+        by: AccountId,
+        /// When.
+        at: Instant,
+    },
+    /// Someone has, and does not; or it was taken back after it had been verified.
+    Refused {
+        /// Who.
+        by: AccountId,
+        /// Why, for the player to read.
+        reason: Text,
+        /// When.
+        at: Instant,
+    },
+}
+
+/// Why an act on a claim is refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum ClaimRefusal {
+    /// The log has this already.
+    #[error("the log already shows these models so far")]
+    NothingNew,
+    /// Some model would be less far than before.
+    #[error("a painted model stays painted; the log shows more")]
+    GoesBack,
+    /// The photo was used for another claim.
+    #[error("this photo was already used for another claim")]
+    PhotoUsed(ClaimId),
+    /// The season does not accept this proof or this checker.
+    #[error("in this season a claim is not checked by {}", .0.words())]
+    NotAccepted(Checker),
+    /// A check by photo needs one.
+    #[error("this claim has no photo")]
+    NoPhoto,
+    /// Nobody checks a claim of their own.
+    #[error("nobody checks a claim of their own")]
+    OwnClaim,
+    /// It was decided already.
+    #[error("the claim was already decided")]
+    Decided,
+}
+
+impl ClaimRefusal {
+    /// The stable code.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::NothingNew => "painting.nothing-new",
+            Self::GoesBack => "painting.goes-back",
+            Self::PhotoUsed(_) => "painting.photo-used",
+            Self::NotAccepted(_) => "painting.checker-not-accepted",
+            Self::NoPhoto => "painting.no-photo",
+            Self::OwnClaim => "painting.own-claim",
+            Self::Decided => "painting.decided",
+        }
+    }
+}
+
+/// Takes in a claim against what the log shows and the photos used so far.
+///
+/// # Errors
+/// [`ClaimRefusal`] when nothing is new, paint would come off, or the photo was seen before.
+pub fn claim(
+    painting: &Painting,
+    record: Option<&UnitRecord>,
+    photo_used_by: impl Fn(PhotoDigest) -> Option<ClaimId>,
+    made: NewClaim,
+) -> Result<Claim, ClaimRefusal> {
+    if let Some(record) = record {
+        if made.stages == record.stages {
+            return Err(ClaimRefusal::NothingNew);
+        }
+        if made.stages.goes_back_from(record.stages) {
+            return Err(ClaimRefusal::GoesBack);
+        }
+    }
+    if let Evidence::Photo(digest) = made.evidence {
+        if !painting.terms().checked_by.contains(&Checker::Photo) {
+            return Err(ClaimRefusal::NotAccepted(Checker::Photo));
+        }
+        if let Some(earlier) = photo_used_by(digest) {
+            return Err(ClaimRefusal::PhotoUsed(earlier));
+        }
+    }
+    let state = ClaimState::Open;
+    Ok(Claim { made, state })
+}
+
+impl Claim {
+    /// Someone looked and agrees. `owner` is the account of the claiming player.
+    ///
+    /// # Errors
+    /// [`ClaimRefusal`] for the player's own claim, a checker the season does not accept, a photo
+    /// check without photo, or a claim that was decided.
+    pub fn verify(
+        self,
+        painting: &Painting,
+        checker: Checker,
+        by: AccountId,
+        owner: AccountId,
+        at: Instant,
+    ) -> Result<Self, ClaimRefusal> {
+        if self.state != ClaimState::Open {
+            return Err(ClaimRefusal::Decided);
+        }
+        if by == owner {
+            return Err(ClaimRefusal::OwnClaim);
+        }
+        if !painting.terms().checked_by.contains(&checker) {
+            return Err(ClaimRefusal::NotAccepted(checker));
+        }
+        if checker == Checker::Photo && self.made.evidence == Evidence::AtTable {
+            return Err(ClaimRefusal::NoPhoto);
+        }
+        let state = ClaimState::Verified { checker, by, at };
+        Ok(Self { state, ..self })
+    }
+
+    /// Someone looked and does not agree, or a referee takes a check back.
+    ///
+    /// # Errors
+    /// [`ClaimRefusal`] for the player's own claim or one that was already refused.
+    pub fn refuse(
+        self,
+        by: AccountId,
+        owner: AccountId,
+        reason: Text,
+        at: Instant,
+    ) -> Result<Self, ClaimRefusal> {
+        if matches!(self.state, ClaimState::Refused { .. }) {
+            return Err(ClaimRefusal::Decided);
+        }
+        if by == owner {
+            return Err(ClaimRefusal::OwnClaim);
+        }
+        let state = ClaimState::Refused { by, reason, at };
+        Ok(Self { state, ..self })
+    }
+}
+
+impl UnitRecord {
+    /// What the log shows for a unit: its verified claims in the order in which they were made.
+    pub fn from_claims(painting: &Painting, unit: UnitId, claims: &[Claim]) -> Option<Self> {
+        let verified = |claim: &&Claim| {
+            claim.made.unit == unit && matches!(claim.state, ClaimState::Verified { .. })
+        };
+        claims.iter().filter(verified).fold(None, |record, claim| {
+            let painted = painting
+                .is_painted(claim.made.stages)
+                .then_some(claim.made.week);
+            let first = record.and_then(|record: Self| record.painted_in);
+            Some(Self {
+                unit,
+                stages: claim.made.stages,
+                painted_in: first.or(painted),
+            })
+        })
+    }
+}

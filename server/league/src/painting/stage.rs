@@ -1,0 +1,87 @@
+//! How far the models of a unit are.
+
+/// Most models of one unit in the log. With at most 60 models the exact painted share of any list
+/// fits 128 bits (the least common multiple of 1 to 60 has 94 bits).
+pub const MOST_MODELS: u16 = 60;
+
+/// How far one model is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Stage {
+    /// Built or not, without any paint.
+    Bare,
+    /// With an undercoat.
+    Primed,
+    /// Main colours on.
+    Coloured,
+    /// As the season's painting standard asks, base included.
+    Finished,
+}
+
+impl Stage {
+    /// All stages in order.
+    pub const ALL: [Self; 4] = [Self::Bare, Self::Primed, Self::Coloured, Self::Finished];
+
+    /// The word of the trade.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Bare => "bare",
+            Self::Primed => "primed",
+            Self::Coloured => "coloured",
+            Self::Finished => "finished",
+        }
+    }
+}
+
+/// How many models of a unit are at each stage.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub struct ModelStages([u16; 4]);
+
+/// Why stages cannot be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("a unit has 1 to {MOST_MODELS} models in the painting log, not {actual}")]
+pub struct StageFault {
+    /// Models given.
+    pub actual: u32,
+}
+
+impl ModelStages {
+    /// Models at each stage, in the order of [`Stage::ALL`].
+    ///
+    /// # Errors
+    /// [`StageFault`] for no models or more than [`MOST_MODELS`].
+    pub fn new(models: [u16; 4]) -> Result<Self, StageFault> {
+        let actual = models.iter().copied().map(u32::from).sum();
+        if (1..=u32::from(MOST_MODELS)).contains(&actual) {
+            Ok(Self(models))
+        } else {
+            Err(StageFault { actual })
+        }
+    }
+
+    /// Models at each stage, in the order of [`Stage::ALL`].
+    pub fn models(self) -> [u16; 4] {
+        self.0
+    }
+
+    /// All models.
+    pub fn total(self) -> u16 {
+        self.at_least(Stage::Bare)
+    }
+
+    /// Models that are at `stage` or further.
+    pub fn at_least(self, stage: Stage) -> u16 {
+        let counted = Stage::ALL.into_iter().zip(self.0);
+        counted
+            .filter(|(at, _)| *at >= stage)
+            .map(|(_, models)| models)
+            .sum()
+    }
+
+    /// Whether some model would be less far than in `before`: paint does not come off. A unit may
+    /// grow by bare models.
+    pub fn goes_back_from(self, before: Self) -> bool {
+        Stage::ALL
+            .into_iter()
+            .any(|stage| self.at_least(stage) < before.at_least(stage))
+    }
+}

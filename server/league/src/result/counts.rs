@@ -1,0 +1,125 @@
+//! What players type, and why it may be impossible.
+
+use std::collections::BTreeMap;
+
+use crate::points::Points;
+use crate::scenario::ItemKey;
+use crate::side::{Both, Side};
+
+/// Everything typed for one game. An item that is missing was counted as nothing.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Counts {
+    /// One for each leg of the sheet.
+    pub legs: Vec<LegCounts>,
+}
+
+/// What was typed for one leg.
+pub type LegCounts = Both<SideCounts>;
+
+/// What was typed for one side in one leg.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct SideCounts {
+    /// A count, or army points for a share of an army.
+    pub items: BTreeMap<ItemKey, u32>,
+    /// Army points that started the leg, where the side had to leave units out; the most its role
+    /// allows otherwise.
+    pub started: Option<Points>,
+}
+
+/// The army points that shares are measured against.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Armies {
+    /// Total of each opened list.
+    pub lists: Both<Points>,
+    /// The cap of the week.
+    pub cap: Points,
+}
+
+/// A count that cannot be.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("leg {}: {why}", leg + 1)]
+pub struct Impossible {
+    /// The leg, from zero.
+    pub leg: usize,
+    /// The side; `None` when it is about both.
+    pub side: Option<Side>,
+    /// Why, with limit and actual.
+    pub why: Why,
+}
+
+/// Why a count cannot be.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Why {
+    /// The sheet has no such item.
+    #[error("the sheet counts no {0}")]
+    UnknownItem(ItemKey),
+    /// The item belongs to the other role.
+    #[error("{0} is counted for the other role")]
+    OtherRole(ItemKey),
+    /// The server computes this item.
+    #[error("{0} follows from the other side and is not typed")]
+    Computed(ItemKey),
+    /// More than one side can have, or both together when the item is exclusive.
+    #[error("{item} can be at most {limit}, not {actual}")]
+    OverMost {
+        /// The item.
+        item: ItemKey,
+        /// Largest count.
+        limit: u32,
+        /// Count typed; of both sides together when the item is exclusive.
+        actual: u32,
+    },
+    /// More army points than that army started with.
+    #[error("{item} counts points of an army of {limit}, not {actual}")]
+    OverArmy {
+        /// The item.
+        item: ItemKey,
+        /// Points that army started with.
+        limit: Points,
+        /// Points typed.
+        actual: Points,
+    },
+    /// More army points at the start than the role may field.
+    #[error("this side may start with at most {limit} points, not {actual}")]
+    OverField {
+        /// Most points of the role.
+        limit: Points,
+        /// Points typed.
+        actual: Points,
+    },
+    /// Legs are missing or too many.
+    #[error("the sheet has {limit} leg(s), {actual} were counted")]
+    Legs {
+        /// Legs of the sheet.
+        limit: usize,
+        /// Legs typed.
+        actual: usize,
+    },
+}
+
+impl Why {
+    /// The stable code.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::UnknownItem(_) => "result.unknown-item",
+            Self::OtherRole(_) => "result.other-role",
+            Self::Computed(_) => "result.computed-item",
+            Self::OverMost { .. } => "result.over-most",
+            Self::OverArmy { .. } => "result.over-army",
+            Self::OverField { .. } => "result.over-field",
+            Self::Legs { .. } => "result.legs",
+        }
+    }
+
+    /// The item it is about.
+    pub const fn item(&self) -> Option<&ItemKey> {
+        match self {
+            Self::UnknownItem(item)
+            | Self::OtherRole(item)
+            | Self::Computed(item)
+            | Self::OverMost { item, .. }
+            | Self::OverArmy { item, .. } => Some(item),
+            Self::OverField { .. } | Self::Legs { .. } => None,
+        }
+    }
+}

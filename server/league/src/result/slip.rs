@@ -1,0 +1,264 @@
+//! The result slip: reported, then confirmed or disputed, then ruled if need be. Every transition
+//! is a plain decision on facts; none loses a report.
+
+use chrono::TimeDelta;
+
+use crate::ids::{AccountId, RulingId};
+use crate::name::Text;
+use crate::side::{Both, Side};
+use crate::time::Instant;
+
+use super::Outcome;
+
+/// What one side says happened.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Report {
+    /// Who says so.
+    pub by: Side,
+    /// What.
+    pub outcome: Outcome,
+    /// When it arrived.
+    pub at: Instant,
+}
+
+/// Why a slip is disputed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Dispute {
+    /// The objection in words; `None` where only a different report arrived.
+    pub reason: Option<Text>,
+    /// What the other side says instead, where it says so.
+    pub counter: Option<Report>,
+    /// Who objects.
+    pub by: Side,
+    /// When.
+    pub at: Instant,
+}
+
+/// How a result came to stand without a ruling.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Confirmation {
+    /// The other side confirmed or reported the same.
+    ByOpponent,
+    /// Nobody objected in the season's time.
+    BySilence,
+}
+
+/// A referee's decision.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ruling {
+    /// Its identity, named in the ledger.
+    pub id: RulingId,
+    /// Who decided.
+    pub referee: AccountId,
+    /// What stands.
+    pub outcome: Outcome,
+    /// Why.
+    pub reason: Text,
+    /// When.
+    pub at: Instant,
+}
+
+/// The state of a slip.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Slip {
+    /// Nobody has reported.
+    Awaited,
+    /// One side has; silence confirms at `confirm_due`.
+    Reported {
+        /// What it said.
+        report: Report,
+        /// When silence confirms.
+        confirm_due: Instant,
+    },
+    /// Two sides disagree: nothing counts until a ruling.
+    Disputed {
+        /// What was reported first.
+        report: Report,
+        /// What speaks against it.
+        dispute: Dispute,
+    },
+    /// It stands.
+    Confirmed {
+        /// What was reported first.
+        report: Report,
+        /// How it was confirmed.
+        how: Confirmation,
+        /// When.
+        at: Instant,
+    },
+    /// A referee decided. A later ruling takes its place under a new version.
+    Ruled(Ruling),
+}
+
+/// Why an act on a slip is refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SlipRefusal {
+    /// Nothing was reported yet.
+    #[error("no result has been reported")]
+    NotReported,
+    /// A side cannot confirm or dispute its own report.
+    #[error("the other side must answer this report")]
+    OwnReport,
+    /// Only a ruling changes it now.
+    #[error("the result is final; only a ruling changes it")]
+    Final,
+    /// Two reports stand against each other; a referee decides.
+    #[error("the result is disputed; a referee decides")]
+    Disputed,
+    /// Nobody rules on a game of their own.
+    #[error("nobody rules on a game of their own")]
+    OwnGame,
+}
+
+impl SlipRefusal {
+    /// The stable code.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::NotReported => "result.not-reported",
+            Self::OwnReport => "result.own-report",
+            Self::Final => "result.final",
+            Self::Disputed => "result.disputed",
+            Self::OwnGame => "result.own-game",
+        }
+    }
+}
+
+/// What counts for the table.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Settled<'s> {
+    /// The outcome that stands.
+    pub outcome: &'s Outcome,
+    /// The ruling behind it, if one was needed.
+    pub ruling: Option<RulingId>,
+}
+
+impl Slip {
+    /// Takes in a report. The first opens the slip; a further one of the same side corrects it and
+    /// starts the time anew; one of the other side confirms it when it agrees and disputes it when
+    /// it does not.
+    ///
+    /// # Errors
+    /// [`SlipRefusal::Final`] or [`SlipRefusal::Disputed`] once reports no longer decide.
+    pub fn report(self, report: Report, confirm_within: TimeDelta) -> Result<Self, SlipRefusal> {
+        match self {
+            Self::Awaited => Ok(Self::reported(report, confirm_within)),
+            Self::Reported { report: first, .. } if first.by == report.by => {
+                Ok(Self::reported(report, confirm_within))
+            }
+            Self::Reported { report: first, .. } if first.outcome.agrees_with(&report.outcome) => {
+                Ok(Self::Confirmed {
+                    report: first,
+                    how: Confirmation::ByOpponent,
+                    at: report.at,
+                })
+            }
+            Self::Reported { report: first, .. } => Ok(Self::Disputed {
+                report: first,
+                dispute: Dispute {
+                    reason: None,
+                    by: report.by,
+                    at: report.at,
+                    counter: Some(report),
+                },
+            }),
+            Self::Disputed { .. } => Err(SlipRefusal::Disputed),
+            Self::Confirmed { .. } | Self::Ruled(_) => Err(SlipRefusal::Final),
+        }
+    }
+
+    fn reported(report: Report, confirm_within: TimeDelta) -> Self {
+        let confirm_due = report.at + confirm_within;
+        Self::Reported {
+            report,
+            confirm_due,
+        }
+    }
+
+    /// The other side agrees.
+    ///
+    /// # Errors
+    /// [`SlipRefusal`] unless a report of the other side awaits an answer.
+    pub fn confirm(self, by: Side, at: Instant) -> Result<Self, SlipRefusal> {
+        let report = self.awaiting_answer_of(by)?;
+        Ok(Self::Confirmed {
+            report,
+            how: Confirmation::ByOpponent,
+            at,
+        })
+    }
+
+    /// The other side objects with a reason.
+    ///
+    /// # Errors
+    /// [`SlipRefusal`] unless a report of the other side awaits an answer.
+    pub fn dispute(
+        self,
+        by: Side,
+        reason: Text,
+        counter: Option<Outcome>,
+        at: Instant,
+    ) -> Result<Self, SlipRefusal> {
+        let report = self.awaiting_answer_of(by)?;
+        Ok(Self::Disputed {
+            report,
+            dispute: Dispute {
+                reason: Some(reason),
+                counter: counter.map(|outcome| Report { by, outcome, at }),
+                by,
+                at,
+            },
+        })
+    }
+
+    fn awaiting_answer_of(self, by: Side) -> Result<Report, SlipRefusal> {
+        match self {
+            Self::Awaited => Err(SlipRefusal::NotReported),
+            Self::Reported { report, .. } if report.by == by => Err(SlipRefusal::OwnReport),
+            Self::Reported { report, .. } => Ok(report),
+            Self::Disputed { .. } => Err(SlipRefusal::Disputed),
+            Self::Confirmed { .. } | Self::Ruled(_) => Err(SlipRefusal::Final),
+        }
+    }
+
+    /// What silence has made of the slip by `now`.
+    pub fn settle(self, now: Instant) -> Self {
+        match self {
+            Self::Reported {
+                report,
+                confirm_due,
+            } if confirm_due <= now => Self::Confirmed {
+                report,
+                how: Confirmation::BySilence,
+                at: confirm_due,
+            },
+            other => other,
+        }
+    }
+
+    /// A referee decides, whatever the state: also before any report, and again after an earlier
+    /// ruling.
+    ///
+    /// # Errors
+    /// [`SlipRefusal::OwnGame`] when the referee is one of `players`.
+    pub fn rule(self, ruling: Ruling, players: Both<AccountId>) -> Result<Self, SlipRefusal> {
+        match players.side_of(&ruling.referee) {
+            Some(_) => Err(SlipRefusal::OwnGame),
+            None => Ok(Self::Ruled(ruling)),
+        }
+    }
+
+    /// What counts for the table; nothing while the slip is open or disputed.
+    pub fn settled(&self) -> Option<Settled<'_>> {
+        match self {
+            Self::Confirmed { report, .. } => Some(Settled {
+                outcome: &report.outcome,
+                ruling: None,
+            }),
+            Self::Ruled(ruling) => Some(Settled {
+                outcome: &ruling.outcome,
+                ruling: Some(ruling.id),
+            }),
+            Self::Awaited | Self::Reported { .. } | Self::Disputed { .. } => None,
+        }
+    }
+}

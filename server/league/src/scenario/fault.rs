@@ -1,0 +1,216 @@
+//! What makes a sheet unplayable or its score doubtful.
+
+use crate::share::Share;
+
+use super::item::{Grade, Item, ItemKey, Measure, Who};
+use super::map::LONGEST_EDGE;
+use super::{Legs, MOST_ITEMS, MOST_TURNS, Roles, SheetTerms};
+
+/// Largest number a sheet may use for points, counts and caps.
+const LARGEST_NUMBER: u32 = 1_000;
+
+/// One fault of a sheet.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum SheetFault {
+    /// Too few or too many items.
+    #[error("a sheet has 1 to {MOST_ITEMS} items, this one has {0}")]
+    ItemCount(usize),
+    /// Too few or too many turns.
+    #[error("a leg has 1 to {MOST_TURNS} turns, not {0}")]
+    Turns(u8),
+    /// A key stands for two items.
+    #[error("the key {0} is used twice")]
+    KeyTwice(ItemKey),
+    /// A number of the item is zero or beyond reason.
+    #[error("{item}: numbers lie between 1 and {LARGEST_NUMBER}, not {actual}")]
+    Number {
+        /// The item.
+        item: ItemKey,
+        /// The number given.
+        actual: u32,
+    },
+    /// Bands or steps of the item do not rise from above nothing.
+    #[error("{0}: steps and bands must start above 0 %, rise, and be worth more as they rise")]
+    Grade(ItemKey),
+    /// Only one side may score it, so nothing can be exclusive about it.
+    #[error("{0}: an item of one role cannot be exclusive")]
+    ExclusiveForOneRole(ItemKey),
+    /// A role is named on a symmetric sheet.
+    #[error("{0}: the sheet has no roles")]
+    NoRoles(ItemKey),
+    /// The rest of an item that is missing, is itself a rest, or belongs to the same role.
+    #[error("{0}: a rest needs a counted item that the opposing role alone scores")]
+    RestOfNothing(ItemKey),
+    /// The opponent's item can take more than there is.
+    #[error("{item}: the opponent's item can be worth {actual}, more than the {limit} shared out")]
+    RestTooSmall {
+        /// The item that gets the rest.
+        item: ItemKey,
+        /// Game points shared out.
+        limit: u32,
+        /// Most that the opponent's item gives.
+        actual: u32,
+    },
+    /// A joint cap names an item that does not exist, or fewer than two.
+    #[error("the joint cap of {0} must name two or more items of the sheet")]
+    JointCap(u32),
+    /// Two legs swap roles, so there must be roles.
+    #[error("two legs need an attacker and a defender")]
+    LegsWithoutRoles,
+    /// A role starts with nothing or with more than its list.
+    #[error("a side starts with more than 0 % and at most 100 % of its list, not {0}")]
+    Fields(Share),
+    /// The table has no size or an absurd one.
+    #[error("a table measures 1 to {LONGEST_EDGE} cm, not {0}")]
+    TableEdge(u16),
+    /// A zone or marker is not on the table.
+    #[error("{0} lies off the table")]
+    OffTable(String),
+}
+
+impl SheetFault {
+    /// The stable code.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::ItemCount(_) => "scenario.item-count",
+            Self::Turns(_) => "scenario.turns",
+            Self::KeyTwice(_) => "scenario.key-twice",
+            Self::Number { .. } => "scenario.number",
+            Self::Grade(_) => "scenario.grade",
+            Self::ExclusiveForOneRole(_) => "scenario.exclusive-for-one-role",
+            Self::NoRoles(_) => "scenario.no-roles",
+            Self::RestOfNothing(_) => "scenario.rest-of-nothing",
+            Self::RestTooSmall { .. } => "scenario.rest-too-small",
+            Self::JointCap(_) => "scenario.joint-cap",
+            Self::LegsWithoutRoles => "scenario.legs-without-roles",
+            Self::Fields(_) => "scenario.fields",
+            Self::TableEdge(_) => "scenario.table-edge",
+            Self::OffTable(_) => "scenario.off-table",
+        }
+    }
+}
+
+pub(super) fn find(terms: &SheetTerms) -> Vec<SheetFault> {
+    let mut faults = Vec::new();
+    if !(1..=MOST_ITEMS).contains(&terms.items.len()) {
+        faults.push(SheetFault::ItemCount(terms.items.len()));
+    }
+    if !(1..=MOST_TURNS).contains(&terms.turns) {
+        faults.push(SheetFault::Turns(terms.turns));
+    }
+    for (at, item) in terms.items.iter().enumerate() {
+        if terms
+            .items
+            .iter()
+            .take(at)
+            .any(|before| before.key == item.key)
+        {
+            faults.push(SheetFault::KeyTwice(item.key.clone()));
+        }
+        find_in_item(terms, item, &mut faults);
+    }
+    find_in_roles(terms, &mut faults);
+    for joint in &terms.joint_caps {
+        let known = |key: &ItemKey| terms.items.iter().any(|item| item.key == *key);
+        if joint.items.len() < 2 || !joint.items.iter().all(known) {
+            faults.push(SheetFault::JointCap(joint.cap));
+        }
+    }
+    let edges = [terms.table.width, terms.table.depth];
+    let absurd = edges
+        .into_iter()
+        .filter(|edge| !(1..=LONGEST_EDGE).contains(edge));
+    faults.extend(absurd.map(SheetFault::TableEdge));
+    let off_table = terms.table.off_table();
+    faults.extend(off_table.map(|label| SheetFault::OffTable(label.to_string())));
+    faults
+}
+
+fn find_in_roles(terms: &SheetTerms, faults: &mut Vec<SheetFault>) {
+    match terms.roles {
+        Roles::Symmetric if terms.legs != Legs::One => faults.push(SheetFault::LegsWithoutRoles),
+        Roles::Symmetric => {}
+        Roles::AttackAndDefence {
+            attacker_fields,
+            defender_fields,
+            ..
+        } => {
+            let fields = [attacker_fields, defender_fields];
+            let wrong = |share: &Share| *share == Share::NOTHING || *share > Share::ALL;
+            faults.extend(fields.into_iter().filter(wrong).map(SheetFault::Fields));
+        }
+    }
+}
+
+fn find_in_item(terms: &SheetTerms, item: &Item, faults: &mut Vec<SheetFault>) {
+    if terms.roles == Roles::Symmetric && item.who != Who::Either {
+        faults.push(SheetFault::NoRoles(item.key.clone()));
+    }
+    let mut number = |actual: u32| {
+        if !(1..=LARGEST_NUMBER).contains(&actual) {
+            let item = item.key.clone();
+            faults.push(SheetFault::Number { item, actual });
+        }
+    };
+    match &item.measure {
+        Measure::Count {
+            points_each,
+            most,
+            exclusive,
+            cap,
+        } => {
+            [*points_each, *most]
+                .into_iter()
+                .chain(*cap)
+                .for_each(&mut number);
+            if *exclusive && item.who != Who::Either {
+                faults.push(SheetFault::ExclusiveForOneRole(item.key.clone()));
+            }
+        }
+        Measure::ArmyShare { grade, .. } => {
+            number(grade.most());
+            if !rises(grade) {
+                faults.push(SheetFault::Grade(item.key.clone()));
+            }
+        }
+        Measure::RestOf { item: of, out_of } => {
+            number(*out_of);
+            faults.extend(fault_of_rest(terms, item, of, *out_of));
+        }
+    }
+}
+
+fn rises(grade: &Grade) -> bool {
+    match grade {
+        Grade::PerStep {
+            step, points_each, ..
+        } => *step > Share::NOTHING && *points_each > 0,
+        Grade::Bands(bands) => {
+            let above = |share: Share, points: u32| share > Share::NOTHING && points > 0;
+            bands
+                .first()
+                .is_some_and(|band| above(band.from, band.points))
+                && bands
+                    .iter()
+                    .zip(bands.iter().skip(1))
+                    .all(|(low, high)| low.from < high.from && low.points < high.points)
+        }
+    }
+}
+
+fn fault_of_rest(terms: &SheetTerms, item: &Item, of: &ItemKey, out_of: u32) -> Option<SheetFault> {
+    let other = terms.items.iter().find(|other| other.key == *of);
+    let counted = other.filter(|other| !matches!(other.measure, Measure::RestOf { .. }));
+    match (
+        counted.map(|other| (other.who, other.measure.most_points())),
+        item.who,
+    ) {
+        (Some((Who::Only(theirs), actual)), Who::Only(mine)) if theirs != mine => (actual > out_of)
+            .then(|| SheetFault::RestTooSmall {
+                item: item.key.clone(),
+                limit: out_of,
+                actual,
+            }),
+        _ => Some(SheetFault::RestOfNothing(item.key.clone())),
+    }
+}

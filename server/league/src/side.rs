@@ -1,0 +1,141 @@
+//! The two sides of one game.
+
+use std::ops::{Index, IndexMut};
+
+/// A side of a game, in the order in which the pairing names the players.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Side {
+    /// Named first; attacks in the first leg of a scenario with roles.
+    First,
+    /// Named second.
+    Second,
+}
+
+impl Side {
+    /// Both sides in order.
+    pub const BOTH: [Self; 2] = [Self::First, Self::Second];
+
+    /// The opponent's side.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::First => Self::Second,
+            Self::Second => Self::First,
+        }
+    }
+
+    /// The role of this side in a leg, counted from zero: roles swap with every leg.
+    pub const fn role_in_leg(self, leg: usize) -> Role {
+        match (self, leg.is_multiple_of(2)) {
+            (Self::First, true) | (Self::Second, false) => Role::Attacker,
+            (Self::First, false) | (Self::Second, true) => Role::Defender,
+        }
+    }
+}
+
+/// What a side does in a scenario that is not symmetric.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Role {
+    /// Must achieve the scenario's aim.
+    Attacker,
+    /// Must prevent it.
+    Defender,
+}
+
+impl Role {
+    /// Both roles in order.
+    pub const BOTH: [Self; 2] = [Self::Attacker, Self::Defender];
+
+    /// The opponent's role.
+    pub const fn other(self) -> Self {
+        match self {
+            Self::Attacker => Self::Defender,
+            Self::Defender => Self::Attacker,
+        }
+    }
+
+    /// The word of the trade.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Attacker => "attacker",
+            Self::Defender => "defender",
+        }
+    }
+}
+
+/// The same thing once for each side.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub struct Both<T> {
+    /// Of the side named first.
+    pub first: T,
+    /// Of the side named second.
+    pub second: T,
+}
+
+impl<T> Both<T> {
+    /// One for each side.
+    pub const fn new(first: T, second: T) -> Self {
+        Self { first, second }
+    }
+
+    /// Made for each side in order.
+    pub fn each(mut make: impl FnMut(Side) -> T) -> Self {
+        let first = make(Side::First);
+        Self::new(first, make(Side::Second))
+    }
+
+    /// `mine` for `side`, `theirs` for the other.
+    pub fn from_view_of(side: Side, mine: T, theirs: T) -> Self {
+        match side {
+            Side::First => Self::new(mine, theirs),
+            Side::Second => Self::new(theirs, mine),
+        }
+    }
+
+    /// The side that holds `wanted`.
+    pub fn side_of(&self, wanted: &T) -> Option<Side>
+    where
+        T: PartialEq,
+    {
+        Side::BOTH.into_iter().find(|&side| self[side] == *wanted)
+    }
+}
+
+impl<T> Index<Side> for Both<T> {
+    type Output = T;
+
+    fn index(&self, side: Side) -> &T {
+        match side {
+            Side::First => &self.first,
+            Side::Second => &self.second,
+        }
+    }
+}
+
+impl<T> IndexMut<Side> for Both<T> {
+    fn index_mut(&mut self, side: Side) -> &mut T {
+        match side {
+            Side::First => &mut self.first,
+            Side::Second => &mut self.second,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn roles_swap_in_the_second_leg() {
+        assert_eq!(Side::First.role_in_leg(0), Role::Attacker);
+        assert_eq!(Side::First.role_in_leg(1), Role::Defender);
+        assert_eq!(Side::Second.role_in_leg(1), Role::Attacker);
+    }
+
+    #[test]
+    fn a_side_finds_its_own() {
+        let both = Both::from_view_of(Side::Second, 'm', 't');
+        assert_eq!(both, Both::new('t', 'm'));
+        assert_eq!(both.side_of(&'m'), Some(Side::Second));
+        assert_eq!(both.side_of(&'x'), None);
+    }
+}

@@ -1,0 +1,114 @@
+//! All that the table of a season follows from.
+
+use std::collections::BTreeMap;
+
+use crate::ids::{GameId, PlayerId, RulingId};
+use crate::name::Text;
+use crate::painting::{PaintedWeek, Painting};
+use crate::points::{LeaguePoints, Points};
+use crate::result::Outcome;
+use crate::scoring::Scoring;
+use crate::side::{Both, Side};
+use crate::week::WeekNo;
+
+use super::tiebreaks::TieBreaks;
+
+/// The facts of one season.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct SeasonFacts {
+    /// How results become points.
+    pub scoring: Scoring,
+    /// What painting is worth.
+    pub painting: Painting,
+    /// What decides between equal totals.
+    pub tie_breaks: TieBreaks,
+    /// The cap of each week, for margins in percent of it.
+    pub caps: BTreeMap<WeekNo, Points>,
+    /// Everyone who ever had a place.
+    pub players: Vec<PlayerFact>,
+    /// Every game and bye of every published round.
+    pub games: Vec<GameFact>,
+    /// Lists that came after their deadline.
+    pub late_lists: Vec<LateList>,
+    /// Checked painting, at most one for each player and week.
+    pub painted: Vec<PaintedWeek>,
+    /// Points that a referee gave or took.
+    pub adjustments: Vec<Adjustment>,
+}
+
+/// A player's time in the season.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PlayerFact {
+    /// Who.
+    pub player: PlayerId,
+    /// First week.
+    pub joined: WeekNo,
+    /// First week without the player; the games before it stand.
+    pub left: Option<WeekNo>,
+}
+
+/// A game or bye of a published round.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GameFact {
+    /// Its identity.
+    pub game: GameId,
+    /// The week it belongs to, whenever it was played.
+    pub week: WeekNo,
+    /// Who meets whom.
+    pub fixture: Fixture,
+    /// Version of the result.
+    pub version: u32,
+}
+
+/// Who meets whom.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Fixture {
+    /// Nobody.
+    Bye(PlayerId),
+    /// Two players.
+    Game {
+        /// In the order of the pairing.
+        players: Both<PlayerId>,
+        /// The side with the harder role, where the scenario names one.
+        harder: Option<Side>,
+        /// What stands; `None` while open or disputed.
+        outcome: Option<Outcome>,
+        /// The ruling behind it.
+        ruling: Option<RulingId>,
+    },
+}
+
+/// A list that came late.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct LateList {
+    /// Whose.
+    pub player: PlayerId,
+    /// For which week.
+    pub week: WeekNo,
+    /// Seconds after the deadline.
+    pub seconds: u32,
+}
+
+/// Points that a referee gave or took.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Adjustment {
+    /// The ruling.
+    pub ruling: RulingId,
+    /// Whose points.
+    pub player: PlayerId,
+    /// For which week.
+    pub week: WeekNo,
+    /// How many; negative when taken.
+    pub amount: LeaguePoints,
+    /// Why.
+    pub reason: Text,
+    /// Version of the ruling.
+    pub version: u32,
+}
+
+impl PlayerFact {
+    /// Whether the player has a place in `week`.
+    pub fn takes_part_in(&self, week: WeekNo) -> bool {
+        self.joined <= week && self.left.is_none_or(|left| week < left)
+    }
+}

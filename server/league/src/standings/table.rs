@@ -1,0 +1,214 @@
+//! The table.
+
+use crate::ids::PlayerId;
+use crate::ledger::{Kind, Line};
+use crate::points::LeaguePoints;
+use crate::week::WeekNo;
+
+use super::board::{Roster, RoundKind};
+use super::credits::Credits;
+use super::facts::SeasonFacts;
+use super::ranking::{Place, rank};
+use super::tiebreaks::{Exact, TieBreak};
+
+/// The table as of a week, with every line behind it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Standings {
+    /// Last week that counts.
+    pub as_of: WeekNo,
+    /// In the order of the table.
+    pub rows: Vec<Row>,
+    /// Player by player in the order of the table, week by week.
+    pub ledger: Vec<Line>,
+}
+
+/// One row of the table.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// Place from 1; equal players share the better one and the next places stay empty.
+    pub rank: u32,
+    /// Whether others have the same rank.
+    pub shared: bool,
+    /// Who.
+    pub player: PlayerId,
+    /// Whether the player still takes part.
+    pub active: bool,
+    /// The sum of the player's ledger lines.
+    pub total: LeaguePoints,
+    /// Places gained since the week before; `None` in the first week of a player.
+    pub movement: Option<i32>,
+    /// The total by what it was credited for.
+    pub sums: KindSums,
+    /// Games by result.
+    pub record: Record,
+    /// The tie-breaks in the season's order.
+    pub tie_breaks: Vec<TieBreakValue>,
+    /// What put this row below the one above, where the totals are equal.
+    pub decided_by: Option<TieBreak>,
+    /// Points of each week, the dropped ones marked.
+    pub weeks: Vec<WeekTotal>,
+}
+
+/// The value of one tie-break.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TieBreakValue {
+    /// Which.
+    pub tie_break: TieBreak,
+    /// Its value; `None` where it does not apply, as direct encounters of players who never met.
+    pub value: Option<Exact>,
+}
+
+/// Games of a player.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Record {
+    /// Won on the table.
+    pub won: u32,
+    /// Drawn.
+    pub drawn: u32,
+    /// Lost on the table.
+    pub lost: u32,
+    /// Rounds without a game: byes, absences, weeks away.
+    pub unplayed: u32,
+}
+
+impl Record {
+    /// Games that were played.
+    pub fn played(&self) -> u32 {
+        self.won + self.drawn + self.lost
+    }
+}
+
+/// What a week gave.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct WeekTotal {
+    /// The week.
+    pub week: WeekNo,
+    /// Its sum.
+    pub points: LeaguePoints,
+    /// Whether it is among the weeks that count.
+    pub counts: bool,
+}
+
+impl WeekTotal {
+    pub(super) fn new(week: WeekNo) -> Self {
+        Self {
+            week,
+            points: LeaguePoints::ZERO,
+            counts: true,
+        }
+    }
+}
+
+/// Sums by kind of credit.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct KindSums([LeaguePoints; Kind::ALL.len()]);
+
+impl KindSums {
+    pub(super) fn add(&mut self, kind: Kind, amount: LeaguePoints) {
+        if let Some(sum) = self.0.get_mut(kind as usize) {
+            *sum += amount;
+        }
+    }
+
+    /// The sum of one kind.
+    pub fn of(&self, kind: Kind) -> LeaguePoints {
+        self.0.get(kind as usize).copied().unwrap_or_default()
+    }
+
+    /// The sum of all kinds.
+    pub fn total(&self) -> LeaguePoints {
+        self.0.iter().copied().sum()
+    }
+}
+
+impl Standings {
+    /// The row of a player.
+    pub fn row_of(&self, player: PlayerId) -> Option<&Row> {
+        self.rows.iter().find(|row| row.player == player)
+    }
+
+    /// The ledger lines of a player.
+    pub fn lines_of(&self, player: PlayerId) -> impl Iterator<Item = &Line> {
+        self.ledger.iter().filter(move |line| line.player == player)
+    }
+}
+
+/// The table as of `as_of`: only weeks up to it count, and only who had joined by then has a row.
+pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
+    let roster = Roster::as_of(facts, as_of);
+    let mut credits = Credits::new(facts, &roster, as_of, true);
+    let places = rank(facts, &roster, &mut credits, as_of);
+    let before = as_of.previous().map(|week| ranks_as_of(facts, week));
+    let mut lines = credits.lines.take().unwrap_or_default();
+    let mut ledger = Vec::with_capacity(lines.iter().map(Vec::len).sum());
+    let mut rows = Vec::with_capacity(places.len());
+    for place in places {
+        if let Some(lines) = lines.get_mut(place.player) {
+            lines.sort_by_key(|line| (line.week, line.kind));
+            ledger.append(lines);
+        }
+        rows.extend(row(&roster, &credits, place, as_of, before.as_deref()));
+    }
+    Standings {
+        as_of,
+        rows,
+        ledger,
+    }
+}
+
+/// Ranks as of a week, sorted by player.
+fn ranks_as_of(facts: &SeasonFacts, week: WeekNo) -> Vec<(PlayerId, u32)> {
+    let roster = Roster::as_of(facts, week);
+    let mut credits = Credits::new(facts, &roster, week, false);
+    let places = rank(facts, &roster, &mut credits, week);
+    let ranked = places.iter().filter_map(|place| {
+        let player = roster.players.get(place.player)?;
+        Some((player.player, place.rank))
+    });
+    let mut ranks: Vec<_> = ranked.collect();
+    ranks.sort_unstable_by_key(|(player, _)| *player);
+    ranks
+}
+
+fn row(
+    roster: &Roster<'_>,
+    credits: &Credits<'_>,
+    place: Place,
+    as_of: WeekNo,
+    before: Option<&[(PlayerId, u32)]>,
+) -> Option<Row> {
+    let player = roster.players.get(place.player)?;
+    let sums = *credits.sums.get(place.player)?;
+    let earlier = before.and_then(|before| {
+        let found = before.binary_search_by_key(&player.player, |(player, _)| *player);
+        before.get(found.ok()?).map(|(_, rank)| *rank)
+    });
+    let movement = earlier.map(|earlier| i64::from(earlier) - i64::from(place.rank));
+    Some(Row {
+        rank: place.rank,
+        shared: place.shared,
+        player: player.player,
+        active: player.takes_part_in(as_of),
+        total: sums.total(),
+        movement: movement.and_then(|places| i32::try_from(places).ok()),
+        sums,
+        record: record(credits, place.player),
+        tie_breaks: place.tie_breaks,
+        decided_by: place.decided_by,
+        weeks: credits.weeks.get(place.player).cloned().unwrap_or_default(),
+    })
+}
+
+fn record(credits: &Credits<'_>, player: usize) -> Record {
+    let mut record = Record::default();
+    for round in credits.rounds.of_player.get(player).into_iter().flatten() {
+        let count = match (round.kind, round.result) {
+            (RoundKind::Played { .. }, 2) => &mut record.won,
+            (RoundKind::Played { .. }, 1) => &mut record.drawn,
+            (RoundKind::Played { .. }, _) => &mut record.lost,
+            _ => &mut record.unplayed,
+        };
+        *count += 1;
+    }
+    record
+}

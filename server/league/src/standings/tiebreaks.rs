@@ -1,0 +1,208 @@
+//! Tie-breaks: an ordered list, one file each, in exact arithmetic.
+//!
+//! Where a name is the handbook's (FIDE Handbook C.07, Tie-Break Regulations, editions in force
+//! from 2023 to 2025) its definition is followed; each file names its article. The texts of the
+//! articles are from memory, so the numbers of the articles are too.
+
+mod direct_encounter;
+mod fewest_byes;
+mod opponents;
+mod opponents_score;
+mod opponents_score_cut;
+mod opponents_score_median;
+mod painted_share;
+mod painting_points;
+mod score_margin;
+mod sonneborn_berger;
+mod wins;
+mod wins_in_harder_role;
+
+use num_rational::Ratio;
+
+use super::board::Board;
+
+/// An exact value.
+pub type Exact = Ratio<i64>;
+
+/// One tie-break.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum TieBreak {
+    /// Sum of the opponents' scores.
+    OpponentsScore,
+    /// The same without the lowest.
+    OpponentsScoreCut,
+    /// The same without the lowest and the highest.
+    OpponentsScoreMedian,
+    /// Own result times the opponent's score, added up.
+    SonnebornBerger,
+    /// Results among those who are still equal.
+    DirectEncounter,
+    /// Games won on the table.
+    Wins,
+    /// Games won with the harder role.
+    WinsInHarderRole,
+    /// Differences of game points, added up.
+    ScoreMargin,
+    /// League points for painting, before caps.
+    PaintingPoints,
+    /// Painted share of the latest list.
+    PaintedShare,
+    /// Fewest byes.
+    FewestByes,
+}
+
+/// How a tie-break is computed.
+pub(super) enum Rule {
+    /// For each player alone.
+    Each(fn(&Board, usize) -> Exact),
+    /// For players who are still equal, in their order.
+    Among(fn(&Board, &[usize]) -> Vec<Option<Exact>>),
+}
+
+impl TieBreak {
+    pub(super) fn rule(self) -> Rule {
+        match self {
+            Self::OpponentsScore => Rule::Each(opponents_score::value),
+            Self::OpponentsScoreCut => Rule::Each(opponents_score_cut::value),
+            Self::OpponentsScoreMedian => Rule::Each(opponents_score_median::value),
+            Self::SonnebornBerger => Rule::Each(sonneborn_berger::value),
+            Self::DirectEncounter => Rule::Among(direct_encounter::values),
+            Self::Wins => Rule::Each(wins::value),
+            Self::WinsInHarderRole => Rule::Each(wins_in_harder_role::value),
+            Self::ScoreMargin => Rule::Each(score_margin::value),
+            Self::PaintingPoints => Rule::Each(painting_points::value),
+            Self::PaintedShare => Rule::Each(painted_share::value),
+            Self::FewestByes => Rule::Each(fewest_byes::value),
+        }
+    }
+
+    /// Whether the smaller value is ahead.
+    pub const fn fewer_is_better(self) -> bool {
+        matches!(self, Self::FewestByes)
+    }
+
+    /// The words of the trade.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::OpponentsScore => "opponents' score sum",
+            Self::OpponentsScoreCut => "opponents' score sum without the lowest",
+            Self::OpponentsScoreMedian => "opponents' score sum without the lowest and the highest",
+            Self::SonnebornBerger => "Sonneborn–Berger",
+            Self::DirectEncounter => "direct encounter",
+            Self::Wins => "games won",
+            Self::WinsInHarderRole => "games won with the harder role",
+            Self::ScoreMargin => "score margin",
+            Self::PaintingPoints => "painting points",
+            Self::PaintedShare => "painted share",
+            Self::FewestByes => "fewest byes",
+        }
+    }
+}
+
+/// What opponents' scores are counted in. League points and tie-break points are two numbers: the
+/// handbook's edition of 2026 counts 1, ½ and 0 even where the event scores otherwise.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Basis {
+    /// 1 for a win, ½ for a draw; a bye and an opponent's absence count as a win.
+    StandardPoints,
+    /// League points of games and byes, bonuses and penalties left out.
+    GamePoints,
+    /// The total of the table.
+    Total,
+}
+
+/// How rounds without a game count in opponents' scores (FIDE Handbook C.07; variants by edition).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum UnplayedRounds {
+    /// Not at all: only opponents who were met.
+    LeftOut,
+    /// Edition in force to 2022: a virtual opponent with the score before the round, the rest of
+    /// that round, and a draw in every round after it; opponents' own unplayed rounds are draws.
+    VirtualOpponent,
+    /// Editions from 2023: a dummy with the player's own final score; an opponent's voluntary
+    /// absences at the end are draws. Voluntary ones are cut first.
+    OwnScore,
+}
+
+/// The season's tie-breaks as written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TieBreaksTerms {
+    /// What opponents' scores are counted in.
+    pub basis: Basis,
+    /// How unplayed rounds count.
+    pub unplayed: UnplayedRounds,
+    /// Applied in turn while a tie persists; equal after all is a shared rank.
+    pub order: Vec<TieBreak>,
+}
+
+/// The season's tie-breaks.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct TieBreaks(TieBreaksTerms);
+
+/// One fault of the tie-breaks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum TieBreaksFault {
+    /// The second time decides nothing.
+    #[error("{} is named twice", .0.words())]
+    Twice(TieBreak),
+}
+
+impl TieBreaksFault {
+    /// The stable code.
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::Twice(_) => "tie-breaks.twice",
+        }
+    }
+}
+
+impl TieBreaks {
+    /// # Errors
+    /// [`TieBreaksFault::Twice`] for every repetition.
+    pub fn build(terms: TieBreaksTerms) -> Result<Self, Vec<TieBreaksFault>> {
+        let repeats = terms.order.iter().enumerate().filter(|(at, tie_break)| {
+            terms
+                .order
+                .iter()
+                .take(*at)
+                .any(|before| before == *tie_break)
+        });
+        let faults: Vec<_> = repeats
+            .map(|(_, repeat)| TieBreaksFault::Twice(*repeat))
+            .collect();
+        if faults.is_empty() {
+            Ok(Self(terms))
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// The terms as written.
+    pub fn terms(&self) -> &TieBreaksTerms {
+        &self.0
+    }
+
+    /// The order as players read it.
+    pub fn sentences(&self) -> Vec<String> {
+        let basis = match self.0.basis {
+            Basis::StandardPoints => "1 for a win and ½ for a draw",
+            Basis::GamePoints => "league points of games and byes",
+            Basis::Total => "the totals of the table",
+        };
+        let unplayed = match self.0.unplayed {
+            UnplayedRounds::LeftOut => "are left out",
+            UnplayedRounds::VirtualOpponent => "count as games against a virtual opponent",
+            UnplayedRounds::OwnScore => "count as games against an opponent with one's own score",
+        };
+        let order = self.0.order.iter().map(|tie_break| tie_break.words());
+        let order = order.collect::<Vec<_>>().join(", then ");
+        let end = "who is equal after that shares the rank";
+        vec![
+            match order.as_str() {
+                "" => "Equal totals share the rank.".to_owned(),
+                order => format!("Equal totals are decided by {order}; {end}."),
+            },
+            format!("Opponents' scores are counted as {basis}; rounds without a game {unplayed}."),
+        ]
+    }
+}

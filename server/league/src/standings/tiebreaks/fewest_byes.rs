@@ -1,0 +1,12 @@
+//! Number of byes; fewer is better. Common practice, no source.
+
+use super::super::board::{Board, RoundKind};
+use super::Exact;
+
+pub(super) fn value(board: &Board, player: usize) -> Exact {
+    let rounds = board.rounds.get(player).into_iter().flatten();
+    let byes = rounds
+        .filter(|round| matches!(round.kind, RoundKind::Bye))
+        .count();
+    Exact::from_integer(i64::try_from(byes).unwrap_or(i64::MAX))
+}

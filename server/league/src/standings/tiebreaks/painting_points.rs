@@ -1,0 +1,13 @@
+//! League points for painting, before caps. Common practice, no source.
+
+use super::super::board::Board;
+use super::Exact;
+
+pub(super) fn value(board: &Board, player: usize) -> Exact {
+    let points = board
+        .painting_points
+        .get(player)
+        .copied()
+        .unwrap_or_default();
+    Exact::from_integer(points.get().into())
+}

@@ -1,0 +1,11 @@
+//! Games won on the table (FIDE Handbook C.07, art. 7.2: games won over the board). Byes and
+//! absences of the opponent are no wins here.
+
+use super::super::board::Board;
+use super::Exact;
+
+pub(super) fn value(board: &Board, player: usize) -> Exact {
+    let rounds = board.rounds.get(player).into_iter().flatten();
+    let won = rounds.filter(|round| round.kind.is_played() && round.result == 2);
+    Exact::from_integer(i64::try_from(won.count()).unwrap_or(i64::MAX))
+}

@@ -1,0 +1,20 @@
+//! Games won with the harder role of the scenario: the league's counterpart of games won with the
+//! black pieces (FIDE Handbook C.07, art. 7.4).
+
+use super::super::board::{Board, RoundKind};
+use super::Exact;
+
+pub(super) fn value(board: &Board, player: usize) -> Exact {
+    let rounds = board.rounds.get(player).into_iter().flatten();
+    let won = rounds.filter(|round| {
+        let harder = matches!(
+            round.kind,
+            RoundKind::Played {
+                harder_role: true,
+                ..
+            }
+        );
+        harder && round.result == 2
+    });
+    Exact::from_integer(i64::try_from(won.count()).unwrap_or(i64::MAX))
+}
