@@ -1,3 +1,4 @@
+# shellcheck shell=bash
 # Sourced by demo/run and tests/run: what a fresh machine may lack.
 
 # Installs those of the named Debian packages that are missing.

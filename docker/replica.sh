@@ -1,0 +1,11 @@
+#!/usr/bin/env bash
+# Copies the primary at the first start, then follows it.
+set -euo pipefail
+export PGDATA=/var/lib/postgresql/data
+if [ ! -s "$PGDATA/PG_VERSION" ]; then
+    rm -rf "${PGDATA:?}"/*
+    PGPASSWORD=$(cat /run/secrets/replication_password) pg_basebackup --pgdata="$PGDATA" \
+        --host=primary --username=replica --slot=replica --write-recovery-conf --checkpoint=fast
+    chmod 0700 "$PGDATA"
+fi
+exec postgres -c hot_standby=on
