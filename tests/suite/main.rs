@@ -8,5 +8,8 @@
 )]
 
 mod embedded_database;
+mod harness;
 mod house;
+mod migrations;
+mod process;
 mod sources;

@@ -1,5 +1,8 @@
 //! What the binary `tallyhost` is made of: configuration, the embedded database, and its commands.
 
+pub mod cli;
+mod commands;
+mod database;
 pub mod postgres;
 pub mod settings;
 pub mod telemetry;

@@ -1,3 +1,16 @@
 //! The binary `tallyhost`.
 
-fn main() {}
+use std::process::ExitCode;
+
+use clap::Parser;
+use tallyhost::cli::Cli;
+
+fn main() -> ExitCode {
+    match Cli::parse().run() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            eprintln!("tallyhost: {failure}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -5,6 +5,7 @@ mod options;
 mod secret;
 mod signing_key;
 
+use std::fmt;
 use std::fs;
 use std::net::SocketAddr;
 use std::num::NonZeroUsize;
@@ -106,6 +107,34 @@ impl Settings {
         }
     }
 }
+
+/// As a file that says the same, except for secrets.
+impl fmt::Display for Settings {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "listen = \"{}\"", self.listen)?;
+        if let Some(url) = &self.public_url {
+            writeln!(f, "public-url = \"{url}\"")?;
+        }
+        match &self.database {
+            Database::At(_) => writeln!(f, "database-url = {HIDDEN}")?,
+            Database::Embedded { data, postgres_bin } => {
+                writeln!(f, "data = \"{}\"", data.display())?;
+                if let Some(folder) = postgres_bin {
+                    writeln!(f, "postgres-bin = \"{}\"", folder.display())?;
+                }
+            }
+        }
+        match &self.signing_key {
+            KeySource::Given(_) => writeln!(f, "signing-key = {HIDDEN}")?,
+            KeySource::File(path) => writeln!(f, "# signing-key is in {}", path.display())?,
+        }
+        writeln!(f, "pool = {}", self.pool)?;
+        writeln!(f, "workers = {}", self.workers)?;
+        writeln!(f, "grace = {}", self.grace.as_secs())
+    }
+}
+
+const HIDDEN: &str = "\"\" # given, not shown";
 
 fn read(file: &Path) -> Result<Options, Faults> {
     let fault =

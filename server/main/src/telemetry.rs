@@ -1,5 +1,7 @@
 //! Log lines to standard error. Standard output is for answers that a program may read.
 
+use std::io::{self, IsTerminal};
+
 use clap::Args;
 use tracing_subscriber::EnvFilter;
 
@@ -33,7 +35,8 @@ impl Telemetry {
     pub fn start(self) {
         let lines = tracing_subscriber::fmt()
             .with_env_filter(self.log)
-            .with_writer(std::io::stderr);
+            .with_ansi(io::stderr().is_terminal())
+            .with_writer(io::stderr);
         match self.log_format {
             LogFormat::Text => lines.init(),
             LogFormat::Json => lines.json().flatten_event(true).init(),

@@ -25,21 +25,13 @@ pub async fn render(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<BoxBody>, Error> {
-    let http = request.request().clone();
-    let response = match next.call(request).await {
-        Ok(response) if response.response().error().is_none() => {
-            return Ok(response.map_into_boxed_body());
-        }
-        Ok(response) => {
-            let allow = response.headers().get(ALLOW).cloned();
-            match response.response().error() {
-                Some(error) => answer(&http, error, allow),
-                None => HttpResponse::InternalServerError().finish(),
-            }
-        }
-        Err(error) => answer(&http, &error, None),
+    let response = next.call(request).await?;
+    let Some(error) = response.response().error() else {
+        return Ok(response.map_into_boxed_body());
     };
-    Ok(ServiceResponse::new(http, response))
+    let allow = response.headers().get(ALLOW).cloned();
+    let problem = answer(response.request(), error, allow);
+    Ok(response.into_response(problem))
 }
 
 fn answer(request: &HttpRequest, error: &Error, allow: Option<HeaderValue>) -> HttpResponse {

@@ -1,0 +1,75 @@
+//! The words of the command line.
+
+use std::error::Error;
+use std::io::{self, Write};
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+use crate::commands;
+use crate::settings::{Faults, Options, Settings};
+use crate::telemetry::Telemetry;
+
+/// How a command ended. A failure is a sentence for the person who ran it.
+pub type Outcome = Result<(), Box<dyn Error + Send + Sync>>;
+
+/// The name of the default data folder of a club's own seasons.
+const DATA_NAME: &str = "tallyhost";
+
+/// Runs escalation leagues for tabletop miniature wargames
+#[derive(Debug, Parser)]
+#[command(name = "tallyhost", version)]
+pub struct Cli {
+    #[command(flatten)]
+    telemetry: Telemetry,
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Serve the league over HTTP
+    Serve(Configured),
+    /// Bring the database to the newest schema, then end
+    Migrate(Configured),
+    /// Print the OpenAPI 3.1 document of the server
+    Openapi,
+}
+
+#[derive(Args, Debug)]
+struct Configured {
+    /// File in TOML with any of the settings below, named as the flags
+    #[arg(long, env = "TALLYHOST_CONFIG", value_name = "FILE")]
+    config: Option<PathBuf>,
+    /// Print the configuration that results, or what is wrong with it, and end
+    #[arg(long)]
+    check: bool,
+    #[command(flatten)]
+    options: Options,
+}
+
+impl Cli {
+    /// Does what was asked, to the end.
+    ///
+    /// # Errors
+    /// A sentence about what could not be done.
+    pub fn run(self) -> Outcome {
+        self.telemetry.start();
+        match self.command {
+            Command::Serve(configured) => configured.run(DATA_NAME, commands::serve),
+            Command::Migrate(configured) => configured.run(DATA_NAME, commands::migrate),
+            Command::Openapi => commands::openapi(),
+        }
+    }
+}
+
+impl Configured {
+    fn run(self, data_name: &str, command: fn(Settings) -> Outcome) -> Outcome {
+        let settings = Settings::decide(self.options, self.config.as_deref(), data_name)
+            .map_err(|Faults(lines)| lines.join("\n"))?;
+        if self.check {
+            return Ok(write!(io::stdout(), "{settings}")?);
+        }
+        command(settings)
+    }
+}

@@ -1,0 +1,25 @@
+use chrono::Duration;
+
+use super::database::Database;
+
+/// In the database of a test the league's clock shows what a table says. A production server has
+/// no such table and no way to be told another time.
+pub(super) const TAKE_OVER: &str = "
+    CREATE TABLE test_clock (now timestamptz NOT NULL);
+    INSERT INTO test_clock VALUES ('2026-01-05T12:00:00Z');
+    CREATE OR REPLACE FUNCTION league_clock() RETURNS timestamptz
+        LANGUAGE sql VOLATILE AS 'SELECT now FROM test_clock';
+";
+
+/// The hands of the league's clock. It stands still between two moves.
+pub struct Clock<'d>(pub(super) &'d Database);
+
+impl Clock<'_> {
+    /// Moves on.
+    pub fn advance(&self, by: Duration) {
+        let micros = by.num_microseconds().unwrap();
+        self.0.run(&format!(
+            "UPDATE test_clock SET now = now + interval '{micros} microseconds'"
+        ));
+    }
+}

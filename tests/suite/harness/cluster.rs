@@ -1,0 +1,121 @@
+use std::fs::{self, Permissions};
+use std::os::unix::fs::PermissionsExt;
+use std::os::unix::process::CommandExt;
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, Stdio};
+use std::sync::LazyLock;
+
+use tallyhost::postgres::{Cluster, Durability};
+use tokio::runtime::Runtime;
+use tokio_postgres::{Client, NoTls};
+
+/// The database cluster of this test run, started by the first test that needs it.
+pub static CLUSTER: LazyLock<TestCluster> = LazyLock::new(TestCluster::start);
+
+/// Runs the few asynchronous calls to the database that the tests make themselves.
+pub static RUNTIME: LazyLock<Runtime> = LazyLock::new(|| Runtime::new().unwrap());
+
+/// A database that every test's own database is copied from.
+pub const TEMPLATE: &str = "template_of_tests";
+
+pub struct TestCluster {
+    cluster: Cluster,
+    folder: PathBuf,
+    _sweeper: Child,
+}
+
+impl TestCluster {
+    fn start() -> Self {
+        let folder = tempfile::Builder::new()
+            .prefix("tallyhost-")
+            .tempdir()
+            .unwrap()
+            .keep();
+        fs::set_permissions(&folder, Permissions::from_mode(0o711)).unwrap();
+        let sweeper = sweep_up_after_this_process(&folder);
+        let cluster = Cluster::start(&folder, None, Durability::None).unwrap();
+        let started = Self {
+            cluster,
+            folder,
+            _sweeper: sweeper,
+        };
+        started.prepare_template();
+        started
+    }
+
+    /// A folder for what a test run writes; removed when the run ends.
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    pub fn url_of(&self, database: &str) -> String {
+        self.cluster.url_of(database)
+    }
+
+    /// Runs statements in one of the databases.
+    pub fn run(&self, database: &str, statements: &str) {
+        self.with_client(database, async |client| {
+            client.batch_execute(statements).await
+        });
+    }
+
+    /// The first column of what a query finds, as texts.
+    pub fn texts(&self, database: &str, query: &str) -> Vec<String> {
+        let rows = self.with_client(database, async |client| client.query(query, &[]).await);
+        rows.iter().map(|row| row.get(0)).collect()
+    }
+
+    fn with_client<R>(
+        &self,
+        database: &str,
+        act: impl AsyncFnOnce(&Client) -> Result<R, tokio_postgres::Error>,
+    ) -> R {
+        RUNTIME.block_on(async {
+            let (client, connection) = tokio_postgres::connect(&self.url_of(database), NoTls)
+                .await
+                .unwrap();
+            let connection = tokio::spawn(connection);
+            let answer = act(&client).await.unwrap();
+            drop(client);
+            // The session must be over before its database can be copied or dropped.
+            connection.await.unwrap().unwrap();
+            answer
+        })
+    }
+
+    /// Migrates as an operator would, then hands the clock to the tests.
+    fn prepare_template(&self) {
+        self.run("postgres", &format!("CREATE DATABASE {TEMPLATE}"));
+        let migrated = Command::new(env!("CARGO_BIN_EXE_tallyhost"))
+            .arg("migrate")
+            .env("DATABASE_URL", self.url_of(TEMPLATE))
+            .output()
+            .unwrap();
+        assert!(
+            migrated.status.success(),
+            "{}",
+            String::from_utf8_lossy(&migrated.stderr)
+        );
+        self.run(TEMPLATE, super::clock::TAKE_OVER);
+    }
+}
+
+/// Removes the folder once this process has ended, however it ends: a shell waits for the other end
+/// of its standard input to close, then for the database to be gone. No child of this process holds
+/// that other end.
+fn sweep_up_after_this_process(folder: &Path) -> Child {
+    let script = r#"
+        read -r _
+        for _ in $(seq 300); do ls "$1"/pg*/postmaster.pid || break; sleep 0.1; done
+        rm -rf "$1"
+    "#;
+    Command::new("sh")
+        .args(["-c", script, "sh"])
+        .arg(folder)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .process_group(0)
+        .spawn()
+        .unwrap()
+}

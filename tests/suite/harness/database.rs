@@ -1,0 +1,58 @@
+use std::sync::atomic::{AtomicU32, Ordering};
+
+use super::clock::Clock;
+use super::cluster::{CLUSTER, TEMPLATE};
+
+/// One test's own database.
+pub struct Database {
+    name: String,
+}
+
+impl Database {
+    /// With the newest schema and a clock that the test moves.
+    pub fn create() -> Self {
+        Self::copy_of(TEMPLATE)
+    }
+
+    /// With no schema at all.
+    pub fn empty() -> Self {
+        Self::copy_of("template0")
+    }
+
+    fn copy_of(template: &str) -> Self {
+        static COUNT: AtomicU32 = AtomicU32::new(0);
+        let name = format!("test_{}", COUNT.fetch_add(1, Ordering::Relaxed));
+        CLUSTER.run(
+            "postgres",
+            &format!("CREATE DATABASE {name} TEMPLATE {template}"),
+        );
+        Self { name }
+    }
+
+    pub fn url(&self) -> String {
+        CLUSTER.url_of(&self.name)
+    }
+
+    /// Runs statements behind the server's back.
+    pub fn run(&self, statements: &str) {
+        CLUSTER.run(&self.name, statements);
+    }
+
+    /// The first column of what a query finds, as texts.
+    pub fn texts(&self, query: &str) -> Vec<String> {
+        CLUSTER.texts(&self.name, query)
+    }
+
+    pub fn clock(&self) -> Clock<'_> {
+        Clock(self)
+    }
+}
+
+impl Drop for Database {
+    fn drop(&mut self) {
+        CLUSTER.run(
+            "postgres",
+            &format!("DROP DATABASE {} WITH (FORCE)", self.name),
+        );
+    }
+}

@@ -1,0 +1,100 @@
+use std::fs::{self, File};
+use std::io::{BufRead, BufReader};
+use std::path::{Path, PathBuf};
+use std::process::{Child, Command, ExitStatus, Stdio};
+use std::sync::atomic::{AtomicU32, Ordering};
+
+use nix::sys::signal::{Signal, kill};
+use nix::unistd::Pid;
+use tallyhost::postgres::die_with_this_thread;
+
+use super::actor::Actor;
+use super::cluster::CLUSTER;
+use super::database::Database;
+
+/// The real binary, running as a child on a free port of the loopback.
+pub struct Server {
+    child: Child,
+    address: String,
+    log: PathBuf,
+}
+
+impl Server {
+    /// Starts a server on a test's database.
+    pub fn start(database: &Database) -> Self {
+        static COUNT: AtomicU32 = AtomicU32::new(0);
+        let number = COUNT.fetch_add(1, Ordering::Relaxed);
+        let log = CLUSTER.folder().join(format!("server-{number}.log"));
+        let mut command = Command::new(env!("CARGO_BIN_EXE_tallyhost"));
+        command
+            .args([
+                "serve",
+                "--listen",
+                "127.0.0.1:0",
+                "--workers",
+                "1",
+                "--pool",
+                "4",
+            ])
+            .env("DATABASE_URL", database.url())
+            .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))
+            .stdin(Stdio::null())
+            .stdout(Stdio::piped())
+            .stderr(File::create(&log).unwrap());
+        die_with_this_thread(&mut command);
+        let mut child = command.spawn().unwrap();
+        let address = address_of(&mut child, &log);
+        Self {
+            child,
+            address,
+            log,
+        }
+    }
+
+    /// Somebody who has not signed in.
+    pub fn visitor(&self) -> Actor {
+        Actor::visit(&self.address)
+    }
+
+    /// Somebody with a new account, signed in.
+    pub fn register(&self, handle: &str) -> Actor {
+        Actor::register(&self.address, handle)
+    }
+
+    /// Sends a signal and waits until the server has ended.
+    pub fn stop(mut self, with: Signal) -> ExitStatus {
+        kill(Pid::from_raw(self.child.id().cast_signed()), with).unwrap();
+        self.child.wait().unwrap()
+    }
+
+    fn log(&self) -> String {
+        fs::read_to_string(&self.log).unwrap()
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+        if std::thread::panicking() {
+            eprintln!("-- the server's log --\n{}", self.log());
+        }
+    }
+}
+
+/// Reads the line `listening on http://…`; the line's end comes early if the server ends instead.
+fn address_of(child: &mut Child, log: &Path) -> String {
+    let mut line = String::new();
+    BufReader::new(child.stdout.take().unwrap())
+        .read_line(&mut line)
+        .unwrap();
+    line.trim_end()
+        .strip_prefix("listening on ")
+        .unwrap_or_else(|| {
+            panic!(
+                "the server did not start:\n{}",
+                fs::read_to_string(log).unwrap()
+            )
+        })
+        .to_owned()
+}
