@@ -9,6 +9,7 @@ pub mod ledger;
 pub mod lists;
 pub mod name;
 pub mod painting;
+pub mod pairing;
 pub mod points;
 pub mod result;
 pub mod role;

@@ -1,0 +1,259 @@
+//! The contenders in seeded order, with everything a price needs close at hand.
+
+use std::collections::{BTreeSet, HashMap};
+
+use crate::ids::PlayerId;
+use crate::name::Name;
+
+use super::certificate::Place;
+use super::proposal::Fault;
+use super::task::MOST_SCORE;
+use super::{Contender, Float, Nights, Pair, Role, Task};
+
+/// Most players in one round.
+pub const MOST_CONTENDERS: usize = 20_000;
+
+/// Seats of the ring that the draw places players on.
+pub const SEATS: u8 = 16;
+
+/// Contenders by score, highest first; equal scores in the order of the draw.
+#[derive(Clone, Debug)]
+pub struct Field {
+    /// One entrant for each place.
+    pub entrants: Vec<Entrant>,
+    places: HashMap<PlayerId, Place>,
+    ties: Vec<Vec<(Place, Tie)>>,
+}
+
+/// A contender reduced to what prices are made of.
+#[derive(Clone, Copy, Debug)]
+pub struct Entrant {
+    /// Who.
+    pub player: PlayerId,
+    /// League points.
+    pub score: i32,
+    /// Nights they can come, of those with a table.
+    pub nights: Nights,
+    /// Number of the household, 0 for none.
+    pub household: u32,
+    /// Number of the club, 0 for none.
+    pub club: u32,
+    /// Number of the faction, 0 for none.
+    pub faction: u32,
+    /// Rounds scored without play.
+    pub byes: u8,
+    /// Offered to sit out.
+    pub spare: bool,
+    /// Float in the round before, and in the one before that.
+    pub floats: [Option<Float>; 2],
+    /// The role they should have, and whether they must (C.04.1, articles 6 to 8).
+    pub due: Option<(Role, bool)>,
+    /// Seat on the ring of the draw.
+    pub seat: u8,
+    /// Their opponent by the organiser's pin.
+    pub pinned: Option<Place>,
+}
+
+/// What two places have in common beyond their own facts.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Tie {
+    /// How often they met.
+    pub met: u8,
+    /// The organiser ruled it out.
+    pub forbidden: bool,
+}
+
+impl Field {
+    /// The field of a task.
+    ///
+    /// # Errors
+    /// Every fault of the task.
+    pub fn new(task: &Task) -> Result<Self, Vec<Fault>> {
+        let mut order: Vec<&Contender> = task.contenders.iter().collect();
+        order.sort_by_cached_key(|c| {
+            (
+                -i64::from(c.score.get()),
+                task.draw.number(c.player),
+                c.player,
+            )
+        });
+        let players: Vec<PlayerId> = order.iter().map(|c| c.player).collect();
+        Self::in_order(task, &players)
+    }
+
+    /// The field with these players at these places; contenders that are not named are left out.
+    ///
+    /// # Errors
+    /// Every fault of the task.
+    pub fn in_order(task: &Task, players: &[PlayerId]) -> Result<Self, Vec<Fault>> {
+        let mut faults = faults(task);
+        let known: HashMap<PlayerId, &Contender> =
+            task.contenders.iter().map(|c| (c.player, c)).collect();
+        let open = Nights::open(&task.nights);
+        let clubs = numbers(task.contenders.iter().filter_map(|c| c.club.as_ref()));
+        let factions = numbers(task.contenders.iter().filter_map(|c| c.faction.as_ref()));
+        let number = |of: &HashMap<&Name, u32>, name: &Option<Name>| {
+            name.as_ref().and_then(|n| of.get(n)).copied().unwrap_or(0)
+        };
+        let entrants = players
+            .iter()
+            .filter_map(|player| known.get(player))
+            .map(|c| Entrant {
+                player: c.player,
+                score: c.score.get(),
+                nights: c.nights.and(open),
+                household: c.household.map_or(0, |h| h.0.saturating_add(1)),
+                club: number(&clubs, &c.club),
+                faction: number(&factions, &c.faction),
+                byes: c.byes,
+                spare: c.spare,
+                floats: c.floats,
+                due: c.roles.due(),
+                seat: (task.draw.number(c.player) % u64::from(SEATS)) as u8,
+                pinned: None,
+            });
+        let entrants: Vec<Entrant> = entrants.collect();
+        let places = (0..)
+            .zip(&entrants)
+            .map(|(place, e)| (e.player, place))
+            .collect();
+        let ties = vec![Vec::new(); entrants.len()];
+        let mut field = Self {
+            entrants,
+            places,
+            ties,
+        };
+        field.tie(task);
+        field.pin(&task.pins, &mut faults);
+        if faults.is_empty() {
+            Ok(field)
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// Number of players.
+    pub fn players(&self) -> usize {
+        self.entrants.len()
+    }
+
+    /// The place of a player.
+    pub fn place(&self, player: PlayerId) -> Option<Place> {
+        self.places.get(&player).copied()
+    }
+
+    /// The places of a pair, when both play.
+    pub fn places(&self, pair: Pair) -> Option<[Place; 2]> {
+        let [a, b] = pair.players();
+        Some([self.place(a)?, self.place(b)?])
+    }
+
+    /// What these two have in common.
+    pub fn between(&self, a: usize, b: usize) -> Tie {
+        let ties = &self.ties[a];
+        let found = ties.binary_search_by_key(&(b as Place), |&(place, _)| place);
+        found.map_or(Tie::default(), |at| ties[at].1)
+    }
+
+    /// May these two players meet at all, whether or not they have met? Pins bind one round only and
+    /// are left out.
+    pub fn may_meet(&self, a: Place, b: Place) -> bool {
+        let (one, other) = (&self.entrants[a as usize], &self.entrants[b as usize]);
+        let housemates = one.household != 0 && one.household == other.household;
+        let apart = one.nights.and(other.nights).is_empty();
+        !housemates && !apart && !self.between(a as usize, b as usize).forbidden
+    }
+
+    /// Places this one has met or must not meet.
+    pub fn ties(&self, place: usize) -> &[(Place, Tie)] {
+        &self.ties[place]
+    }
+
+    fn tie(&mut self, task: &Task) {
+        let met = task.history.iter().map(|m| (m.pair, false));
+        let forbidden = task.forbidden.iter().map(|&pair| (pair, true));
+        for (pair, forbidden) in met.chain(forbidden) {
+            let Some([a, b]) = self.places(pair) else {
+                continue;
+            };
+            let tie = Tie {
+                met: u8::from(!forbidden),
+                forbidden,
+            };
+            self.ties[a as usize].push((b, tie));
+            self.ties[b as usize].push((a, tie));
+        }
+        for ties in &mut self.ties {
+            ties.sort_by_key(|&(place, _)| place);
+            ties.dedup_by(|later, kept| {
+                let same = later.0 == kept.0;
+                if same {
+                    kept.1.met = kept.1.met.saturating_add(later.1.met);
+                    kept.1.forbidden |= later.1.forbidden;
+                }
+                same
+            });
+        }
+    }
+
+    fn pin(&mut self, pins: &[Pair], faults: &mut Vec<Fault>) {
+        for &pair in pins {
+            let Some([a, b]) = self.places(pair) else {
+                let absent = pair
+                    .players()
+                    .into_iter()
+                    .filter(|&p| self.place(p).is_none());
+                faults.extend(absent.map(Fault::PinAbsent));
+                continue;
+            };
+            let (i, j) = (a as usize, b as usize);
+            let (one, other) = (self.entrants[i], self.entrants[j]);
+            for entrant in [one, other].iter().filter(|e| e.pinned.is_some()) {
+                faults.push(Fault::PinTwice(entrant.player));
+            }
+            let together = one.household == other.household && one.household != 0;
+            let apart = one.nights.and(other.nights).is_empty();
+            if together || apart || self.between(i, j).forbidden {
+                faults.push(Fault::PinExcluded(pair));
+            }
+            self.entrants[i].pinned = Some(b);
+            self.entrants[j].pinned = Some(a);
+        }
+    }
+}
+
+fn faults(task: &Task) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    let actual = task.contenders.len();
+    if actual < 2 {
+        faults.push(Fault::TooFew(actual));
+    }
+    if actual > MOST_CONTENDERS {
+        faults.push(Fault::TooMany {
+            limit: MOST_CONTENDERS,
+            actual,
+        });
+    }
+    let mut seen = BTreeSet::new();
+    for contender in &task.contenders {
+        if !seen.insert(contender.player) {
+            faults.push(Fault::Twice(contender.player));
+        }
+        if contender.score.get().unsigned_abs() > MOST_SCORE.unsigned_abs() {
+            faults.push(Fault::Score(contender.player));
+        }
+    }
+    if task.nights.iter().all(|night| night.tables.is_empty()) {
+        faults.push(Fault::HallClosed);
+    }
+    faults
+}
+
+/// Numbers from 1 for names, 0 being none.
+fn numbers<'a>(names: impl Iterator<Item = &'a Name>) -> HashMap<&'a Name, u32> {
+    names
+        .collect::<BTreeSet<_>>()
+        .into_iter()
+        .zip(1..)
+        .collect()
+}

@@ -1,0 +1,34 @@
+//! Who meets whom this round: the best pairing under the season's wishes, with a proof.
+//!
+//! One way through: [`Task`] (the locked inputs) → [`field`] (contenders in seeded order) →
+//! [`cost`] (wishes as one integer per pair) → `solve` (minimum-cost perfect matching) →
+//! [`Proposal`] with its certificate and reasons. Anyone can check the result with
+//! `certificate::verify`, which shares nothing with the solver.
+
+mod branch;
+pub mod certificate;
+pub mod cost;
+mod decide;
+pub mod draw;
+pub mod field;
+mod futures;
+pub mod hall;
+mod look_ahead;
+mod proof;
+pub mod proposal;
+mod propose;
+pub mod reason;
+mod solve;
+mod tables;
+pub mod task;
+mod verify;
+pub mod wishes;
+
+pub use certificate::Certificate;
+pub use draw::Draw;
+pub use hall::{Night, NightKey, Nights, TableNo};
+pub use proposal::{Cost, Fault, Game, Impossible, Level, LookedAhead, Proposal};
+pub use propose::propose;
+pub use reason::{Barrier, Price, Reason, Subject};
+pub use task::{Contender, Float, Household, Meeting, Pair, Role, Roles, Task};
+pub use wishes::{Wish, WishFault, Wishes};

@@ -1,0 +1,100 @@
+//! The proposal of a task: the best pairs with nights, tables, roles, reasons and proof.
+
+use super::certificate::{Certificate, Place};
+use super::cost::{self, Attacker, Tariff};
+use super::decide::{Decision, decide};
+use super::proposal::{Game, Impossible, Proposal};
+use super::tables::{self, Wanted};
+use super::{Task, reason};
+
+/// The best pairing of a task. The same task gives the same proposal, in whatever order its lists
+/// stand.
+///
+/// # Errors
+/// [`Impossible`] with every fault of the task, or when no game can be played.
+pub fn propose(task: &Task) -> Result<Proposal, Impossible> {
+    let decision = decide(task)?;
+    let tariff = &decision.tariff;
+    let players = tariff.field().players();
+    let (games, byes): (Vec<[Place; 2]>, Vec<[Place; 2]>) = decision
+        .best
+        .pairs
+        .iter()
+        .partition(|[_, b]| (*b as usize) < players);
+    let mut games = seat(task, tariff, &games).ok_or(Impossible::NoGame)?;
+    games.sort();
+    let sits_out = |&[a, _]: &[Place; 2]| tariff.field().entrants[a as usize].player;
+    let mut byes: Vec<_> = byes.iter().map(sits_out).collect();
+    byes.sort();
+    let total = |pairs: &[[Place; 2]]| tariff.total(pairs.iter().copied());
+    let (cost, unlimited) = (total(&decision.best.pairs), total(&decision.best.unlimited));
+    Ok(Proposal {
+        reasons: reason::reasons(task, &decision, &games, &byes),
+        barrier: reason::barrier(tariff, &cost),
+        certificate: certificate(&decision),
+        cost,
+        cost_without_hall: unlimited,
+        looked_ahead: decision.looked_ahead,
+        games,
+        byes,
+    })
+}
+
+/// Nights, tables and roles for pairs.
+fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>> {
+    let entrants = &tariff.field().entrants;
+    let used = |player| {
+        let found = task.contenders.iter().find(|c| c.player == player);
+        found.map_or(&[][..], |c| &c.tables[..])
+    };
+    let both = pairs
+        .iter()
+        .map(|&[a, b]| (&entrants[a as usize], &entrants[b as usize]));
+    let both: Vec<_> = both.collect();
+    let wanted: Vec<Wanted<'_>> = both
+        .iter()
+        .map(|(one, other)| Wanted {
+            nights: one.nights.and(other.nights),
+            used: [used(one.player), used(other.player)],
+        })
+        .collect();
+    let slots = tables::assign(&wanted, &task.nights)?;
+    let games = both
+        .iter()
+        .zip(slots)
+        .map(|((one, other), (night, table))| {
+            let lower = task.draw.number(one.player) <= task.draw.number(other.player);
+            let one_attacks = match cost::roles(one, other).0 {
+                Attacker::One => true,
+                Attacker::Other => false,
+                Attacker::Either => lower,
+            };
+            let (attacker, defender) = if one_attacks {
+                (one, other)
+            } else {
+                (other, one)
+            };
+            Game {
+                night,
+                table,
+                attacker: attacker.player,
+                defender: defender.player,
+            }
+        });
+    Some(games.collect())
+}
+
+fn certificate(decision: &Decision) -> Certificate {
+    Certificate {
+        players: decision
+            .tariff
+            .field()
+            .entrants
+            .iter()
+            .map(|e| e.player)
+            .collect(),
+        byes: decision.tariff.byes() as u32,
+        fewer: decision.fewer.clone(),
+        tree: decision.best.tree.clone(),
+    }
+}

@@ -1,0 +1,159 @@
+//! Minimum-cost perfect matching in a general graph, exact, with its dual solution.
+//!
+//! Edmonds' blossom method (Edmonds 1965) as a shortest augmenting path search (Derigs 1981, from
+//! memory): one alternating tree at a time grows from an unmatched place, the duals of everything
+//! it reached move with one clock and are settled when it ends. A search touches only what its tree
+//! reaches, so sparse graphs are solved locally, and a solved matching can be changed ([`warm`])
+//! and repaired without starting again. Costs are doubled once, which keeps every dual an integer:
+//! along tight edges potentials share their parity, and depths are even.
+
+mod blossom;
+mod search;
+mod start;
+mod warm;
+
+#[cfg(test)]
+mod tests;
+
+use super::certificate::{Dual, Place};
+use blossom::Blossoms;
+use search::Tree;
+
+/// No place, no blossom.
+const NONE: u32 = u32::MAX;
+
+/// An undirected graph with the doubled cost of each edge, stored at both ends.
+#[derive(Clone, Debug)]
+pub struct Graph {
+    edges: Vec<Vec<(Place, i128)>>,
+}
+
+impl Graph {
+    /// A graph without edges.
+    pub fn new(places: usize) -> Self {
+        Self {
+            edges: vec![Vec::new(); places],
+        }
+    }
+
+    /// The graph of all pairs that have a price.
+    pub fn complete(places: usize, price: impl Fn(usize, usize) -> Option<i128>) -> Self {
+        let mut graph = Self::new(places);
+        for a in 0..places {
+            for b in a + 1..places {
+                if let Some(cost) = price(a, b) {
+                    graph.join(a as Place, b as Place, cost);
+                }
+            }
+        }
+        graph
+    }
+
+    /// Adds an edge. Two edges between the same places are the caller's mistake.
+    pub fn join(&mut self, a: Place, b: Place, cost: i128) {
+        self.edges[a as usize].push((b, 2 * cost));
+        self.edges[b as usize].push((a, 2 * cost));
+    }
+
+    /// Takes an edge away and returns its doubled cost.
+    fn part(&mut self, a: Place, b: Place) -> Option<i128> {
+        let at = self.edges[a as usize].iter().position(|&(to, _)| to == b)?;
+        let back = self.edges[b as usize].iter().position(|&(to, _)| to == a)?;
+        self.edges[b as usize].swap_remove(back);
+        Some(self.edges[a as usize].swap_remove(at).1)
+    }
+}
+
+/// Why a graph has no perfect matching: without `removed` it has more odd components than removed
+/// places; these are the odd sets that one search met.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OddSets {
+    /// Places taken out.
+    pub removed: Vec<Place>,
+    /// Odd sets that are joined to nothing but removed places.
+    pub sets: Vec<Vec<Place>>,
+}
+
+/// A matching on its way to the optimum, with its duals.
+#[derive(Clone, Debug)]
+pub struct Matcher {
+    graph: Graph,
+    potential: Vec<i128>,
+    mate: Vec<Place>,
+    blossoms: Blossoms,
+    tree: Tree,
+}
+
+impl Matcher {
+    /// The optimum over all pairs that have a price.
+    ///
+    /// # Errors
+    /// [`OddSets`] when there is no perfect matching.
+    pub fn optimum(
+        places: usize,
+        price: impl Fn(usize, usize) -> Option<i128>,
+    ) -> Result<Self, OddSets> {
+        let mut matcher = Self::new(Graph::complete(places, price));
+        matcher.solve()?;
+        Ok(matcher)
+    }
+
+    /// Starting duals and the pairs that are free under them.
+    pub fn new(graph: Graph) -> Self {
+        let places = graph.edges.len();
+        let mut matcher = Self {
+            potential: vec![0; places],
+            mate: vec![NONE; places],
+            blossoms: Blossoms::new(places),
+            tree: Tree::new(places),
+            graph,
+        };
+        matcher.start();
+        matcher
+    }
+
+    /// Matches every place at the least cost.
+    ///
+    /// # Errors
+    /// [`OddSets`] when there is no perfect matching.
+    pub fn solve(&mut self) -> Result<(), OddSets> {
+        for root in 0..self.mate.len() as Place {
+            if self.mate[root as usize] == NONE {
+                self.search(root)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Matches as many places as possible and returns every odd set, all searches together: the
+    /// number of sets less the number of removed places is the number of places left over.
+    pub fn odd_sets(&mut self) -> OddSets {
+        let mut all = OddSets {
+            removed: Vec::new(),
+            sets: Vec::new(),
+        };
+        for root in 0..self.mate.len() as Place {
+            if self.mate[root as usize] == NONE
+                && let Err(found) = self.search_and_freeze(root)
+            {
+                all.removed.extend(found.removed);
+                all.sets.extend(found.sets);
+            }
+        }
+        all
+    }
+
+    /// The pairs of the matching, lower place first.
+    pub fn pairs(&self) -> Vec<[Place; 2]> {
+        let pairs = (0..).zip(&self.mate).map(|(a, &b)| [a, b]);
+        pairs.filter(|&[a, b]| a < b && b != NONE).collect()
+    }
+
+    /// The dual solution.
+    pub fn dual(&self) -> Dual {
+        Dual {
+            potentials: self.potential.clone(),
+            odd_sets: self.blossoms.deep_sets(),
+        }
+    }
+}

@@ -1,0 +1,47 @@
+//! Changes to a solved matching: only what a change breaks is searched again.
+
+use super::{Matcher, NONE};
+use crate::pairing::certificate::Place;
+
+impl Matcher {
+    /// Takes an edge away. Its places may be left unmatched; [`Matcher::solve`] repairs.
+    pub fn forbid(&mut self, a: Place, b: Place) {
+        let within = self.blossoms.top(a) == self.blossoms.top(b);
+        if self.graph.part(a, b).is_some() && (within || self.mate[a as usize] == b) {
+            self.free(a);
+        }
+    }
+
+    #[cfg(test)]
+    /// Adds an edge that was not there; the duals are lowered where it would break them.
+    pub fn allow(&mut self, a: Place, b: Place, cost: i128) {
+        self.free(a);
+        self.graph.join(a, b, cost);
+        let slack = 2 * cost - self.potential[a as usize] - self.potential[b as usize];
+        self.potential[a as usize] += slack.min(0);
+    }
+
+    /// Leaves a place unmatched and outside every blossom.
+    ///
+    /// A blossom's depth is handed to its places in halves: edges inside keep their slack, edges
+    /// outwards gain some, so the duals stay feasible and only the pair that leaves the blossom
+    /// stops being tight.
+    pub fn free(&mut self, place: Place) {
+        loop {
+            let top = self.blossoms.top(place);
+            let base = self.blossoms.base(top);
+            let partner = std::mem::replace(&mut self.mate[base as usize], NONE);
+            if partner != NONE {
+                self.mate[partner as usize] = NONE;
+            }
+            if !self.blossoms.is_blossom(top) {
+                return;
+            }
+            let half = self.blossoms.depth[top as usize] / 2;
+            for member in self.blossoms.members(top) {
+                self.potential[member as usize] -= half;
+            }
+            self.blossoms.expand(top);
+        }
+    }
+}

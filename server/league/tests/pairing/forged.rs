@@ -1,0 +1,118 @@
+//! A proposal that was tampered with is caught, whatever was changed.
+
+use league::pairing::certificate::{self, Flaw, Node};
+use league::pairing::{Cost, LookedAhead, Nights, Proposal, Task};
+use league::points::LeaguePoints;
+
+use crate::season::{night, player, proven, task};
+
+fn honest() -> (Task, Proposal) {
+    let mut task = task(9);
+    for (at, contender) in task.contenders.iter_mut().enumerate() {
+        contender.score = LeaguePoints::new(at as i32 * at as i32);
+    }
+    let proposal = proven(&task);
+    (task, proposal)
+}
+
+fn flaw(forge: impl Fn(&mut Proposal)) -> Option<Flaw> {
+    let (task, mut proposal) = honest();
+    forge(&mut proposal);
+    certificate::verify(&task, &proposal).err()
+}
+
+#[test]
+fn every_forgery_has_its_name() {
+    assert_eq!(flaw(|_| {}), None);
+    assert_eq!(
+        flaw(|p| p.certificate.players.truncate(8)),
+        Some(Flaw::OtherPlayers)
+    );
+    assert_eq!(
+        flaw(|p| p.games[0].attacker = p.games[1].attacker),
+        Some(Flaw::Games)
+    );
+    assert_eq!(
+        flaw(|p| p.games[0].table = p.games[1].table),
+        Some(Flaw::Hall)
+    );
+    assert_eq!(flaw(|p| p.cost = Cost(Vec::new())), Some(Flaw::Cost));
+    assert_eq!(
+        flaw(|p| p.looked_ahead = LookedAhead::Playable(vec![Vec::new()])),
+        Some(Flaw::Plan)
+    );
+    for node in [
+        Node::DeadEnd,
+        Node::Barrier(vec![0]),
+        Node::Crowded(Nights::ALL),
+        Node::Nights {
+            place: 0,
+            nights: Nights::ALL,
+            inside: 0,
+            outside: 0,
+        },
+        Node::Paired {
+            places: [0, 1],
+            with: 7,
+            without: 8,
+        },
+    ] {
+        assert!(matches!(
+            flaw(|p| p.certificate.tree = vec![node.clone()]),
+            Some(Flaw::Node(_))
+        ));
+    }
+}
+
+#[test]
+fn a_worse_pairing_has_no_proof() {
+    let (task, best) = honest();
+    let mut swapped = best.clone();
+    let (first, second) = (swapped.games[0].defender, swapped.games[1].defender);
+    (swapped.games[0].defender, swapped.games[1].defender) = (second, first);
+    let mut forbidden = task.clone();
+    forbidden.forbidden = vec![best.games[0].pair().unwrap()];
+    let other = proven(&forbidden);
+    assert_eq!(certificate::verify(&task, &swapped), Err(Flaw::Cost));
+    assert!(
+        certificate::verify(&task, &other).is_err(),
+        "its dual breaks on the freed pair"
+    );
+}
+
+#[test]
+fn a_raised_potential_is_caught() {
+    for place in 0..9 {
+        let raised = flaw(|p| {
+            let Node::Bound(dual) = &mut p.certificate.tree[0] else {
+                panic!()
+            };
+            dual.potentials[place] += 1;
+        });
+        assert_eq!(raised, Some(Flaw::Node(0)));
+        let lowered = flaw(|p| {
+            let Node::Bound(dual) = &mut p.certificate.tree[0] else {
+                panic!()
+            };
+            dual.potentials[place] -= 1;
+        });
+        assert_eq!(lowered, Some(Flaw::Node(0)));
+    }
+}
+
+#[test]
+fn more_byes_than_needed_are_caught() {
+    let mut few = task(6);
+    few.nights = vec![night(0, 2)];
+    let two_out = proven(&few);
+    assert_eq!(two_out.byes.len(), 2);
+    let mut many = few.clone();
+    many.nights = vec![night(0, 3)];
+    assert_eq!(certificate::verify(&many, &two_out), Err(Flaw::Byes));
+    assert!(
+        two_out
+            .byes
+            .iter()
+            .all(|&out| (1..=6).any(|number| player(number) == out))
+    );
+}
