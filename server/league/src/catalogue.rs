@@ -4,6 +4,7 @@
 //! which version is a fact of the season.
 
 mod build;
+pub mod diff;
 pub mod draft;
 pub mod fault;
 pub mod key;

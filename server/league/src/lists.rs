@@ -3,15 +3,26 @@
 pub mod amount;
 pub mod army_list;
 pub mod carry_over;
+pub mod changes;
 pub mod check;
+pub mod collection;
+pub mod cuts;
 pub mod facts;
 pub mod finding;
+pub mod fits;
 pub mod kinds;
 pub mod painted;
 pub mod rules;
+#[cfg(test)]
+pub(crate) mod samples;
 mod sound;
+mod trial;
 pub mod weeks;
 
 pub use army_list::{ArmyList, Entry, EntryKey};
+pub use changes::{Became, Change, changes};
 pub use check::{Previous, Report, Terms, check};
+pub use collection::{CollectionUnit, collection};
+pub use cuts::{Cut, CutStep, cuts};
 pub use finding::{Finding, Measure, Measured, Severity};
+pub use fits::{Addition, Fits, Step, Upgrade, fits};

@@ -98,3 +98,56 @@ fn check_cap(facts: &Facts<'_>, findings: &mut Vec<Finding>) {
         );
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::amount::Amount;
+    use crate::lists::rules::{MinimumSpend, Rule};
+    use crate::lists::samples::{catalogue, list, numbers, terms};
+    use crate::lists::weeks::Weeks;
+
+    fn short(weeks: Weeks, severity: Severity) -> ListRule {
+        let least = Amount::Points(Points::new(100));
+        let rule = Rule::MinimumSpend(MinimumSpend { least });
+        ListRule {
+            rule,
+            weeks,
+            severity,
+        }
+    }
+
+    #[test]
+    fn a_rule_speaks_in_its_own_weeks_only() {
+        let this_week = Weeks::of(WeekNo::new(2));
+        let next_week = Weeks::of(WeekNo::new(3));
+        let rules = [
+            short(next_week, Severity::Breach),
+            short(this_week, Severity::Breach),
+        ];
+        let report = check(&list(""), &catalogue(), &terms(100, &rules));
+        assert_eq!(numbers(&report.findings), [("list.minimum-spend", 100, 0)]);
+        assert!(!report.accepted());
+    }
+
+    #[test]
+    fn a_remark_does_not_stop_a_list() {
+        let rules = [short(Weeks::EVERY, Severity::Remark)];
+        let report = check(&list(""), &catalogue(), &terms(100, &rules));
+        assert_eq!(report.findings.len(), 1);
+        assert!(report.accepted());
+    }
+
+    #[test]
+    fn a_rule_reads_with_its_weeks_and_weight() {
+        let week = Weeks::of(WeekNo::new(5));
+        assert_eq!(
+            short(week, Severity::Remark).sentence(),
+            "A list spends at least 100 points (week 5; only remarked upon)."
+        );
+        assert_eq!(
+            short(Weeks::EVERY, Severity::Breach).sentence(),
+            "A list spends at least 100 points."
+        );
+    }
+}

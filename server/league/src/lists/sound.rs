@@ -165,3 +165,84 @@ fn check_most_per_army(facts: &Facts<'_>, findings: &mut Vec<Finding>) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use crate::lists::check::check;
+    use crate::lists::samples::{catalogue, entries, list, list_of, numbers, terms};
+
+    fn found(now: &str) -> Vec<(String, Vec<String>)> {
+        let report = check(&list(now), &catalogue(), &terms(2000, &[]));
+        let told = report.findings.iter().map(|finding| {
+            let entries = entries(finding).into_iter().map(String::from);
+            (finding.code.to_string(), entries.collect())
+        });
+        told.collect()
+    }
+
+    fn told(code: &str, entries: &[&str]) -> (String, Vec<String>) {
+        let entries = entries.iter().map(ToString::to_string).collect();
+        (code.into(), entries)
+    }
+
+    #[test]
+    fn a_list_of_the_catalogue_has_no_findings() {
+        let now = "a mire-speaker 1 reed-mask >b, b turf-cutters 8 long-spades mud-sledges";
+        assert_eq!(found(now), []);
+    }
+
+    #[test]
+    fn everything_the_catalogue_does_not_offer_is_told_at_once() {
+        let now = "a turf-cutters 7, b pole-hands 8, c stilt-waders 4 eel-nets*2 pennant, \
+                   d turf-cutters 8 long-spades short-spades, e mire-speaker 1 >c, \
+                   f mire-speaker 1, g sump-midwife 1 >d";
+        assert_eq!(
+            found(now),
+            [
+                told("list.unit-size", &["a"]),
+                told("list.unknown-unit", &["b"]),
+                told("list.option-limit", &["c"]),
+                told("list.unknown-option", &["c"]),
+                told("list.option-group", &["d"]),
+                told("list.joins", &["e", "c"]),
+                told("list.joins", &["g", "d"]),
+                told("list.most-per-army", &["e", "f"]),
+            ]
+        );
+    }
+
+    #[test]
+    fn a_size_that_is_not_offered_names_the_nearest_one_and_still_costs_points() {
+        let check = |now| check(&list(now), &catalogue(), &terms(2000, &[]));
+        let small = check("a turf-cutters 7");
+        assert_eq!(numbers(&small.findings), [("list.unit-size", 8, 7)]);
+        assert_eq!(small.total.get(), 56);
+        let large = check("a turf-cutters 20");
+        assert_eq!(numbers(&large.findings), [("list.unit-size", 16, 20)]);
+        assert_eq!(large.total.get(), 112);
+    }
+
+    #[test]
+    fn an_unknown_faction_is_told_once() {
+        let report = check(
+            &list_of("nobody", "a b 1, c d 1"),
+            &catalogue(),
+            &terms(10, &[]),
+        );
+        assert_eq!(numbers(&report.findings), [("list.unknown-faction", 0, 0)]);
+    }
+
+    #[test]
+    fn options_cost_per_unit_or_per_model() {
+        let now = "a turf-cutters 10 mud-sledges long-spades";
+        let report = check(&list(now), &catalogue(), &terms(87, &[]));
+        assert_eq!(report.total.get(), 70 + 8 + 10);
+        assert_eq!(report.left.get(), 0);
+        assert_eq!(numbers(&report.findings), [("list.over-cap", 87, 88)]);
+        assert_eq!(
+            report.findings[0].sentence(),
+            "The list has 88 points, 1 over the cap of 87."
+        );
+        assert!(!report.accepted());
+    }
+}

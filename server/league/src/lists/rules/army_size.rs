@@ -60,3 +60,32 @@ impl ArmySize {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{numbers, under};
+
+    #[test]
+    fn units_and_models_have_a_least_and_a_most() {
+        let rule = |counted| {
+            Rule::ArmySize(ArmySize {
+                counted,
+                least: Some(2),
+                most: Some(12),
+            })
+        };
+        assert_eq!(
+            numbers(&under(rule(Counted::Units), 500, "a turf-cutters 8")),
+            [("list.army-size", 2, 1)]
+        );
+        let now = "a turf-cutters 8, b stilt-waders 4";
+        assert_eq!(under(rule(Counted::Models), 500, now), []);
+        let now = "a turf-cutters 8, b stilt-waders 5";
+        assert_eq!(
+            numbers(&under(rule(Counted::Models), 500, now)),
+            [("list.army-size", 12, 13)]
+        );
+    }
+}

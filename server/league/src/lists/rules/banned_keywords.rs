@@ -35,3 +35,34 @@ impl BannedKeywords {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{entries, keyword, under};
+
+    #[test]
+    fn every_unit_with_a_banned_keyword_is_named() {
+        let rule = Rule::BannedKeywords(BannedKeywords {
+            keywords: vec![keyword("toughness-3"), keyword("toughness-4")],
+        });
+        let now = "a bog-oak-hulks 2, b turf-cutters 8, c drowned-bell-beast 1";
+        let findings = under(rule, 500, now);
+        let told: Vec<_> = findings
+            .iter()
+            .map(|f| (entries(f), f.about.clone()))
+            .collect();
+        assert_eq!(
+            told,
+            [
+                (vec!["a"], Some("toughness-3".into())),
+                (vec!["c"], Some("toughness-4".into())),
+            ]
+        );
+        assert_eq!(
+            findings[1].sentence(),
+            "Drowned Bell-Beast has the keyword toughness 4, which is not allowed this week."
+        );
+    }
+}

@@ -100,3 +100,60 @@ fn dropped_options(before: &Line<'_>, now: &Line<'_>) -> Vec<Finding> {
     });
     dropped.collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{after, entries, numbers};
+
+    fn carry_over(percent: u32, may: bool) -> Rule {
+        Rule::CarryOver(CarryOver {
+            returning: Share::percent(percent),
+            may_shrink: may,
+            may_drop_options: may,
+        })
+    }
+
+    const BEFORE: &str = "a mire-speaker 1, b turf-cutters 10 mud-sledges, c stilt-waders 4";
+
+    #[test]
+    fn growing_and_adding_is_fine() {
+        let now = "a mire-speaker 1 reed-mask, b turf-cutters 12 mud-sledges, c stilt-waders 4, \
+                   d rushlight-kin 6";
+        assert_eq!(after(BEFORE, carry_over(100, false), 500, now), []);
+    }
+
+    #[test]
+    fn shrinking_and_dropping_options_is_told_beside_the_points() {
+        let now = "a mire-speaker 1, b turf-cutters 9, c stilt-waders 4";
+        let findings = after(BEFORE, carry_over(100, false), 500, now);
+        assert_eq!(
+            numbers(&findings),
+            [
+                ("list.carry-over", 213, 198),
+                ("list.shrunk", 10, 9),
+                ("list.option-dropped", 1, 0),
+            ]
+        );
+        assert!(findings.iter().all(|finding| entries(finding) == ["b"]));
+    }
+
+    #[test]
+    fn a_share_that_returns_is_exact_to_the_point() {
+        let now = "a mire-speaker 1, b turf-cutters 9, d rushlight-kin 6";
+        assert_eq!(after(BEFORE, carry_over(64, true), 500, now), []);
+        let findings = after(BEFORE, carry_over(65, true), 500, now);
+        assert_eq!(numbers(&findings), [("list.carry-over", 139, 138)]);
+        assert_eq!(entries(&findings[0]), ["b", "c"]);
+    }
+
+    #[test]
+    fn identity_is_the_key_and_not_the_name() {
+        let swapped = "c mire-speaker 1, a stilt-waders 4, b turf-cutters 10 mud-sledges";
+        let findings = after(BEFORE, carry_over(100, true), 500, swapped);
+        assert_eq!(numbers(&findings), [("list.carry-over", 213, 78)]);
+        let reordered = "b turf-cutters 10 mud-sledges, c stilt-waders 4, a mire-speaker 1";
+        assert_eq!(after(BEFORE, carry_over(100, false), 500, reordered), []);
+    }
+}

@@ -51,3 +51,31 @@ impl Copies {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{entries, kind, numbers, under};
+
+    fn copies(of: Kinds) -> Rule {
+        let most = Count::Fixed(1);
+        Rule::Copies(Copies { most, of })
+    }
+
+    #[test]
+    fn the_same_unit_may_be_there_so_often_and_a_kind_may_be_excepted() {
+        let now = "a turf-cutters 8, b stilt-waders 4, c turf-cutters 9, d stilt-waders 4";
+        let findings = under(copies(Kinds::Every), 500, now);
+        assert_eq!(
+            numbers(&findings),
+            [("list.copies", 1, 2), ("list.copies", 1, 2)]
+        );
+        assert_eq!(entries(&findings[0]), ["a", "c"]);
+        assert_eq!(entries(&findings[1]), ["b", "d"]);
+        let but_line = under(copies(Kinds::Except(vec![kind("line")])), 500, now);
+        assert_eq!(entries(&but_line[0]), ["b", "d"]);
+        let line_only = under(copies(Kinds::Only(vec![kind("line")])), 500, now);
+        assert_eq!(entries(&line_only[0]), ["a", "c"]);
+    }
+}

@@ -32,3 +32,31 @@ impl FactionLock {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::catalogue::key::FactionKey;
+    use crate::lists::check::{Terms, check};
+    use crate::lists::rules::{ListRule, Rule};
+    use crate::lists::samples::{catalogue, list_of, numbers, terms};
+
+    #[test]
+    fn another_faction_than_the_declared_one_is_told() {
+        let rules = [ListRule::every_week(Rule::FactionLock(FactionLock))];
+        let moot = FactionKey::new("sodwether-moot").unwrap();
+        let findings = |faction, declared| {
+            let terms = Terms {
+                faction: declared,
+                ..terms(500, &rules)
+            };
+            check(&list_of(faction, ""), &catalogue(), &terms).findings
+        };
+        assert_eq!(findings("sodwether-moot", Some(&moot)), []);
+        assert_eq!(findings("bramblestile-steadings", None), []);
+        assert_eq!(
+            numbers(&findings("bramblestile-steadings", Some(&moot))),
+            [("list.faction-lock", 0, 0)]
+        );
+    }
+}

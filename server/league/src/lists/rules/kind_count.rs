@@ -50,3 +50,44 @@ impl KindCount {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{entries, kind, numbers, under};
+    use crate::points::Points;
+
+    #[test]
+    fn the_count_of_a_kind_may_grow_with_the_cap() {
+        let rule = Rule::KindCount(KindCount {
+            kind: kind("line"),
+            least: Some(Count::Per(Points::new(250))),
+            most: Some(Count::Fixed(3)),
+        });
+        let two = "a turf-cutters 8, b rushlight-kin 6, c stilt-waders 4";
+        assert_eq!(numbers(&under(rule.clone(), 749, two)), []);
+        assert_eq!(
+            numbers(&under(rule.clone(), 750, two)),
+            [("list.kind-count", 3, 2)]
+        );
+        let four = "a turf-cutters 8, b turf-cutters 8, c turf-cutters 8, d turf-cutters 8";
+        let findings = under(rule, 500, four);
+        assert_eq!(numbers(&findings), [("list.kind-count", 3, 4)]);
+        assert_eq!(entries(&findings[0]), ["a", "b", "c", "d"]);
+    }
+
+    #[test]
+    fn it_reads_as_a_sentence() {
+        let rule = |least, most| {
+            let kind = kind("line");
+            KindCount { kind, least, most }.sentence()
+        };
+        let one = Some(Count::Fixed(1));
+        assert_eq!(rule(one, one), "Units of the kind line: exactly 1");
+        assert_eq!(
+            rule(Some(Count::Per(Points::new(250))), Some(Count::Fixed(3))),
+            "Units of the kind line: at least 1 per 250 points of the cap and at most 3"
+        );
+    }
+}

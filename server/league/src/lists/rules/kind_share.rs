@@ -54,3 +54,31 @@ impl KindShare {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{entries, kind, numbers, under};
+
+    #[test]
+    fn all_units_of_a_kind_count_together() {
+        let rule = |least: Option<u32>, most: Option<u32>| {
+            Rule::KindShare(KindShare {
+                kind: kind("leader"),
+                least: least.map(Share::percent),
+                most: most.map(Share::percent),
+            })
+        };
+        let now = "a mire-speaker 1 reed-mask, b sump-midwife 1, c turf-cutters 8";
+        assert_eq!(numbers(&under(rule(None, Some(30)), 450, now)), []);
+        let findings = under(rule(None, Some(30)), 449, now);
+        assert_eq!(numbers(&findings), [("list.kind-share", 134, 135)]);
+        assert_eq!(entries(&findings[0]), ["a", "b"]);
+        assert_eq!(numbers(&under(rule(Some(30), None), 450, now)), []);
+        assert_eq!(
+            numbers(&under(rule(Some(30), None), 451, now)),
+            [("list.kind-share", 136, 135)]
+        );
+    }
+}

@@ -33,3 +33,23 @@ impl LargestUnit {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{entries, numbers, under};
+    use crate::share::Share;
+
+    #[test]
+    fn options_count_towards_the_unit_and_the_limit_itself_is_allowed() {
+        let rule = Rule::LargestUnit(LargestUnit {
+            most: Amount::Share(Share::percent(40)),
+        });
+        let hulks = "a bog-oak-hulks 2 root-armour, b bog-oak-hulks 2";
+        assert_eq!(numbers(&under(rule.clone(), 275, hulks)), []);
+        let findings = under(rule, 274, hulks);
+        assert_eq!(numbers(&findings), [("list.largest-unit", 109, 110)]);
+        assert_eq!(entries(&findings[0]), ["a"]);
+    }
+}

@@ -31,3 +31,26 @@ impl MinimumSpend {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{numbers, under};
+    use crate::points::Points;
+    use crate::share::Share;
+
+    #[test]
+    fn a_list_one_point_short_of_the_least_spend_is_told() {
+        let rule = |least| Rule::MinimumSpend(MinimumSpend { least });
+        let share = rule(Amount::Share(Share::percent(95)));
+        let now = "a turf-cutters 16, b stilt-waders 5";
+        assert_eq!(numbers(&under(share.clone(), 196, now)), []);
+        assert_eq!(
+            numbers(&under(share, 197, now)),
+            [("list.minimum-spend", 188, 187)]
+        );
+        let points = rule(Amount::Points(Points::new(187)));
+        assert_eq!(numbers(&under(points, 200, now)), []);
+    }
+}

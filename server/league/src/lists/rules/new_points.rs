@@ -41,3 +41,31 @@ impl NewPoints {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{after, entries, numbers, under};
+
+    #[test]
+    fn new_units_growth_and_options_count_as_new() {
+        let rule = |points| {
+            let most = Amount::Points(Points::new(points));
+            Rule::NewPoints(NewPoints { most })
+        };
+        let before = "a turf-cutters 8, b stilt-waders 4";
+        let now = "a turf-cutters 9 mud-sledges, c rushlight-kin 6";
+        assert_eq!(after(before, rule(63), 500, now), []);
+        let findings = after(before, rule(62), 500, now);
+        assert_eq!(numbers(&findings), [("list.new-points", 62, 63)]);
+        assert_eq!(entries(&findings[0]), ["a", "c"]);
+    }
+
+    #[test]
+    fn the_first_list_of_a_player_is_not_judged() {
+        let most = Amount::Points(Points::ZERO);
+        let rule = Rule::NewPoints(NewPoints { most });
+        assert_eq!(under(rule, 500, "a turf-cutters 8"), []);
+    }
+}

@@ -45,3 +45,23 @@ impl NewUnits {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{after, numbers};
+
+    #[test]
+    fn a_grown_unit_counts_as_new_and_an_option_does_not() {
+        let rule = Rule::NewUnits(NewUnits { least: 2 });
+        let before = "a turf-cutters 8, b stilt-waders 4";
+        let now = "a turf-cutters 9, b stilt-waders 4, c rushlight-kin 6";
+        assert_eq!(after(before, rule.clone(), 500, now), []);
+        let now = "a turf-cutters 9, b stilt-waders 4 eel-nets";
+        assert_eq!(
+            numbers(&after(before, rule, 500, now)),
+            [("list.new-units", 2, 1)]
+        );
+    }
+}

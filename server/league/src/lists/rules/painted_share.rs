@@ -36,3 +36,44 @@ impl PaintedShare {
         ));
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::rules::Rule;
+    use crate::lists::samples::{numbers, painted, under};
+
+    fn half() -> Rule {
+        let least = Share::percent(50);
+        Rule::PaintedShare(PaintedShare { least })
+    }
+
+    #[test]
+    fn units_count_pro_rata_by_their_finished_models_without_rounding() {
+        // 63 * 2/9 + 48 * 5/6 = 54 of 111.
+        let now = "a turf-cutters 9, b rushlight-kin 6";
+        let report = painted(half(), now, &[("a", 2), ("b", 5)]);
+        assert_eq!(numbers(&report.findings), [("list.painted-share", 56, 54)]);
+        // 77 * 6/11 + 77 * 5/11 = 77 of 154, though neither part is a whole number.
+        let now = "a turf-cutters 11, b turf-cutters 11";
+        let report = painted(half(), now, &[("a", 6), ("b", 5)]);
+        assert_eq!(report.findings, []);
+        let report = painted(half(), now, &[("a", 5), ("b", 5)]);
+        assert_eq!(numbers(&report.findings), [("list.painted-share", 77, 70)]);
+    }
+
+    #[test]
+    fn more_finished_models_than_fielded_count_as_all_of_them() {
+        let now = "a turf-cutters 8, b rushlight-kin 7";
+        let report = painted(half(), now, &[("a", 99)]);
+        assert_eq!(report.findings, []);
+    }
+
+    #[test]
+    fn nothing_painted_is_nothing() {
+        assert_eq!(
+            numbers(&under(half(), 500, "a turf-cutters 8")),
+            [("list.painted-share", 28, 0)]
+        );
+    }
+}

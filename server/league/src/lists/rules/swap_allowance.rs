@@ -43,3 +43,47 @@ impl SwapAllowance {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::lists::check::{Previous, Terms, check};
+    use crate::lists::rules::{ListRule, Rule};
+    use crate::lists::samples::{after, catalogue, entries, list, numbers, repriced, terms};
+    use crate::points::Points;
+    use crate::share::Share;
+
+    #[test]
+    fn points_that_leave_count_whether_units_go_or_shrink() {
+        let rule = |most| Rule::SwapAllowance(SwapAllowance { most });
+        let before = "a turf-cutters 16, b stilt-waders 4, c fen-trebuchet 4, d bog-oak-hulks 3";
+        let now = "a turf-cutters 14, c fen-trebuchet 4, d bog-oak-hulks 3, e rushlight-kin 12";
+        let findings = after(before, rule(Amount::Points(Points::new(73))), 500, now);
+        assert_eq!(numbers(&findings), [("list.swap", 73, 74)]);
+        assert_eq!(entries(&findings[0]), ["a", "b"]);
+        let share = Amount::Share(Share::new(74, 402).unwrap());
+        assert_eq!(after(before, rule(share), 500, now), []);
+    }
+
+    #[test]
+    fn what_leaves_is_counted_at_last_weeks_prices() {
+        let (old, new) = (catalogue(), repriced("stilt-waders", 40));
+        let before = list("a stilt-waders 4, b turf-cutters 8");
+        let rules = [ListRule::every_week(Rule::SwapAllowance(SwapAllowance {
+            most: Amount::Points(Points::ZERO),
+        }))];
+        let terms = Terms {
+            previous: Some(Previous {
+                list: &before,
+                catalogue: &old,
+            }),
+            ..terms(500, &rules)
+        };
+        let findings = |now| check(&list(now), &new, &terms).findings;
+        assert_eq!(
+            numbers(&findings("b turf-cutters 8")),
+            [("list.swap", 0, 60)]
+        );
+        assert_eq!(findings("a stilt-waders 4, b turf-cutters 8"), []);
+    }
+}
