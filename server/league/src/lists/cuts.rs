@@ -108,7 +108,7 @@ mod tests {
         let now = "a turf-cutters 12, b stilt-waders 4 eel-nets, c bog-oak-hulks 2 root-armour";
         assert_eq!(
             told(252, &[], now),
-            ["a to 10 14", "c root-armour 20", "a 84", "b 70", "c 110",]
+            ["a to 10 14", "c root-armour 20", "b 70", "a 84", "c 110",]
         );
     }
 
