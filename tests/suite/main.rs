@@ -11,5 +11,6 @@ mod embedded_database;
 mod harness;
 mod house;
 mod migrations;
+mod operation;
 mod process;
 mod sources;

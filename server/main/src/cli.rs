@@ -54,7 +54,7 @@ impl Cli {
     /// # Errors
     /// A sentence about what could not be done.
     pub fn run(self) -> Outcome {
-        self.telemetry.start();
+        self.telemetry.start()?;
         match self.command {
             Command::Serve(configured) => configured.run(DATA_NAME, commands::serve),
             Command::Migrate(configured) => configured.run(DATA_NAME, commands::migrate),

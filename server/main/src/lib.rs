@@ -3,6 +3,7 @@
 pub mod cli;
 mod commands;
 mod database;
+mod metrics;
 pub mod postgres;
 pub mod settings;
 pub mod telemetry;

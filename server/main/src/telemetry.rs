@@ -3,6 +3,7 @@
 use std::io::{self, IsTerminal};
 
 use clap::Args;
+use tracing::subscriber::{SetGlobalDefaultError, set_global_default};
 use tracing_subscriber::EnvFilter;
 
 use crate::settings::LogFormat;
@@ -32,14 +33,26 @@ pub struct Telemetry {
 
 impl Telemetry {
     /// Sends the log lines of the whole process on their way.
-    pub fn start(self) {
+    ///
+    /// Only `tracing` is heard, not the older `log`: through that the database driver tells every
+    /// parameter of a statement, and with it addresses, password hashes and sealed lists.
+    ///
+    /// # Errors
+    /// It was called before.
+    pub fn start(self) -> Result<(), SetGlobalDefaultError> {
         let lines = tracing_subscriber::fmt()
             .with_env_filter(self.log)
             .with_ansi(io::stderr().is_terminal())
             .with_writer(io::stderr);
         match self.log_format {
-            LogFormat::Text => lines.init(),
-            LogFormat::Json => lines.json().flatten_event(true).init(),
+            LogFormat::Text => set_global_default(lines.finish()),
+            LogFormat::Json => set_global_default(
+                lines
+                    .json()
+                    .flatten_event(true)
+                    .with_span_list(false)
+                    .finish(),
+            ),
         }
     }
 }

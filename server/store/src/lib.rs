@@ -37,6 +37,17 @@ pub struct Store {
     pool: Pool<AsyncPgConnection>,
 }
 
+/// The pool's connections at one moment.
+#[derive(Clone, Copy, Debug)]
+pub struct Connections {
+    /// In use.
+    pub busy: usize,
+    /// Open and free.
+    pub idle: usize,
+    /// Requests that wait for one.
+    pub waiting: usize,
+}
+
 impl Store {
     /// Prepares a pool; connections are made when first needed.
     ///
@@ -49,6 +60,17 @@ impl Store {
             .build()
             .map_err(|cause| Fault::Broken(cause.to_string()))?;
         Ok(Self { pool })
+    }
+
+    /// How many connections there are at this moment, and how many wait for one.
+    #[must_use]
+    pub fn connections(&self) -> Connections {
+        let status = self.pool.status();
+        Connections {
+            busy: status.size.saturating_sub(status.available),
+            idle: status.available,
+            waiting: status.waiting,
+        }
     }
 
     /// Runs `act` against one unchanging snapshot of the facts.

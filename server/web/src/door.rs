@@ -8,12 +8,15 @@ use app::Desk;
 use tracing_actix_web::TracingLogger;
 
 use crate::body::MOST_CATALOGUE_BYTES;
+use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
+use crate::span::RequestSpan;
 use crate::{headers, routes};
 
 /// The whole application over a desk, for a server to serve.
 pub fn server_parts(
     desk: Desk,
+    metrics: Metrics,
 ) -> App<
     impl ServiceFactory<
         ServiceRequest,
@@ -25,6 +28,7 @@ pub fn server_parts(
 > {
     App::new()
         .app_data(Data::new(desk))
+        .app_data(Data::new(metrics))
         .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),
@@ -38,7 +42,8 @@ pub fn server_parts(
         .default_service(actix_web::web::to(nothing_here))
         .wrap(headers::defaults())
         .wrap(from_fn(problem::render))
-        .wrap(TracingLogger::default())
+        .wrap(from_fn(metrics::count))
+        .wrap(TracingLogger::<RequestSpan>::new())
 }
 
 async fn nothing_here() -> Result<&'static str, Problem> {

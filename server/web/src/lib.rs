@@ -5,9 +5,13 @@ mod api;
 mod body;
 mod door;
 mod headers;
+mod health;
+mod metrics;
 mod problem;
 mod routes;
+mod span;
 mod who;
 
 pub use door::server_parts;
+pub use metrics::Metrics;
 pub use routes::openapi;

@@ -7,7 +7,7 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{accounts, clubs, invitations, members, sessions};
-use crate::problem;
+use crate::{health, metrics, problem};
 
 #[derive(OpenApi)]
 #[openapi(
@@ -39,9 +39,12 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
     );
 }
 
-/// Everything else: what people open in a browser.
+/// Everything else: what people open in a browser, and what watches the process.
 fn pages(config: &mut ServiceConfig) {
     config
+        .service(health::is_live)
+        .service(health::is_ready)
+        .service(metrics::list_metrics)
         .service(problem::list_problems)
         .service(problem::explain_problem);
 }

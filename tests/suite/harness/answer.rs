@@ -24,12 +24,19 @@ impl Answer {
     /// The JSON of a successful answer, or nothing where it has no body.
     #[track_caller]
     pub fn expect(self, status: u16) -> Value {
-        assert_eq!(self.status, status, "{}: {}", self.asked, self.text());
-        if self.body.is_empty() {
+        let answer = self.with_status(status);
+        if answer.body.is_empty() {
             Value::Null
         } else {
-            self.json()
+            answer.json()
         }
+    }
+
+    /// The answer itself, if it has this status.
+    #[track_caller]
+    pub fn with_status(self, status: u16) -> Self {
+        assert_eq!(self.status, status, "{}: {}", self.asked, self.text());
+        self
     }
 
     /// The problem document (RFC 9457) of a refusal, by the last part of its type's address.

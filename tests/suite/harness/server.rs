@@ -22,6 +22,11 @@ pub struct Server {
 impl Server {
     /// Starts a server on a test's database.
     pub fn start(database: &Database) -> Self {
+        Self::start_logging(database, "info")
+    }
+
+    /// Starts a server that logs what passes this filter.
+    pub fn start_logging(database: &Database, filter: &str) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
@@ -36,6 +41,7 @@ impl Server {
                 "--pool",
                 "4",
             ])
+            .args(["--log", filter, "--log-format", "json"])
             .env("DATABASE_URL", database.url())
             .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))
             .stdin(Stdio::null())
@@ -67,7 +73,8 @@ impl Server {
         self.child.wait().unwrap()
     }
 
-    fn log(&self) -> String {
+    /// What the server has logged so far.
+    pub fn log(&self) -> String {
         fs::read_to_string(&self.log).unwrap()
     }
 }

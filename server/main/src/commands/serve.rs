@@ -11,6 +11,7 @@ use tokio::signal::unix::{Signal, SignalKind, signal};
 
 use crate::cli::Outcome;
 use crate::database::Opened;
+use crate::metrics;
 use crate::settings::Settings;
 
 /// How long a client may take to send the head of a request.
@@ -27,8 +28,9 @@ pub fn serve(settings: Settings) -> Outcome {
     Runtime::new()?.block_on(async {
         store::migrate(database.url()).await?;
         let store = Store::connect(database.url(), settings.pool.get())?;
+        let metrics = metrics::of_process(store.clone())?;
         let desk = Desk::new(store, key.bytes())?;
-        let server = HttpServer::new(move || web::server_parts(desk.clone()))
+        let server = HttpServer::new(move || web::server_parts(desk.clone(), metrics.clone()))
             .workers(settings.workers.get())
             .client_request_timeout(PATIENCE_WITH_CLIENTS)
             .shutdown_timeout(settings.grace.as_secs())

@@ -1,0 +1,32 @@
+//! What a log line says about the request it belongs to.
+
+use actix_web::body::MessageBody;
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::{Error, HttpMessage};
+use tracing::Span;
+use tracing_actix_web::{RequestId, RootSpanBuilder};
+
+/// The request's id, method and route. Neither address nor browser nor anything the client typed:
+/// a log holds no personal data.
+pub struct RequestSpan;
+
+impl RootSpanBuilder for RequestSpan {
+    fn on_request_start(request: &ServiceRequest) -> Span {
+        let request_id = request.extensions().get::<RequestId>().copied();
+        let route = request.match_pattern();
+        tracing::info_span!(
+            "request",
+            request_id = request_id.map(tracing::field::display),
+            method = request.method().as_str(),
+            route = route.as_deref().unwrap_or("none"),
+        )
+    }
+
+    fn on_request_end<B: MessageBody>(span: Span, outcome: &Result<ServiceResponse<B>, Error>) {
+        let status = match outcome {
+            Ok(response) => response.status(),
+            Err(error) => error.as_response_error().status_code(),
+        };
+        tracing::debug!(parent: span, status = status.as_u16(), "answered");
+    }
+}

@@ -1,0 +1,62 @@
+//! What those who run the server see of it.
+
+use crate::harness::{Database, Server};
+
+#[test]
+fn a_server_is_ready_as_long_as_its_database_answers() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    let probe = server.visitor();
+    probe.get("/health/live").with_status(200);
+    probe.get("/health/ready").with_status(200);
+    drop(database);
+    probe.get("/health/live").with_status(200);
+    probe.get("/health/ready").refused(503, "unavailable");
+}
+
+#[test]
+fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    let visitor = server.visitor();
+    visitor.get("/problems/not-found").with_status(200);
+    visitor.get("/swordfish").with_status(404);
+    let metrics = visitor.get("/metrics").text();
+    for line in [
+        r#"http_requests_total{method="GET",route="/problems/{code}",status="200"} 1"#,
+        r#"http_requests_total{method="GET",route="none",status="404"} 1"#,
+        r#"database_connections{state="waiting"} 0"#,
+        "process_resident_memory_bytes ",
+    ] {
+        assert!(metrics.contains(line), "{line} is not in\n{metrics}");
+    }
+    assert!(!metrics.contains("swordfish"), "{metrics}");
+}
+
+#[test]
+fn log_lines_carry_the_requests_id_and_no_personal_data() {
+    let database = Database::create();
+    let server = Server::start_logging(&database, "debug");
+    let wennable = server.register("Wennable");
+    let problem = wennable
+        .get("/api/v1/clubs/swordfish")
+        .refused(404, "not-found");
+    drop(wennable);
+    let log = server.log();
+    let line = log
+        .lines()
+        .find(|line| line.contains(problem["request_id"].as_str().unwrap()));
+    assert!(
+        line.is_some_and(|line| line.contains("/api/v1/clubs/{club}")),
+        "{log}"
+    );
+    for secret in [
+        "wennable",
+        "six lanterns",
+        "swordfish",
+        "127.0.0.1:0",
+        "Bearer",
+    ] {
+        assert!(!log.contains(secret), "{secret} is in\n{log}");
+    }
+}
