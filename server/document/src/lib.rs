@@ -3,9 +3,12 @@
 
 pub mod catalogue;
 pub mod catalogue_csv;
+pub mod certificate;
 pub mod fault;
 pub mod list;
 pub mod list_rules;
+pub mod pairing;
+pub mod proposal;
 pub mod receipt;
 pub mod report;
 pub mod share;

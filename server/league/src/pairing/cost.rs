@@ -5,10 +5,12 @@
 //! The product of these ranges is computed with checks before anything is paired; it must leave
 //! room for the solver's doubled costs and dual values ([`MOST_BITS`]).
 
+use crate::side::Role;
+
 use super::certificate::Place;
 use super::field::{Entrant, Field, SEATS};
 use super::proposal::{Cost, Fault, Level};
-use super::task::{Float, Role};
+use super::task::Float;
 use super::{Task, Wish};
 
 /// Bits that a whole round's cost may take.

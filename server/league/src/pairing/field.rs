@@ -4,11 +4,12 @@ use std::collections::{BTreeSet, HashMap};
 
 use crate::ids::PlayerId;
 use crate::name::Name;
+use crate::side::Role;
 
 use super::certificate::Place;
 use super::proposal::Fault;
 use super::task::MOST_SCORE;
-use super::{Contender, Float, Nights, Pair, Role, Task};
+use super::{Contender, Float, Nights, Pair, Task};
 
 /// Most players in one round.
 pub const MOST_CONTENDERS: usize = 20_000;

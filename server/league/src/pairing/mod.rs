@@ -30,5 +30,5 @@ pub use hall::{Night, NightKey, Nights, TableNo};
 pub use proposal::{Cost, Fault, Game, Impossible, Level, LookedAhead, Proposal};
 pub use propose::propose;
 pub use reason::{Barrier, Price, Reason, Subject};
-pub use task::{Contender, Float, Household, Meeting, Pair, Role, Roles, Task};
+pub use task::{Contender, Float, Household, Meeting, Pair, Roles, Task};
 pub use wishes::{Wish, WishFault, Wishes};

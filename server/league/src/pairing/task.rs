@@ -5,6 +5,7 @@ use std::cmp::Ordering;
 use crate::ids::PlayerId;
 use crate::name::Name;
 use crate::points::LeaguePoints;
+use crate::side::Role;
 use crate::week::WeekNo;
 
 use super::{Draw, Night, Nights, TableNo, Wishes};
@@ -75,25 +76,6 @@ pub enum Float {
     Down,
     /// Met a higher score.
     Up,
-}
-
-/// A side of a scenario.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Role {
-    /// Attacks.
-    Attacker,
-    /// Defends.
-    Defender,
-}
-
-impl Role {
-    /// The opposite side.
-    pub const fn other(self) -> Self {
-        match self {
-            Self::Attacker => Self::Defender,
-            Self::Defender => Self::Attacker,
-        }
-    }
 }
 
 /// Roles a player has had, balanced like colours in FIDE Handbook C.04.1, articles 6 to 8.

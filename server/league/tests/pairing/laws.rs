@@ -3,7 +3,9 @@
 
 use std::collections::BTreeSet;
 
-use league::pairing::{Level, Role, Task, Wish};
+use league::pairing::{Level, Task, Wish};
+
+use league::side::Role;
 
 use crate::season::{Chance, pairs, play, proven, task};
 

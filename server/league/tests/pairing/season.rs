@@ -2,10 +2,11 @@
 
 use league::ids::PlayerId;
 use league::pairing::{
-    Contender, Draw, Float, Game, Meeting, Night, NightKey, Nights, Pair, Proposal, Role, Roles,
-    TableNo, Task, Wishes, certificate, propose,
+    Contender, Draw, Float, Game, Meeting, Night, NightKey, Nights, Pair, Proposal, Roles, TableNo,
+    Task, Wishes, certificate, propose,
 };
 use league::points::LeaguePoints;
+use league::side::Role;
 use league::week::WeekNo;
 use uuid::Uuid;
 
