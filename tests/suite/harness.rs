@@ -6,8 +6,11 @@ mod answer;
 mod clock;
 mod cluster;
 mod database;
+mod folder;
 mod server;
 
+pub use actor::Actor;
 pub use cluster::RUNTIME;
 pub use database::Database;
+pub use folder::{cluster_in, open_folder, postmaster_in};
 pub use server::Server;

@@ -7,6 +7,7 @@
     reason = "a test that cannot go on fails"
 )]
 
+mod crash;
 mod embedded_database;
 mod harness;
 mod house;

@@ -36,7 +36,11 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
 #[test]
 fn log_lines_carry_the_requests_id_and_no_personal_data() {
     let database = Database::create();
-    let server = Server::start_logging(&database, "debug");
+    let server = Server::launch(|command| {
+        command
+            .env("DATABASE_URL", database.url())
+            .args(["--log", "debug"])
+    });
     let wennable = server.register("Wennable");
     let problem = wennable
         .get("/api/v1/clubs/swordfish")
