@@ -1,10 +1,12 @@
 //! The demo season's sheets and scoring are data, and its games score as its rules say.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use document::both::{BothDocument, SideDocument};
 use document::painting::PaintingDocument;
 use document::result::{
-    CountsDocument, GameScoreDocument, ImpossibleDocument, NoticeDocument, ReportDocument,
-    SideCountsDocument,
+    CountsDocument, GameScoreDocument, ImpossibleDocument, NoticeDocument, SideCountsDocument,
+    TypedResultDocument,
 };
 use document::scenario::ScenarioSheetDocument;
 use document::scoring::ScoringDocument;
@@ -42,12 +44,12 @@ fn side(items: &[(&str, u32)]) -> SideCountsDocument {
 
 type Leg<'a> = (&'a [(&'a str, u32)], &'a [(&'a str, u32)]);
 
-fn report(legs: &[Leg<'_>]) -> ReportDocument {
+fn report(legs: &[Leg<'_>]) -> TypedResultDocument {
     let legs = legs.iter().map(|(first, second)| BothDocument {
         first: side(first),
         second: side(second),
     });
-    ReportDocument::Played {
+    TypedResultDocument::Played {
         counts: CountsDocument {
             legs: legs.collect(),
         },
@@ -63,7 +65,7 @@ fn armies(first: u32, second: u32, cap: u32) -> Armies {
 
 fn outcome(
     week: usize,
-    report: ReportDocument,
+    report: TypedResultDocument,
     armies: Armies,
 ) -> Result<Outcome, Vec<ImpossibleDocument>> {
     let typed = Typed::try_from(report).unwrap();
@@ -208,7 +210,7 @@ fn roles_legs_and_computed_items_are_watched() {
 fn a_defender_may_start_with_less_than_its_part_of_the_list_but_not_with_more() {
     let started = |points| {
         let mut report = report(&[(&[], &[]), (&[], &[])]);
-        if let ReportDocument::Played { counts } = &mut report {
+        if let TypedResultDocument::Played { counts } = &mut report {
             counts.legs[0].second.started = Some(points);
         }
         outcome(4, report, armies(600, 597, 600))
@@ -245,12 +247,12 @@ fn absent_without_notice_is_0_against_7_and_giving_up_late_keeps_the_limits() {
         let awards = scoring().award(&ended, Points::new(600)).unwrap();
         (awards.first.amount.get(), awards.second.amount.get())
     };
-    let absent = ReportDocument::NoShow {
+    let absent = TypedResultDocument::NoShow {
         absent: SideDocument::First,
         notice: NoticeDocument::NotGiven,
     };
     assert_eq!(awarded(absent), (0, 7));
-    let conceded = ReportDocument::Conceded {
+    let conceded = TypedResultDocument::Conceded {
         by: SideDocument::Second,
         counts: None,
     };
@@ -262,7 +264,7 @@ fn members_that_do_not_exist_are_refused() {
     let text = r#"{"legs": [], "legz": []}"#;
     assert!(serde_json::from_str::<CountsDocument>(text).is_err());
     let text = r#"{"kind": "played", "counts": {"legs": []}, "winner": "first"}"#;
-    assert!(serde_json::from_str::<ReportDocument>(text).is_err());
+    assert!(serde_json::from_str::<TypedResultDocument>(text).is_err());
 }
 
 #[test]
