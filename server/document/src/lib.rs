@@ -12,6 +12,7 @@ pub mod list_rules;
 pub mod painting;
 pub mod pairing;
 pub mod proposal;
+pub mod reading;
 pub mod receipt;
 pub mod report;
 pub mod result;

@@ -12,6 +12,7 @@ pub mod finding;
 pub mod fits;
 pub mod kinds;
 pub mod painted;
+pub mod reader;
 pub mod rules;
 #[cfg(test)]
 pub(crate) mod samples;
