@@ -9,7 +9,6 @@
 
 mod crash;
 mod embedded_database;
-mod faults;
 mod harness;
 mod house;
 mod migrations;

@@ -7,6 +7,7 @@ mod door;
 mod headers;
 mod health;
 mod metrics;
+mod precondition;
 mod problem;
 mod routes;
 mod span;

@@ -23,7 +23,7 @@ pub struct ItemDocument {
     /// When it is counted.
     pub when: WhenDocument,
     /// How a count becomes game points.
-    pub measure: ItemMeasureDocument,
+    pub measure: MeasureDocument,
 }
 
 /// The sides that may score an item.
@@ -52,7 +52,7 @@ words! {
 /// How a count becomes game points.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum ItemMeasureDocument {
+pub enum MeasureDocument {
     /// So many points for each.
     Count {
         /// Game points for one.
