@@ -97,8 +97,11 @@ fn found_clubs(people: Vec<Actor>, round: usize, disaster: impl FnOnce()) -> Vec
                 for club in 0.. {
                     let slug = format!("club-{round}-{number}-{club}");
                     let body = json!({ "name": "Lamplit Ford gaming circle", "slug": slug });
-                    let answer = person.try_post("/api/v1/clubs", &body);
-                    if answer.is_none_or(|answer| answer.status != 201) {
+                    let Some(answer) = person.try_post("/api/v1/clubs", &body) else {
+                        return;
+                    };
+                    if answer.status != 201 {
+                        answer.refused(503, "unavailable");
                         return;
                     }
                     acknowledge.send(slug).unwrap();

@@ -10,6 +10,7 @@ mod folder;
 mod server;
 
 pub use actor::Actor;
+pub use answer::Answer;
 pub use cluster::RUNTIME;
 pub use database::Database;
 pub use folder::{cluster_in, open_folder, postmaster_in};

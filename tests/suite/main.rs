@@ -9,6 +9,7 @@
 
 mod crash;
 mod embedded_database;
+mod faults;
 mod harness;
 mod house;
 mod migrations;

@@ -22,12 +22,12 @@ pub struct LineDocument {
     #[schema(example = 7)]
     pub amount: i32,
     /// Why, as data.
-    pub reason: ReasonDocument,
+    pub reason: LineReasonDocument,
     /// Why, in plain English.
     #[schema(example = "won 14 to 9")]
     pub sentence: String,
     /// Where it comes from.
-    pub source: SourceDocument,
+    pub source: LineSourceDocument,
     /// Version of the source.
     #[schema(example = 1)]
     pub version: u32,
@@ -60,7 +60,7 @@ words! {
 /// Where an amount comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
-pub enum SourceDocument {
+pub enum LineSourceDocument {
     /// The slip of a game, or a bye of the round.
     Game {
         /// Its identity.
@@ -83,7 +83,7 @@ pub enum SourceDocument {
 /// Why an amount was credited.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
-pub enum ReasonDocument {
+pub enum LineReasonDocument {
     /// Won with this score.
     Won {
         /// Game points.
@@ -184,7 +184,7 @@ impl From<&Line> for LineDocument {
     }
 }
 
-impl From<Source> for SourceDocument {
+impl From<Source> for LineSourceDocument {
     fn from(source: Source) -> Self {
         match source {
             Source::Game(game) => Self::Game { id: game.0 },
@@ -195,7 +195,7 @@ impl From<Source> for SourceDocument {
     }
 }
 
-impl From<&Reason> for ReasonDocument {
+impl From<&Reason> for LineReasonDocument {
     fn from(reason: &Reason) -> Self {
         match *reason {
             Reason::Won { own, other } => Self::Won { own, other },

@@ -17,7 +17,7 @@ use utoipa::ToSchema;
 use crate::both::{BothDocument, SideDocument};
 use crate::fault::{Fault, note};
 
-pub use outcome::{NoticeDocument, OutcomeDocument, ReportDocument};
+pub use outcome::{NoticeDocument, OutcomeDocument, TypedResultDocument};
 pub use slip::{ConfirmationDocument, RulingDocument, SaidDocument, SlipDocument};
 
 /// Everything typed for one game.

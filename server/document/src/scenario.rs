@@ -7,7 +7,7 @@ mod write;
 
 pub use items::{AgainstDocument, ArmyDocument, WhenDocument, WhoDocument};
 pub use items::{
-    GradeBandDocument, GradeDocument, ItemDocument, JointCapDocument, MeasureDocument,
+    GradeBandDocument, GradeDocument, ItemDocument, ItemMeasureDocument, JointCapDocument,
 };
 pub use map::{MarkerDocument, TableDocument, ZoneDocument, ZoneUseDocument};
 
@@ -34,7 +34,7 @@ pub struct ScenarioSheetDocument {
     #[schema(example = 6)]
     pub turns: u8,
     /// Whether the sides do the same.
-    pub roles: RolesDocument,
+    pub roles: ScenarioRolesDocument,
     /// How many games it is.
     pub legs: LegsDocument,
     /// What is counted, 1 to 24 items in the order of the form.
@@ -52,7 +52,7 @@ pub struct ScenarioSheetDocument {
 /// Whether both sides have the same task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum RolesDocument {
+pub enum ScenarioRolesDocument {
     /// Both the same.
     Symmetric,
     /// One attacks, one defends.

@@ -1,10 +1,14 @@
 use std::sync::{Arc, Mutex};
+use std::time::Duration;
 
 use reqwest::Method;
 use reqwest::blocking::{Client, RequestBuilder};
 use serde_json::{Value, json};
 
 use super::answer::Answer;
+
+/// No request hangs for longer, whatever befalls the server.
+const PATIENCE: Duration = Duration::from_secs(15);
 
 const PASSWORD: &str = "six lanterns on the ford";
 
@@ -21,6 +25,7 @@ impl Actor {
     pub(super) fn visit(address: &str) -> Self {
         let http = Client::builder()
             .no_proxy()
+            .timeout(PATIENCE)
             .redirect(reqwest::redirect::Policy::none())
             .build()
             .unwrap();

@@ -12,7 +12,7 @@ use crate::words::words;
 /// What a player reports: counts, from which the server makes the score.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum ReportDocument {
+pub enum TypedResultDocument {
     /// Played to the end.
     Played {
         /// What was counted.
@@ -119,10 +119,10 @@ impl TryFrom<OutcomeDocument> for Outcome {
     }
 }
 
-impl TryFrom<ReportDocument> for Typed {
+impl TryFrom<TypedResultDocument> for Typed {
     type Error = Vec<Fault>;
 
-    fn try_from(document: ReportDocument) -> Result<Self, Vec<Fault>> {
+    fn try_from(document: TypedResultDocument) -> Result<Self, Vec<Fault>> {
         let within_counts = |faults: Vec<Fault>| {
             let deeper = faults.into_iter().map(|fault| Fault {
                 pointer: format!("/counts{}", fault.pointer),
@@ -132,17 +132,17 @@ impl TryFrom<ReportDocument> for Typed {
         };
         let read = |counts| Counts::try_from(counts).map_err(within_counts);
         Ok(match document {
-            ReportDocument::Played { counts } => Self::Played(read(counts)?),
-            ReportDocument::Conceded { by, counts } => Self::Conceded {
+            TypedResultDocument::Played { counts } => Self::Played(read(counts)?),
+            TypedResultDocument::Conceded { by, counts } => Self::Conceded {
                 by: by.into(),
                 counts: counts.map(read).transpose()?,
             },
-            ReportDocument::NoShow { absent, notice } => Self::NoShow {
+            TypedResultDocument::NoShow { absent, notice } => Self::NoShow {
                 absent: absent.into(),
                 notice: notice.into(),
             },
-            ReportDocument::DoubleLoss => Self::DoubleLoss,
-            ReportDocument::Void => Self::Void,
+            TypedResultDocument::DoubleLoss => Self::DoubleLoss,
+            TypedResultDocument::Void => Self::Void,
         })
     }
 }

@@ -23,7 +23,7 @@ pub struct ItemDocument {
     /// When it is counted.
     pub when: WhenDocument,
     /// How a count becomes game points.
-    pub measure: MeasureDocument,
+    pub measure: ItemMeasureDocument,
 }
 
 /// The sides that may score an item.
@@ -52,7 +52,7 @@ words! {
 /// How a count becomes game points.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
-pub enum MeasureDocument {
+pub enum ItemMeasureDocument {
     /// So many points for each.
     Count {
         /// Game points for one.

@@ -10,7 +10,7 @@ use league::share::Share;
 use league::side::Role;
 
 use super::{
-    GradeDocument, ItemDocument, JointCapDocument, MeasureDocument, RolesDocument,
+    GradeDocument, ItemDocument, ItemMeasureDocument, JointCapDocument, ScenarioRolesDocument,
     ScenarioSheetDocument, TableDocument, WhoDocument,
 };
 use crate::fault::{Fault, note};
@@ -84,10 +84,10 @@ impl Reader {
         note(&mut self.faults, pointer, "scenario.share", share)
     }
 
-    fn roles(&mut self, document: RolesDocument) -> Option<Roles> {
+    fn roles(&mut self, document: ScenarioRolesDocument) -> Option<Roles> {
         match document {
-            RolesDocument::Symmetric => Some(Roles::Symmetric),
-            RolesDocument::AttackAndDefence {
+            ScenarioRolesDocument::Symmetric => Some(Roles::Symmetric),
+            ScenarioRolesDocument::AttackAndDefence {
                 attacker_fields,
                 defender_fields,
                 attacker,
@@ -122,9 +122,9 @@ impl Reader {
         })
     }
 
-    fn measure(&mut self, at: &str, document: &MeasureDocument) -> Option<Measure> {
+    fn measure(&mut self, at: &str, document: &ItemMeasureDocument) -> Option<Measure> {
         Some(match document {
-            MeasureDocument::Count {
+            ItemMeasureDocument::Count {
                 points_each,
                 most,
                 exclusive,
@@ -135,7 +135,7 @@ impl Reader {
                 exclusive: *exclusive,
                 cap: *cap,
             },
-            MeasureDocument::ArmyShare {
+            ItemMeasureDocument::ArmyShare {
                 army,
                 against,
                 grade,
@@ -144,7 +144,7 @@ impl Reader {
                 against: (*against).into(),
                 grade: self.grade(&format!("{at}/grade"), grade)?,
             },
-            MeasureDocument::RestOf { item, out_of } => Measure::RestOf {
+            ItemMeasureDocument::RestOf { item, out_of } => Measure::RestOf {
                 item: self.key(format!("{at}/item"), item)?,
                 out_of: *out_of,
             },

@@ -6,8 +6,8 @@ use league::scenario::{
 use league::side::Role;
 
 use super::{
-    GradeBandDocument, GradeDocument, ItemDocument, JointCapDocument, MarkerDocument,
-    MeasureDocument, RolesDocument, ScenarioSheetDocument, TableDocument, WhoDocument,
+    GradeBandDocument, GradeDocument, ItemDocument, ItemMeasureDocument, JointCapDocument,
+    MarkerDocument, ScenarioRolesDocument, ScenarioSheetDocument, TableDocument, WhoDocument,
     ZoneDocument,
 };
 
@@ -29,7 +29,7 @@ impl From<&ScenarioSheet> for ScenarioSheetDocument {
     }
 }
 
-impl From<Roles> for RolesDocument {
+impl From<Roles> for ScenarioRolesDocument {
     fn from(roles: Roles) -> Self {
         match roles {
             Roles::Symmetric => Self::Symmetric,
@@ -64,7 +64,7 @@ impl From<&Item> for ItemDocument {
     }
 }
 
-impl From<&Measure> for MeasureDocument {
+impl From<&Measure> for ItemMeasureDocument {
     fn from(measure: &Measure) -> Self {
         match measure {
             Measure::Count {
