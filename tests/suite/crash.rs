@@ -4,12 +4,11 @@
 
 use std::sync::mpsc;
 use std::thread;
-use std::time::{Duration, Instant};
 
 use nix::sys::signal::{Signal, kill};
 use serde_json::json;
 
-use crate::harness::{Actor, Database, Server, open_folder, postmaster_in};
+use crate::harness::{Actor, Database, Server, open_folder, postmaster_in, until};
 
 const CLIENTS: usize = 8;
 
@@ -47,7 +46,9 @@ fn a_server_whose_database_is_killed_answers_again_and_has_lost_nothing() {
         acknowledged.extend(found_clubs(people.clone(), round, || {
             kill(postmaster_in(folder.path()), Signal::SIGKILL).unwrap();
         }));
-        wait_until_ready(&server);
+        until("the server is ready", || {
+            server.visitor().get("/health/ready").status == 200
+        });
     }
     let mut kept = Vec::new();
     for person in &people {
@@ -114,11 +115,4 @@ fn found_clubs(people: Vec<Actor>, round: usize, disaster: impl FnOnce()) -> Vec
         slugs.extend(acknowledged);
         slugs
     })
-}
-
-fn wait_until_ready(server: &Server) {
-    let deadline = Instant::now() + Duration::from_secs(60);
-    while server.visitor().get("/health/ready").status != 200 {
-        assert!(Instant::now() < deadline, "not ready in time");
-    }
 }

@@ -8,6 +8,7 @@ mod cluster;
 mod database;
 mod folder;
 mod server;
+mod until;
 
 pub use actor::Actor;
 pub use answer::Answer;
@@ -15,3 +16,4 @@ pub use cluster::RUNTIME;
 pub use database::Database;
 pub use folder::{cluster_in, open_folder, postmaster_in};
 pub use server::Server;
+pub use until::until;

@@ -13,6 +13,7 @@ mod faults;
 mod harness;
 mod house;
 mod migrations;
+mod openapi;
 mod operation;
 mod process;
 mod sources;

@@ -76,10 +76,20 @@ impl Server {
         Actor::register(&self.address, handle)
     }
 
-    /// Sends a signal and waits until the server has ended.
-    pub fn stop(mut self, with: Signal) -> ExitStatus {
-        kill(Pid::from_raw(self.child.id().cast_signed()), with).unwrap();
+    /// Sends a signal to the server.
+    pub fn signal(&self, signal: Signal) {
+        kill(Pid::from_raw(self.child.id().cast_signed()), signal).unwrap();
+    }
+
+    /// Waits until the server has ended.
+    pub fn wait(mut self) -> ExitStatus {
         self.child.wait().unwrap()
+    }
+
+    /// Sends a signal and waits until the server has ended.
+    pub fn stop(self, with: Signal) -> ExitStatus {
+        self.signal(with);
+        self.wait()
     }
 
     /// What the server has logged so far.
