@@ -4,6 +4,8 @@ mod board;
 mod credits;
 mod facts;
 mod ranking;
+mod rounds;
+mod season;
 mod table;
 pub mod tiebreaks;
 
