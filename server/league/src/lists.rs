@@ -16,6 +16,7 @@ pub mod reader;
 pub mod rules;
 #[cfg(test)]
 pub(crate) mod samples;
+pub mod satisfiable;
 mod sound;
 mod trial;
 pub mod weeks;
