@@ -1,5 +1,7 @@
 //! The server as a process: what it prints, how it is configured, how it ends.
 
+use std::collections::BTreeSet;
+use std::fs;
 use std::process::{Command, Output};
 use std::thread;
 
@@ -7,6 +9,7 @@ use nix::sys::signal::Signal;
 use serde_json::json;
 
 use crate::harness::{Database, Server, until};
+use crate::sources::root;
 
 #[test]
 fn a_person_registers_signs_in_and_founds_a_club() {
@@ -104,6 +107,19 @@ fn a_wrong_configuration_is_refused_with_every_fault() {
         printed.contains("public-url") && printed.contains("signing-key"),
         "{printed}"
     );
+}
+
+#[test]
+fn every_setting_stands_in_the_table_for_operators() {
+    let output = tallyhost(&["serve", "--help"], &[]);
+    let help = String::from_utf8(output.stdout).unwrap();
+    let words = help.split(|c: char| c.is_whitespace() || c == ',');
+    let flags: BTreeSet<_> = words.filter(|word| word.starts_with("--")).collect();
+    let table = fs::read_to_string(root().join("docker/README.md")).unwrap();
+    for flag in flags.difference(&BTreeSet::from(["--check", "--help"])) {
+        assert!(table.contains(&format!("| `{flag}` |")), "{flag}");
+    }
+    assert!(flags.contains("--listen"));
 }
 
 fn tallyhost(arguments: &[&str], environment: &[(&str, &str)]) -> Output {

@@ -14,5 +14,6 @@ mod span;
 mod who;
 
 pub use door::server_parts;
+pub use health::Leaving;
 pub use metrics::Metrics;
 pub use routes::openapi;
