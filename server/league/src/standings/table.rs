@@ -162,7 +162,7 @@ pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
 }
 
 /// The rank of each player as of a week, `None` before the player joined.
-fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
+pub(super) fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
     let credits = Credits::new(season, week, false);
     let board = Board::new(season, &credits, week);
     let mut ranks = vec![None; season.players.len()];
