@@ -7,13 +7,10 @@
     reason = "a test that cannot go on fails"
 )]
 
-mod crash;
 mod embedded_database;
-mod faults;
 mod harness;
 mod house;
 mod migrations;
-mod openapi;
 mod operation;
 mod process;
 mod sources;

@@ -133,9 +133,9 @@ pub enum AmountDocument {
     /// Such a share.
     Share {
         /// Numerator.
-        part: u64,
+        part: u32,
         /// Denominator, at least 1.
-        whole: u64,
+        whole: u32,
     },
 }
 

@@ -15,6 +15,7 @@ use utoipa::ToSchema;
 use uuid::Uuid;
 
 use crate::fault::{Fault, note};
+use crate::proposal::GameDocument;
 
 /// What a season wants of its pairings, most important first.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
@@ -72,6 +73,9 @@ pub struct TaskDocument {
     pub pins: Vec<[Uuid; 2]>,
     /// Games the organiser has ruled out.
     pub forbidden: Vec<[Uuid; 2]>,
+    /// Games already published that stay where they can: the published round when it is repaired.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub published: Vec<GameDocument>,
     /// Rounds still to come after this one.
     #[schema(example = 5)]
     pub rounds_left: u8,
@@ -179,6 +183,7 @@ impl TaskDocument {
             wishes: WishesDocument::from(&task.wishes),
             pins: task.pins.iter().map(|pair| uuids(*pair)).collect(),
             forbidden: task.forbidden.iter().map(|pair| uuids(*pair)).collect(),
+            published: task.published.iter().map(GameDocument::from).collect(),
             rounds_left: task.rounds_left,
             receipts,
         };
@@ -189,6 +194,9 @@ impl TaskDocument {
             .history
             .sort_by_key(|meeting| (meeting.week, meeting.players));
         document.nights.sort_by_key(|night| night.night);
+        document
+            .published
+            .sort_by_key(|game| (game.night, game.table));
         document.pins.sort();
         document.forbidden.sort();
         document.receipts.sort();
@@ -223,6 +231,12 @@ impl TaskDocument {
         let forbidden = each(&mut faults, "forbidden", &self.forbidden, |&players| {
             pair(players)
         });
+        let published = each(
+            &mut faults,
+            "published",
+            &self.published,
+            GameDocument::game,
+        );
         match (week, wishes) {
             (Some(week), Some(wishes)) if faults.is_empty() => Ok(Task {
                 week,
@@ -232,6 +246,7 @@ impl TaskDocument {
                 wishes,
                 pins,
                 forbidden,
+                published,
                 rounds_left: self.rounds_left,
                 draw,
             }),

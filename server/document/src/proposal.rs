@@ -65,6 +65,8 @@ pub struct AmountDocument {
 pub enum LevelDocument {
     /// Players without a game.
     SittingOut,
+    /// Games that differ from the published round.
+    Changed,
     /// A wish of the season.
     Wish {
         /// Which.
@@ -239,7 +241,11 @@ impl From<&Game> for GameDocument {
 }
 
 impl GameDocument {
-    fn game(&self) -> Result<Game, String> {
+    /// The game.
+    ///
+    /// # Errors
+    /// A night that cannot be.
+    pub fn game(&self) -> Result<Game, String> {
         Ok(Game {
             night: night_key(self.night)?,
             table: TableNo(self.table),
@@ -253,6 +259,7 @@ impl From<Level> for LevelDocument {
     fn from(level: Level) -> Self {
         match level {
             Level::SittingOut => Self::SittingOut,
+            Level::Changed => Self::Changed,
             Level::Wish(wish) => Self::Wish { wish: wish.into() },
             Level::Draw => Self::Draw,
         }
@@ -263,6 +270,7 @@ impl From<LevelDocument> for Level {
     fn from(level: LevelDocument) -> Self {
         match level {
             LevelDocument::SittingOut => Self::SittingOut,
+            LevelDocument::Changed => Self::Changed,
             LevelDocument::Wish { wish } => Self::Wish(wish.into()),
             LevelDocument::Draw => Self::Draw,
         }

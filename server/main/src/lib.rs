@@ -6,5 +6,4 @@ mod database;
 mod metrics;
 pub mod postgres;
 pub mod settings;
-mod stop;
 pub mod telemetry;

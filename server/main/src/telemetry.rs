@@ -11,12 +11,12 @@ use crate::settings::LogFormat;
 /// What is logged and how.
 #[derive(Args, Debug)]
 pub struct Telemetry {
-    /// What to log, by level and part of the program
+    /// What to log, such as `info` or `info,web=debug`
     #[arg(
         long,
         global = true,
         env = "TALLYHOST_LOG",
-        default_value = "info,actix_server=warn",
+        default_value = "info",
         value_name = "FILTER"
     )]
     log: EnvFilter,

@@ -14,6 +14,7 @@ use super::cost::Tariff;
 use super::hall::Capacity;
 use super::look_ahead::{Answer, Future, Plan};
 use super::solve::Matcher;
+use super::sparse;
 
 /// Nodes of a certificate before the search gives up.
 pub const MOST_NODES: usize = 20_000;
@@ -181,7 +182,11 @@ impl Branching<'_> {
             return (at, None);
         }
         let tariff = self.limits.tariff;
-        let solved = Matcher::optimum(tariff.places(), |a, b| choices.price(tariff, a, b));
+        let solved = if choices.with.is_empty() && choices.without.is_empty() && at == 0 {
+            sparse::optimum(tariff)
+        } else {
+            Matcher::optimum(tariff.places(), |a, b| choices.price(tariff, a, b))
+        };
         let matcher = match solved {
             Ok(matcher) => matcher,
             Err(found) => {

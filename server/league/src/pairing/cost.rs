@@ -33,8 +33,8 @@ pub struct Tariff {
 /// Amounts of one pair, by level of its [`Tariff`].
 pub type Amounts = [u64; MOST_LEVELS];
 
-/// All wishes, the players without a game and the draw.
-pub const MOST_LEVELS: usize = 12;
+/// All wishes, the players without a game, the changed games and the draw.
+pub const MOST_LEVELS: usize = 13;
 
 impl Tariff {
     /// Prices for this field with so many byes.
@@ -43,11 +43,12 @@ impl Tariff {
     /// [`Fault::TooWide`] when a whole round's cost could exceed [`MOST_BITS`].
     pub fn new(task: &Task, field: Field, byes: usize) -> Result<Self, Fault> {
         let wishes = task.wishes.order().iter().map(|&wish| Level::Wish(wish));
-        let levels: Vec<Level> = [Level::SittingOut]
-            .into_iter()
-            .chain(wishes)
-            .chain([Level::Draw])
-            .collect();
+        let first: &[Level] = match task.published[..] {
+            [] => &[Level::SittingOut],
+            _ => &[Level::SittingOut, Level::Changed],
+        };
+        let levels = first.iter().copied().chain(wishes).chain([Level::Draw]);
+        let levels: Vec<Level> = levels.collect();
         let fewest = field.entrants.iter().map(|e| e.score).min().unwrap_or(0);
         let mut tariff = Self {
             units: vec![0; levels.len()],
@@ -89,6 +90,7 @@ impl Tariff {
         let early = u128::from(self.early);
         match level {
             Level::SittingOut | Level::Wish(Wish::SpareSitsOut) => (0, 1),
+            Level::Changed => (1, 0),
             Level::Wish(Wish::NoRematch) => (u128::from(u8::MAX), 0),
             Level::Wish(Wish::NoSecondBye) => (
                 0,
@@ -134,6 +136,17 @@ impl Tariff {
         Some(priced.map(|(unit, amount)| unit * i128::from(amount)).sum())
     }
 
+    /// Weight of one unit of a level in a price; 0 where the season does not count it.
+    pub fn unit(&self, level: Level) -> i128 {
+        let at = self.levels.iter().position(|&counted| counted == level);
+        at.map_or(0, |at| self.units[at])
+    }
+
+    /// Are clubs and factions kept apart this week?
+    pub fn is_early(&self) -> bool {
+        self.early
+    }
+
     /// What pairing two places gives up, by level; `None` when they must not or cannot meet.
     pub fn amounts(&self, a: usize, b: usize) -> Option<Amounts> {
         let players = self.field.players();
@@ -157,18 +170,16 @@ impl Tariff {
         let same = |x: u32, y: u32| u64::from(self.early && x != 0 && x == y);
         Some(self.filled(|level| match level {
             Level::SittingOut => 0,
+            Level::Changed => u64::from(!tie.published),
             Level::Wish(Wish::NoRematch) => u64::from(tie.met),
             Level::Wish(Wish::NoSecondBye | Wish::SpareSitsOut | Wish::ByeToFewestPoints) => 0,
             Level::Wish(Wish::CloseScores) => u64::from(one.score.abs_diff(other.score)).pow(2),
             Level::Wish(Wish::ClubsApart) => same(one.club, other.club),
             Level::Wish(Wish::FactionsApart) => same(one.faction, other.faction),
             Level::Wish(Wish::NoRepeatedFloat) => floats_again(one, other),
-            Level::Wish(Wish::RolesInBounds) => roles(one, other).1[0],
-            Level::Wish(Wish::RolesEven) => roles(one, other).1[1],
-            Level::Draw => {
-                let apart = one.seat.abs_diff(other.seat);
-                u64::from(SEATS / 2 - apart.min(SEATS - apart))
-            }
+            Level::Wish(Wish::RolesInBounds) => roles(one.due, other.due).1[0],
+            Level::Wish(Wish::RolesEven) => roles(one.due, other.due).1[1],
+            Level::Draw => seats(one.seat, other.seat),
         }))
     }
 
@@ -182,7 +193,7 @@ impl Tariff {
             Level::Wish(Wish::SpareSitsOut) => u64::from(!player.spare),
             Level::Wish(Wish::ByeToFewestPoints) => u64::from(player.score.abs_diff(self.fewest)),
             Level::Wish(Wish::NoRepeatedFloat) => float_again(player, Float::Down),
-            Level::Wish(_) => 0,
+            Level::Changed | Level::Wish(_) => 0,
             Level::Draw => u64::from(player.seat),
         }))
     }
@@ -220,11 +231,17 @@ impl Tariff {
     }
 }
 
+/// How far two seats of the ring of the draw are from face to face.
+pub fn seats(one: u8, other: u8) -> u64 {
+    let apart = one.abs_diff(other);
+    u64::from(SEATS / 2 - apart.min(SEATS - apart))
+}
+
 /// The attacker of a game, and what the roles give up: limits broken, and roles not due.
 ///
 /// Where both should have the same role, the one who must have it gets it; otherwise the first.
-pub fn roles(one: &Entrant, other: &Entrant) -> (Attacker, [u64; 2]) {
-    match (one.due, other.due) {
+pub fn roles(one: Option<(Role, bool)>, other: Option<(Role, bool)>) -> (Attacker, [u64; 2]) {
+    match (one, other) {
         (Some((role, must)), Some((same, other_must))) if role == same => {
             let to_one = must || !other_must;
             let attacker = if to_one == (role == Role::Attacker) {
@@ -266,7 +283,7 @@ fn floats_again(one: &Entrant, other: &Entrant) -> u64 {
 }
 
 /// 2 for the same float as in the round before, 1 for the one before that.
-fn float_again(player: &Entrant, float: Float) -> u64 {
+pub fn float_again(player: &Entrant, float: Float) -> u64 {
     match player.floats {
         [Some(last), _] if last == float => 2,
         [_, Some(earlier)] if earlier == float => 1,

@@ -15,7 +15,7 @@ use super::{Contender, Float, Nights, Pair, Task};
 pub const MOST_CONTENDERS: usize = 20_000;
 
 /// Seats of the ring that the draw places players on.
-pub const SEATS: u8 = 16;
+pub const SEATS: u8 = 4;
 
 /// Contenders by score, highest first; equal scores in the order of the draw.
 #[derive(Clone, Debug)]
@@ -62,6 +62,8 @@ pub struct Tie {
     pub met: u8,
     /// The organiser ruled it out.
     pub forbidden: bool,
+    /// Their game is published.
+    pub published: bool,
 }
 
 impl Field {
@@ -171,15 +173,33 @@ impl Field {
     }
 
     fn tie(&mut self, task: &Task) {
-        let met = task.history.iter().map(|m| (m.pair, false));
-        let forbidden = task.forbidden.iter().map(|&pair| (pair, true));
-        for (pair, forbidden) in met.chain(forbidden) {
+        let none = Tie::default();
+        let met = task
+            .history
+            .iter()
+            .map(|m| (m.pair, Tie { met: 1, ..none }));
+        let forbidden = task.forbidden.iter().map(|&pair| {
+            (
+                pair,
+                Tie {
+                    forbidden: true,
+                    ..none
+                },
+            )
+        });
+        let published = task.published.iter().filter_map(|game| game.pair());
+        let published = published.map(|pair| {
+            (
+                pair,
+                Tie {
+                    published: true,
+                    ..none
+                },
+            )
+        });
+        for (pair, tie) in met.chain(forbidden).chain(published) {
             let Some([a, b]) = self.places(pair) else {
                 continue;
-            };
-            let tie = Tie {
-                met: u8::from(!forbidden),
-                forbidden,
             };
             self.ties[a as usize].push((b, tie));
             self.ties[b as usize].push((a, tie));
@@ -191,6 +211,7 @@ impl Field {
                 if same {
                     kept.1.met = kept.1.met.saturating_add(later.1.met);
                     kept.1.forbidden |= later.1.forbidden;
+                    kept.1.published |= later.1.published;
                 }
                 same
             });

@@ -52,6 +52,8 @@ impl Game {
 pub enum Level {
     /// Players without a game: always weighs most.
     SittingOut,
+    /// Games that differ from the published round, when that is repaired.
+    Changed,
     /// A wish of the season, in the season's order.
     Wish(Wish),
     /// The seeded draw: always weighs least.

@@ -3,9 +3,10 @@
 use super::certificate::{Certificate, Place};
 use super::cost::{self, Attacker, Tariff};
 use super::decide::{Decision, decide};
+use super::field::Entrant;
 use super::proposal::{Game, Impossible, Proposal};
 use super::tables::{self, Wanted};
-use super::{Task, reason};
+use super::{Pair, Task, reason};
 
 /// The best pairing of a task. The same task gives the same proposal, in whatever order its lists
 /// stand.
@@ -56,6 +57,7 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
         .map(|(one, other)| Wanted {
             nights: one.nights.and(other.nights),
             used: [used(one.player), used(other.player)],
+            kept: published(task, one, other).map(|game| (game.night, game.table)),
         })
         .collect();
     let slots = tables::assign(&wanted, &task.nights)?;
@@ -63,8 +65,15 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
         .iter()
         .zip(slots)
         .map(|((one, other), (night, table))| {
+            if let Some(game) = published(task, one, other) {
+                return Game {
+                    night,
+                    table,
+                    ..*game
+                };
+            }
             let lower = task.draw.number(one.player) <= task.draw.number(other.player);
-            let one_attacks = match cost::roles(one, other).0 {
+            let one_attacks = match cost::roles(one.due, other.due).0 {
                 Attacker::One => true,
                 Attacker::Other => false,
                 Attacker::Either => lower,
@@ -82,6 +91,12 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
             }
         });
     Some(games.collect())
+}
+
+/// The published game of these two.
+fn published<'t>(task: &'t Task, one: &Entrant, other: &Entrant) -> Option<&'t Game> {
+    let pair = Pair::new(one.player, other.player);
+    task.published.iter().find(|game| game.pair() == pair)
 }
 
 fn certificate(decision: &Decision) -> Certificate {

@@ -14,12 +14,18 @@ pub struct Wanted<'a> {
     pub nights: Nights,
     /// Tables the two have played on before.
     pub used: [&'a [TableNo]; 2],
+    /// The slot at which it is published.
+    pub kept: Option<Slot>,
 }
 
-/// Costs more than any number of repeated tables: a night the players cannot come.
-const NEVER: i64 = 1 << 40;
+/// Costs more than any number of repeated tables: to move a published game, to another night even.
+const MOVED: i64 = 1 << 20;
+const OTHER_NIGHT: i64 = 1 << 30;
+/// Costs more than any number of those: a night the players cannot come.
+const NEVER: i64 = 1 << 50;
 
-/// A slot for each game with the fewest repeated tables in all; lower tables first among equals.
+/// A slot for each game: fewest published games moved, then fewest repeated tables in all; lower
+/// tables first among equals.
 /// `None` when some game finds no slot on its nights.
 ///
 /// Minimum-cost assignment by shortest augmenting paths (Kuhn 1955, Munkres 1957; this form from
@@ -84,7 +90,12 @@ impl<'a> Rows<'a> {
         } else {
             NEVER
         };
-        never + repeats.sum::<usize>() as i64 - self.game_dual[game] - self.slot_dual[slot]
+        let moved = match wanted.kept {
+            Some((kept, _)) if kept != night => OTHER_NIGHT,
+            Some((_, kept)) if kept != table => MOVED,
+            _ => 0,
+        };
+        never + moved + repeats.sum::<usize>() as i64 - self.game_dual[game] - self.slot_dual[slot]
     }
 
     /// Finds a slot for one more game and moves those in its way.
@@ -185,6 +196,7 @@ mod tests {
                 .map(|(at, &bits)| Wanted {
                     nights: Nights::from_bits(bits),
                     used: [&used[2 * at], &used[2 * at + 1]],
+                    kept: None,
                 })
                 .collect();
             let found = assign(&games, &nights);
@@ -204,6 +216,7 @@ mod tests {
         let game = Wanted {
             nights: Nights::ALL,
             used: [free, free],
+            kept: None,
         };
         let slots = assign(&[game.clone(), game], &[night(0, &[9, 4, 1])]).unwrap();
         assert_eq!(

@@ -8,7 +8,7 @@ use crate::points::LeaguePoints;
 use crate::side::Role;
 use crate::week::WeekNo;
 
-use super::{Draw, Night, Nights, TableNo, Wishes};
+use super::{Draw, Game, Night, Nights, TableNo, Wishes};
 
 /// Everything a round's pairing is computed from.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -27,6 +27,9 @@ pub struct Task {
     pub pins: Vec<Pair>,
     /// Games the organiser has ruled out.
     pub forbidden: Vec<Pair>,
+    /// Games already published that stay where they can: empty for a new round, the published round
+    /// for a repair.
+    pub published: Vec<Game>,
     /// Rounds still to come after this one; they are kept playable where the numbers allow.
     pub rounds_left: u8,
     /// The round's draw.

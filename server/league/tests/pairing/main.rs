@@ -11,4 +11,5 @@ mod forged;
 mod hall;
 mod laws;
 mod look_ahead;
+mod repair;
 mod season;

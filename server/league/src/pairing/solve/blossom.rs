@@ -91,6 +91,23 @@ impl Blossoms {
             .collect()
     }
 
+    /// For each place the odd sets of positive depth around it.
+    pub fn nest(&self) -> Nest {
+        let chain = |place: Place| {
+            let mut around = Vec::new();
+            let mut item = self.parent[place as usize];
+            while item != NONE {
+                if self.depth[item as usize] > 0 {
+                    around.push((item, self.depth[item as usize]));
+                }
+                item = self.parent[item as usize];
+            }
+            around.reverse();
+            around
+        };
+        Nest((0..self.places as Place).map(chain).collect())
+    }
+
     /// Makes a blossom of a cycle of outermost items, the base's first, and returns it.
     pub fn shrink(&mut self, cycle: Vec<Item>, links: Vec<[Place; 2]>) -> Option<Item> {
         let blossom = self.spare.pop()?;
@@ -159,5 +176,20 @@ impl Blossoms {
     pub fn position(&self, cycle: &[Item], place: Place) -> usize {
         let top = self.top(place);
         cycle.iter().position(|&child| child == top).unwrap_or(0)
+    }
+}
+
+/// The odd sets of positive depth around each place, outermost first.
+#[derive(Clone, Debug)]
+pub struct Nest(Vec<Vec<(Item, i128)>>);
+
+impl Nest {
+    /// Sum of the depths of all odd sets that hold both places. The sets are nested, so those in
+    /// common stand first in both lists.
+    pub fn depth(&self, a: usize, b: usize) -> i128 {
+        let both = self.0[a].iter().zip(&self.0[b]);
+        both.take_while(|(one, other)| one.0 == other.0)
+            .map(|(one, _)| one.1)
+            .sum()
     }
 }

@@ -8,6 +8,7 @@
 //! along tight edges potentials share their parity, and depths are even.
 
 mod blossom;
+mod fractional;
 mod search;
 mod start;
 mod warm;
@@ -17,6 +18,7 @@ mod tests;
 
 use super::certificate::{Dual, Place};
 use blossom::Blossoms;
+pub use blossom::Nest;
 use search::Tree;
 
 /// No place, no blossom.
@@ -109,6 +111,7 @@ impl Matcher {
             graph,
         };
         matcher.start();
+        matcher.halve();
         matcher
     }
 
@@ -147,6 +150,16 @@ impl Matcher {
     pub fn pairs(&self) -> Vec<[Place; 2]> {
         let pairs = (0..).zip(&self.mate).map(|(a, &b)| [a, b]);
         pairs.filter(|&[a, b]| a < b && b != NONE).collect()
+    }
+
+    /// The potential of each place.
+    pub fn potentials(&self) -> &[i128] {
+        &self.potential
+    }
+
+    /// The nest of odd sets of positive depth.
+    pub fn nest(&self) -> Nest {
+        self.blossoms.nest()
     }
 
     /// The dual solution.

@@ -1,0 +1,118 @@
+//! Seasons to measure on: four rounds of greedy pairing, then a task for the fifth.
+
+use league::ids::PlayerId;
+use league::name::Name;
+use league::pairing::{
+    Contender, Draw, Float, Meeting, Night, NightKey, Nights, Pair, Roles, TableNo, Task, Wish,
+    Wishes,
+};
+use league::points::LeaguePoints;
+use league::week::WeekNo;
+use uuid::Uuid;
+
+/// Numbers from a fixed sequence (xorshift, Marsaglia 2003).
+pub struct Chance(u64);
+
+impl Chance {
+    pub fn below(&mut self, limit: usize) -> usize {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        (self.0 >> 33) as usize % limit
+    }
+}
+
+/// A task for the fifth round. `wdl` scores 2, 1 or 0 a round; `bp` scores 0 to 20.
+pub fn after_four_rounds(players: usize, profile: &str) -> Task {
+    let mut chance = Chance(0x9e37_79b9_7f4a_7c15 ^ players as u64);
+    let mut task = first_round(players, &mut chance);
+    for week in 1..=4 {
+        round(&mut task, profile, week, &mut chance);
+    }
+    task.week = WeekNo::new(5).unwrap();
+    task
+}
+
+fn first_round(players: usize, chance: &mut Chance) -> Task {
+    let contender = |at: usize, faction: usize| Contender {
+        player: PlayerId(Uuid::from_u128(at as u128 + 1)),
+        score: LeaguePoints::ZERO,
+        nights: Nights::ALL,
+        household: None,
+        club: None,
+        faction: Name::new(&format!("Faction {faction}")).ok(),
+        byes: 0,
+        spare: false,
+        floats: [None, None],
+        roles: Roles::default(),
+        tables: Vec::new(),
+    };
+    Task {
+        week: WeekNo::FIRST,
+        contenders: (0..players)
+            .map(|at| contender(at, chance.below(8)))
+            .collect(),
+        history: Vec::new(),
+        nights: vec![Night {
+            key: NightKey::new(0).unwrap(),
+            tables: (1..=players as u16 / 2 + 1).map(TableNo).collect(),
+        }],
+        wishes: Wishes::new(
+            vec![
+                Wish::NoRematch,
+                Wish::CloseScores,
+                Wish::FactionsApart,
+                Wish::NoRepeatedFloat,
+            ],
+            9,
+        )
+        .unwrap(),
+        pins: Vec::new(),
+        forbidden: Vec::new(),
+        published: Vec::new(),
+        rounds_left: 0,
+        draw: Draw([5; 32]),
+    }
+}
+
+/// Pairs neighbours in order of score who have not met, and draws results.
+fn round(task: &mut Task, profile: &str, week: u8, chance: &mut Chance) {
+    let mut order: Vec<usize> = (0..task.contenders.len()).collect();
+    for at in (1..order.len()).rev() {
+        order.swap(at, chance.below(at + 1));
+    }
+    order.sort_by_key(|&at| -task.contenders[at].score.get());
+    let met: std::collections::HashSet<Pair> = task.history.iter().map(|m| m.pair).collect();
+    while order.len() > 1 {
+        let a = order.remove(0);
+        let fresh = |&b: &usize| !met.contains(&pair(task, a, b));
+        let at = order.iter().take(50).position(fresh).unwrap_or(0);
+        let b = order.remove(at);
+        task.history.push(Meeting {
+            pair: pair(task, a, b),
+            week: WeekNo::new(week).unwrap(),
+        });
+        let points = match profile {
+            "wdl" => [(2, 0), (0, 2), (1, 1)][chance.below(3)],
+            _ => {
+                let own = chance.below(21) as i32;
+                (own, 20 - own)
+            }
+        };
+        let gap = task.contenders[a].score.cmp(&task.contenders[b].score);
+        for (player, points, gap) in [(a, points.0, gap), (b, points.1, gap.reverse())] {
+            let contender = &mut task.contenders[player];
+            contender.score += LeaguePoints::new(points);
+            let float = match gap {
+                std::cmp::Ordering::Less => Some(Float::Up),
+                std::cmp::Ordering::Equal => None,
+                std::cmp::Ordering::Greater => Some(Float::Down),
+            };
+            contender.floats = [float, contender.floats[0]];
+        }
+    }
+}
+
+fn pair(task: &Task, a: usize, b: usize) -> Pair {
+    Pair::new(task.contenders[a].player, task.contenders[b].player).unwrap()
+}

@@ -1,0 +1,138 @@
+//! Everyone against everyone: the Berger tables (FIDE Handbook C.05, annex 1).
+
+use std::collections::BTreeSet;
+
+/// Most players of a round robin; a season has no more weeks than that.
+pub const MOST_PLAYERS: usize = 54;
+
+/// Two numbers from 1, the attacker first. With an odd field the last number is nobody: who meets it
+/// sits out.
+pub type Numbers = (usize, usize);
+
+/// The rounds of a single cycle for so many players, `None` outside 2 to [`MOST_PLAYERS`].
+///
+/// In round r the last number n meets k = ((r-1) n/2 mod (n-1)) + 1, as defender when r is odd; the
+/// others pair up around k. The rule was computed from the printed tables for 4, 6 and 8 players.
+pub fn berger(players: usize) -> Option<Vec<Vec<Numbers>>> {
+    let n = players.next_multiple_of(2);
+    (2..=MOST_PLAYERS)
+        .contains(&players)
+        .then(|| (1..n).map(|round| berger_round(n, round)).collect())
+}
+
+fn berger_round(n: usize, round: usize) -> Vec<Numbers> {
+    let ring = n - 1;
+    let k = (round - 1) * (n / 2) % ring;
+    let around = |steps: usize| (k + steps) % ring + 1;
+    let first = if round % 2 == 1 {
+        (k + 1, n)
+    } else {
+        (n, k + 1)
+    };
+    let rest = (1..n / 2).map(|i| (around(i), around(ring - i)));
+    [first].into_iter().chain(rest).collect()
+}
+
+/// Two cycles with the roles of the second swapped. The last two rounds of the first cycle change
+/// places, so that nobody has the same role three times in a row (annex 1, note on double cycles).
+pub fn double_berger(players: usize) -> Option<Vec<Vec<Numbers>>> {
+    let mut rounds = berger(players)?;
+    let second = rounds
+        .iter()
+        .map(|round| round.iter().map(|&(a, b)| (b, a)).collect());
+    let second: Vec<Vec<Numbers>> = second.collect();
+    let last = rounds.len();
+    if last >= 2 {
+        rounds.swap(last - 2, last - 1);
+    }
+    rounds.extend(second);
+    Some(rounds)
+}
+
+/// Who sits out in each round of an odd field, in order of the rounds.
+pub fn byes(rounds: &[Vec<Numbers>], players: usize) -> Vec<usize> {
+    let absent = |round: &Vec<Numbers>| {
+        let playing: BTreeSet<usize> = round
+            .iter()
+            .filter(|&&(a, b)| a <= players && b <= players)
+            .flat_map(|&(a, b)| [a, b])
+            .collect();
+        (1..=players).find(|number| !playing.contains(number))
+    };
+    rounds.iter().filter_map(absent).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use super::*;
+
+    /// The tables for 4, 6 and 8 players as printed in FIDE Handbook C.05, annex 1.
+    const PRINTED: [&str; 3] = [
+        "1-4 2-3 | 4-3 1-2 | 2-4 3-1",
+        "1-6 2-5 3-4 | 6-4 5-3 1-2 | 2-6 3-1 4-5 | 6-5 1-4 2-3 | 3-6 4-2 5-1",
+        "1-8 2-7 3-6 4-5 | 8-5 6-4 7-3 1-2 | 2-8 3-1 4-7 5-6 | 8-6 7-5 1-4 2-3 | \
+         3-8 4-2 5-1 6-7 | 8-7 1-6 2-5 3-4 | 4-8 5-3 6-2 7-1",
+    ];
+
+    #[test]
+    fn the_rule_gives_the_printed_tables() {
+        for (players, printed) in [4, 6, 8].into_iter().zip(PRINTED) {
+            let rounds = berger(players).unwrap().into_iter().map(|round| {
+                let games: Vec<String> = round.iter().map(|(a, b)| format!("{a}-{b}")).collect();
+                games.join(" ")
+            });
+            assert_eq!(rounds.collect::<Vec<_>>().join(" | "), printed);
+        }
+    }
+
+    #[test]
+    fn everyone_meets_everyone_once_and_roles_differ_by_at_most_one() {
+        for players in 2..=16 {
+            let mut met = BTreeMap::new();
+            let mut attacks = vec![0_i32; players + 2];
+            for (a, b) in berger(players).unwrap().into_iter().flatten() {
+                *met.entry((a.min(b), a.max(b))).or_insert(0) += 1;
+                if b <= players && a <= players {
+                    attacks[a] += 1;
+                    attacks[b] -= 1;
+                }
+            }
+            let n = players.next_multiple_of(2);
+            assert_eq!(met.len(), n * (n - 1) / 2);
+            assert!(met.values().all(|&times| times == 1));
+            assert!(
+                attacks.iter().all(|difference| difference.abs() <= 1),
+                "{players}: {attacks:?}"
+            );
+        }
+    }
+
+    /// Computed from the printed table for 8 players (project's STANDARDS, section 1.5).
+    #[test]
+    fn seven_players_sit_out_in_the_order_of_the_table() {
+        assert_eq!(byes(&berger(7).unwrap(), 7), [1, 5, 2, 6, 3, 7, 4]);
+    }
+
+    #[test]
+    fn two_cycles_never_give_three_times_the_same_role_in_a_row() {
+        for players in (4..=16).step_by(2) {
+            let rounds = double_berger(players).unwrap();
+            for number in 1..=players {
+                let role = |round: &Vec<Numbers>| round.iter().any(|&(a, _)| a == number);
+                let roles: Vec<bool> = rounds.iter().map(role).collect();
+                assert!(
+                    roles.windows(3).all(|w| !(w[0] == w[1] && w[1] == w[2])),
+                    "{players}: {number}"
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn a_round_robin_needs_two_players() {
+        assert_eq!((berger(1), berger(MOST_PLAYERS + 1)), (None, None));
+        assert_eq!(berger(2), Some(vec![vec![(1, 2)]]));
+    }
+}

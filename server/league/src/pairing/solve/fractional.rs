@@ -1,0 +1,192 @@
+//! The optimum with half pairs allowed: duals that are nearly final before any blossom is made.
+//!
+//! Where a tree meets itself its odd cycle is paired in halves instead of being shrunk (Balinski
+//! 1965; the use as a start is from memory). In the end each half cycle keeps its whole pairs and
+//! leaves one place for the search proper.
+
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
+
+use super::{Matcher, NONE};
+use crate::pairing::certificate::Place;
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Label {
+    Free,
+    Outer,
+    Inner(Place),
+}
+
+/// Trees over plain places and half cycles.
+struct Halves<'a> {
+    matcher: &'a mut Matcher,
+    /// Next place around a half cycle.
+    around: Vec<Place>,
+    label: Vec<Label>,
+    since: Vec<i128>,
+    touched: Vec<Place>,
+    clock: i128,
+    /// When the edge at this index of this place's list becomes tight.
+    events: BinaryHeap<Reverse<(i128, Place, u32)>>,
+}
+
+impl Matcher {
+    /// Improves the starting duals to the fractional optimum.
+    pub(super) fn halve(&mut self) {
+        let places = self.mate.len();
+        let mut halves = Halves {
+            matcher: self,
+            around: vec![NONE; places],
+            label: vec![Label::Free; places],
+            since: vec![0; places],
+            touched: Vec::new(),
+            clock: 0,
+            events: BinaryHeap::new(),
+        };
+        for root in 0..places as Place {
+            if halves.is_exposed(root) {
+                halves.search(root);
+                halves.settle();
+            }
+        }
+        for place in 0..places as Place {
+            if halves.around[place as usize] != NONE {
+                halves.open_cycle(place);
+            }
+        }
+    }
+}
+
+impl Halves<'_> {
+    fn is_exposed(&self, place: Place) -> bool {
+        self.matcher.mate[place as usize] == NONE && self.around[place as usize] == NONE
+    }
+
+    fn search(&mut self, root: Place) {
+        self.clock = 0;
+        self.events.clear();
+        self.take(root, Label::Outer);
+        self.scan(root);
+        while let Some(Reverse((time, from, at))) = self.events.pop() {
+            let (to, _) = self.matcher.graph.edges[from as usize][at as usize];
+            match self.label[to as usize] {
+                Label::Inner(_) => {}
+                Label::Outer => {
+                    self.clock = time;
+                    return self.close_cycle(from, to);
+                }
+                Label::Free => {
+                    self.clock = time;
+                    let partner = self.matcher.mate[to as usize];
+                    if partner == NONE {
+                        self.open_cycle(to);
+                        return self.augment(from, to);
+                    }
+                    self.take(to, Label::Inner(from));
+                    self.take(partner, Label::Outer);
+                    self.scan(partner);
+                }
+            }
+        }
+    }
+
+    fn take(&mut self, place: Place, label: Label) {
+        self.label[place as usize] = label;
+        self.since[place as usize] = self.clock;
+        self.touched.push(place);
+    }
+
+    fn scan(&mut self, from: Place) {
+        let own = self.matcher.potential[from as usize];
+        for (at, &(to, cost)) in self.matcher.graph.edges[from as usize].iter().enumerate() {
+            let slack = cost - own - self.matcher.potential[to as usize];
+            let wait = match self.label[to as usize] {
+                Label::Free => slack,
+                Label::Outer if to != from => (slack - (self.clock - self.since[to as usize])) / 2,
+                _ => continue,
+            };
+            self.events
+                .push(Reverse((self.clock + wait, from, at as u32)));
+        }
+    }
+
+    fn settle(&mut self) {
+        for place in std::mem::take(&mut self.touched) {
+            let at = place as usize;
+            let drift = self.clock - self.since[at];
+            match std::mem::replace(&mut self.label[at], Label::Free) {
+                Label::Outer => self.matcher.potential[at] += drift,
+                Label::Inner(_) => self.matcher.potential[at] -= drift,
+                Label::Free => {}
+            }
+        }
+    }
+
+    /// Pairs `from` with `to` and swaps the pairs on the way to the root.
+    fn augment(&mut self, mut from: Place, mut to: Place) {
+        loop {
+            let old = std::mem::replace(&mut self.matcher.mate[from as usize], to);
+            self.matcher.mate[to as usize] = from;
+            let Label::Inner(next) = (match old {
+                NONE => return,
+                old => self.label[old as usize],
+            }) else {
+                return;
+            };
+            (from, to) = (next, old);
+        }
+    }
+
+    /// The outer place above an outer one, and the inner one between.
+    fn above(&self, outer: Place) -> Option<(Place, Place)> {
+        let inner = self.matcher.mate[outer as usize];
+        match self.label.get(inner as usize) {
+            Some(&Label::Inner(next)) => Some((inner, next)),
+            _ => None,
+        }
+    }
+
+    /// Two outer places met: their paths up to where they join become a half cycle.
+    fn close_cycle(&mut self, a: Place, b: Place) {
+        let path = |start: Place| {
+            let mut path = vec![start];
+            let mut outer = start;
+            while let Some((inner, next)) = self.above(outer) {
+                path.extend([inner, next]);
+                outer = next;
+            }
+            path
+        };
+        let (mut one, mut other) = (path(a), path(b));
+        let mut junction = a;
+        while let (Some(&x), Some(&y)) = (one.last(), other.last()) {
+            if x != y {
+                break;
+            }
+            junction = x;
+            one.pop();
+            other.pop();
+        }
+        if let Some((inner, next)) = self.above(junction) {
+            self.augment(next, inner);
+        }
+        one.push(junction);
+        other.reverse();
+        let cycle: Vec<Place> = one.into_iter().chain(other).collect();
+        for (at, &place) in cycle.iter().enumerate() {
+            self.matcher.mate[place as usize] = NONE;
+            self.around[place as usize] = cycle[(at + 1) % cycle.len()];
+        }
+    }
+
+    /// Pairs a half cycle in whole pairs and leaves one place out.
+    fn open_cycle(&mut self, out: Place) {
+        let mut place = std::mem::replace(&mut self.around[out as usize], NONE);
+        while place != NONE && place != out {
+            let next = std::mem::replace(&mut self.around[place as usize], NONE);
+            self.matcher.mate[place as usize] = next;
+            self.matcher.mate[next as usize] = place;
+            place = std::mem::replace(&mut self.around[next as usize], NONE);
+        }
+    }
+}
