@@ -47,11 +47,12 @@ create table weeks (
     grace_minutes integer not null,
     catalogue_number integer not null,
     sheet jsonb,
-    title_reveal timestamp,
+    title_reveal text not null default 'announcement',
     title_reveal_at timestamptz,
-    full_reveal timestamp,
+    full_reveal text not null default 'announcement',
     full_reveal_at timestamptz,
     lists_opened_at timestamptz,
+    paired_at timestamptz,
     closed_at timestamptz,
     constraint weeks_pkey primary key (club_id, season_id, week_no),
     constraint weeks_season_fkey foreign key (club_id, season_id) references seasons,
@@ -59,6 +60,10 @@ create table weeks (
     constraint weeks_cap check (cap > 0),
     constraint weeks_order check (announce_at < lists_due_at and lists_due_at < play_until_at),
     constraint weeks_grace check (grace_minutes between 0 and 1440),
+    constraint weeks_title_reveal check (title_reveal in ('announcement', 'at', 'lists_opened')),
+    constraint weeks_title_reveal_at check ((title_reveal = 'at') = (title_reveal_at is not null)),
+    constraint weeks_full_reveal check (full_reveal in ('announcement', 'at', 'lists_opened')),
+    constraint weeks_full_reveal_at check ((full_reveal = 'at') = (full_reveal_at is not null)),
     constraint weeks_closed_after_opening check (closed_at is null or lists_opened_at is not null)
 );
 create index weeks_waiting_to_open on weeks (lists_due_at) where lists_opened_at is null;

@@ -4,15 +4,17 @@ create table lists (
     season_id uuid not null,
     week_no smallint not null,
     player_id uuid not null,
+    list_id uuid not null,
     draft jsonb,
     draft_revision integer not null default 0,
     sealed jsonb,
     sealed_points integer,
-    catalogue_number integer not null,
+    catalogue_number integer,
     salt bytea,
     digest bytea,
     sealed_at timestamptz,
     late_minutes integer,
+    -- Last week's legal list, put in because none came.
     stands_in boolean not null default false,
     constraint lists_pkey primary key (club_id, season_id, week_no, player_id),
     constraint lists_week_fkey foreign key (club_id, season_id, week_no) references weeks,
@@ -20,6 +22,7 @@ create table lists (
     constraint lists_sealed_whole check (
         (sealed is null) = (sealed_at is null) and (sealed is null) = (digest is null)
         and (sealed is null) = (salt is null) and (sealed is null) = (sealed_points is null)
+        and (sealed is null) = (catalogue_number is null)
     )
 );
 

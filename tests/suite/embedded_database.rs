@@ -6,10 +6,11 @@ use std::path::Path;
 use std::time::Duration;
 
 use nix::sys::signal::{Signal, kill};
-use nix::unistd::{Pid, Uid};
+use nix::unistd::Uid;
 use tallyhost::postgres::{Cluster, Durability, Fault};
-use tempfile::TempDir;
 use tokio_postgres::{Client, NoTls, SimpleQueryMessage};
+
+use crate::harness::{cluster_in, open_folder, postmaster_in};
 
 #[tokio::test]
 async fn facts_outlive_a_restart() {
@@ -60,7 +61,7 @@ async fn a_database_that_is_killed_comes_back_with_every_committed_fact() {
         .await
         .unwrap();
 
-    kill(postmaster_of(folder.path()), Signal::SIGKILL).unwrap();
+    kill(postmaster_in(folder.path()), Signal::SIGKILL).unwrap();
     let client = tokio::time::timeout(Duration::from_secs(60), async {
         loop {
             match connect(&cluster).await {
@@ -134,13 +135,6 @@ fn start(folder: &Path) -> Result<Cluster, Fault> {
     Cluster::start(folder, None, Durability::None)
 }
 
-/// A temporary folder that every user may pass through.
-fn open_folder() -> TempDir {
-    let folder = tempfile::tempdir().unwrap();
-    fs::set_permissions(folder.path(), Permissions::from_mode(0o711)).unwrap();
-    folder
-}
-
 async fn connect(cluster: &Cluster) -> Result<Client, tokio_postgres::Error> {
     let (client, connection) = tokio_postgres::connect(&cluster.url(), NoTls).await?;
     tokio::spawn(connection);
@@ -156,18 +150,4 @@ async fn answer(cluster: &Cluster, statement: &str) -> String {
         _ => None,
     });
     value.unwrap().to_owned()
-}
-
-fn cluster_in(folder: &Path) -> std::path::PathBuf {
-    let mut entries = fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap().path());
-    entries
-        .find(|path| path.join("PG_VERSION").exists())
-        .unwrap()
-}
-
-fn postmaster_of(folder: &Path) -> Pid {
-    let file = fs::read_to_string(cluster_in(folder).join("postmaster.pid")).unwrap();
-    Pid::from_raw(file.lines().next().unwrap().parse().unwrap())
 }

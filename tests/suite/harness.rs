@@ -6,8 +6,14 @@ mod answer;
 mod clock;
 mod cluster;
 mod database;
+mod folder;
 mod server;
+mod until;
 
+pub use actor::Actor;
+pub use answer::Answer;
 pub use cluster::RUNTIME;
 pub use database::Database;
+pub use folder::{cluster_in, open_folder, postmaster_in};
 pub use server::Server;
+pub use until::until;

@@ -7,10 +7,13 @@
     reason = "a test that cannot go on fails"
 )]
 
+mod crash;
 mod embedded_database;
+mod faults;
 mod harness;
 mod house;
 mod migrations;
+mod openapi;
 mod operation;
 mod process;
 mod sources;

@@ -1,6 +1,8 @@
 //! What those who run the server see of it.
 
-use crate::harness::{Database, Server};
+use nix::sys::signal::Signal;
+
+use crate::harness::{Database, Server, until};
 
 #[test]
 fn a_server_is_ready_as_long_as_its_database_answers() {
@@ -12,6 +14,22 @@ fn a_server_is_ready_as_long_as_its_database_answers() {
     drop(database);
     probe.get("/health/live").with_status(200);
     probe.get("/health/ready").refused(503, "unavailable");
+}
+
+#[test]
+fn a_server_that_is_leaving_says_so_and_serves_on() {
+    let database = Database::create();
+    let server = Server::launch(|command| {
+        command
+            .env("DATABASE_URL", database.url())
+            .args(["--drain", "600"])
+    });
+    let wennable = server.register("Wennable");
+    server.signal(Signal::SIGTERM);
+    until("the server is leaving", || server.log().contains("leaving"));
+    wennable.get("/health/ready").refused(503, "unavailable");
+    wennable.get("/api/v1/accounts/me").expect(200);
+    assert!(server.stop(Signal::SIGTERM).success());
 }
 
 #[test]
@@ -36,7 +54,11 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
 #[test]
 fn log_lines_carry_the_requests_id_and_no_personal_data() {
     let database = Database::create();
-    let server = Server::start_logging(&database, "debug");
+    let server = Server::launch(|command| {
+        command
+            .env("DATABASE_URL", database.url())
+            .args(["--log", "debug"])
+    });
     let wennable = server.register("Wennable");
     let problem = wennable
         .get("/api/v1/clubs/swordfish")

@@ -1,11 +1,15 @@
 //! The server as a process: what it prints, how it is configured, how it ends.
 
+use std::collections::BTreeSet;
+use std::fs;
 use std::process::{Command, Output};
+use std::thread;
 
 use nix::sys::signal::Signal;
 use serde_json::json;
 
-use crate::harness::{Database, Server};
+use crate::harness::{Database, Server, until};
+use crate::sources::root;
 
 #[test]
 fn a_person_registers_signs_in_and_founds_a_club() {
@@ -41,6 +45,28 @@ fn it_ends_in_peace_when_asked_to() {
     assert!(status.success(), "{status}");
     let status = Server::start(&database).stop(Signal::SIGINT);
     assert!(status.success(), "{status}");
+}
+
+#[test]
+fn a_request_that_is_being_answered_when_the_server_is_asked_to_stop_is_answered() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    let wennable = server.register("Wennable");
+    let lock = database.hold("LOCK TABLE clubs IN ACCESS EXCLUSIVE MODE");
+    let waiting = thread::spawn(move || {
+        let club = json!({ "name": "Lamplit Ford gaming circle", "slug": "lamplit-ford" });
+        wennable.post("/api/v1/clubs", &club).expect(201)
+    });
+    until("the request waits for the lock", || {
+        let locks = "SELECT state FROM pg_stat_activity WHERE wait_event_type = 'Lock'
+            AND datname = current_database()";
+        !database.texts(locks).is_empty()
+    });
+    server.signal(Signal::SIGTERM);
+    until("the server has heard", || server.log().contains("stopping"));
+    drop(lock);
+    assert_eq!(waiting.join().unwrap()["slug"], "lamplit-ford");
+    assert!(server.wait().success());
 }
 
 #[test]
@@ -81,6 +107,19 @@ fn a_wrong_configuration_is_refused_with_every_fault() {
         printed.contains("public-url") && printed.contains("signing-key"),
         "{printed}"
     );
+}
+
+#[test]
+fn every_setting_stands_in_the_table_for_operators() {
+    let output = tallyhost(&["serve", "--help"], &[]);
+    let help = String::from_utf8(output.stdout).unwrap();
+    let words = help.split(|c: char| c.is_whitespace() || c == ',');
+    let flags: BTreeSet<_> = words.filter(|word| word.starts_with("--")).collect();
+    let table = fs::read_to_string(root().join("docker/README.md")).unwrap();
+    for flag in flags.difference(&BTreeSet::from(["--check", "--help"])) {
+        assert!(table.contains(&format!("| `{flag}` |")), "{flag}");
+    }
+    assert!(flags.contains("--listen"));
 }
 
 fn tallyhost(arguments: &[&str], environment: &[(&str, &str)]) -> Output {

@@ -52,7 +52,7 @@ impl Source {
             !line.starts_with("//") && !line.starts_with("--")
         });
         code.flat_map(|(index, line)| {
-            let held = words.iter().filter(move |word| line.contains(**word));
+            let held = words.iter().filter(move |word| holds(line, word));
             held.map(move |word| format!("{}:{}: {word}", self.path, index + 1))
         })
         .collect()
@@ -70,4 +70,12 @@ impl Source {
     pub fn is_in(&self, folder: &str) -> bool {
         Path::new(&self.path).starts_with(folder)
     }
+}
+
+/// Whether a line holds a word, and not just the beginning of a longer one.
+fn holds(line: &str, word: &str) -> bool {
+    line.match_indices(word).any(|(start, _)| {
+        let next = line[start + word.len()..].chars().next();
+        !word.ends_with(char::is_alphanumeric) || !next.is_some_and(char::is_alphanumeric)
+    })
 }

@@ -2,11 +2,14 @@
 //! with their trail and messages, all in one transaction. Knows neither HTTP nor SQL.
 
 pub mod accounts;
+pub mod catalogues;
 pub mod clubs;
 mod desk;
+pub mod lists;
 mod may;
 mod record;
 mod refusal;
+pub mod seasons;
 mod secret;
 
 pub use desk::{Actor, Desk, Viewer};

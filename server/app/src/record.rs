@@ -4,6 +4,7 @@ use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
 use serde_json::Value;
 use store::Conn;
+use store::seasons::Season;
 use store::trail::{Event, OpenTo};
 
 use crate::{Actor, Refusal};
@@ -11,11 +12,10 @@ use crate::{Actor, Refusal};
 /// Where and when something happens, and who does it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Scene {
-    pub club: ClubId,
-    pub season: Option<SeasonId>,
-    pub at: Instant,
-    /// Nobody when the clock does it.
-    pub actor: Option<Actor>,
+    club: ClubId,
+    season: Option<SeasonId>,
+    at: Instant,
+    actor: Option<Actor>,
 }
 
 impl Scene {
@@ -29,6 +29,26 @@ impl Scene {
         }
     }
 
+    /// Something that `actor` does in a season.
+    pub fn in_season(season: &Season, actor: Actor, at: Instant) -> Self {
+        Self {
+            club: season.club,
+            season: Some(season.id),
+            at,
+            actor: Some(actor),
+        }
+    }
+
+    /// Something that the clock does in a season.
+    pub fn by_clock(club: ClubId, season: SeasonId, at: Instant) -> Self {
+        Self {
+            club,
+            season: Some(season),
+            at,
+            actor: None,
+        }
+    }
+
     /// Writes what happened into the trail for officers. Call it last in a transaction.
     pub async fn tell_officers(
         self,
@@ -36,10 +56,24 @@ impl Scene {
         act: &'static str,
         facts: Value,
     ) -> Result<(), Refusal> {
-        self.tell(conn, act, facts, OpenTo::Officers).await
+        self.append(conn, act, facts, OpenTo::Officers).await
     }
 
-    async fn tell(
+    /// Raises the season's version and writes what happened into the trail for everyone who may see
+    /// the season. Call it last in a transaction.
+    pub async fn tell_everyone(
+        self,
+        conn: &mut Conn,
+        act: &'static str,
+        facts: Value,
+    ) -> Result<(), Refusal> {
+        if let Some(season) = self.season {
+            store::seasons::touch(conn, self.club, season, self.at).await?;
+        }
+        self.append(conn, act, facts, OpenTo::Everyone).await
+    }
+
+    async fn append(
         self,
         conn: &mut Conn,
         act: &'static str,

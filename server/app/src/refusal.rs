@@ -153,6 +153,21 @@ impl Fault {
     }
 }
 
+impl Fault {
+    /// The same fault of a part that lies below `pointer` in the body.
+    #[must_use]
+    pub fn below(mut self, pointer: &str) -> Self {
+        self.pointer.insert_str(0, pointer);
+        self
+    }
+}
+
+impl From<document::fault::Fault> for Fault {
+    fn from(fault: document::fault::Fault) -> Self {
+        Self::new(&fault.code, fault.pointer, fault.detail)
+    }
+}
+
 /// Why nothing was done.
 #[derive(Debug)]
 pub enum Refusal {

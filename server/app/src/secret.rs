@@ -18,5 +18,10 @@ pub(crate) fn draw_text() -> Result<String, Refusal> {
 
 /// SHA-256. Enough for secrets of full entropy, which nobody can guess; passwords need more.
 pub(crate) fn digest(text: &str) -> Vec<u8> {
-    Sha256::digest(text.as_bytes()).to_vec()
+    digest_bytes(text.as_bytes())
+}
+
+/// SHA-256 of bytes.
+pub(crate) fn digest_bytes(bytes: &[u8]) -> Vec<u8> {
+    Sha256::digest(bytes).to_vec()
 }

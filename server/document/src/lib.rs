@@ -1,17 +1,29 @@
 //! The JSON forms of the league's values: one shape shared by the API, the database and the
 //! public export.
 
+pub mod both;
 pub mod catalogue;
 pub mod catalogue_csv;
 pub mod certificate;
 pub mod fault;
+pub mod ledger;
 pub mod list;
 pub mod list_rules;
+pub mod painting;
 pub mod pairing;
+pub mod policy;
 pub mod proposal;
+pub mod reading;
 pub mod receipt;
 pub mod report;
+pub mod result;
+pub mod scenario;
+pub mod scoring;
+pub mod season;
 pub mod share;
+pub mod standings;
+pub mod tie_breaks;
+mod words;
 
 /// Lower-case hexadecimal, the form of every digest that leaves the server.
 pub fn hex(bytes: &[u8]) -> String {

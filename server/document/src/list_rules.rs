@@ -133,9 +133,9 @@ pub enum AmountDocument {
     /// Such a share.
     Share {
         /// Numerator.
-        part: u32,
+        part: u64,
         /// Denominator, at least 1.
-        whole: u32,
+        whole: u64,
     },
 }
 

@@ -10,10 +10,10 @@ use utoipa::ToSchema;
 pub struct ShareDocument {
     /// Numerator.
     #[schema(example = 2)]
-    pub part: u32,
+    pub part: u64,
     /// Denominator, at least 1.
     #[schema(example = 5, minimum = 1)]
-    pub whole: u32,
+    pub whole: u64,
 }
 
 /// A share of nothing at all.
@@ -25,22 +25,13 @@ impl TryFrom<ShareDocument> for Share {
     type Error = EmptyWhole;
 
     fn try_from(document: ShareDocument) -> Result<Self, EmptyWhole> {
-        Self::new(document.part.into(), document.whole.into()).ok_or(EmptyWhole)
+        Self::new(document.part, document.whole).ok_or(EmptyWhole)
     }
 }
 
 impl From<Share> for ShareDocument {
-    /// Exact for every share that came from a document; a finer one is rounded down to
-    /// billionths.
     fn from(share: Share) -> Self {
         let (part, whole) = share.fraction();
-        match (u32::try_from(part), u32::try_from(whole)) {
-            (Ok(part), Ok(whole)) => Self { part, whole },
-            _ => Self {
-                part: u32::try_from(u128::from(part) * 1_000_000_000 / u128::from(whole.max(1)))
-                    .unwrap_or(u32::MAX),
-                whole: 1_000_000_000,
-            },
-        }
+        Self { part, whole }
     }
 }

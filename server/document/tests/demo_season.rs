@@ -10,6 +10,7 @@ use document::list_rules::{ListRuleDocument, read_list_rules};
 use document::report::ReportDocument;
 use league::catalogue::Catalogue;
 use league::lists::rules::ListRule;
+use league::lists::satisfiable::{Totals, totals, unsatisfiable};
 use league::lists::{ArmyList, Previous, Terms, check};
 use league::points::Points;
 use league::week::WeekNo;
@@ -96,6 +97,21 @@ fn the_rules_of_the_season_read_back_as_sentences() {
 fn the_rules_written_out_read_back_the_same() {
     let written: Vec<ListRuleDocument> = rules().iter().map(Into::into).collect();
     assert_eq!(read_list_rules(written, "").unwrap(), rules());
+}
+
+#[test]
+fn every_faction_can_be_legal_in_every_week_of_the_season() {
+    let weeks = (1..).filter_map(WeekNo::new);
+    let caps: Vec<_> = weeks.zip(CAPS.map(Points::new)).collect();
+    assert_eq!(unsatisfiable(&rules(), &caps, &catalogue()), []);
+    for faction in catalogue().factions() {
+        for &(week, cap) in &caps {
+            let Totals::Between(_, most) = totals(faction, &rules(), week, cap) else {
+                panic!("{week} {}", faction.name())
+            };
+            assert_eq!(most, cap, "{} fills the cap of week {week}", faction.name());
+        }
+    }
 }
 
 #[test]

@@ -44,8 +44,6 @@ identity! {
     GameId,
     /// One army list as a player hands it in for a week.
     ListId,
-    /// One unit on a player's shelf, the same in every week's list and in the painting log.
-    UnitId,
     /// One claim that models were painted.
     ClaimId,
     /// One ruling of a referee.

@@ -15,6 +15,7 @@ pub mod result;
 pub mod role;
 pub mod scenario;
 pub mod scoring;
+pub mod season;
 pub mod share;
 pub mod side;
 pub mod standings;

@@ -12,9 +12,11 @@ pub mod finding;
 pub mod fits;
 pub mod kinds;
 pub mod painted;
+pub mod reader;
 pub mod rules;
 #[cfg(test)]
 pub(crate) mod samples;
+pub mod satisfiable;
 mod sound;
 mod trial;
 pub mod weeks;

@@ -13,7 +13,7 @@ pub use claim::{
     Checker, Claim, ClaimRefusal, ClaimState, Evidence, NewClaim, PhotoDigest, UnitRecord, claim,
 };
 pub use share::{Counting, UnitOnList, painted_share};
-pub use stage::{MOST_MODELS, ModelStages, Stage, StageFault};
+pub use stage::{ModelStages, Stage, StageFault};
 
 /// Painting rules as written, before they are checked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -37,20 +37,35 @@ pub enum PaintingFault {
     /// A bonus of nothing, or beyond reason.
     #[error("a bonus is worth 1 to {limit} points, not {actual}")]
     Amount {
+        /// Which bonus, from zero.
+        bonus: usize,
         /// Most.
         limit: LeaguePoints,
         /// The amount given.
         actual: LeaguePoints,
     },
     /// A threshold of nothing or more than everything.
-    #[error("a threshold lies above 0 % and at most at 100 %, not at {0}")]
-    Threshold(Share),
+    #[error("a threshold lies above 0 % and at most at 100 %, not at {actual}")]
+    Threshold {
+        /// Which bonus, from zero.
+        bonus: usize,
+        /// The threshold given.
+        actual: Share,
+    },
     /// Tiers do not rise.
-    #[error("tiers must rise: the one from {0} does not")]
-    Tiers(Share),
+    #[error("tiers must rise: the one from {from} does not")]
+    Tiers {
+        /// Which bonus, from zero.
+        bonus: usize,
+        /// The tier that does not.
+        from: Share,
+    },
     /// A step of no army points.
     #[error("a bonus for newly finished points needs a step of at least 1 point")]
-    Step,
+    Step {
+        /// Which bonus, from zero.
+        bonus: usize,
+    },
     /// A bonus could never be checked.
     #[error("bonuses need someone who may check the claims")]
     NobodyChecks,
@@ -62,9 +77,9 @@ impl PaintingFault {
         match self {
             Self::PaintedFrom => "painting.painted-from",
             Self::Amount { .. } => "painting.amount",
-            Self::Threshold(_) => "painting.threshold",
-            Self::Tiers(_) => "painting.tiers",
-            Self::Step => "painting.step",
+            Self::Threshold { .. } => "painting.threshold",
+            Self::Tiers { .. } => "painting.tiers",
+            Self::Step { .. } => "painting.step",
             Self::NobodyChecks => "painting.nobody-checks",
         }
     }
@@ -78,11 +93,9 @@ impl Painting {
     /// # Errors
     /// Every [`PaintingFault`] at once.
     pub fn build(terms: PaintingTerms) -> Result<Self, Vec<PaintingFault>> {
-        let mut faults: Vec<PaintingFault> = terms
-            .bonuses
-            .iter()
-            .flat_map(PaintedBonus::faults)
-            .collect();
+        let bonuses = terms.bonuses.iter().enumerate();
+        let mut faults: Vec<PaintingFault> =
+            bonuses.flat_map(|(at, bonus)| bonus.faults(at)).collect();
         if terms.painted_from < Stage::Coloured {
             faults.push(PaintingFault::PaintedFrom);
         }
@@ -113,7 +126,17 @@ impl Painting {
 
     /// The painted share of a list; exact.
     pub fn share_of(&self, units: &[UnitOnList]) -> Share {
-        painted_share(units, self.0.painted_from, self.0.counting)
+        painted_share(units, self.0.counting)
+    }
+
+    /// A unit on a list with what the log shows of it; nothing is painted that the log lacks.
+    pub fn on_list(&self, points: Points, models: u32, record: Option<&UnitRecord>) -> UnitOnList {
+        let painted = record.map_or(0, |record| record.stages.at_least(self.0.painted_from));
+        UnitOnList {
+            points,
+            models,
+            painted: painted.min(models),
+        }
     }
 
     /// Whether a unit with these stages is painted as a whole.
@@ -139,10 +162,4 @@ impl Painting {
         }
         sentences
     }
-}
-
-/// Painted and whole points of a unit pro rata by models, for a progress bar; rounded down.
-pub fn painted_points(unit: &UnitOnList, from: Stage) -> Points {
-    let models = Points::new(unit.stages.total().into());
-    Share::of_points(Points::new(unit.stages.at_least(from).into()), models).most_of(unit.points)
 }

@@ -3,12 +3,14 @@
 mod counts;
 mod score;
 mod slip;
+mod typed;
 
 use crate::side::Side;
 
 pub use counts::{Armies, Counts, Impossible, LegCounts, SideCounts, Why};
 pub use score::{GameScore, ItemScore, LegScore, Verdict, score};
 pub use slip::{Confirmation, Dispute, Report, Ruling, Settled, Slip, SlipRefusal};
+pub use typed::Typed;
 
 /// How a game of two players ended.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -9,10 +9,9 @@ use crate::name::{Name, Text};
 use crate::share::Share;
 use crate::side::Role;
 
+pub use crate::catalogue::key::ItemKey;
 pub use fault::SheetFault;
-pub use item::{
-    Against, Army, Grade, GradeBand, Item, ItemKey, JointCap, KeyFault, Measure, When, Who,
-};
+pub use item::{Against, Army, Grade, GradeBand, Item, JointCap, Measure, When, Who};
 pub use map::{Marker, Table, Zone, ZoneUse};
 
 /// Most items on one sheet; a phone screen holds no more. Common practice, no source.

@@ -173,6 +173,27 @@ impl Scoring {
         award::award(&self.0, outcome, cap)
     }
 
+    /// Every way in which a played game can be shared out, before the week's weight.
+    pub fn possible(&self) -> Vec<Both<LeaguePoints>> {
+        let (winners, draw) = match &self.0.games {
+            GamePoints::WinDrawLoss { win, loss, .. } => (vec![(*win, *loss)], self.draw()),
+            GamePoints::Bands { bands, .. } => {
+                let bands = bands.iter().map(|band| (band.winner, band.loser));
+                (bands.collect(), self.draw())
+            }
+        };
+        let each_way = winners
+            .into_iter()
+            .flat_map(|(winner, loser)| [Both::new(winner, loser), Both::new(loser, winner)]);
+        let mut possible = vec![Both::new(draw, draw)];
+        for result in each_way {
+            if !possible.contains(&result) {
+                possible.push(result);
+            }
+        }
+        possible
+    }
+
     /// What a list that came so many seconds after its deadline costs.
     pub fn late_penalty(&self, seconds: u32) -> LeaguePoints {
         let reached = |step: &&LateStep| u64::from(step.from_minutes) * 60 <= u64::from(seconds);

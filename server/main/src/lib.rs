@@ -6,4 +6,5 @@ mod database;
 mod metrics;
 pub mod postgres;
 pub mod settings;
+mod stop;
 pub mod telemetry;

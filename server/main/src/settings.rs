@@ -31,6 +31,8 @@ pub struct Settings {
     pub workers: NonZeroUsize,
     /// What signs access tokens.
     pub signing_key: KeySource,
+    /// How long to serve on after the signal to stop, no longer ready.
+    pub drain: Duration,
     /// How long requests that are being answered may take when the server stops.
     pub grace: Duration,
 }
@@ -101,6 +103,7 @@ impl Settings {
                 pool: options.pool.unwrap_or(defaults::POOL),
                 workers: options.workers.unwrap_or_else(defaults::workers),
                 signing_key,
+                drain: Duration::from_secs(options.drain.unwrap_or(0)),
                 grace: Duration::from_secs(options.grace.unwrap_or(defaults::GRACE_SECONDS)),
             }),
             _ => Err(Faults(faults)),
@@ -130,6 +133,7 @@ impl fmt::Display for Settings {
         }
         writeln!(f, "pool = {}", self.pool)?;
         writeln!(f, "workers = {}", self.workers)?;
+        writeln!(f, "drain = {}", self.drain.as_secs())?;
         writeln!(f, "grace = {}", self.grace.as_secs())
     }
 }

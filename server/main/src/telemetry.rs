@@ -11,12 +11,12 @@ use crate::settings::LogFormat;
 /// What is logged and how.
 #[derive(Args, Debug)]
 pub struct Telemetry {
-    /// What to log, such as `info` or `info,web=debug`
+    /// What to log, by level and part of the program
     #[arg(
         long,
         global = true,
         env = "TALLYHOST_LOG",
-        default_value = "info",
+        default_value = "info,actix_server=warn",
         value_name = "FILTER"
     )]
     log: EnvFilter,

@@ -68,7 +68,13 @@ impl From<Error> for Fault {
                 .and_then(Taken::of)
                 .map_or_else(|| Self::Broken(what.message().to_owned()), Self::Taken),
             Error::DatabaseError(DatabaseErrorKind::SerializationFailure, _) => Self::Collided,
-            Error::DatabaseError(DatabaseErrorKind::ClosedConnection, what) => {
+            Error::DatabaseError(
+                DatabaseErrorKind::ClosedConnection | DatabaseErrorKind::UnableToSendCommand,
+                what,
+            ) => Self::Unavailable(what.message().to_owned()),
+            Error::DatabaseError(_, what)
+                if what.message().starts_with("terminating connection") =>
+            {
                 Self::Unavailable(what.message().to_owned())
             }
             Error::DatabaseError(_, what) if what.message().contains("deadlock detected") => {

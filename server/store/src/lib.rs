@@ -4,17 +4,24 @@
 //! transaction each. What a broken constraint means is said in [`Taken`], not guessed by callers.
 
 pub mod accounts;
+pub mod catalogues;
 pub mod clock;
 pub mod clubs;
 mod fault;
 pub mod idempotency;
 pub mod invitations;
 mod json;
+pub mod lists;
 pub mod outbox;
+pub mod players;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]
 mod schema;
+pub mod seasons;
 pub mod sessions;
 pub mod trail;
+pub mod weeks;
+
+use std::time::Duration;
 
 use diesel_async::pooled_connection::AsyncDieselConnectionManager;
 use diesel_async::pooled_connection::deadpool::{Object, Pool};
@@ -24,12 +31,21 @@ use diesel_async::{
 };
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 
+use tokio::time::timeout;
+
 pub use fault::{Fault, Taken};
 
 /// A connection inside a transaction; every query of this crate takes one.
 pub type Conn = AsyncPgConnection;
 
 const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
+
+/// How long a transaction may take, the wait for a connection included. Then the request is refused
+/// for the moment instead of kept waiting.
+const PATIENCE: Duration = Duration::from_secs(4);
+
+/// A statement that waits for a lock does not outlive the request that gave up on it for long.
+const LIMIT: &str = "set local statement_timeout = '5s'";
 
 /// The database behind a pool of connections.
 #[derive(Clone)]
@@ -82,7 +98,7 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        self.transact("begin isolation level repeatable read read only", act)
+        self.transact("isolation level repeatable read read only", act)
             .await
     }
 
@@ -95,16 +111,29 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        self.transact("begin", act).await
+        self.transact("read write", act).await
     }
 
-    async fn transact<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
+    /// Within [`PATIENCE`]; a connection that is given up on is closed, and its transaction with it.
+    async fn transact<R, E, F>(&self, mode: &str, act: F) -> Result<R, E>
+    where
+        E: From<Fault>,
+        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
+    {
+        let late = |_| Fault::Unavailable(format!("no answer within {PATIENCE:?}"));
+        timeout(PATIENCE, self.transact_unhurried(mode, act))
+            .await
+            .map_err(late)?
+    }
+
+    async fn transact_unhurried<R, E, F>(&self, mode: &str, act: F) -> Result<R, E>
     where
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
         let mut conn = self.conn().await?;
-        AnsiTransactionManager::begin_transaction_sql(&mut *conn, begin)
+        let begin = format!("begin {mode}; {LIMIT}");
+        AnsiTransactionManager::begin_transaction_sql(&mut *conn, &begin)
             .await
             .map_err(Fault::from)?;
         match act(&mut conn).await {

@@ -179,11 +179,12 @@ diesel::table! {
         grace_minutes -> Int4,
         catalogue_number -> Int4,
         sheet -> Nullable<Jsonb>,
-        title_reveal -> Nullable<Timestamp>,
+        title_reveal -> Text,
         title_reveal_at -> Nullable<Timestamptz>,
-        full_reveal -> Nullable<Timestamp>,
+        full_reveal -> Text,
         full_reveal_at -> Nullable<Timestamptz>,
         lists_opened_at -> Nullable<Timestamptz>,
+        paired_at -> Nullable<Timestamptz>,
         closed_at -> Nullable<Timestamptz>,
     }
 }
@@ -233,11 +234,12 @@ diesel::table! {
         season_id -> Uuid,
         week_no -> Int2,
         player_id -> Uuid,
+        list_id -> Uuid,
         draft -> Nullable<Jsonb>,
         draft_revision -> Int4,
         sealed -> Nullable<Jsonb>,
         sealed_points -> Nullable<Int4>,
-        catalogue_number -> Int4,
+        catalogue_number -> Nullable<Int4>,
         salt -> Nullable<Bytea>,
         digest -> Nullable<Bytea>,
         sealed_at -> Nullable<Timestamptz>,
@@ -352,3 +354,4 @@ diesel::table! {
 }
 
 diesel::allow_tables_to_appear_in_same_query!(accounts, clubs, memberships);
+diesel::allow_tables_to_appear_in_same_query!(seasons, weeks);

@@ -1,6 +1,6 @@
 //! The shapes of success.
 
-use actix_web::http::header::LOCATION;
+use actix_web::http::header::{ETag, EntityTag, LOCATION};
 use actix_web::{HttpRequest, HttpResponse, Responder, body::BoxBody};
 use serde::Serialize;
 
@@ -46,5 +46,22 @@ impl Responder for Taken {
 
     fn respond_to(self, _: &HttpRequest) -> HttpResponse {
         HttpResponse::Accepted().finish()
+    }
+}
+
+/// 200 with the version as `ETag`, to be sent back as `If-Match`.
+pub struct Versioned<T> {
+    /// The version.
+    pub version: i64,
+    /// The thing.
+    pub view: T,
+}
+
+impl<T: Serialize> Responder for Versioned<T> {
+    type Body = BoxBody;
+
+    fn respond_to(self, _: &HttpRequest) -> HttpResponse {
+        let tag = EntityTag::new_strong(self.version.to_string());
+        HttpResponse::Ok().insert_header(ETag(tag)).json(self.view)
     }
 }

@@ -18,35 +18,46 @@ pub const MOST_BYTES: usize = 64 * 1024;
 /// Most bytes of a catalogue.
 pub const MOST_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
 
-/// A JSON body of type `T` within `MOST` bytes.
-pub struct Json<T, const MOST: usize = MOST_BYTES>(pub T);
+/// A JSON body of type `T`.
+pub struct Json<T>(pub T);
 
-impl<T: DeserializeOwned + 'static, const MOST: usize> FromRequest for Json<T, MOST> {
+/// The bytes of a catalogue, of whatever type.
+pub struct CatalogueBytes(pub Bytes);
+
+impl FromRequest for CatalogueBytes {
     type Error = Problem;
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let is_json = is_json(request);
-        let bytes = collect::<MOST>(request, payload);
+        let bytes = collect(request, payload, MOST_CATALOGUE_BYTES);
+        Box::pin(async move { bytes.await.map(Self) })
+    }
+}
+
+impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
+    type Error = Problem;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let kind = must_be_json(request);
+        let bytes = collect(request, payload, MOST_BYTES);
         Box::pin(async move {
-            if !is_json {
-                return Err(Problem::wire(WireFault::UnsupportedMediaType));
-            }
+            kind?;
             parse(&bytes.await?).map(Self)
         })
     }
 }
 
-/// The raw body within `MOST` bytes.
-pub fn collect<const MOST: usize>(
+fn collect(
     request: &HttpRequest,
     payload: &mut Payload,
-) -> impl Future<Output = Result<Bytes, Problem>> + use<MOST> {
+    most: usize,
+) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
     let limited = Bytes::from_request(request, payload);
     async move {
-        let bytes = limited.await.map_err(|_| Problem::too_large(MOST))?;
-        if bytes.len() > MOST {
-            Err(Problem::too_large(MOST))
+        let bytes = limited.await.map_err(|_| Problem::too_large(most))?;
+        if bytes.len() > most {
+            Err(Problem::too_large(most))
         } else {
             Ok(bytes)
         }
@@ -104,16 +115,32 @@ fn pointer(path: &serde_path_to_error::Path) -> String {
         .collect()
 }
 
-fn is_json(request: &HttpRequest) -> bool {
+/// # Errors
+/// 415 unless the body is declared as JSON in UTF-8.
+pub fn must_be_json(request: &HttpRequest) -> Result<(), Problem> {
+    if is_of_type(request, "application/json") {
+        Ok(())
+    } else {
+        Err(Problem::wire(WireFault::UnsupportedMediaType))
+    }
+}
+
+/// Whether the body is declared as CSV in UTF-8.
+pub fn is_csv(request: &HttpRequest) -> bool {
+    is_of_type(request, "text/csv")
+}
+
+fn is_of_type(request: &HttpRequest, wanted: &str) -> bool {
     let kind = request
         .headers()
         .get(CONTENT_TYPE)
         .and_then(|value| value.to_str().ok());
     kind.is_some_and(|kind| {
         let mut parts = kind.split(';').map(|part| part.trim().to_ascii_lowercase());
-        parts.next().as_deref() == Some("application/json")
+        parts.next().as_deref() == Some(wanted)
             && parts.all(|parameter| {
-                !parameter.starts_with("charset=") || parameter.trim_matches('"') == "charset=utf-8"
+                let charset = parameter.strip_prefix("charset=");
+                charset.is_none_or(|name| name.trim_matches('"') == "utf-8")
             })
     })
 }

@@ -8,6 +8,7 @@ use app::Desk;
 use tracing_actix_web::TracingLogger;
 
 use crate::body::MOST_CATALOGUE_BYTES;
+use crate::health::Leaving;
 use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
 use crate::span::RequestSpan;
@@ -17,6 +18,7 @@ use crate::{headers, routes};
 pub fn server_parts(
     desk: Desk,
     metrics: Metrics,
+    leaving: Leaving,
 ) -> App<
     impl ServiceFactory<
         ServiceRequest,
@@ -29,6 +31,7 @@ pub fn server_parts(
     App::new()
         .app_data(Data::new(desk))
         .app_data(Data::new(metrics))
+        .app_data(Data::new(leaving))
         .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),

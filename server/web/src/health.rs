@@ -1,5 +1,7 @@
 //! What watches the process: is it alive, and can it answer?
 
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
 
 use actix_web::get;
@@ -12,15 +14,34 @@ use crate::problem::{Problem, WireFault};
 /// How long the database may take to say what time it is.
 const PATIENCE: Duration = Duration::from_secs(2);
 
+/// Whether the process has been asked to stop. What is asked of it meanwhile is still answered.
+#[derive(Clone, Debug, Default)]
+pub struct Leaving(Arc<AtomicBool>);
+
+impl Leaving {
+    /// From now on the process is not ready.
+    pub fn announce(&self) {
+        self.0.store(true, Ordering::Relaxed);
+    }
+
+    fn is_announced(&self) -> bool {
+        self.0.load(Ordering::Relaxed)
+    }
+}
+
 /// Alive: the process answers at all. Restart it when this fails.
 #[get("/health/live")]
 pub async fn is_live() -> &'static str {
     "live\n"
 }
 
-/// Ready: the database answers too. Send requests elsewhere while this fails.
+/// Ready: the database answers too, and the process is not about to stop. Send requests elsewhere
+/// while this fails.
 #[get("/health/ready")]
-pub async fn is_ready(desk: Data<Desk>) -> Result<&'static str, Problem> {
+pub async fn is_ready(desk: Data<Desk>, leaving: Data<Leaving>) -> Result<&'static str, Problem> {
+    if leaving.is_announced() {
+        return Err(Problem::wire(WireFault::Unavailable));
+    }
     match timeout(PATIENCE, desk.now()).await {
         Ok(Ok(_)) => Ok("ready\n"),
         _ => Err(Problem::wire(WireFault::Unavailable)),

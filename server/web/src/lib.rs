@@ -7,11 +7,13 @@ mod door;
 mod headers;
 mod health;
 mod metrics;
+mod precondition;
 mod problem;
 mod routes;
 mod span;
 mod who;
 
 pub use door::server_parts;
+pub use health::Leaving;
 pub use metrics::Metrics;
 pub use routes::openapi;

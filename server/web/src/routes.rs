@@ -6,7 +6,10 @@ use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
-use crate::api::{accounts, clubs, invitations, members, sessions};
+use crate::api::{
+    accounts, catalogues, clubs, invitations, lists, members, players, scenarios, seasons,
+    sessions, trail, weeks,
+};
 use crate::{health, metrics, problem};
 
 #[derive(OpenApi)]
@@ -35,7 +38,35 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(members::update_member)
             .service(members::delete_member)
             .service(invitations::create_invitation)
-            .service(invitations::accept_invitation),
+            .service(invitations::accept_invitation)
+            .service(catalogues::create_catalogue)
+            .service(catalogues::list_catalogues)
+            .service(catalogues::create_catalogue_version)
+            .service(catalogues::find_catalogue_version)
+            .service(seasons::create_season)
+            .service(seasons::list_seasons)
+            .service(seasons::find_season)
+            .service(seasons::update_season)
+            .service(seasons::start_season)
+            .service(seasons::end_season)
+            .service(trail::list_trail)
+            .service(weeks::list_weeks)
+            .service(weeks::find_week)
+            .service(weeks::update_week)
+            .service(weeks::tell_availability)
+            .service(scenarios::update_scenario)
+            .service(scenarios::find_scenario)
+            .service(players::join_season)
+            .service(players::list_players)
+            .service(players::update_player)
+            .service(players::withdraw_player)
+            .service(lists::find_own_list)
+            .service(lists::save_draft)
+            .service(lists::check_list)
+            .service(lists::seal_list)
+            .service(lists::list_lists)
+            .service(lists::open_lists)
+            .service(lists::grant_late_leave),
     );
 }
 

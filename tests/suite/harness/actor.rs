@@ -1,10 +1,14 @@
 use std::sync::{Arc, Mutex};
+use std::time::Duration;
 
 use reqwest::Method;
 use reqwest::blocking::{Client, RequestBuilder};
 use serde_json::{Value, json};
 
 use super::answer::Answer;
+
+/// No request hangs for longer, whatever befalls the server.
+const PATIENCE: Duration = Duration::from_secs(15);
 
 const PASSWORD: &str = "six lanterns on the ford";
 
@@ -21,6 +25,7 @@ impl Actor {
     pub(super) fn visit(address: &str) -> Self {
         let http = Client::builder()
             .no_proxy()
+            .timeout(PATIENCE)
             .redirect(reqwest::redirect::Policy::none())
             .build()
             .unwrap();
@@ -46,6 +51,14 @@ impl Actor {
         person
     }
 
+    /// The same person, talking to another server.
+    pub(super) fn at(&self, address: &str) -> Self {
+        Self {
+            address: address.to_owned(),
+            ..self.clone()
+        }
+    }
+
     pub fn get(&self, path: &str) -> Answer {
         self.ask(Method::GET, path, |request| request)
     }
@@ -57,6 +70,12 @@ impl Actor {
 
     pub fn post(&self, path: &str, body: &Value) -> Answer {
         self.ask(Method::POST, path, |request| request.json(body))
+    }
+
+    /// A request to a server that may end before it answers; then nobody knows what became of it.
+    pub fn try_post(&self, path: &str, body: &Value) -> Option<Answer> {
+        self.send(&Method::POST, path, |request| request.json(body))
+            .ok()
     }
 
     /// Any request; `dress` adds headers, a body or a query.
@@ -83,13 +102,22 @@ impl Actor {
         path: &str,
         dress: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> Answer {
+        self.send(method, path, dress).unwrap()
+    }
+
+    fn send(
+        &self,
+        method: &Method,
+        path: &str,
+        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+    ) -> reqwest::Result<Answer> {
         let mut request = self
             .http
             .request(method.clone(), format!("{}{path}", self.address));
         if let Some(token) = self.token.lock().unwrap().as_ref() {
             request = request.bearer_auth(token);
         }
-        Answer::read(format!("{method} {path}"), dress(request).send().unwrap())
+        Answer::read(format!("{method} {path}"), dress(request).send()?)
     }
 
     fn sign_in(&self) {
@@ -98,7 +126,8 @@ impl Actor {
             .http
             .post(format!("{}/api/v1/sessions", self.address))
             .json(&body);
-        let answer = Answer::read("POST /api/v1/sessions".to_owned(), request.send().unwrap());
+        let asked = "POST /api/v1/sessions".to_owned();
+        let answer = Answer::read(asked, request.send().unwrap()).unwrap();
         let token = answer.expect(200)["access_token"]
             .as_str()
             .unwrap()

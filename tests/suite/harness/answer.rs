@@ -12,13 +12,13 @@ pub struct Answer {
 }
 
 impl Answer {
-    pub(super) fn read(asked: String, response: Response) -> Self {
-        Self {
+    pub(super) fn read(asked: String, response: Response) -> reqwest::Result<Self> {
+        Ok(Self {
             asked,
             status: response.status().as_u16(),
             headers: response.headers().clone(),
-            body: response.bytes().unwrap().to_vec(),
-        }
+            body: response.bytes()?.to_vec(),
+        })
     }
 
     /// The JSON of a successful answer, or nothing where it has no body.

@@ -65,6 +65,21 @@ impl TestCluster {
         rows.iter().map(|row| row.get(0)).collect()
     }
 
+    /// Runs statements in a transaction that stays open until the client is dropped.
+    pub fn hold(&self, database: &str, statements: &str) -> Client {
+        RUNTIME.block_on(async {
+            let (client, connection) = tokio_postgres::connect(&self.url_of(database), NoTls)
+                .await
+                .unwrap();
+            tokio::spawn(connection);
+            client
+                .batch_execute(&format!("BEGIN; {statements}"))
+                .await
+                .unwrap();
+            client
+        })
+    }
+
     fn with_client<R>(
         &self,
         database: &str,

@@ -1,5 +1,7 @@
 use std::sync::atomic::{AtomicU32, Ordering};
 
+use tokio_postgres::Client;
+
 use super::clock::Clock;
 use super::cluster::{CLUSTER, TEMPLATE};
 
@@ -41,6 +43,11 @@ impl Database {
     /// The first column of what a query finds, as texts.
     pub fn texts(&self, query: &str) -> Vec<String> {
         CLUSTER.texts(&self.name, query)
+    }
+
+    /// Runs statements in a transaction that stays open until the answer is dropped.
+    pub fn hold(&self, statements: &str) -> Client {
+        CLUSTER.hold(&self.name, statements)
     }
 
     pub fn clock(&self) -> Clock<'_> {

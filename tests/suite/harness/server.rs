@@ -22,11 +22,16 @@ pub struct Server {
 impl Server {
     /// Starts a server on a test's database.
     pub fn start(database: &Database) -> Self {
-        Self::start_logging(database, "info")
+        Self::launch(|command| command.env("DATABASE_URL", database.url()))
     }
 
-    /// Starts a server that logs what passes this filter.
-    pub fn start_logging(database: &Database, filter: &str) -> Self {
+    /// Starts a server with an embedded database in a folder.
+    pub fn embedded(folder: &Path) -> Self {
+        Self::launch(|command| command.arg("--data").arg(folder).env_remove("DATABASE_URL"))
+    }
+
+    /// Starts a server as `configure` says.
+    pub fn launch(configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
@@ -41,13 +46,12 @@ impl Server {
                 "--pool",
                 "4",
             ])
-            .args(["--log", filter, "--log-format", "json"])
-            .env("DATABASE_URL", database.url())
+            .args(["--log-format", "json"])
             .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(File::create(&log).unwrap());
-        die_with_this_thread(&mut command);
+        die_with_this_thread(configure(&mut command));
         let mut child = command.spawn().unwrap();
         let address = address_of(&mut child, &log);
         Self {
@@ -55,6 +59,11 @@ impl Server {
             address,
             log,
         }
+    }
+
+    /// Somebody of an earlier server, at this one's address.
+    pub fn welcome(&self, actor: &Actor) -> Actor {
+        actor.at(&self.address)
     }
 
     /// Somebody who has not signed in.
@@ -67,10 +76,20 @@ impl Server {
         Actor::register(&self.address, handle)
     }
 
-    /// Sends a signal and waits until the server has ended.
-    pub fn stop(mut self, with: Signal) -> ExitStatus {
-        kill(Pid::from_raw(self.child.id().cast_signed()), with).unwrap();
+    /// Sends a signal to the server.
+    pub fn signal(&self, signal: Signal) {
+        kill(Pid::from_raw(self.child.id().cast_signed()), signal).unwrap();
+    }
+
+    /// Waits until the server has ended.
+    pub fn wait(mut self) -> ExitStatus {
         self.child.wait().unwrap()
+    }
+
+    /// Sends a signal and waits until the server has ended.
+    pub fn stop(self, with: Signal) -> ExitStatus {
+        self.signal(with);
+        self.wait()
     }
 
     /// What the server has logged so far.

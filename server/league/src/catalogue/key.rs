@@ -1,4 +1,4 @@
-//! Stable keys of what a catalogue names: short lower-case words joined by hyphens.
+//! Stable keys of what a catalogue or a sheet names: short lower-case words joined by hyphens.
 
 use std::fmt;
 use std::str::FromStr;
@@ -108,6 +108,8 @@ key! {
     Keyword,
     /// Options of one group exclude each other.
     GroupKey,
+    /// An item of a scenario sheet.
+    ItemKey,
 }
 
 impl KindKey {

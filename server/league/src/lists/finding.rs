@@ -71,6 +71,12 @@ impl Finding {
         }
     }
 
+    /// The same as a remark.
+    pub fn remark(mut self) -> Self {
+        self.severity = Severity::Remark;
+        self
+    }
+
     /// The same with its numbers.
     pub fn measured(mut self, measure: Measure, limit: u32, actual: u32) -> Self {
         self.measured = Some(Measured {

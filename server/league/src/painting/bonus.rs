@@ -112,15 +112,19 @@ impl PaintedBonus {
         (points > LeaguePoints::ZERO).then_some((points, reason))
     }
 
-    pub(super) fn faults(&self) -> Vec<PaintingFault> {
+    pub(super) fn faults(&self, bonus: usize) -> Vec<PaintingFault> {
         let amount = |actual: LeaguePoints| {
             let sound = (LeaguePoints::new(1)..=LARGEST_BONUS).contains(&actual);
             let limit = LARGEST_BONUS;
-            (!sound).then_some(PaintingFault::Amount { limit, actual })
+            (!sound).then_some(PaintingFault::Amount {
+                bonus,
+                limit,
+                actual,
+            })
         };
-        let threshold = |share: Share| {
-            let sound = share > Share::NOTHING && share <= Share::ALL;
-            (!sound).then_some(PaintingFault::Threshold(share))
+        let threshold = |actual: Share| {
+            let sound = actual > Share::NOTHING && actual <= Share::ALL;
+            (!sound).then_some(PaintingFault::Threshold { bonus, actual })
         };
         match self {
             Self::AtThreshold { share, points } => threshold(*share)
@@ -135,8 +139,11 @@ impl PaintedBonus {
                 let falls =
                     |low: &Tier, high: &Tier| high.from <= low.from || high.points <= low.points;
                 let order = pairs.filter(|(low, high)| falls(low, high));
-                each.chain(order.map(|(_, high)| PaintingFault::Tiers(high.from)))
-                    .collect()
+                each.chain(order.map(|(_, high)| PaintingFault::Tiers {
+                    bonus,
+                    from: high.from,
+                }))
+                .collect()
             }
             Self::Proportional { for_all } => amount(*for_all).into_iter().collect(),
             Self::NewlyFinished {
@@ -145,7 +152,7 @@ impl PaintedBonus {
                 most,
             } => {
                 let no_step = *counted == (Yardstick::Points { step: Points::ZERO });
-                let step = no_step.then_some(PaintingFault::Step);
+                let step = no_step.then_some(PaintingFault::Step { bonus });
                 amount(*each)
                     .into_iter()
                     .chain(amount(*most))

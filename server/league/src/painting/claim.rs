@@ -1,6 +1,7 @@
 //! Claims of painted models and how they are checked.
 
-use crate::ids::{AccountId, ClaimId, PlayerId, UnitId};
+use crate::ids::{AccountId, ClaimId, PlayerId};
+use crate::lists::EntryKey;
 use crate::name::Text;
 use crate::time::Instant;
 use crate::week::WeekNo;
@@ -44,10 +45,10 @@ pub enum Evidence {
 }
 
 /// What stands in the log for one unit: only what was checked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnitRecord {
-    /// The unit.
-    pub unit: UnitId,
+    /// The unit of the player's collection, the same in every week's list.
+    pub unit: EntryKey,
     /// How far its models are.
     pub stages: ModelStages,
     /// The week in which all of it was first painted.
@@ -55,7 +56,7 @@ pub struct UnitRecord {
 }
 
 /// A claim as the player makes it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewClaim {
     /// Its identity.
     pub id: ClaimId,
@@ -63,8 +64,8 @@ pub struct NewClaim {
     pub player: PlayerId,
     /// The week it is for.
     pub week: WeekNo,
-    /// The unit.
-    pub unit: UnitId,
+    /// The unit of the player's collection, the same in every week's list.
+    pub unit: EntryKey,
     /// How far its models are said to be.
     pub stages: ModelStages,
     /// The proof.
@@ -232,9 +233,9 @@ impl Claim {
 
 impl UnitRecord {
     /// What the log shows for a unit: its verified claims in the order in which they were made.
-    pub fn from_claims(painting: &Painting, unit: UnitId, claims: &[Claim]) -> Option<Self> {
+    pub fn from_claims(painting: &Painting, unit: &EntryKey, claims: &[Claim]) -> Option<Self> {
         let verified = |claim: &&Claim| {
-            claim.made.unit == unit && matches!(claim.state, ClaimState::Verified { .. })
+            claim.made.unit == *unit && matches!(claim.state, ClaimState::Verified { .. })
         };
         claims.iter().filter(verified).fold(None, |record, claim| {
             let painted = painting
@@ -242,7 +243,7 @@ impl UnitRecord {
                 .then_some(claim.made.week);
             let first = record.and_then(|record: Self| record.painted_in);
             Some(Self {
-                unit,
+                unit: unit.clone(),
                 stages: claim.made.stages,
                 painted_in: first.or(painted),
             })

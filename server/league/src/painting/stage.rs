@@ -1,8 +1,6 @@
 //! How far the models of a unit are.
 
-/// Most models of one unit in the log. With at most 60 models the exact painted share of any list
-/// fits 128 bits (the least common multiple of 1 to 60 has 94 bits).
-pub const MOST_MODELS: u16 = 60;
+use crate::catalogue::MOST_MODELS;
 
 /// How far one model is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -34,7 +32,7 @@ impl Stage {
 
 /// How many models of a unit are at each stage.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub struct ModelStages([u16; 4]);
+pub struct ModelStages([u32; 4]);
 
 /// Why stages cannot be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -49,9 +47,11 @@ impl ModelStages {
     ///
     /// # Errors
     /// [`StageFault`] for no models or more than [`MOST_MODELS`].
-    pub fn new(models: [u16; 4]) -> Result<Self, StageFault> {
-        let actual = models.iter().copied().map(u32::from).sum();
-        if (1..=u32::from(MOST_MODELS)).contains(&actual) {
+    pub fn new(models: [u32; 4]) -> Result<Self, StageFault> {
+        let actual = models
+            .iter()
+            .fold(0, |sum: u32, models| sum.saturating_add(*models));
+        if (1..=MOST_MODELS).contains(&actual) {
             Ok(Self(models))
         } else {
             Err(StageFault { actual })
@@ -59,17 +59,17 @@ impl ModelStages {
     }
 
     /// Models at each stage, in the order of [`Stage::ALL`].
-    pub fn models(self) -> [u16; 4] {
+    pub fn models(self) -> [u32; 4] {
         self.0
     }
 
     /// All models.
-    pub fn total(self) -> u16 {
+    pub fn total(self) -> u32 {
         self.at_least(Stage::Bare)
     }
 
     /// Models that are at `stage` or further.
-    pub fn at_least(self, stage: Stage) -> u16 {
+    pub fn at_least(self, stage: Stage) -> u32 {
         let counted = Stage::ALL.into_iter().zip(self.0);
         counted
             .filter(|(at, _)| *at >= stage)

@@ -1,8 +1,9 @@
 //! What makes a sheet unplayable or its score doubtful.
 
+use crate::catalogue::key::ItemKey;
 use crate::share::Share;
 
-use super::item::{Grade, Item, ItemKey, Measure, Who};
+use super::item::{Grade, Item, Measure, Who};
 use super::map::LONGEST_EDGE;
 use super::{Legs, MOST_ITEMS, MOST_TURNS, Roles, SheetTerms};
 

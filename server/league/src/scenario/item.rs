@@ -1,50 +1,10 @@
 //! One line of the score form.
 
-use std::fmt;
-use std::str::FromStr;
-
+use crate::catalogue::key::ItemKey;
 use crate::name::Name;
+use crate::points::Points;
 use crate::share::Share;
 use crate::side::Role;
-
-/// Longest key of an item in characters.
-const LONGEST_KEY: usize = 40;
-
-/// The stable name of an item: small letters, digits and hyphens, starting with a letter.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ItemKey(String);
-
-/// Why a text is no key.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("a key is 1 to {LONGEST_KEY} small letters, digits and hyphens, and starts with a letter")]
-pub struct KeyFault;
-
-impl FromStr for ItemKey {
-    type Err = KeyFault;
-
-    fn from_str(text: &str) -> Result<Self, KeyFault> {
-        let letter = text.starts_with(|c: char| c.is_ascii_lowercase());
-        let clean = text
-            .chars()
-            .all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-');
-        (letter && clean && text.len() <= LONGEST_KEY)
-            .then(|| Self(text.to_owned()))
-            .ok_or(KeyFault)
-    }
-}
-
-impl ItemKey {
-    /// The key as text.
-    pub fn as_str(&self) -> &str {
-        &self.0
-    }
-}
-
-impl fmt::Display for ItemKey {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.0)
-    }
-}
 
 /// One thing that is counted.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -166,7 +126,7 @@ pub struct GradeBand {
 
 impl Grade {
     /// Game points for `part` of `whole`, where both are army points; exact at every boundary.
-    pub fn points(&self, part: crate::points::Points, whole: crate::points::Points) -> u32 {
+    pub fn points(&self, part: Points, whole: Points) -> u32 {
         match self {
             Self::PerStep {
                 step,
@@ -229,7 +189,6 @@ impl Measure {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::points::Points;
 
     #[test]
     fn forty_percent_of_613_points_is_reached_with_246_and_not_with_245() {
@@ -253,13 +212,5 @@ mod tests {
         assert_eq!(grade.points(Points::new(36), cap), 1);
         assert_eq!(grade.points(Points::new(300), cap), 8);
         assert_eq!(grade.points(Points::new(36), Points::ZERO), 0);
-    }
-
-    #[test]
-    fn a_key_is_small_letters_digits_and_hyphens() {
-        assert!("ford-marker-2".parse::<ItemKey>().is_ok());
-        for text in ["", "Ford", "2nd", "ford marker", "-ford"] {
-            assert_eq!(text.parse::<ItemKey>(), Err(KeyFault));
-        }
     }
 }

@@ -1,202 +1,158 @@
-//! Players as dense numbers, and what each did round by round.
+//! What tie-breaks are computed from. Scores are doubled, so that half points are whole numbers.
 
-use std::collections::HashMap;
-
-use crate::ids::PlayerId;
-use crate::points::{LeaguePoints, Points};
-use crate::result::{Outcome, Verdict};
+use crate::ledger::Kind;
+use crate::points::LeaguePoints;
 use crate::share::Share;
-use crate::side::Side;
 use crate::week::WeekNo;
 
-use super::facts::{Fixture, GameFact, PlayerFact, SeasonFacts};
-use super::tiebreaks::{Basis, UnplayedRounds};
+use super::credits::Credits;
+use super::rounds::{Round, RoundKind};
+use super::season::Season;
+use super::tiebreaks::{Basis, Met, UnplayedRounds};
 
-/// The players of the table as of a week, in the order of their identities.
-pub(super) struct Roster<'f> {
-    pub(super) players: Vec<&'f PlayerFact>,
-    places: HashMap<PlayerId, usize>,
-}
-
-impl<'f> Roster<'f> {
-    pub(super) fn as_of(facts: &'f SeasonFacts, week: WeekNo) -> Self {
-        let joined = facts.players.iter().filter(|player| player.joined <= week);
-        let mut players: Vec<_> = joined.collect();
-        players.sort_unstable_by_key(|player| player.player);
-        let places = players.iter().enumerate();
-        let places = places
-            .map(|(place, player)| (player.player, place))
-            .collect();
-        Self { players, places }
-    }
-
-    pub(super) fn place(&self, player: PlayerId) -> Option<usize> {
-        self.places.get(&player).copied()
-    }
-}
-
-/// One round of one player. Results are in half points: 2 for a win, 1 for a draw.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Round {
-    pub(super) week: WeekNo,
-    pub(super) result: i64,
-    pub(super) league_points: LeaguePoints,
-    pub(super) kind: RoundKind,
-}
-
-#[derive(Clone, Copy, Debug)]
-pub(super) enum RoundKind {
-    Played {
-        opponent: usize,
-        margin: i64,
-        harder_role: bool,
-    },
-    Bye,
-    /// The opponent did not come, or both were ruled out.
-    OpponentMissing,
-    /// Away by the player's own choice: not there, not yet joined, or gone.
-    Away,
-}
-
-impl RoundKind {
-    pub(super) fn is_played(self) -> bool {
-        matches!(self, Self::Played { .. })
-    }
-}
-
-/// What tie-breaks are computed from. Scores are doubled, so that half points are whole numbers.
-pub(super) struct Board {
-    pub(super) rounds: Vec<Vec<Round>>,
-    /// Own score in the basis of the tie-breaks, doubled.
-    pub(super) score: Vec<i64>,
-    /// The same as opponents see it, doubled.
-    pub(super) score_for_opponents: Vec<i64>,
+/// Everything a tie-break may look at, player by player.
+pub(super) struct Board<'c> {
+    pub(super) rounds: &'c [Vec<Round>],
+    /// The scores met, round by round, unplayed rounds as the season says.
+    pub(super) met: Vec<Vec<Met>>,
     pub(super) painting_points: Vec<LeaguePoints>,
     pub(super) painted_share: Vec<Share>,
-    pub(super) basis: Basis,
-    pub(super) unplayed: UnplayedRounds,
-    pub(super) win: i64,
-    pub(super) draw: i64,
 }
 
-impl Board {
-    /// The value of a round in the basis, doubled.
-    pub(super) fn worth(&self, round: &Round) -> i64 {
-        worth(self.basis, round)
-    }
-}
-
-pub(super) fn worth(basis: Basis, round: &Round) -> i64 {
-    match basis {
-        Basis::StandardPoints => round.result,
-        Basis::GamePoints | Basis::Total => 2 * i64::from(round.league_points.get()),
-    }
-}
-
-/// Collects the rounds of all players while the games are credited.
-pub(super) struct Rounds {
-    pub(super) of_player: Vec<Vec<Round>>,
-}
-
-impl Rounds {
-    pub(super) fn new(players: usize, as_of: WeekNo) -> Self {
-        let room = || Vec::with_capacity(as_of.number().into());
+impl<'c> Board<'c> {
+    pub(super) fn new(season: &Season<'_>, credits: &'c Credits<'_>, as_of: WeekNo) -> Self {
+        let scores = Scores::new(season, credits);
+        let met = credits.rounds.iter().zip(&scores.own);
         Self {
-            of_player: (0..players).map(|_| room()).collect(),
+            rounds: &credits.rounds,
+            met: met.map(|(rounds, own)| scores.met(rounds, *own)).collect(),
+            painting_points: credits
+                .sums
+                .iter()
+                .map(|sums| sums.of(Kind::Painting))
+                .collect(),
+            painted_share: latest_shares(season, as_of),
+        }
+    }
+}
+
+/// The scores that opponents' sums add up, in the season's basis and doubled.
+struct Scores {
+    basis: Basis,
+    unplayed: UnplayedRounds,
+    win: i64,
+    draw: i64,
+    own: Vec<i64>,
+    for_opponents: Vec<i64>,
+}
+
+impl Scores {
+    fn new(season: &Season<'_>, credits: &Credits<'_>) -> Self {
+        let terms = season.facts.tie_breaks.terms();
+        let doubled = |points: LeaguePoints| 2 * i64::from(points.get());
+        let (win, draw) = match terms.basis {
+            Basis::StandardPoints => (2, 1),
+            Basis::GamePoints | Basis::Total => {
+                let scoring = &season.facts.scoring;
+                (doubled(scoring.win()), doubled(scoring.draw()))
+            }
+        };
+        let mut scores = Self {
+            basis: terms.basis,
+            unplayed: terms.unplayed,
+            win,
+            draw,
+            own: Vec::new(),
+            for_opponents: Vec::new(),
+        };
+        scores.own = match terms.basis {
+            Basis::Total => credits
+                .sums
+                .iter()
+                .map(|sums| doubled(sums.total()))
+                .collect(),
+            Basis::StandardPoints | Basis::GamePoints => {
+                let sum =
+                    |rounds: &Vec<Round>| rounds.iter().map(|round| scores.worth(round)).sum();
+                credits.rounds.iter().map(sum).collect()
+            }
+        };
+        let seen = credits.rounds.iter().zip(&scores.own);
+        scores.for_opponents = seen
+            .map(|(rounds, own)| own + scores.unplayed_as_draws(rounds))
+            .collect();
+        scores
+    }
+
+    fn worth(&self, round: &Round) -> i64 {
+        match self.basis {
+            Basis::StandardPoints => round.result,
+            Basis::GamePoints | Basis::Total => 2 * i64::from(round.league_points.get()),
         }
     }
 
-    pub(super) fn push(&mut self, place: usize, round: Round) {
-        if let Some(rounds) = self.of_player.get_mut(place) {
-            rounds.push(round);
-        }
-    }
-
-    /// Adds the rounds that a player stayed away from: weeks with a settled game of somebody, but
-    /// no fixture of this player.
-    pub(super) fn fill(&mut self, games: &[GameFact], roster: &Roster<'_>, as_of: WeekNo) {
-        let weeks = usize::from(as_of.number());
-        let mut held = vec![false; weeks];
-        let mut paired = vec![false; weeks * self.of_player.len()];
-        for game in games.iter().filter(|game| game.week <= as_of) {
-            let week = usize::from(game.week.number() - 1);
-            let mut mark = |player| {
-                let place = roster.place(player).map(|place| place * weeks + week);
-                if let Some(cell) = place.and_then(|cell| paired.get_mut(cell)) {
-                    *cell = true;
-                }
-            };
-            let settled = match &game.fixture {
-                Fixture::Bye(player) => {
-                    mark(*player);
-                    true
-                }
-                Fixture::Game {
-                    players, outcome, ..
-                } => {
-                    mark(players.first);
-                    mark(players.second);
-                    outcome.is_some()
-                }
-            };
-            if let Some(held) = held.get_mut(week) {
-                *held |= settled;
+    /// What a player's unplayed rounds change in the score that opponents get from them.
+    fn unplayed_as_draws(&self, rounds: &[Round]) -> i64 {
+        let change = |round: &Round| self.draw - self.worth(round);
+        match self.unplayed {
+            UnplayedRounds::LeftOut => 0,
+            UnplayedRounds::VirtualOpponent => rounds
+                .iter()
+                .filter(|round| !round.kind.is_played())
+                .map(change)
+                .sum(),
+            UnplayedRounds::OwnScore => {
+                let away = |round: &&Round| matches!(round.kind, RoundKind::Away);
+                rounds.iter().rev().take_while(away).map(change).sum()
             }
         }
-        for (rounds, paired) in self.of_player.iter_mut().zip(paired.chunks(weeks)) {
-            let missed = held.iter().zip(paired).zip(1..);
-            let missed = missed.filter(|((held, paired), _)| **held && !**paired);
-            rounds.extend(missed.filter_map(|(_, week)| WeekNo::new(week)).map(away));
-            rounds.sort_by_key(|round| round.week);
+    }
+
+    fn met(&self, rounds: &[Round], own: i64) -> Vec<Met> {
+        let mut before = 0;
+        let mut left = i64::try_from(rounds.len()).unwrap_or(0);
+        let mut met = Vec::with_capacity(rounds.len());
+        for round in rounds {
+            left -= 1;
+            let score = match (round.kind, self.unplayed) {
+                (RoundKind::Played { opponent, .. }, _) => {
+                    self.for_opponents.get(opponent).copied()
+                }
+                (_, UnplayedRounds::LeftOut) => None,
+                (_, UnplayedRounds::VirtualOpponent) => {
+                    Some(self.virtual_opponent(round, before, left))
+                }
+                (_, UnplayedRounds::OwnScore) => Some(own),
+            };
+            met.extend(score.map(|score| Met {
+                score,
+                result: round.result,
+                voluntary: matches!(round.kind, RoundKind::Away),
+            }));
+            before += self.worth(round);
+        }
+        met
+    }
+
+    /// `Svon = S_before + (1 - result) + 0.5 * (n - R)` of the edition to 2022, in the season's
+    /// basis.
+    fn virtual_opponent(&self, round: &Round, before: i64, rounds_left: i64) -> i64 {
+        before + (self.win - self.worth(round)) + self.draw * rounds_left
+    }
+}
+
+fn latest_shares(season: &Season<'_>, as_of: WeekNo) -> Vec<Share> {
+    let mut shares = vec![(WeekNo::FIRST, Share::NOTHING); season.players.len()];
+    for painted in season
+        .painted
+        .iter()
+        .filter(|painted| painted.fact.week <= as_of)
+    {
+        if let Some(latest) = shares.get_mut(painted.player)
+            && painted.fact.week >= latest.0
+        {
+            *latest = (painted.fact.week, painted.fact.share);
         }
     }
-}
-
-fn away(week: WeekNo) -> Round {
-    Round {
-        week,
-        result: 0,
-        league_points: LeaguePoints::ZERO,
-        kind: RoundKind::Away,
-    }
-}
-
-/// The round that an outcome makes for `side`; `None` when it was struck.
-pub(super) fn round_of(
-    facts: &SeasonFacts,
-    game: &GameFact,
-    outcome: &Outcome,
-    side: Side,
-    opponent: usize,
-    league_points: LeaguePoints,
-    harder: Option<Side>,
-) -> Option<Round> {
-    let cap = facts.caps.get(&game.week).copied().unwrap_or(Points::ZERO);
-    let half_points = |verdict| match verdict {
-        Verdict::Won(winner) if winner == side => 2,
-        Verdict::Drawn => 1,
-        Verdict::Won(_) => 0,
-    };
-    let margin = outcome.score().map_or(0, |score| {
-        i64::from(score.total[side]) - i64::from(score.total[side.other()])
-    });
-    let played = RoundKind::Played {
-        opponent,
-        margin,
-        harder_role: harder == Some(side),
-    };
-    let (result, kind) = match outcome {
-        Outcome::Played(score) => (half_points(facts.scoring.verdict(score, cap)), played),
-        Outcome::Conceded { by, .. } => (half_points(Verdict::Won(by.other())), played),
-        Outcome::NoShow { absent, .. } if *absent == side => (0, RoundKind::Away),
-        Outcome::NoShow { .. } => (2, RoundKind::OpponentMissing),
-        Outcome::DoubleLoss => (0, RoundKind::Away),
-        Outcome::Void => return None,
-    };
-    Some(Round {
-        week: game.week,
-        result,
-        league_points,
-        kind,
-    })
+    shares.into_iter().map(|(_, share)| share).collect()
 }

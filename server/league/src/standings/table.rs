@@ -5,10 +5,12 @@ use crate::ledger::{Kind, Line};
 use crate::points::LeaguePoints;
 use crate::week::WeekNo;
 
-use super::board::{Roster, RoundKind};
+use super::board::Board;
 use super::credits::Credits;
 use super::facts::SeasonFacts;
-use super::ranking::{Place, rank};
+use super::ranking::{Place, Ranking};
+use super::rounds::{Round, RoundKind};
+use super::season::Season;
 use super::tiebreaks::{Exact, TieBreak};
 
 /// The table as of a week, with every line behind it.
@@ -135,11 +137,13 @@ impl Standings {
 
 /// The table as of `as_of`: only weeks up to it count, and only who had joined by then has a row.
 pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
-    let roster = Roster::as_of(facts, as_of);
-    let mut credits = Credits::new(facts, &roster, as_of, true);
-    let places = rank(facts, &roster, &mut credits, as_of);
-    let before = as_of.previous().map(|week| ranks_as_of(facts, week));
+    let season = Season::of(facts);
+    let mut credits = Credits::new(&season, as_of, true);
     let mut lines = credits.lines.take().unwrap_or_default();
+    let board = Board::new(&season, &credits, as_of);
+    let mut ranking = Ranking::new(&season, &board);
+    let places = ranking.places(&season, &credits, as_of);
+    let before = as_of.previous().map(|week| ranks_as_of(&season, week));
     let mut ledger = Vec::with_capacity(lines.iter().map(Vec::len).sum());
     let mut rows = Vec::with_capacity(places.len());
     for place in places {
@@ -147,7 +151,8 @@ pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
             lines.sort_by_key(|line| (line.week, line.kind));
             ledger.append(lines);
         }
-        rows.extend(row(&roster, &credits, place, as_of, before.as_deref()));
+        let earlier = before.as_ref().and_then(|ranks| *ranks.get(place.player)?);
+        rows.extend(row(&season, &credits, &ranking, place, as_of, earlier));
     }
     Standings {
         as_of,
@@ -156,34 +161,31 @@ pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
     }
 }
 
-/// Ranks as of a week, sorted by player.
-fn ranks_as_of(facts: &SeasonFacts, week: WeekNo) -> Vec<(PlayerId, u32)> {
-    let roster = Roster::as_of(facts, week);
-    let mut credits = Credits::new(facts, &roster, week, false);
-    let places = rank(facts, &roster, &mut credits, week);
-    let ranked = places.iter().filter_map(|place| {
-        let player = roster.players.get(place.player)?;
-        Some((player.player, place.rank))
-    });
-    let mut ranks: Vec<_> = ranked.collect();
-    ranks.sort_unstable_by_key(|(player, _)| *player);
+/// The rank of each player as of a week, `None` before the player joined.
+pub(super) fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
+    let credits = Credits::new(season, week, false);
+    let board = Board::new(season, &credits, week);
+    let mut ranks = vec![None; season.players.len()];
+    for place in Ranking::new(season, &board).places(season, &credits, week) {
+        if let Some(rank) = ranks.get_mut(place.player) {
+            *rank = Some(place.rank);
+        }
+    }
     ranks
 }
 
 fn row(
-    roster: &Roster<'_>,
+    season: &Season<'_>,
     credits: &Credits<'_>,
+    ranking: &Ranking<'_>,
     place: Place,
     as_of: WeekNo,
-    before: Option<&[(PlayerId, u32)]>,
+    earlier: Option<u32>,
 ) -> Option<Row> {
-    let player = roster.players.get(place.player)?;
+    let player = season.players.get(place.player)?;
     let sums = *credits.sums.get(place.player)?;
-    let earlier = before.and_then(|before| {
-        let found = before.binary_search_by_key(&player.player, |(player, _)| *player);
-        before.get(found.ok()?).map(|(_, rank)| *rank)
-    });
     let movement = earlier.map(|earlier| i64::from(earlier) - i64::from(place.rank));
+    let values = ranking.values_of(place.player);
     Some(Row {
         rank: place.rank,
         shared: place.shared,
@@ -192,16 +194,18 @@ fn row(
         total: sums.total(),
         movement: movement.and_then(|places| i32::try_from(places).ok()),
         sums,
-        record: record(credits, place.player),
-        tie_breaks: place.tie_breaks,
+        record: record(credits.rounds.get(place.player)?),
+        tie_breaks: values
+            .map(|(tie_break, value)| TieBreakValue { tie_break, value })
+            .collect(),
         decided_by: place.decided_by,
-        weeks: credits.weeks.get(place.player).cloned().unwrap_or_default(),
+        weeks: credits.weeks.get(place.player)?.clone(),
     })
 }
 
-fn record(credits: &Credits<'_>, player: usize) -> Record {
+fn record(rounds: &[Round]) -> Record {
     let mut record = Record::default();
-    for round in credits.rounds.of_player.get(player).into_iter().flatten() {
+    for round in rounds {
         let count = match (round.kind, round.result) {
             (RoundKind::Played { .. }, 2) => &mut record.won,
             (RoundKind::Played { .. }, 1) => &mut record.drawn,

@@ -21,6 +21,8 @@ use num_rational::Ratio;
 
 use super::board::Board;
 
+pub(super) use opponents::Met;
+
 /// An exact value.
 pub type Exact = Ratio<i64>;
 
@@ -54,9 +56,9 @@ pub enum TieBreak {
 /// How a tie-break is computed.
 pub(super) enum Rule {
     /// For each player alone.
-    Each(fn(&Board, usize) -> Exact),
+    Each(fn(&Board<'_>, usize) -> Exact),
     /// For players who are still equal, in their order.
-    Among(fn(&Board, &[usize]) -> Vec<Option<Exact>>),
+    Among(fn(&Board<'_>, &[usize]) -> Vec<Option<Exact>>),
 }
 
 impl TieBreak {

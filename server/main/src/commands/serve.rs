@@ -3,16 +3,16 @@ use std::net::SocketAddr;
 use std::time::Duration;
 
 use actix_web::HttpServer;
-use actix_web::dev::Server;
 use app::Desk;
 use store::Store;
 use tokio::runtime::Runtime;
-use tokio::signal::unix::{Signal, SignalKind, signal};
+use web::Leaving;
 
 use crate::cli::Outcome;
 use crate::database::Opened;
 use crate::metrics;
 use crate::settings::Settings;
+use crate::stop::{Signals, run_until_stopped};
 
 /// How long a client may take to send the head of a request.
 const PATIENCE_WITH_CLIENTS: Duration = Duration::from_secs(10);
@@ -30,61 +30,25 @@ pub fn serve(settings: Settings) -> Outcome {
         let store = Store::connect(database.url(), settings.pool.get())?;
         let metrics = metrics::of_process(store.clone())?;
         let desk = Desk::new(store, key.bytes())?;
-        let server = HttpServer::new(move || web::server_parts(desk.clone(), metrics.clone()))
-            .workers(settings.workers.get())
-            .client_request_timeout(PATIENCE_WITH_CLIENTS)
-            .shutdown_timeout(settings.grace.as_secs())
-            .disable_signals()
-            .bind(settings.listen)
-            .map_err(|cause| format!("cannot listen on {}: {cause}", settings.listen))?;
+        let leaving = Leaving::default();
+        let told = leaving.clone();
+        let server =
+            HttpServer::new(move || web::server_parts(desk.clone(), metrics.clone(), told.clone()))
+                .workers(settings.workers.get())
+                .client_request_timeout(PATIENCE_WITH_CLIENTS)
+                .shutdown_timeout(settings.grace.as_secs())
+                .disable_signals()
+                .bind(settings.listen)
+                .map_err(|cause| format!("cannot listen on {}: {cause}", settings.listen))?;
         let signals = Signals::listen()?;
         for address in server.addrs() {
             announce(address)?;
         }
-        run_until_stopped(server.run(), signals).await
+        run_until_stopped(server.run(), signals, &leaving, settings.drain).await
     })
 }
 
 /// The line on standard output that tells a person or a program where the server is.
 fn announce(address: SocketAddr) -> io::Result<()> {
     writeln!(io::stdout(), "listening on http://{address}")
-}
-
-/// Answers what was asked before the signal, and ends; a second signal cuts that short.
-async fn run_until_stopped(mut server: Server, mut signals: Signals) -> Outcome {
-    let handle = server.handle();
-    tokio::select! {
-        ended = &mut server => return Ok(ended?),
-        () = signals.next() => {}
-    }
-    tracing::info!("stopping: requests that are being answered may finish");
-    tokio::select! {
-        (ended, ()) = async { tokio::join!(&mut server, handle.stop(true)) } => return Ok(ended?),
-        () = signals.next() => {}
-    }
-    tracing::warn!("stopping at once");
-    let (ended, ()) = tokio::join!(server, handle.stop(false));
-    Ok(ended?)
-}
-
-/// What an operator, a terminal or a container sends to end a process.
-struct Signals {
-    terminate: Signal,
-    interrupt: Signal,
-}
-
-impl Signals {
-    fn listen() -> io::Result<Self> {
-        Ok(Self {
-            terminate: signal(SignalKind::terminate())?,
-            interrupt: signal(SignalKind::interrupt())?,
-        })
-    }
-
-    async fn next(&mut self) {
-        tokio::select! {
-            _ = self.terminate.recv() => {}
-            _ = self.interrupt.recv() => {}
-        }
-    }
 }

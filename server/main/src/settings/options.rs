@@ -41,6 +41,10 @@ pub struct Options {
         value_name = "HEX"
     )]
     pub signing_key: Option<Secret>,
+    /// Seconds to serve on after the signal to stop, no longer ready, so that a proxy turns elsewhere
+    /// [default: 0]
+    #[arg(long, env = "TALLYHOST_DRAIN", value_name = "SECONDS")]
+    pub drain: Option<u64>,
     /// Seconds for requests that are being answered when the server stops [default: 30]
     #[arg(long, env = "TALLYHOST_GRACE", value_name = "SECONDS")]
     pub grace: Option<u64>,
@@ -68,6 +72,7 @@ impl Options {
             pool: self.pool.or(other.pool),
             workers: self.workers.or(other.workers),
             signing_key: self.signing_key.or(other.signing_key),
+            drain: self.drain.or(other.drain),
             grace: self.grace.or(other.grace),
         }
     }

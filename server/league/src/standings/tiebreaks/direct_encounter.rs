@@ -5,7 +5,8 @@
 //! down; the others stay equal (art. 6.2). Games that were not played do not count, and a bye is
 //! none.
 
-use super::super::board::{Board, RoundKind};
+use super::super::board::Board;
+use super::super::rounds::RoundKind;
 use super::Exact;
 
 /// Points against the others in half points, and how many of them were never met.
@@ -14,10 +15,17 @@ struct Among {
     missing: i64,
 }
 
-pub(super) fn values(board: &Board, tied: &[usize]) -> Vec<Option<Exact>> {
+pub(super) fn values(board: &Board<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
+    let mut is_tied = vec![false; board.rounds.len()];
+    for &player in tied {
+        if let Some(mark) = is_tied.get_mut(player) {
+            *mark = true;
+        }
+    }
+    let others = tied.len().saturating_sub(1);
     let among: Vec<Among> = tied
         .iter()
-        .map(|&player| among(board, player, tied))
+        .map(|&player| among(board, player, &is_tied, others))
         .collect();
     if among.iter().all(|among| among.missing == 0) {
         return among
@@ -36,20 +44,21 @@ pub(super) fn values(board: &Board, tied: &[usize]) -> Vec<Option<Exact>> {
     values
 }
 
-fn among(board: &Board, player: usize, tied: &[usize]) -> Among {
+fn among(board: &Board<'_>, player: usize, is_tied: &[bool], others: usize) -> Among {
     let rounds = board.rounds.get(player).map_or(&[][..], Vec::as_slice);
     let mut points = 0;
-    let mut met = Vec::with_capacity(tied.len());
+    let mut met = Vec::new();
     for round in rounds {
         if let RoundKind::Played { opponent, .. } = round.kind
-            && tied.contains(&opponent)
+            && is_tied.get(opponent) == Some(&true)
         {
             points += round.result;
-            met.push(opponent);
+            if !met.contains(&opponent) {
+                met.push(opponent);
+            }
         }
     }
-    let unmet = |other: &&usize| **other != player && !met.contains(other);
-    let missing = i64::try_from(tied.iter().filter(unmet).count()).unwrap_or(i64::MAX);
+    let missing = i64::try_from(others.saturating_sub(met.len())).unwrap_or(i64::MAX);
     Among { points, missing }
 }
 

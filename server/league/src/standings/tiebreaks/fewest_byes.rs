@@ -1,9 +1,10 @@
 //! Number of byes; fewer is better. Common practice, no source.
 
-use super::super::board::{Board, RoundKind};
+use super::super::board::Board;
+use super::super::rounds::RoundKind;
 use super::Exact;
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.get(player).into_iter().flatten();
     let byes = rounds
         .filter(|round| matches!(round.kind, RoundKind::Bye))

@@ -3,7 +3,6 @@
 use super::super::board::Board;
 use super::{Exact, opponents};
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
-    let met = opponents::met(board, player);
-    Exact::new(met.iter().map(|met| met.score).sum(), 2)
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
+    Exact::new(opponents::sum(opponents::met(board, player)), 2)
 }

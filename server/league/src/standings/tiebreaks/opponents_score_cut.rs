@@ -3,8 +3,8 @@
 use super::super::board::Board;
 use super::{Exact, opponents};
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
-    let mut met = opponents::met(board, player);
-    opponents::cut_lowest(&mut met);
-    Exact::new(met.iter().map(|met| met.score).sum(), 2)
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
+    let met = opponents::met(board, player);
+    let lowest = opponents::lowest(met).and_then(|at| met.get(at));
+    Exact::new(opponents::sum(met) - lowest.map_or(0, |met| met.score), 2)
 }

@@ -4,9 +4,11 @@
 use super::super::board::Board;
 use super::{Exact, opponents};
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
-    let mut met = opponents::met(board, player);
-    opponents::cut_lowest(&mut met);
-    opponents::cut_highest(&mut met);
-    Exact::new(met.iter().map(|met| met.score).sum(), 2)
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
+    let met = opponents::met(board, player);
+    let cut = opponents::lowest(met);
+    let lowest = cut.and_then(|at| met.get(at)).map_or(0, |met| met.score);
+    let others = met.iter().enumerate().filter(|(at, _)| Some(*at) != cut);
+    let highest = others.map(|(_, met)| met.score).max().unwrap_or(0);
+    Exact::new(opponents::sum(met) - lowest - highest, 2)
 }

@@ -3,7 +3,7 @@
 use super::super::board::Board;
 use super::Exact;
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let share = board.painted_share.get(player).copied();
     let (part, whole) = share.map_or((0, 1), crate::share::Share::fraction);
     match (i64::try_from(part), i64::try_from(whole)) {

@@ -3,7 +3,7 @@
 use super::super::board::Board;
 use super::Exact;
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let points = board
         .painting_points
         .get(player)

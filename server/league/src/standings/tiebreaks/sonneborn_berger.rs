@@ -4,7 +4,7 @@
 use super::super::board::Board;
 use super::{Exact, opponents};
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let met = opponents::met(board, player);
     Exact::new(met.iter().map(|met| met.result * met.score).sum(), 4)
 }

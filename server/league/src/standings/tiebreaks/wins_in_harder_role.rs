@@ -1,10 +1,11 @@
 //! Games won with the harder role of the scenario: the league's counterpart of games won with the
 //! black pieces (FIDE Handbook C.07, art. 7.4).
 
-use super::super::board::{Board, RoundKind};
+use super::super::board::Board;
+use super::super::rounds::RoundKind;
 use super::Exact;
 
-pub(super) fn value(board: &Board, player: usize) -> Exact {
+pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.get(player).into_iter().flatten();
     let won = rounds.filter(|round| {
         let harder = matches!(

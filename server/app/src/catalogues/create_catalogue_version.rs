@@ -1,0 +1,86 @@
+//! Importing a version: all of it is valid and kept, or every fault is named and nothing is.
+
+use document::catalogue::CatalogueDocument;
+use document::catalogue_csv::read_catalogue_csv;
+use league::catalogue::Catalogue;
+use league::ids::{CatalogueId, ClubId};
+use serde_json::json;
+use store::Taken;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::refusal::when_taken;
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+
+/// A catalogue as it was sent.
+#[derive(Clone, Debug)]
+pub enum CatalogueSource {
+    /// The JSON form.
+    Json(CatalogueDocument),
+    /// A spreadsheet's CSV.
+    Csv(Vec<u8>),
+}
+
+/// Answers the number of the new version.
+///
+/// # Errors
+/// [`Reason::InvalidCatalogue`] with every fault: by JSON Pointer, or by row and column for CSV.
+pub async fn create_catalogue_version(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: CatalogueId,
+    source: CatalogueSource,
+) -> Result<i32, Refusal> {
+    let contents = CatalogueDocument::from(&read(source)?);
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let number = store::catalogues::find(conn, club, id).await?.newest + 1;
+            let now = store::clock::now(conn).await?;
+            let by = actor.account;
+            let saved =
+                store::catalogues::create_version(conn, club, id, number, &contents, by, now).await;
+            when_taken(saved, Taken::CatalogueVersion, || Refusal::Unavailable {
+                retry_after: 1,
+                cause: "two imports at once".to_owned(),
+            })?;
+            Scene::in_club(club, actor, now)
+                .tell_officers(
+                    conn,
+                    "create_catalogue_version",
+                    json!({"catalogue": id.0, "number": number}),
+                )
+                .await?;
+            Ok(number)
+        })
+        .await
+}
+
+fn read(source: CatalogueSource) -> Result<Catalogue, Refusal> {
+    let faults: Vec<Fault> = match source {
+        CatalogueSource::Json(document) => match Catalogue::try_from(document) {
+            Ok(catalogue) => return Ok(catalogue),
+            Err(faults) => faults.into_iter().map(Fault::from).collect(),
+        },
+        CatalogueSource::Csv(bytes) => match read_catalogue_csv(&bytes) {
+            Ok(catalogue) => return Ok(catalogue),
+            Err(faults) => faults
+                .into_iter()
+                .map(|fault| {
+                    let place = format!("Row {}, column {}", fault.row, fault.column);
+                    Fault::new(
+                        &fault.code,
+                        "",
+                        format!("{place} ({}): {}", fault.header, fault.detail),
+                    )
+                })
+                .collect(),
+        },
+    };
+    let detail = format!(
+        "The catalogue has {} faults; nothing was imported.",
+        faults.len()
+    );
+    Err(Refusal::faults(Reason::InvalidCatalogue, detail, faults))
+}

@@ -1,0 +1,70 @@
+//! Leave to hand in late, with a reason that everybody can read.
+
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::name::Text;
+use league::week::WeekNo;
+use serde_json::json;
+use store::Taken;
+use store::lists::LateLeave;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::refusal::when_taken;
+use crate::seasons::look::{must_be_started, must_play};
+use crate::{Action, Actor, Desk, Reason, Refusal};
+
+/// # Errors
+/// [`Reason::ConflictOfInterest`] for oneself, [`Reason::InvalidText`], [`Reason::WeekState`] when
+/// leave was given already or the week is closed.
+pub async fn grant_late_leave(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+    reason: &str,
+) -> Result<(), Refusal> {
+    let reason = Text::new(reason).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidText,
+            "/reason",
+            format!("The reason {fault}."),
+        )
+    })?;
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, season).await?;
+            must_be_started(&season)?;
+            let player = store::players::find(conn, club, season.id, player).await?;
+            must_play(&player, week)?;
+            if player.account == actor.account {
+                let detail = "Somebody else must give you leave.";
+                return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
+            }
+            let facts = store::weeks::find(conn, club, season.id, week).await?.facts;
+            if facts.closed_at.is_some() {
+                return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+            }
+            let now = store::clock::now(conn).await?;
+            let leave = LateLeave {
+                week,
+                player: player.id,
+                reason: reason.as_str().to_owned(),
+                granted_by: actor.account,
+            };
+            let saved = store::lists::create_leave(conn, club, season.id, &leave, now).await;
+            when_taken(saved, Taken::LateLeave, || {
+                Refusal::rule(Reason::WeekState, "This player has leave already.")
+            })?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "grant_late_leave",
+                    json!({"player": player.id.0, "week": week.number(), "reason": leave.reason}),
+                )
+                .await
+        })
+        .await
+}

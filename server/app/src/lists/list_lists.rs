@@ -1,0 +1,71 @@
+//! The lists of a week: all of them once opened; before that, to those who run the season, only who
+//! has one.
+
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::week::WeekNo;
+use store::lists::{PlayerList, SealedList};
+
+use crate::seasons::look::look;
+use crate::{Desk, Refusal, Viewer};
+
+/// How far a player is, without a word about the list itself.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ListState {
+    /// Nothing handed in and nothing begun.
+    Missing,
+    /// Begun.
+    Draft,
+    /// Handed in.
+    Sealed,
+}
+
+/// What may be seen.
+#[derive(Clone, Debug)]
+pub enum WeekLists {
+    /// Every sealed list.
+    Opened(Vec<(PlayerId, SealedList)>),
+    /// Who has one.
+    States(Vec<(PlayerId, ListState)>),
+}
+
+/// # Errors
+/// [`Refusal::NotFound`] before the lists are opened, except to those who run the season.
+pub async fn list_lists(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<WeekLists, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let look = look(conn, viewer, club, season).await?;
+            let facts = store::weeks::find(conn, club, season, week).await?.facts;
+            let lists = store::lists::list_of_week(conn, club, season, week).await?;
+            if facts.lists_opened_at.is_some() {
+                let sealed = |list: PlayerList| Some((list.player, list.sealed?));
+                return Ok(WeekLists::Opened(
+                    lists.into_iter().filter_map(sealed).collect(),
+                ));
+            }
+            if !look.runs_season() {
+                return Err(Refusal::NotFound);
+            }
+            let players = store::players::list(conn, club, season).await?;
+            let playing = players.iter().filter(|player| player.plays_in(week));
+            let states = playing.map(|player| {
+                let list = lists.iter().find(|list| list.player == player.id);
+                (player.id, list.map_or(ListState::Missing, state))
+            });
+            Ok(WeekLists::States(states.collect()))
+        })
+        .await
+}
+
+fn state(list: &PlayerList) -> ListState {
+    match (&list.sealed, &list.draft) {
+        (Some(_), _) => ListState::Sealed,
+        (None, Some(_)) => ListState::Draft,
+        (None, None) => ListState::Missing,
+    }
+}

@@ -1,0 +1,19 @@
+//! Army lists: drafted, checked, sealed before the deadline, opened all at once.
+
+mod check_list;
+mod find_own_list;
+mod grant_late_leave;
+mod list_lists;
+mod open_lists;
+mod save_draft;
+mod seal_list;
+mod terms;
+
+pub use check_list::check_list;
+pub use find_own_list::find_own_list;
+pub use grant_late_leave::grant_late_leave;
+pub use list_lists::{ListState, WeekLists, list_lists};
+pub use open_lists::{open_due_lists, open_lists};
+pub use save_draft::save_draft;
+pub use seal_list::{Receipt, seal_list};
+pub use store::lists::{PlayerList, SealedList};

@@ -1,0 +1,45 @@
+//! Saving a draft. It may break every rule; only its owner ever sees it.
+
+use document::list::ArmyListDocument;
+use league::ids::{ClubId, SeasonId};
+use league::week::WeekNo;
+
+use super::terms::read;
+use crate::seasons::look::{look, must_play, own_place};
+use crate::{Actor, Desk, Reason, Refusal};
+
+/// Answers the new revision. `revision` is the one that was changed; `None` for the first save.
+///
+/// # Errors
+/// [`Reason::VersionMismatch`] when another window saved in between; [`Reason::ListLocked`] once the
+/// week is closed; [`Reason::Validation`] for a list that is none.
+pub async fn save_draft(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    revision: Option<i32>,
+    draft: ArmyListDocument,
+) -> Result<i32, Refusal> {
+    let draft = ArmyListDocument::from(&read(draft)?);
+    desk.store
+        .write(async |conn| {
+            let season = look(conn, Some(actor), club, season).await?.season;
+            let player = must_play(&own_place(conn, actor, &season).await?, week)?;
+            let facts = store::weeks::hold(conn, club, season.id, week).await?.facts;
+            if facts.closed_at.is_some() {
+                return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
+            }
+            let old = store::lists::lock(conn, club, season.id, week, player).await?;
+            if old.draft_revision != revision.unwrap_or(0) {
+                return Err(Refusal::rule(
+                    Reason::VersionMismatch,
+                    "The draft was saved elsewhere in between; read it again.",
+                )
+                .fact("revision", old.draft_revision));
+            }
+            Ok(store::lists::update_draft(conn, club, season.id, &old, &draft).await?)
+        })
+        .await
+}

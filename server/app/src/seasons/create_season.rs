@@ -1,0 +1,151 @@
+//! Setting up a season: its caps, its rhythm and its rules. A draft until it is started.
+
+use chrono_tz::Tz;
+use document::policy::PolicyDocument;
+use document::season::{CalendarDocument, CapsDocument, plan};
+use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::name::Name;
+use league::season::{SeasonState, Visibility};
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+use uuid::Uuid;
+
+use super::policy;
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+
+const LONGEST_GRACE: u16 = 1440;
+
+/// What it takes to set up a season.
+#[derive(Clone, Debug)]
+pub struct CreateSeason {
+    /// Name.
+    pub name: String,
+    /// Who may look once it has started.
+    pub visibility: Visibility,
+    /// IANA name of the zone of its civil times.
+    pub zone: String,
+    /// The catalogue, which needs a version by now.
+    pub catalogue: CatalogueId,
+    /// The caps.
+    pub caps: CapsDocument,
+    /// The rhythm.
+    pub calendar: CalendarDocument,
+    /// Minutes after the deadline in which a list still counts as in time.
+    pub grace_minutes: u16,
+    /// Most players, if limited.
+    pub places: Option<u16>,
+    /// The rules.
+    pub policy: PolicyDocument,
+}
+
+/// # Errors
+/// [`Reason::InvalidName`], [`Reason::UnknownZone`], [`Reason::Validation`] with every fault of
+/// caps, calendar and rules, [`Reason::Forbidden`].
+pub async fn create_season(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    command: CreateSeason,
+) -> Result<Season, Refusal> {
+    let name = Name::new(&command.name).map_err(|fault| {
+        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
+    })?;
+    let zone = zone(&command.zone)?;
+    let weeks = plan(&command.caps, &command.calendar, zone)
+        .map_err(|faults| not_valid(faults.into_iter().map(Fault::from).collect()))?;
+    check_limits(&command)?;
+    policy::check(&command.policy)?;
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let catalogue_number = newest_version(conn, club, command.catalogue).await?;
+            let now = store::clock::now(conn).await?;
+            let season = Season {
+                id: SeasonId(Uuid::now_v7()),
+                club,
+                name: name.to_string(),
+                visibility: command.visibility,
+                zone,
+                state: SeasonState::Draft,
+                catalogue: command.catalogue,
+                policy: command.policy,
+                places: command.places,
+                version: 1,
+                changed_at: now,
+                seed_commitment: None,
+                started_at: None,
+                ended_at: None,
+            };
+            store::seasons::create(conn, &season, now).await?;
+            for week in &weeks {
+                let grace = command.grace_minutes;
+                store::weeks::create(conn, club, season.id, week, grace, catalogue_number).await?;
+            }
+            Scene::in_season(&season, actor, now)
+                .tell_officers(conn, "create_season", json!({"name": season.name}))
+                .await?;
+            Ok(season)
+        })
+        .await
+}
+
+fn zone(name: &str) -> Result<Tz, Refusal> {
+    name.parse().map_err(|_| {
+        Refusal::fault(
+            Reason::UnknownZone,
+            "/zone",
+            "This is no time zone of the IANA database; one is Europe/Berlin.",
+        )
+    })
+}
+
+fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
+    let mut faults = Vec::new();
+    if command.grace_minutes > LONGEST_GRACE {
+        faults.push(
+            Fault::new(
+                "validation",
+                "/grace_minutes",
+                "A grace lasts a day at the most.",
+            )
+            .with(LONGEST_GRACE, command.grace_minutes),
+        );
+    }
+    if command
+        .places
+        .is_some_and(|places| !(2..=10_000).contains(&places))
+    {
+        faults.push(
+            Fault::new("validation", "/places", "A season has 2 to 10000 places.")
+                .with(10_000, command.places),
+        );
+    }
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(not_valid(faults))
+    }
+}
+
+fn not_valid(faults: Vec<Fault>) -> Refusal {
+    Refusal::faults(Reason::Validation, "The season has faults.", faults)
+}
+
+async fn newest_version(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i32, Refusal> {
+    let newest = match store::catalogues::find(conn, club, id).await {
+        Ok(catalogue) => catalogue.newest,
+        Err(store::Fault::NotFound) => 0,
+        Err(fault) => return Err(fault.into()),
+    };
+    if newest == 0 {
+        return Err(Refusal::fault(
+            Reason::Validation,
+            "/catalogue",
+            "The club has no catalogue with this id that has a version.",
+        ));
+    }
+    Ok(newest)
+}

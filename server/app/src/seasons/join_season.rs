@@ -1,0 +1,176 @@
+//! Taking a place in a season, before its start or in the middle of it.
+
+use league::catalogue::key::FactionKey;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::name::Name;
+use league::season::SeasonState;
+use league::week::WeekNo;
+use serde_json::json;
+use store::players::Player;
+use store::seasons::Season;
+use store::{Conn, Taken};
+use uuid::Uuid;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Reason, Refusal, catalogues};
+
+/// What it takes to join.
+#[derive(Clone, Debug)]
+pub struct JoinSeason {
+    /// Name in this season; a nickname is best.
+    pub handle: String,
+    /// Key of the faction.
+    pub faction: String,
+    /// Nights one can usually come.
+    pub nights: Vec<String>,
+}
+
+/// Joins for the first week whose lists are not due yet.
+///
+/// # Errors
+/// [`Reason::SeasonState`] after the last deadline, [`Reason::SeasonFull`],
+/// [`Reason::AlreadyRegistered`], [`Reason::HandleTaken`], [`Reason::InvalidName`],
+/// [`Reason::Validation`] for faction or nights.
+pub async fn join_season(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    command: JoinSeason,
+) -> Result<Player, Refusal> {
+    let handle = Name::new(&command.handle).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidName,
+            "/handle",
+            format!("The handle {fault}."),
+        )
+    })?;
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::Play).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            place_left(conn, &season).await?;
+            let joined_week = first_week(conn, &season).await?;
+            check_faction(conn, &season, joined_week, &command.faction).await?;
+            check_nights(conn, &season, joined_week, &command.nights).await?;
+            let player = Player {
+                id: PlayerId(Uuid::new_v4()),
+                account: actor.account,
+                handle: handle.to_string(),
+                faction: command.faction,
+                household: None,
+                nights: command.nights,
+                joined_week,
+                left_after: None,
+            };
+            save(conn, &season, actor, &player).await?;
+            Ok(player)
+        })
+        .await
+}
+
+async fn save(
+    conn: &mut Conn,
+    season: &Season,
+    actor: Actor,
+    player: &Player,
+) -> Result<(), Refusal> {
+    let now = store::clock::now(conn).await?;
+    let saved = store::players::create(conn, season.club, season.id, player, now).await;
+    saved.map_err(|fault| match fault {
+        store::Fault::Taken(Taken::PlayerHandle) => {
+            let detail = "Somebody has this handle in this season.";
+            Refusal::fault(Reason::HandleTaken, "/handle", detail)
+        }
+        store::Fault::Taken(Taken::PlayerAccount) => Refusal::rule(
+            Reason::AlreadyRegistered,
+            "You play in this season already.",
+        ),
+        other => other.into(),
+    })?;
+    Scene::in_season(season, actor, now)
+        .tell_everyone(
+            conn,
+            "join_season",
+            json!({"player": player.id.0, "handle": player.handle, "week": player.joined_week.number()}),
+        )
+        .await
+}
+
+async fn place_left(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+    if season.state == SeasonState::Ended {
+        return Err(Refusal::rule(Reason::SeasonState, "The season is over."));
+    }
+    let Some(places) = season.places else {
+        return Ok(());
+    };
+    let players = store::players::list(conn, season.club, season.id).await?;
+    let taken = players
+        .iter()
+        .filter(|player| player.left_after.is_none())
+        .count();
+    if taken < usize::from(places) {
+        return Ok(());
+    }
+    Err(Refusal::rule(
+        Reason::SeasonFull,
+        format!("All {places} places are taken."),
+    )
+    .fact("limit", places))
+}
+
+async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal> {
+    let now = store::clock::now(conn).await?;
+    let weeks = store::weeks::list(conn, season.club, season.id).await?;
+    let open = weeks
+        .iter()
+        .find(|week| week.facts.lists_opened_at.is_none() && now < week.facts.accepted_until());
+    open.map(|week| week.week)
+        .ok_or_else(|| Refusal::rule(Reason::SeasonState, "The last deadline has passed."))
+}
+
+pub(super) async fn check_faction(
+    conn: &mut Conn,
+    season: &Season,
+    week: WeekNo,
+    faction: &str,
+) -> Result<(), Refusal> {
+    let week = store::weeks::find(conn, season.club, season.id, week).await?;
+    let number = week.catalogue_number;
+    let catalogue = catalogues::load(conn, season.club, season.catalogue, number).await?;
+    let known = FactionKey::new(faction).is_ok_and(|key| catalogue.faction(&key).is_some());
+    if known {
+        return Ok(());
+    }
+    Err(Refusal::fault(
+        Reason::Validation,
+        "/faction",
+        "The catalogue has no such faction.",
+    ))
+}
+
+pub(super) async fn check_nights(
+    conn: &mut Conn,
+    season: &Season,
+    week: WeekNo,
+    nights: &[String],
+) -> Result<(), Refusal> {
+    let week = store::weeks::find(conn, season.club, season.id, week).await?;
+    let unknown = nights
+        .iter()
+        .find(|key| !week.nights.iter().any(|night| night.key == **key));
+    let doubled = nights
+        .iter()
+        .enumerate()
+        .any(|(i, key)| nights.iter().take(i).any(|k| k == key));
+    if unknown.is_none() && !doubled {
+        return Ok(());
+    }
+    let known: Vec<&str> = week.nights.iter().map(|night| night.key.as_str()).collect();
+    Err(Refusal::fault(
+        Reason::Validation,
+        "/nights",
+        format!("The nights are {}, each at most once.", known.join(", ")),
+    ))
+}

@@ -1,0 +1,92 @@
+//! Who may look at a season, and what they are to it.
+
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::role::Role;
+use league::season::{SeasonState, Visibility};
+use league::week::WeekNo;
+use store::Conn;
+use store::players::Player;
+use store::seasons::Season;
+
+use crate::may::standing;
+use crate::{Actor, Reason, Refusal, Viewer};
+
+/// A season as one person meets it.
+pub(crate) struct Look {
+    pub season: Season,
+    pub role: Option<Role>,
+}
+
+impl Look {
+    /// Whether the viewer runs seasons here, and so sees what is still to be revealed.
+    pub fn runs_season(&self) -> bool {
+        matches!(self.role, Some(Role::Owner | Role::Organiser))
+    }
+}
+
+/// The season, if the viewer may know of it: a draft is for those who run seasons, a season of the
+/// club for the club, a public one for everybody.
+///
+/// # Errors
+/// [`Refusal::NotFound`] otherwise.
+pub(crate) async fn look(
+    conn: &mut Conn,
+    viewer: Viewer,
+    club: ClubId,
+    id: SeasonId,
+) -> Result<Look, Refusal> {
+    let season = store::seasons::find(conn, club, id).await?;
+    let role = standing(conn, viewer, club).await?;
+    let look = Look { season, role };
+    let known = match (look.season.state, look.season.visibility) {
+        (SeasonState::Draft, _) => look.runs_season(),
+        (_, Visibility::Public) => true,
+        (_, Visibility::Club) => role.is_some(),
+    };
+    if known {
+        Ok(look)
+    } else {
+        Err(Refusal::NotFound)
+    }
+}
+
+/// The actor's own place in a season that has started and not ended.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for somebody who does not play in it, [`Reason::SeasonState`].
+pub(crate) async fn own_place(
+    conn: &mut Conn,
+    actor: Actor,
+    season: &Season,
+) -> Result<Player, Refusal> {
+    must_be_started(season)?;
+    store::players::find_by_account(conn, season.club, season.id, actor.account)
+        .await?
+        .ok_or(Refusal::NotFound)
+}
+
+/// # Errors
+/// [`Reason::SeasonState`] unless the season is running.
+pub(crate) fn must_be_started(season: &Season) -> Result<(), Refusal> {
+    match season.state {
+        SeasonState::Started => Ok(()),
+        SeasonState::Draft => Err(Refusal::rule(
+            Reason::SeasonState,
+            "The season has not started yet.",
+        )),
+        SeasonState::Ended => Err(Refusal::rule(Reason::SeasonState, "The season is over.")),
+    }
+}
+
+/// # Errors
+/// [`Reason::PlayerLeft`] when the player does not take part in that week.
+pub(crate) fn must_play(player: &Player, week: WeekNo) -> Result<PlayerId, Refusal> {
+    if player.plays_in(week) {
+        Ok(player.id)
+    } else {
+        Err(Refusal::rule(
+            Reason::PlayerLeft,
+            format!("{} does not play in week {week}.", player.handle),
+        ))
+    }
+}

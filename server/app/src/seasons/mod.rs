@@ -1,0 +1,41 @@
+//! Seasons: set up, started, looked at, ended; their weeks, scenarios and players.
+
+mod create_season;
+mod end_season;
+mod find_scenario;
+mod find_season;
+mod join_season;
+mod list_players;
+mod list_seasons;
+mod list_trail;
+mod list_weeks;
+pub(crate) mod look;
+pub(crate) mod policy;
+mod start_season;
+mod tell_availability;
+mod update_player;
+mod update_scenario;
+mod update_season;
+mod update_week;
+mod withdraw_player;
+
+pub use create_season::{CreateSeason, create_season};
+pub use end_season::end_season;
+pub use find_scenario::{ScenarioSeen, find_scenario};
+pub use find_season::find_season;
+pub use join_season::{JoinSeason, join_season};
+pub use list_players::list_players;
+pub use list_seasons::list_seasons;
+pub use list_trail::list_trail;
+pub use list_weeks::{find_week, list_weeks};
+pub use start_season::start_season;
+pub use store::players::{LeftAfter, Player};
+pub use store::seasons::Season;
+pub use store::trail::Entry as TrailEntry;
+pub use store::weeks::Week;
+pub use tell_availability::tell_availability;
+pub use update_player::{UpdatePlayer, update_player};
+pub use update_scenario::{RevealAt, UpdateScenario, update_scenario};
+pub use update_season::{UpdateSeason, update_season};
+pub use update_week::{UpdateWeek, update_week};
+pub use withdraw_player::withdraw_player;

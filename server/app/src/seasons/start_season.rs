@@ -1,0 +1,49 @@
+//! Starting a season: its rules are fixed, and the server commits to the seed of its draws.
+
+use document::hex;
+use league::ids::{ClubId, SeasonId};
+use league::pairing::draw::Secret;
+use league::season::SeasonState;
+use serde_json::json;
+use store::seasons::Season;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Reason, Refusal, secret};
+
+/// Draws a secret seed and publishes its digest. Nobody sees the seed before the season ends, not
+/// even the organiser.
+///
+/// # Errors
+/// [`Reason::SeasonState`] unless it is a draft.
+pub async fn start_season(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+) -> Result<Season, Refusal> {
+    let seed = secret::draw()?;
+    let commitment = Secret::new(seed).commitment().0;
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            if season.state != SeasonState::Draft {
+                return Err(Refusal::rule(
+                    Reason::SeasonState,
+                    "The season has started already.",
+                ));
+            }
+            let now = store::clock::now(conn).await?;
+            store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "start_season",
+                    json!({"seed_commitment": hex(&commitment)}),
+                )
+                .await?;
+            Ok(store::seasons::find(conn, club, id).await?)
+        })
+        .await
+}

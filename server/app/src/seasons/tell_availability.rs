@@ -1,0 +1,47 @@
+//! Saying which nights of a week one can come; none at all is an absence with notice.
+
+use league::ids::{ClubId, SeasonId};
+use league::season::Phase;
+use league::week::WeekNo;
+use serde_json::json;
+
+use super::join_season::check_nights;
+use super::look::{look, must_play, own_place};
+use crate::record::Scene;
+use crate::{Actor, Desk, Reason, Refusal};
+
+/// # Errors
+/// [`Reason::WeekState`] once the week is paired, [`Reason::Validation`] for an unknown night.
+pub async fn tell_availability(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+    nights: Vec<String>,
+) -> Result<(), Refusal> {
+    desk.store
+        .write(async |conn| {
+            let season = look(conn, Some(actor), club, id).await?.season;
+            let player = own_place(conn, actor, &season).await?;
+            let player = must_play(&player, week)?;
+            let facts = store::weeks::hold(conn, club, id, week).await?.facts;
+            let now = store::clock::now(conn).await?;
+            if facts.phase(now) >= Phase::Paired {
+                return Err(Refusal::rule(
+                    Reason::WeekState,
+                    "The week is paired; tell your opponent and the organiser.",
+                ));
+            }
+            check_nights(conn, &season, week, &nights).await?;
+            store::players::tell_availability(conn, club, id, week, player, &nights, now).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_officers(
+                    conn,
+                    "tell_availability",
+                    json!({"player": player.0, "week": week.number(), "nights": nights}),
+                )
+                .await
+        })
+        .await
+}

@@ -1,0 +1,92 @@
+//! Changing a season's name, visibility, places or rules. Rules are fixed once it has started: a
+//! rule that changes under the players would change results that stand.
+
+use document::policy::PolicyDocument;
+use league::ids::{ClubId, SeasonId};
+use league::name::Name;
+use league::season::{SeasonState, Visibility};
+use serde_json::json;
+use store::seasons::Season;
+
+use super::policy;
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Reason, Refusal};
+
+/// What to change; what is absent stays.
+#[derive(Clone, Debug, Default)]
+pub struct UpdateSeason {
+    /// The version that the change was made against.
+    pub version: i64,
+    /// Name.
+    pub name: Option<String>,
+    /// Who may look.
+    pub visibility: Option<Visibility>,
+    /// Most players.
+    pub places: Option<u16>,
+    /// Rules, as a whole.
+    pub policy: Option<PolicyDocument>,
+}
+
+/// # Errors
+/// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules after the start,
+/// [`Reason::Validation`].
+pub async fn update_season(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    command: UpdateSeason,
+) -> Result<Season, Refusal> {
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let mut season = store::seasons::lock(conn, club, id).await?;
+            if season.version != command.version {
+                return Err(stale(season.version));
+            }
+            apply(&mut season, command)?;
+            store::seasons::update(conn, &season).await?;
+            let now = store::clock::now(conn).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "update_season",
+                    json!({"name": season.name, "places": season.places}),
+                )
+                .await?;
+            Ok(store::seasons::find(conn, club, id).await?)
+        })
+        .await
+}
+
+fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
+    if let Some(name) = command.name {
+        let name = Name::new(&name).map_err(|fault| {
+            Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
+        })?;
+        season.name = name.to_string();
+    }
+    if let Some(policy) = command.policy {
+        if season.state != SeasonState::Draft {
+            return Err(Refusal::fault(
+                Reason::SeasonFixed,
+                "/policy",
+                "The rules are fixed since the season started.",
+            ));
+        }
+        policy::check(&policy)?;
+        season.policy = policy;
+    }
+    season.visibility = command.visibility.unwrap_or(season.visibility);
+    season.places = command.places.or(season.places);
+    Ok(())
+}
+
+pub(super) fn stale(version: i64) -> Refusal {
+    Refusal::rule(
+        Reason::VersionMismatch,
+        "The season was changed in between; read it again.",
+    )
+    .fact("version", version)
+}

@@ -1,0 +1,250 @@
+//! Moving a week's times, changing its cap, or pinning it to another catalogue version, only where
+//! that hurts nobody.
+
+use chrono_tz::Tz;
+use league::ids::{ClubId, SeasonId};
+use league::points::Points;
+use league::season::{NightPlan, Phase, SeasonState};
+use league::time::{Civil, Instant};
+use league::week::WeekNo;
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+use store::weeks::Week;
+
+use crate::may::may;
+use crate::record::Scene;
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+
+/// What to change; what is absent stays. Times are civil times in the season's zone.
+#[derive(Clone, Debug, Default)]
+pub struct UpdateWeek {
+    /// The cap.
+    pub cap: Option<u32>,
+    /// When cap and scenario go out.
+    pub announce: Option<Civil>,
+    /// When lists are due.
+    pub lists_due: Option<Civil>,
+    /// When games must be played.
+    pub play_until: Option<Civil>,
+    /// All nights: name, beginning, tables.
+    pub nights: Option<Vec<(String, Civil, u16)>>,
+    /// Version of the catalogue.
+    pub catalogue_number: Option<i32>,
+}
+
+/// A draft may change in any way. Afterwards cap and catalogue are fixed from the week's
+/// announcement on, and a deadline moves only to later and only before it has passed.
+///
+/// # Errors
+/// [`Reason::SeasonFixed`], [`Reason::DeadlineImmutable`], [`Reason::Validation`],
+/// [`Reason::InvalidLocalTime`].
+pub async fn update_week(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+    command: UpdateWeek,
+) -> Result<Week, Refusal> {
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            let old = store::weeks::lock(conn, club, id, week).await?;
+            let now = store::clock::now(conn).await?;
+            if season.state != SeasonState::Draft {
+                check_harm(&old, &command, season.zone, now)?;
+            }
+            let new = apply(old, &command, season.zone)?;
+            check_neighbours(conn, &season, &new).await?;
+            if let Some(number) = command.catalogue_number {
+                pinned_version_exists(conn, &season, number).await?;
+            }
+            store::weeks::update(conn, club, id, &new).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "update_week",
+                    json!({"week": week.number(), "cap": new.cap.get(), "lists_due": new.facts.lists_due_at}),
+                )
+                .await?;
+            Ok(new)
+        })
+        .await
+}
+
+fn check_harm(old: &Week, command: &UpdateWeek, zone: Tz, now: Instant) -> Result<(), Refusal> {
+    let announced = old.facts.phase(now) >= Phase::Announced;
+    if announced && (command.cap.is_some() || command.catalogue_number.is_some()) {
+        return Err(Refusal::rule(
+            Reason::SeasonFixed,
+            "Cap and catalogue of a week are fixed once it is announced.",
+        ));
+    }
+    if let Some(due) = command.lists_due {
+        let due = instant("/lists_due", due, zone)?;
+        if now >= old.facts.accepted_until() || due < old.facts.lists_due_at {
+            return Err(Refusal::rule(
+                Reason::DeadlineImmutable,
+                "A deadline moves only before it has passed, and only to later.",
+            )
+            .fact("deadline", old.facts.lists_due_at.to_rfc3339()));
+        }
+    }
+    if old.facts.paired_at.is_some() && command.nights.is_some() {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "The week is paired; its nights are fixed.",
+        ));
+    }
+    Ok(())
+}
+
+fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {
+    if let Some(cap) = command.cap {
+        week.cap = Points::bounded(cap)
+            .filter(|cap| cap.get() > 0)
+            .ok_or_else(|| {
+                Refusal::fault(
+                    Reason::Validation,
+                    "/cap",
+                    "A cap is from 1 to 100000 points.",
+                )
+            })?;
+    }
+    if let Some(civil) = command.announce {
+        (week.announce, week.facts.announce_at) = (civil, instant("/announce", civil, zone)?);
+    }
+    if let Some(civil) = command.lists_due {
+        (week.lists_due, week.facts.lists_due_at) = (civil, instant("/lists_due", civil, zone)?);
+    }
+    if let Some(civil) = command.play_until {
+        (week.play_until, week.facts.play_until_at) = (civil, instant("/play_until", civil, zone)?);
+    }
+    if let Some(nights) = &command.nights {
+        week.nights = nights
+            .iter()
+            .map(|(key, begins, tables)| {
+                let begins = (*begins, instant("/nights", *begins, zone)?);
+                Ok(NightPlan {
+                    key: key.clone(),
+                    begins,
+                    tables: *tables,
+                })
+            })
+            .collect::<Result<_, Refusal>>()?;
+    }
+    week.catalogue_number = command.catalogue_number.unwrap_or(week.catalogue_number);
+    let faults = faults(&week);
+    if faults.is_empty() {
+        Ok(week)
+    } else {
+        Err(Refusal::faults(
+            Reason::Validation,
+            "The week has faults.",
+            faults,
+        ))
+    }
+}
+
+fn faults(week: &Week) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    if week.facts.lists_due_at <= week.facts.announce_at {
+        faults.push(Fault::new(
+            "season.order",
+            "/lists_due",
+            "Must come after the announcement.",
+        ));
+    }
+    if week.facts.play_until_at <= week.facts.lists_due_at {
+        faults.push(Fault::new(
+            "season.order",
+            "/play_until",
+            "Must come after the deadline.",
+        ));
+    }
+    if week.nights.is_empty() || week.nights.len() > 14 {
+        faults.push(Fault::new(
+            "season.nights",
+            "/nights",
+            "A week has 1 to 14 nights.",
+        ));
+    }
+    for (index, night) in week.nights.iter().enumerate() {
+        let twice = week
+            .nights
+            .iter()
+            .take(index)
+            .any(|other| other.key == night.key);
+        if twice || !(1..=20).contains(&night.key.len()) {
+            let detail = "Each night needs a short name of its own.";
+            faults.push(Fault::new(
+                "season.nights",
+                format!("/nights/{index}/key"),
+                detail,
+            ));
+        }
+        if !(1..=500).contains(&night.tables) {
+            faults.push(
+                Fault::new(
+                    "season.nights",
+                    format!("/nights/{index}/tables"),
+                    "1 to 500 tables.",
+                )
+                .with(500, night.tables),
+            );
+        }
+    }
+    faults
+}
+
+fn instant(pointer: &str, civil: Civil, zone: Tz) -> Result<Instant, Refusal> {
+    civil.in_zone(zone).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidLocalTime,
+            pointer,
+            format!("The time {fault}."),
+        )
+    })
+}
+
+async fn check_neighbours(conn: &mut Conn, season: &Season, week: &Week) -> Result<(), Refusal> {
+    let weeks = store::weeks::list(conn, season.club, season.id).await?;
+    let falls = weeks.iter().any(|other| {
+        (other.week < week.week && other.cap > week.cap)
+            || (other.week > week.week && other.cap < week.cap)
+    });
+    if falls {
+        return Err(Refusal::fault(
+            Reason::Validation,
+            "/cap",
+            "Caps may rest but not fall from week to week.",
+        ));
+    }
+    Ok(())
+}
+
+async fn pinned_version_exists(
+    conn: &mut Conn,
+    season: &Season,
+    number: i32,
+) -> Result<(), Refusal> {
+    let newest = store::catalogues::find(conn, season.club, season.catalogue)
+        .await?
+        .newest;
+    if (1..=newest).contains(&number) {
+        return Ok(());
+    }
+    let fault = Fault::new(
+        "validation",
+        "/catalogue_number",
+        "There is no such version.",
+    )
+    .with(newest, number);
+    Err(Refusal::faults(
+        Reason::Validation,
+        "The catalogue has no such version.",
+        vec![fault],
+    ))
+}

@@ -1,0 +1,60 @@
+//! Things that each side of a game has.
+
+use league::side::{Both, Role, Side};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+
+use crate::words::words;
+
+words! {
+    /// A side of a game, in the order of the pairing.
+    SideDocument is Side {
+        /// Named first; attacks in the first leg.
+        First,
+        /// Named second.
+        Second,
+    }
+}
+
+words! {
+    /// A role in a scenario.
+    RoleDocument is Role {
+        /// Must achieve the aim.
+        Attacker,
+        /// Must prevent it.
+        Defender,
+    }
+}
+
+/// The same thing once for each side.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct BothDocument<T> {
+    /// Of the side named first.
+    pub first: T,
+    /// Of the side named second.
+    pub second: T,
+}
+
+impl<T> From<Both<T>> for BothDocument<T> {
+    fn from(both: Both<T>) -> Self {
+        let Both { first, second } = both;
+        Self { first, second }
+    }
+}
+
+impl<T> From<BothDocument<T>> for Both<T> {
+    fn from(document: BothDocument<T>) -> Self {
+        Self::new(document.first, document.second)
+    }
+}
+
+impl SideDocument {
+    /// The word used in data and in pointers.
+    pub(crate) const fn word(self) -> &'static str {
+        match self {
+            Self::First => "first",
+            Self::Second => "second",
+        }
+    }
+}

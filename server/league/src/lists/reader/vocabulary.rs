@@ -1,0 +1,81 @@
+//! The names a text may use: factions, and what one faction has.
+
+use std::collections::HashMap;
+
+use super::names::{Names, form};
+use super::segment::Segment;
+use crate::catalogue::key::{FactionKey, KindKey};
+use crate::catalogue::unit::Unit;
+use crate::catalogue::{Catalogue, Faction};
+
+/// Everything that can be named once the faction is known.
+pub struct Vocabulary<'a> {
+    /// All factions of the catalogue.
+    pub factions: Names<&'a FactionKey>,
+    /// The units of the list's faction.
+    pub units: Names<&'a Unit>,
+    /// Their kinds.
+    pub kinds: Names<&'a KindKey>,
+}
+
+impl<'a> Vocabulary<'a> {
+    /// The names of a catalogue as a list of `faction` uses them.
+    pub fn new(catalogue: &'a Catalogue, faction: Option<&'a Faction>) -> Self {
+        let units = faction.map_or(&[][..], Faction::units);
+        let factions = catalogue.factions().iter();
+        Self {
+            factions: Names::new(factions.map(|f| (f.name().as_str(), f.key()))),
+            units: Names::new(units.iter().map(|unit| (unit.name.as_str(), unit))),
+            kinds: Names::new(units.iter().map(|unit| (unit.kind.as_str(), &unit.kind))),
+        }
+    }
+}
+
+/// The faction a text is about: the first one it names, or else the one that has most of the
+/// units it names, if there is a single such faction.
+pub fn faction_of<'a>(lines: &[Vec<Segment<'_>>], catalogue: &'a Catalogue) -> Option<&'a Faction> {
+    let factions = catalogue.factions();
+    let names = Names::new(
+        factions
+            .iter()
+            .enumerate()
+            .map(|(i, f)| (f.name().as_str(), i)),
+    );
+    let segments = || lines.iter().flatten();
+    let exact = |segment: &Segment<'_>| names.find_exactly(&segment.name);
+    let typed = |segment: &Segment<'_>| {
+        let found = names.find(&segment.name)?;
+        found.is_close().then_some(found.what)
+    };
+    let named = segments()
+        .find_map(exact)
+        .or_else(|| segments().find_map(typed));
+    let chosen = named.or_else(|| most_named(segments(), factions));
+    chosen.and_then(|i| factions.get(i))
+}
+
+fn most_named<'s>(
+    segments: impl Iterator<Item = &'s Segment<'s>>,
+    factions: &[Faction],
+) -> Option<usize> {
+    let units = factions.iter().enumerate().flat_map(|(i, faction)| {
+        let units = faction.units().iter();
+        units.map(move |unit| (form(unit.name.as_str()), i))
+    });
+    let mut holders: HashMap<String, Vec<usize>> = HashMap::new();
+    for (form, faction) in units {
+        holders.entry(form).or_default().push(faction);
+    }
+    let mut votes = vec![0_usize; factions.len()];
+    for segment in segments {
+        for &faction in holders.get(&segment.name).into_iter().flatten() {
+            if let Some(count) = votes.get_mut(faction) {
+                *count += 1;
+            }
+        }
+    }
+    let most = votes.iter().copied().max().filter(|&most| most > 0)?;
+    let mut leaders = (0..votes.len()).filter(|&i| votes.get(i) == Some(&most));
+    let leader = leaders.next();
+    leader.filter(|_| leaders.next().is_none())
+}

@@ -1,0 +1,162 @@
+//! From a line of text to segments, and from a segment to words and numbers.
+
+use std::borrow::Cow;
+
+use deunicode::deunicode;
+
+/// The parts of a line between commas, colons, brackets, free-standing dashes and the like.
+/// Hyphens inside words do not part them.
+pub fn segments(line: &str) -> Vec<&str> {
+    let mut segments = Vec::new();
+    let mut start = 0;
+    let mut before = ' ';
+    let mut chars = line.char_indices().peekable();
+    while let Some((at, c)) = chars.next() {
+        let after = chars.peek().map_or(' ', |&(_, next)| next);
+        if parts(before, c, after) {
+            segments.push(line.get(start..at).unwrap_or_default());
+            start = at + c.len_utf8();
+        }
+        before = c;
+    }
+    segments.push(line.get(start..).unwrap_or_default());
+    segments.retain(|segment| segment.chars().any(char::is_alphanumeric));
+    segments.iter().map(|segment| segment.trim()).collect()
+}
+
+fn parts(before: char, c: char, after: char) -> bool {
+    match c {
+        ',' | ';' | ':' | '|' | '(' | ')' | '[' | ']' | '{' | '}' | '\t' | '+' | '=' | '•'
+        | '·' => true,
+        '-' | '–' | '—' => before.is_whitespace() && after.is_whitespace(),
+        '.' => after.is_whitespace(),
+        _ => false,
+    }
+}
+
+/// One word or number of a segment.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Token {
+    /// A word: lower case, without accents.
+    Word(String),
+    /// A number alone.
+    Number(u32),
+    /// A number with a multiplication sign: `2x`, `x2`, `2 x`.
+    Times(u32),
+}
+
+/// Splits a segment into tokens. A number glued to letters is parted from them.
+pub fn tokens(segment: &str) -> Vec<Token> {
+    let ascii = plain(segment);
+    let mut tokens: Vec<Token> = Vec::new();
+    let words = ascii.split(|c: char| !c.is_ascii_alphanumeric());
+    for word in words.filter(|word| !word.is_empty()) {
+        let digits = word.bytes().take_while(u8::is_ascii_digit).count();
+        let (number, letters) = word.split_at(digits);
+        match (number.parse::<u32>(), letters) {
+            (Ok(number), "") => match tokens.last_mut() {
+                Some(Token::Word(x)) if x == "x" => {
+                    tokens.pop();
+                    tokens.push(Token::Times(number));
+                }
+                _ => tokens.push(Token::Number(number)),
+            },
+            (Ok(number), "x") => tokens.push(Token::Times(number)),
+            (Ok(number), letters) => {
+                tokens.push(Token::Number(number));
+                tokens.push(Token::Word(letters.into()));
+            }
+            (Err(_), "x") if matches!(tokens.last(), Some(Token::Number(_))) => {
+                if let Some(Token::Number(number)) = tokens.pop() {
+                    tokens.push(Token::Times(number));
+                }
+            }
+            (Err(_), _) => tokens.push(times_or_word(word)),
+        }
+    }
+    tokens
+}
+
+fn times_or_word(word: &str) -> Token {
+    word.strip_prefix('x')
+        .and_then(|number| number.parse().ok())
+        .map_or_else(|| Token::Word(word.into()), Token::Times)
+}
+
+/// Lower case ASCII; apostrophes vanish so that they part no word.
+fn plain(text: &str) -> Cow<'_, str> {
+    let text = text.replace(['\'', '’'], "").replace('×', "x");
+    if text.is_ascii() {
+        text.to_ascii_lowercase().into()
+    } else {
+        deunicode(&text).to_ascii_lowercase().into()
+    }
+}
+
+/// The form in which names are compared: words joined by spaces, without a leading article and
+/// without the `s` of a plural.
+pub fn comparable<'a>(words: impl IntoIterator<Item = &'a str>) -> String {
+    let mut form = String::new();
+    for (i, word) in words.into_iter().enumerate() {
+        if i == 0 && word == "the" {
+            continue;
+        }
+        if !form.is_empty() {
+            form.push(' ');
+        }
+        let plural = word.len() > 3 && word.ends_with('s');
+        form.push_str(word.get(..word.len() - usize::from(plural)).unwrap_or(word));
+    }
+    form
+}
+
+/// The tokens as words again.
+pub fn text_of(tokens: &[Token]) -> String {
+    let words: Vec<Cow<'_, str>> = tokens
+        .iter()
+        .map(|token| match token {
+            Token::Word(word) => Cow::Borrowed(word.as_str()),
+            Token::Number(number) => number.to_string().into(),
+            Token::Times(number) => format!("{number}x").into(),
+        })
+        .collect();
+    comparable(words.iter().map(AsRef::as_ref))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_is_parted_at_marks_but_not_inside_words() {
+        assert_eq!(
+            segments(" - 2x Bog-Oak Hulks (4 models), root armour: 200 pts. "),
+            ["2x Bog-Oak Hulks", "4 models", "root armour", "200 pts"]
+        );
+        assert_eq!(segments("*** --- ***"), [""; 0]);
+    }
+
+    #[test]
+    fn numbers_are_told_from_words_however_they_are_written() {
+        let word = |text: &str| Token::Word(text.into());
+        assert_eq!(
+            tokens("2x 2 x x2 ×2"),
+            [
+                Token::Times(2),
+                Token::Times(2),
+                Token::Times(2),
+                Token::Times(2)
+            ]
+        );
+        assert_eq!(
+            tokens("112pts of Léa’s"),
+            [Token::Number(112), word("pts"), word("of"), word("leas")]
+        );
+        assert_eq!(tokens("99999999999"), [word("99999999999")]);
+    }
+
+    #[test]
+    fn names_compare_without_article_and_plural() {
+        assert_eq!(comparable(["the", "long", "pumps"]), "long pump");
+    }
+}

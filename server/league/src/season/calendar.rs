@@ -1,0 +1,319 @@
+//! From a rhythm ("lists on Tuesday at eight, games on Thursday") to the instants of every week.
+
+use chrono::{Days, NaiveDate, NaiveTime};
+use chrono_tz::Tz;
+
+use super::caps::Caps;
+use crate::points::Points;
+use crate::time::{Civil, CivilFault, Instant};
+use crate::week::WeekNo;
+
+/// A time of day so many days after a week's first day.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Moment {
+    /// Days after the first day of the week.
+    pub day: u16,
+    /// Time on the wall of the club.
+    pub time: NaiveTime,
+}
+
+/// A night in the rhythm.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Night {
+    /// Its short name, the same every week, such as `tue`.
+    pub key: String,
+    /// When it begins.
+    pub begins: Moment,
+    /// Tables for games.
+    pub tables: u16,
+}
+
+/// The rhythm of a season.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Calendar {
+    /// First day of the first week.
+    pub first_day: NaiveDate,
+    /// Days from one week's first day to the next: 7 for a weekly league.
+    pub days_per_week: u16,
+    /// Cap and scenario go out.
+    pub announce: Moment,
+    /// Lists are due.
+    pub lists_due: Moment,
+    /// Games must be played.
+    pub play_until: Moment,
+    /// The nights.
+    pub nights: Vec<Night>,
+}
+
+/// One week of the plan.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct WeekPlan {
+    /// Its number.
+    pub week: WeekNo,
+    /// Its cap.
+    pub cap: Points,
+    /// Announcement: civil and as an instant.
+    pub announce: (Civil, Instant),
+    /// Deadline of the lists.
+    pub lists_due: (Civil, Instant),
+    /// End of the play window.
+    pub play_until: (Civil, Instant),
+    /// The nights, as they begin.
+    pub nights: Vec<NightPlan>,
+}
+
+/// One night of one week.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NightPlan {
+    /// Its short name.
+    pub key: String,
+    /// When it begins.
+    pub begins: (Civil, Instant),
+    /// Tables.
+    pub tables: u16,
+}
+
+/// Why a calendar was refused.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum CalendarFault {
+    /// A week of no days, or of too many.
+    #[error("a week has 1 to 100 days, not {0}")]
+    Days(u16),
+    /// No night, or too many.
+    #[error("a week has 1 to 14 nights, not {0}")]
+    Nights(usize),
+    /// Two nights of one name, or a name that is none.
+    #[error("the night {0:?} needs a name of its own of 1 to 20 letters, digits or hyphens")]
+    NightKey(String),
+    /// No table, or too many.
+    #[error("the night {0:?} needs 1 to 500 tables, not {1}")]
+    Tables(String, u16),
+    /// Something comes before what it waits for.
+    #[error("{later} must come after {earlier}")]
+    Order {
+        /// What must come first.
+        earlier: &'static str,
+        /// What comes too early.
+        later: &'static str,
+    },
+    /// A civil time that is no single instant.
+    #[error("{what} of week {week} {fault}")]
+    Clock {
+        /// Which time.
+        what: &'static str,
+        /// Which week, from 1.
+        week: u8,
+        /// What is wrong with it.
+        fault: CivilFault,
+    },
+    /// A date no calendar reaches.
+    #[error("the calendar runs past the last date that can be told")]
+    TooFar,
+}
+
+impl Calendar {
+    /// The plan of every week in `zone`.
+    ///
+    /// # Errors
+    /// Every [`CalendarFault`].
+    pub fn plan(&self, caps: &Caps, zone: Tz) -> Result<Vec<WeekPlan>, Vec<CalendarFault>> {
+        let mut faults = self.faults();
+        if !faults.is_empty() {
+            return Err(faults);
+        }
+        let mut weeks = Vec::new();
+        for (number, &cap) in (1..).zip(caps.as_slice()) {
+            match WeekNo::new(number).ok_or(CalendarFault::TooFar) {
+                Ok(week) => match self.week(week, cap, zone) {
+                    Ok(plan) => weeks.push(plan),
+                    Err(fault) => faults.push(fault),
+                },
+                Err(fault) => faults.push(fault),
+            }
+        }
+        if faults.is_empty() {
+            Ok(weeks)
+        } else {
+            Err(faults)
+        }
+    }
+
+    fn faults(&self) -> Vec<CalendarFault> {
+        let mut faults = Vec::new();
+        if !(1..=100).contains(&self.days_per_week) {
+            faults.push(CalendarFault::Days(self.days_per_week));
+        }
+        if !(1..=14).contains(&self.nights.len()) {
+            faults.push(CalendarFault::Nights(self.nights.len()));
+        }
+        for (index, night) in self.nights.iter().enumerate() {
+            let twice = self
+                .nights
+                .iter()
+                .take(index)
+                .any(|other| other.key == night.key);
+            if twice || !is_night_key(&night.key) {
+                faults.push(CalendarFault::NightKey(night.key.clone()));
+            }
+            if !(1..=500).contains(&night.tables) {
+                faults.push(CalendarFault::Tables(night.key.clone(), night.tables));
+            }
+        }
+        let order = |moment: Moment| (moment.day, moment.time);
+        if order(self.lists_due) <= order(self.announce) {
+            faults.push(CalendarFault::Order {
+                earlier: "announce",
+                later: "lists_due",
+            });
+        }
+        if order(self.play_until) <= order(self.lists_due) {
+            faults.push(CalendarFault::Order {
+                earlier: "lists_due",
+                later: "play_until",
+            });
+        }
+        if self
+            .nights
+            .iter()
+            .any(|night| order(night.begins) <= order(self.lists_due))
+        {
+            faults.push(CalendarFault::Order {
+                earlier: "lists_due",
+                later: "nights",
+            });
+        }
+        faults
+    }
+
+    fn week(&self, week: WeekNo, cap: Points, zone: Tz) -> Result<WeekPlan, CalendarFault> {
+        let start = u64::from(self.days_per_week) * u64::from(week.number() - 1);
+        let at = |what: &'static str, moment: Moment| {
+            let day = self
+                .first_day
+                .checked_add_days(Days::new(start + u64::from(moment.day)))
+                .ok_or(CalendarFault::TooFar)?;
+            let civil = Civil(day.and_time(moment.time));
+            let instant = civil.in_zone(zone).map_err(|fault| CalendarFault::Clock {
+                what,
+                week: week.number(),
+                fault,
+            })?;
+            Ok((civil, instant))
+        };
+        let nights = self.nights.iter().map(|night| {
+            let begins = at("nights", night.begins)?;
+            Ok(NightPlan {
+                key: night.key.clone(),
+                begins,
+                tables: night.tables,
+            })
+        });
+        let mut nights: Vec<NightPlan> = nights.collect::<Result<_, CalendarFault>>()?;
+        nights.sort_by_key(|night| night.begins.1);
+        Ok(WeekPlan {
+            week,
+            cap,
+            announce: at("announce", self.announce)?,
+            lists_due: at("lists_due", self.lists_due)?,
+            play_until: at("play_until", self.play_until)?,
+            nights,
+        })
+    }
+}
+
+fn is_night_key(text: &str) -> bool {
+    (1..=20).contains(&text.len())
+        && text
+            .bytes()
+            .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono_tz::Europe;
+
+    use super::*;
+
+    fn moment(day: u16, hour: u32) -> Moment {
+        Moment {
+            day,
+            time: NaiveTime::from_hms_opt(hour, 0, 0).unwrap(),
+        }
+    }
+
+    fn calendar() -> Calendar {
+        Calendar {
+            first_day: "2026-10-12".parse().unwrap(),
+            days_per_week: 7,
+            announce: moment(0, 18),
+            lists_due: moment(1, 20),
+            play_until: moment(6, 23),
+            nights: vec![
+                Night {
+                    key: "thu".into(),
+                    begins: moment(3, 19),
+                    tables: 5,
+                },
+                Night {
+                    key: "wed".into(),
+                    begins: moment(2, 19),
+                    tables: 6,
+                },
+            ],
+        }
+    }
+
+    #[test]
+    fn weeks_keep_their_hour_when_the_clocks_change() {
+        let plan = calendar()
+            .plan(&Caps::step(250, 250, 3).unwrap(), Europe::Berlin)
+            .unwrap();
+        let due: Vec<String> = plan
+            .iter()
+            .map(|week| week.lists_due.1.to_rfc3339())
+            .collect();
+        assert_eq!(
+            due,
+            [
+                "2026-10-13T18:00:00+00:00",
+                "2026-10-20T18:00:00+00:00",
+                "2026-10-27T19:00:00+00:00"
+            ]
+        );
+        assert_eq!(plan[0].nights[0].key, "wed");
+    }
+
+    #[test]
+    fn a_deadline_that_the_clocks_skip_names_its_week() {
+        let mut calendar = calendar();
+        calendar.first_day = "2026-03-16".parse().unwrap();
+        calendar.play_until = Moment {
+            day: 13,
+            time: NaiveTime::from_hms_opt(2, 30, 0).unwrap(),
+        };
+        let faults = calendar
+            .plan(&Caps::step(1, 1, 2).unwrap(), Europe::Berlin)
+            .unwrap_err();
+        assert_eq!(
+            faults,
+            [CalendarFault::Clock {
+                what: "play_until",
+                week: 1,
+                fault: CivilFault::Gap(Europe::Berlin)
+            }]
+        );
+    }
+
+    #[test]
+    fn everything_wrong_is_named_at_once() {
+        let mut calendar = calendar();
+        calendar.days_per_week = 0;
+        calendar.lists_due = moment(0, 17);
+        calendar.nights[1].key = "thu".into();
+        calendar.nights[0].tables = 0;
+        let faults = calendar
+            .plan(&Caps::step(1, 1, 1).unwrap(), Europe::Berlin)
+            .unwrap_err();
+        assert_eq!(faults.len(), 4);
+    }
+}

@@ -1,0 +1,119 @@
+//! The caps of a season, week by week. They never fall: nobody can be made to shrink an army.
+
+use crate::points::{MOST_POINTS, Points};
+use crate::week::LONGEST_SEASON;
+
+/// The caps in the order of the weeks; at least one, none zero, none below the one before.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Caps(Vec<Points>);
+
+/// Why caps were refused.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum CapFault {
+    /// No week, or more than a season can have.
+    #[error("a season has 1 to {LONGEST_SEASON} weeks, not {0}")]
+    Weeks(usize),
+    /// A cap of nothing, or an absurd one.
+    #[error("the cap of week {week} is {cap}; it must be from 1 to {MOST_POINTS}")]
+    OutOfRange {
+        /// The week, from 1.
+        week: usize,
+        /// Its cap.
+        cap: u32,
+    },
+    /// A cap below the one before it.
+    #[error("the cap falls from {before} to {cap} in week {week}")]
+    Falls {
+        /// The week, from 1.
+        week: usize,
+        /// The cap of the week before.
+        before: u32,
+        /// Its cap.
+        cap: u32,
+    },
+}
+
+impl CapFault {
+    /// The week at fault, counted from zero, if one is.
+    pub fn index(self) -> Option<usize> {
+        match self {
+            Self::Weeks(_) => None,
+            Self::OutOfRange { week, .. } | Self::Falls { week, .. } => Some(week - 1),
+        }
+    }
+}
+
+impl Caps {
+    /// Caps listed one by one.
+    ///
+    /// # Errors
+    /// Every [`CapFault`].
+    pub fn list(caps: &[u32]) -> Result<Self, Vec<CapFault>> {
+        if caps.is_empty() || caps.len() > usize::from(LONGEST_SEASON) {
+            return Err(vec![CapFault::Weeks(caps.len())]);
+        }
+        let mut faults = Vec::new();
+        let mut before = 0;
+        for (index, &cap) in caps.iter().enumerate() {
+            let week = index + 1;
+            if cap == 0 || cap > MOST_POINTS {
+                faults.push(CapFault::OutOfRange { week, cap });
+            } else if cap < before {
+                faults.push(CapFault::Falls { week, before, cap });
+            }
+            before = cap;
+        }
+        let caps = caps.iter().copied().map(Points::new).collect();
+        if faults.is_empty() {
+            Ok(Self(caps))
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// "250 more each week, 8 weeks".
+    ///
+    /// # Errors
+    /// As [`Caps::list`].
+    ///
+    /// ```
+    /// use league::season::Caps;
+    /// let caps = Caps::step(250, 250, 8).unwrap();
+    /// assert_eq!(caps, Caps::list(&[250, 500, 750, 1000, 1250, 1500, 1750, 2000]).unwrap());
+    /// ```
+    pub fn step(first: u32, step: u32, weeks: u8) -> Result<Self, Vec<CapFault>> {
+        let caps: Vec<u32> = (0..u32::from(weeks))
+            .map(|week| first.saturating_add(step.saturating_mul(week)))
+            .collect();
+        Self::list(&caps)
+    }
+
+    /// The caps, first week first.
+    pub fn as_slice(&self) -> &[Points] {
+        &self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn caps_may_rest_but_not_fall() {
+        assert!(Caps::list(&[500, 600, 600, 750]).is_ok());
+        assert_eq!(
+            Caps::list(&[500, 450, 0]),
+            Err(vec![
+                CapFault::Falls {
+                    week: 2,
+                    before: 500,
+                    cap: 450
+                },
+                CapFault::OutOfRange { week: 3, cap: 0 },
+            ])
+        );
+        assert_eq!(Caps::list(&[]), Err(vec![CapFault::Weeks(0)]));
+        assert_eq!(Caps::step(1, 1, 53), Err(vec![CapFault::Weeks(53)]));
+        assert!(Caps::step(u32::MAX, u32::MAX, 3).is_err());
+    }
+}

@@ -1,0 +1,73 @@
+//! What may be known of a scenario, and from when.
+
+use super::phase::WeekFacts;
+use crate::time::Instant;
+
+/// When a part of a scenario is revealed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reveal {
+    /// With the week's announcement.
+    Announcement,
+    /// At an instant of its own.
+    At(Instant),
+    /// When the lists are opened: a committed act, so that no late list can follow the reveal.
+    ListsOpened,
+}
+
+/// How much of a scenario may be known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Revealed {
+    /// Not even its title.
+    Nothing,
+    /// The title.
+    Title,
+    /// All of it.
+    Full,
+}
+
+/// What everybody may know of a week's scenario at `now`.
+pub fn revealed(title: Reveal, full: Reveal, week: &WeekFacts, now: Instant) -> Revealed {
+    let has_come = |reveal: Reveal| match reveal {
+        Reveal::Announcement => now >= week.announce_at,
+        Reveal::At(instant) => now >= instant,
+        Reveal::ListsOpened => week.lists_opened_at.is_some(),
+    };
+    if has_come(full) {
+        Revealed::Full
+    } else if has_come(title) {
+        Revealed::Title
+    } else {
+        Revealed::Nothing
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono::Duration;
+
+    use super::*;
+
+    #[test]
+    fn hidden_until_the_lists_are_opened_means_until_that_is_committed() {
+        let due: Instant = "2026-10-13T20:00:00Z".parse().unwrap();
+        let week = WeekFacts {
+            announce_at: due - Duration::days(3),
+            lists_due_at: due,
+            grace: Duration::zero(),
+            play_until_at: due + Duration::days(5),
+            lists_opened_at: None,
+            paired_at: None,
+            closed_at: None,
+        };
+        let see =
+            |week: &WeekFacts, now| revealed(Reveal::Announcement, Reveal::ListsOpened, week, now);
+        assert_eq!(see(&week, due - Duration::days(4)), Revealed::Nothing);
+        assert_eq!(see(&week, due - Duration::days(1)), Revealed::Title);
+        assert_eq!(see(&week, due + Duration::hours(1)), Revealed::Title);
+        let opened = WeekFacts {
+            lists_opened_at: Some(due),
+            ..week
+        };
+        assert_eq!(see(&opened, due), Revealed::Full);
+    }
+}

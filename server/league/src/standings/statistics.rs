@@ -1,0 +1,138 @@
+//! Games counted by any key: faction, role, scenario, opponent.
+
+use std::collections::BTreeMap;
+
+use crate::ids::{GameId, PlayerId};
+use crate::side::Side;
+use crate::week::WeekNo;
+
+use super::facts::SeasonFacts;
+use super::rounds::{RoundKind, round_of};
+use super::season::Season;
+use super::tiebreaks::Exact;
+use super::wilson::Interval;
+use crate::points::LeaguePoints;
+
+/// A played game as one side saw it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GameSeen {
+    /// Which game.
+    pub game: GameId,
+    /// When.
+    pub week: WeekNo,
+    /// Who saw it.
+    pub player: PlayerId,
+    /// From which side.
+    pub side: Side,
+    /// Against whom.
+    pub opponent: PlayerId,
+    /// How it ended for this side.
+    pub ending: Ending,
+    /// Own game points less the opponent's.
+    pub margin: i64,
+}
+
+/// How a game ended for one side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Ending {
+    /// Won.
+    Won,
+    /// Drawn.
+    Drawn,
+    /// Lost.
+    Lost,
+}
+
+/// Every game that was played up to a week, twice: once from each side.
+pub fn games_seen(facts: &SeasonFacts, as_of: WeekNo) -> Vec<GameSeen> {
+    let season = Season::of(facts);
+    let number = |player: usize| season.players.get(player).map(|fact| fact.player);
+    let mut seen = Vec::with_capacity(season.games.len() * 2);
+    for game in season.games.iter().filter(|game| game.fact.week <= as_of) {
+        let Some(outcome) = game.outcome else {
+            continue;
+        };
+        for side in Side::BOTH {
+            let round = round_of(&season, game, outcome, side, LeaguePoints::ZERO);
+            let players = number(game.players[side]).zip(number(game.players[side.other()]));
+            if let (Some(round), Some((player, opponent))) = (round, players)
+                && let RoundKind::Played { margin, .. } = round.kind
+            {
+                seen.push(GameSeen {
+                    game: game.fact.game,
+                    week: game.fact.week,
+                    player,
+                    side,
+                    opponent,
+                    ending: match round.result {
+                        2 => Ending::Won,
+                        1 => Ending::Drawn,
+                        _ => Ending::Lost,
+                    },
+                    margin,
+                });
+            }
+        }
+    }
+    seen
+}
+
+/// The games of one key.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tally<K> {
+    /// The key.
+    pub key: K,
+    /// Games won.
+    pub won: u32,
+    /// Games drawn.
+    pub drawn: u32,
+    /// Games lost.
+    pub lost: u32,
+    /// Share of games won with its interval; `None` when there are too few games.
+    pub win_share: Option<Interval>,
+    /// Mean of own game points less the opponent's; `None` when there are too few games.
+    pub mean_margin: Option<Exact>,
+}
+
+impl<K> Tally<K> {
+    /// All games.
+    pub fn games(&self) -> u32 {
+        self.won + self.drawn + self.lost
+    }
+}
+
+/// Counts games by key; games without a key are left out. Shares and means are given from `fewest`
+/// games on: below that they say more about chance than about the key.
+pub fn tally<K: Ord>(
+    games: &[GameSeen],
+    fewest: u32,
+    key: impl Fn(&GameSeen) -> Option<K>,
+) -> Vec<Tally<K>> {
+    let mut groups: BTreeMap<K, Vec<&GameSeen>> = BTreeMap::new();
+    for game in games {
+        if let Some(key) = key(game) {
+            groups.entry(key).or_default().push(game);
+        }
+    }
+    let tallies = groups.into_iter().map(|(key, games)| {
+        let count = |ending| {
+            let games = games.iter().filter(|game| game.ending == ending);
+            u32::try_from(games.count()).unwrap_or(u32::MAX)
+        };
+        let mut tally = Tally {
+            key,
+            won: count(Ending::Won),
+            drawn: count(Ending::Drawn),
+            lost: count(Ending::Lost),
+            win_share: None,
+            mean_margin: None,
+        };
+        if tally.games() >= fewest.max(1) {
+            let margins = games.iter().map(|game| game.margin).sum();
+            tally.win_share = Interval::of(tally.won, tally.games());
+            tally.mean_margin = Some(Exact::new(margins, tally.games().into()));
+        }
+        tally
+    });
+    tallies.collect()
+}

@@ -1,0 +1,71 @@
+//! How the server ends without dropping what it was asked.
+
+use std::io;
+use std::time::Duration;
+
+use actix_web::dev::Server;
+use tokio::signal::unix::{Signal, SignalKind, signal};
+use tokio::time::sleep;
+use web::Leaving;
+
+use crate::cli::Outcome;
+
+/// What an operator, a terminal or a container sends to end a process.
+#[derive(Debug)]
+pub struct Signals {
+    terminate: Signal,
+    interrupt: Signal,
+}
+
+impl Signals {
+    /// From now on a signal does not end the process by itself.
+    ///
+    /// # Errors
+    /// The system takes no more listeners.
+    pub fn listen() -> io::Result<Self> {
+        Ok(Self {
+            terminate: signal(SignalKind::terminate())?,
+            interrupt: signal(SignalKind::interrupt())?,
+        })
+    }
+
+    async fn next(&mut self) {
+        tokio::select! {
+            _ = self.terminate.recv() => {}
+            _ = self.interrupt.recv() => {}
+        }
+    }
+}
+
+/// Serves until a signal, says for the time of `drain` that it is leaving while it serves on, then
+/// finishes what is being answered. A further signal cuts each of these short.
+///
+/// # Errors
+/// The server cannot go on.
+pub async fn run_until_stopped(
+    mut server: Server,
+    mut signals: Signals,
+    leaving: &Leaving,
+    drain: Duration,
+) -> Outcome {
+    let handle = server.handle();
+    tokio::select! {
+        ended = &mut server => return Ok(ended?),
+        () = signals.next() => {}
+    }
+    leaving.announce();
+    tracing::info!(?drain, "leaving: no longer ready for new clients");
+    tokio::select! {
+        ended = &mut server => return Ok(ended?),
+        () = sleep(drain) => {}
+        () = signals.next() => {}
+    }
+    tracing::info!("stopping: requests that are being answered may finish");
+    tokio::select! {
+        (ended, ()) = async { tokio::join!(&mut server, handle.stop(true)) } => return Ok(ended?),
+        () = signals.next() => {}
+    }
+    tracing::warn!("stopping at once");
+    let (ended, ()) = tokio::join!(server, handle.stop(false));
+    Ok(ended?)
+}

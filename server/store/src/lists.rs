@@ -1,0 +1,304 @@
+//! Army lists: a player's draft and sealed list for each week.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::list::ArmyListDocument;
+use league::ids::{AccountId, ClubId, ListId, PlayerId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::{late_leaves, lists};
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+/// What a player has for one week.
+#[derive(Clone, Debug)]
+pub struct PlayerList {
+    /// Identity.
+    pub id: ListId,
+    /// For which week.
+    pub week: WeekNo,
+    /// Whose.
+    pub player: PlayerId,
+    /// What is being written.
+    pub draft: Option<ArmyListDocument>,
+    /// Rises with every save of the draft.
+    pub draft_revision: i32,
+    /// What was handed in.
+    pub sealed: Option<SealedList>,
+}
+
+/// A list that was handed in.
+#[derive(Clone, Debug)]
+pub struct SealedList {
+    /// The list.
+    pub list: ArmyListDocument,
+    /// Its points.
+    pub points: u32,
+    /// The version of the catalogue it is pinned to.
+    pub catalogue_number: i32,
+    /// Random bytes that keep its digest from being guessed.
+    pub salt: Vec<u8>,
+    /// The receipt.
+    pub digest: Vec<u8>,
+    /// When it was sealed.
+    pub sealed_at: Instant,
+    /// Whole minutes after the end of the grace, when late.
+    pub late_minutes: Option<u32>,
+    /// Last week's list, put in because none came.
+    pub stands_in: bool,
+}
+
+/// Leave to hand in late.
+#[derive(Clone, Debug)]
+pub struct LateLeave {
+    /// For which week.
+    pub week: WeekNo,
+    /// To whom.
+    pub player: PlayerId,
+    /// Why.
+    pub reason: String,
+    /// By whom.
+    pub granted_by: AccountId,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = lists)]
+struct ListRow {
+    list_id: Uuid,
+    week_no: i16,
+    player_id: Uuid,
+    draft: Option<Json<ArmyListDocument>>,
+    draft_revision: i32,
+    sealed: Option<Json<ArmyListDocument>>,
+    sealed_points: Option<i32>,
+    catalogue_number: Option<i32>,
+    salt: Option<Vec<u8>>,
+    digest: Option<Vec<u8>>,
+    sealed_at: Option<Instant>,
+    late_minutes: Option<i32>,
+    stands_in: bool,
+}
+
+impl TryFrom<ListRow> for PlayerList {
+    type Error = Fault;
+
+    fn try_from(row: ListRow) -> Result<Self, Fault> {
+        let late_minutes = row
+            .late_minutes
+            .map(|late| u32::try_from(late).unwrap_or_default());
+        let sealed = (|| {
+            Some(SealedList {
+                list: row.sealed?.0,
+                points: u32::try_from(row.sealed_points?).ok()?,
+                catalogue_number: row.catalogue_number?,
+                salt: row.salt?,
+                digest: row.digest?,
+                sealed_at: row.sealed_at?,
+                late_minutes,
+                stands_in: row.stands_in,
+            })
+        })();
+        Ok(Self {
+            id: ListId(row.list_id),
+            week: week_no(row.week_no)?,
+            player: PlayerId(row.player_id),
+            draft: row.draft.map(|draft| draft.0),
+            draft_revision: row.draft_revision,
+            sealed,
+        })
+    }
+}
+
+/// The list of a player for a week, if the player began one.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<Option<PlayerList>, Fault> {
+    let row: Option<ListRow> = lists::table
+        .find((club.0, season.0, number(week), player.0))
+        .select(ListRow::as_select())
+        .first(conn)
+        .await
+        .optional()?;
+    row.map(PlayerList::try_from).transpose()
+}
+
+/// The list of a player for a week, made if need be, its row locked until the transaction ends.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn lock(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<PlayerList, Fault> {
+    diesel::insert_into(lists::table)
+        .values((
+            lists::club_id.eq(club.0),
+            lists::season_id.eq(season.0),
+            lists::week_no.eq(number(week)),
+            lists::player_id.eq(player.0),
+            lists::list_id.eq(Uuid::new_v4()),
+        ))
+        .on_conflict_do_nothing()
+        .execute(conn)
+        .await?;
+    let row: ListRow = lists::table
+        .find((club.0, season.0, number(week), player.0))
+        .select(ListRow::as_select())
+        .for_update()
+        .first(conn)
+        .await?;
+    row.try_into()
+}
+
+/// Every list of a week that somebody began, in the order of the players' identities.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_of_week(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Vec<PlayerList>, Fault> {
+    let rows: Vec<ListRow> = lists::table
+        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(lists::week_no.eq(number(week)))
+        .order(lists::player_id)
+        .select(ListRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(PlayerList::try_from).collect()
+}
+
+/// The lists that a player sealed before `week`, oldest first.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_sealed_before(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<Vec<PlayerList>, Fault> {
+    let rows: Vec<ListRow> = lists::table
+        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(
+            lists::week_no
+                .lt(number(week))
+                .and(lists::player_id.eq(player.0)),
+        )
+        .filter(lists::sealed.is_not_null())
+        .order(lists::week_no)
+        .select(ListRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(PlayerList::try_from).collect()
+}
+
+/// Saves a draft; answers its new revision.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update_draft(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    list: &PlayerList,
+    draft: &ArmyListDocument,
+) -> Result<i32, Fault> {
+    Ok(
+        diesel::update(lists::table.find((club.0, season.0, number(list.week), list.player.0)))
+            .set((
+                lists::draft.eq(Json(draft.clone())),
+                lists::draft_revision.eq(lists::draft_revision + 1),
+            ))
+            .returning(lists::draft_revision)
+            .get_result(conn)
+            .await?,
+    )
+}
+
+/// Saves a sealed list in the place of any sealed before.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn seal(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    list: &PlayerList,
+    sealed: &SealedList,
+) -> Result<(), Fault> {
+    let late = sealed
+        .late_minutes
+        .map(|late| i32::try_from(late).unwrap_or(i32::MAX));
+    diesel::update(lists::table.find((club.0, season.0, number(list.week), list.player.0)))
+        .set((
+            lists::sealed.eq(Json(sealed.list.clone())),
+            lists::sealed_points.eq(i32::try_from(sealed.points).unwrap_or(i32::MAX)),
+            lists::catalogue_number.eq(sealed.catalogue_number),
+            lists::salt.eq(&sealed.salt),
+            lists::digest.eq(&sealed.digest),
+            lists::sealed_at.eq(sealed.sealed_at),
+            lists::late_minutes.eq(late),
+            lists::stands_in.eq(sealed.stands_in),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Gives a player leave to hand in late.
+///
+/// # Errors
+/// [`Taken::LateLeave`](crate::Taken::LateLeave) when given already.
+pub async fn create_leave(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    leave: &LateLeave,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(late_leaves::table)
+        .values((
+            late_leaves::club_id.eq(club.0),
+            late_leaves::season_id.eq(season.0),
+            late_leaves::week_no.eq(number(leave.week)),
+            late_leaves::player_id.eq(leave.player.0),
+            late_leaves::reason.eq(&leave.reason),
+            late_leaves::granted_by.eq(leave.granted_by.0),
+            late_leaves::granted_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn has_leave(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<bool, Fault> {
+    let leave = late_leaves::table.find((club.0, season.0, number(week), player.0));
+    Ok(diesel::select(diesel::dsl::exists(leave))
+        .get_result(conn)
+        .await?)
+}

@@ -1,0 +1,266 @@
+//! The players of a season, and which nights they can come.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId, PlayerId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::schema::{availabilities, players};
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+/// One person's place in a season.
+#[derive(Clone, Debug)]
+pub struct Player {
+    /// Identity.
+    pub id: PlayerId,
+    /// The person.
+    pub account: AccountId,
+    /// The name shown in this season.
+    pub handle: String,
+    /// Key of the faction.
+    pub faction: String,
+    /// People of one household are not paired in early rounds; only officers see it.
+    pub household: Option<String>,
+    /// Nights the player can usually come.
+    pub nights: Vec<String>,
+    /// First week played.
+    pub joined_week: WeekNo,
+    /// Last week played, once withdrawn.
+    pub left_after: Option<LeftAfter>,
+}
+
+/// When somebody left.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LeftAfter {
+    /// Before the first week.
+    NoWeek,
+    /// After this week.
+    Week(WeekNo),
+}
+
+impl Player {
+    /// Whether the player takes part in `week`.
+    pub fn plays_in(&self, week: WeekNo) -> bool {
+        self.joined_week <= week
+            && match self.left_after {
+                None => true,
+                Some(LeftAfter::NoWeek) => false,
+                Some(LeftAfter::Week(last)) => week <= last,
+            }
+    }
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = players)]
+struct PlayerRow {
+    player_id: Uuid,
+    account_id: Uuid,
+    handle: String,
+    faction: String,
+    household: Option<String>,
+    nights: Vec<String>,
+    joined_week: i16,
+    left_after_week: Option<i16>,
+}
+
+impl TryFrom<PlayerRow> for Player {
+    type Error = Fault;
+
+    fn try_from(row: PlayerRow) -> Result<Self, Fault> {
+        let left_after = match row.left_after_week {
+            None => None,
+            Some(0) => Some(LeftAfter::NoWeek),
+            Some(last) => Some(LeftAfter::Week(week_no(last)?)),
+        };
+        Ok(Self {
+            id: PlayerId(row.player_id),
+            account: AccountId(row.account_id),
+            handle: row.handle,
+            faction: row.faction,
+            household: row.household,
+            nights: row.nights,
+            joined_week: week_no(row.joined_week)?,
+            left_after,
+        })
+    }
+}
+
+/// # Errors
+/// [`Taken::PlayerAccount`](crate::Taken::PlayerAccount),
+/// [`Taken::PlayerHandle`](crate::Taken::PlayerHandle), or a fault of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: &Player,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(players::table)
+        .values((
+            players::club_id.eq(club.0),
+            players::season_id.eq(season.0),
+            players::player_id.eq(player.id.0),
+            players::account_id.eq(player.account.0),
+            players::handle.eq(&player.handle),
+            players::faction.eq(&player.faction),
+            players::household.eq(&player.household),
+            players::nights.eq(&player.nights),
+            players::joined_week.eq(number(player.joined_week)),
+            players::joined_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Everybody who ever joined the season, by handle.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Player>, Fault> {
+    let rows: Vec<PlayerRow> = players::table
+        .filter(
+            players::club_id
+                .eq(club.0)
+                .and(players::season_id.eq(season.0)),
+        )
+        .order((players::handle, players::player_id))
+        .select(PlayerRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(Player::try_from).collect()
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: PlayerId,
+) -> Result<Player, Fault> {
+    let row: PlayerRow = players::table
+        .find((club.0, season.0, id.0))
+        .select(PlayerRow::as_select())
+        .first(conn)
+        .await?;
+    row.try_into()
+}
+
+/// The place of an account in a season, if it has one.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_by_account(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    account: AccountId,
+) -> Result<Option<Player>, Fault> {
+    let row: Option<PlayerRow> = players::table
+        .filter(
+            players::club_id
+                .eq(club.0)
+                .and(players::season_id.eq(season.0)),
+        )
+        .filter(players::account_id.eq(account.0))
+        .select(PlayerRow::as_select())
+        .first(conn)
+        .await
+        .optional()?;
+    row.map(Player::try_from).transpose()
+}
+
+/// Saves faction, household, usual nights and leaving.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: &Player,
+) -> Result<(), Fault> {
+    let left_after = player.left_after.map(|left| match left {
+        LeftAfter::NoWeek => 0,
+        LeftAfter::Week(last) => number(last),
+    });
+    diesel::update(players::table.find((club.0, season.0, player.id.0)))
+        .set((
+            players::faction.eq(&player.faction),
+            players::household.eq(&player.household),
+            players::nights.eq(&player.nights),
+            players::left_after_week.eq(left_after),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Says which nights of one week a player can come; none means absent with notice.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn tell_availability(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+    nights: &[String],
+    now: Instant,
+) -> Result<(), Fault> {
+    let told = (
+        availabilities::nights.eq(nights),
+        availabilities::told_at.eq(now),
+    );
+    diesel::insert_into(availabilities::table)
+        .values((
+            availabilities::club_id.eq(club.0),
+            availabilities::season_id.eq(season.0),
+            availabilities::week_no.eq(number(week)),
+            availabilities::player_id.eq(player.0),
+            told,
+        ))
+        .on_conflict((
+            availabilities::club_id,
+            availabilities::season_id,
+            availabilities::week_no,
+            availabilities::player_id,
+        ))
+        .do_update()
+        .set(told)
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// What was told of one week, by player.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_availabilities(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Vec<(PlayerId, Vec<String>)>, Fault> {
+    let rows: Vec<(Uuid, Vec<String>)> = availabilities::table
+        .filter(
+            availabilities::club_id
+                .eq(club.0)
+                .and(availabilities::season_id.eq(season.0)),
+        )
+        .filter(availabilities::week_no.eq(number(week)))
+        .order(availabilities::player_id)
+        .select((availabilities::player_id, availabilities::nights))
+        .load(conn)
+        .await?;
+    Ok(rows
+        .into_iter()
+        .map(|(player, nights)| (PlayerId(player), nights))
+        .collect())
+}

@@ -1,0 +1,266 @@
+//! Seasons, their versions and their sealed seeds.
+
+use chrono_tz::Tz;
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::policy::PolicyDocument;
+use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::season::{SeasonState, Visibility};
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::{season_seeds, seasons};
+use crate::{Conn, Fault};
+
+/// A season.
+#[derive(Clone, Debug)]
+pub struct Season {
+    /// Identity.
+    pub id: SeasonId,
+    /// Whose.
+    pub club: ClubId,
+    /// Name.
+    pub name: String,
+    /// Who may look.
+    pub visibility: Visibility,
+    /// The zone of its deadlines.
+    pub zone: Tz,
+    /// Where it stands.
+    pub state: SeasonState,
+    /// Its catalogue.
+    pub catalogue: CatalogueId,
+    /// Its rules.
+    pub policy: PolicyDocument,
+    /// Most players, if limited.
+    pub places: Option<u16>,
+    /// Rises whenever a reader may see a difference.
+    pub version: i64,
+    /// When the version last rose.
+    pub changed_at: Instant,
+    /// SHA-256 of the seed of its draws; known from the start on.
+    pub seed_commitment: Option<Vec<u8>>,
+    /// When it started.
+    pub started_at: Option<Instant>,
+    /// When it ended.
+    pub ended_at: Option<Instant>,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = seasons)]
+struct SeasonRow {
+    club_id: Uuid,
+    season_id: Uuid,
+    name: String,
+    visibility: String,
+    zone: String,
+    state: String,
+    catalogue_id: Uuid,
+    policy: Json<PolicyDocument>,
+    places: Option<i16>,
+    version: i64,
+    changed_at: Instant,
+    seed_commitment: Option<Vec<u8>>,
+    started_at: Option<Instant>,
+    ended_at: Option<Instant>,
+}
+
+impl TryFrom<SeasonRow> for Season {
+    type Error = Fault;
+
+    fn try_from(row: SeasonRow) -> Result<Self, Fault> {
+        let unknown = |what: &str| Fault::Broken(format!("season {}: {what}", row.season_id));
+        Ok(Self {
+            id: SeasonId(row.season_id),
+            club: ClubId(row.club_id),
+            visibility: match row.visibility.as_str() {
+                "public" => Visibility::Public,
+                "club" => Visibility::Club,
+                other => return Err(unknown(other)),
+            },
+            zone: row.zone.parse().map_err(|_| unknown(&row.zone))?,
+            state: match row.state.as_str() {
+                "draft" => SeasonState::Draft,
+                "started" => SeasonState::Started,
+                "ended" => SeasonState::Ended,
+                other => return Err(unknown(other)),
+            },
+            name: row.name,
+            catalogue: CatalogueId(row.catalogue_id),
+            policy: row.policy.0,
+            places: row.places.and_then(|places| u16::try_from(places).ok()),
+            version: row.version,
+            changed_at: row.changed_at,
+            seed_commitment: row.seed_commitment,
+            started_at: row.started_at,
+            ended_at: row.ended_at,
+        })
+    }
+}
+
+fn visibility_word(visibility: Visibility) -> &'static str {
+    match visibility {
+        Visibility::Public => "public",
+        Visibility::Club => "club",
+    }
+}
+
+/// Saves a new draft.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<(), Fault> {
+    diesel::insert_into(seasons::table)
+        .values((
+            seasons::club_id.eq(season.club.0),
+            seasons::season_id.eq(season.id.0),
+            seasons::name.eq(&season.name),
+            seasons::visibility.eq(visibility_word(season.visibility)),
+            seasons::zone.eq(season.zone.name()),
+            seasons::state.eq("draft"),
+            seasons::catalogue_id.eq(season.catalogue.0),
+            seasons::policy.eq(Json(season.policy.clone())),
+            seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
+            seasons::changed_at.eq(now),
+            seasons::created_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, Fault> {
+    let row: SeasonRow = seasons::table
+        .find((club.0, id.0))
+        .select(SeasonRow::as_select())
+        .first(conn)
+        .await?;
+    row.try_into()
+}
+
+/// The season, its row locked until the transaction ends: one change of its public facts at a time.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn lock(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, Fault> {
+    let row: SeasonRow = seasons::table
+        .find((club.0, id.0))
+        .select(SeasonRow::as_select())
+        .for_update()
+        .first(conn)
+        .await?;
+    row.try_into()
+}
+
+/// The seasons of a club, newest first.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, Fault> {
+    let rows: Vec<SeasonRow> = seasons::table
+        .filter(seasons::club_id.eq(club.0))
+        .order((seasons::created_at.desc(), seasons::season_id))
+        .select(SeasonRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(Season::try_from).collect()
+}
+
+/// Saves name, visibility, places and rules.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), Fault> {
+    diesel::update(seasons::table.find((season.club.0, season.id.0)))
+        .set((
+            seasons::name.eq(&season.name),
+            seasons::visibility.eq(visibility_word(season.visibility)),
+            seasons::policy.eq(Json(season.policy.clone())),
+            seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Starts a draft, with the commitment to its seed.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn start(
+    conn: &mut Conn,
+    club: ClubId,
+    id: SeasonId,
+    seed: &[u8],
+    commitment: &[u8],
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(season_seeds::table)
+        .values((
+            season_seeds::club_id.eq(club.0),
+            season_seeds::season_id.eq(id.0),
+            season_seeds::seed.eq(seed),
+        ))
+        .execute(conn)
+        .await?;
+    diesel::update(seasons::table.find((club.0, id.0)))
+        .set((
+            seasons::state.eq("started"),
+            seasons::started_at.eq(now),
+            seasons::seed_commitment.eq(commitment),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Ends a season; from then on [`find_seed`] may be shown.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn end(conn: &mut Conn, club: ClubId, id: SeasonId, now: Instant) -> Result<(), Fault> {
+    diesel::update(seasons::table.find((club.0, id.0)))
+        .set((seasons::state.eq("ended"), seasons::ended_at.eq(now)))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The secret seed of a season's draws.
+///
+/// # Errors
+/// [`Fault::NotFound`] before the start.
+pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Vec<u8>, Fault> {
+    Ok(season_seeds::table
+        .find((club.0, id.0))
+        .select(season_seeds::seed)
+        .first(conn)
+        .await?)
+}
+
+/// Raises the version and tells every listening process of it once the transaction commits.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn touch(
+    conn: &mut Conn,
+    club: ClubId,
+    id: SeasonId,
+    now: Instant,
+) -> Result<i64, Fault> {
+    let version: i64 = diesel::update(seasons::table.find((club.0, id.0)))
+        .set((
+            seasons::version.eq(seasons::version + 1),
+            seasons::changed_at.eq(now),
+        ))
+        .returning(seasons::version)
+        .get_result(conn)
+        .await?;
+    diesel::sql_query("select pg_notify('season_changed', $1)")
+        .bind::<diesel::sql_types::Text, _>(format!("{club} {id} {version}"))
+        .execute(conn)
+        .await?;
+    Ok(version)
+}

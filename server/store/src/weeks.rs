@@ -1,0 +1,451 @@
+//! The weeks of a season and their nights.
+
+use chrono::{Duration, NaiveDateTime};
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::scenario::ScenarioSheetDocument;
+use league::ids::{ClubId, SeasonId};
+use league::points::Points;
+use league::season::{NightPlan, Reveal, WeekFacts, WeekPlan};
+use league::time::{Civil, Instant};
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::{nights, weeks};
+use crate::{Conn, Fault};
+
+/// A week of a season.
+#[derive(Clone, Debug)]
+pub struct Week {
+    /// Its number.
+    pub week: WeekNo,
+    /// The points cap.
+    pub cap: Points,
+    /// Announcement, in civil time.
+    pub announce: Civil,
+    /// Deadline of the lists, in civil time.
+    pub lists_due: Civil,
+    /// End of the play window, in civil time.
+    pub play_until: Civil,
+    /// The instants, planned and happened.
+    pub facts: WeekFacts,
+    /// Version of the catalogue that the week is pinned to.
+    pub catalogue_number: i32,
+    /// The scenario sheet, if there is one yet.
+    pub sheet: Option<ScenarioSheetDocument>,
+    /// When its title is revealed.
+    pub title_reveal: Reveal,
+    /// When all of it is revealed.
+    pub full_reveal: Reveal,
+    /// The nights, as they begin.
+    pub nights: Vec<NightPlan>,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = weeks)]
+struct WeekRow {
+    week_no: i16,
+    cap: i32,
+    announce: NaiveDateTime,
+    lists_due: NaiveDateTime,
+    play_until: NaiveDateTime,
+    announce_at: Instant,
+    lists_due_at: Instant,
+    play_until_at: Instant,
+    grace_minutes: i32,
+    catalogue_number: i32,
+    sheet: Option<Json<ScenarioSheetDocument>>,
+    title_reveal: String,
+    title_reveal_at: Option<Instant>,
+    full_reveal: String,
+    full_reveal_at: Option<Instant>,
+    lists_opened_at: Option<Instant>,
+    paired_at: Option<Instant>,
+    closed_at: Option<Instant>,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = nights)]
+struct NightRow {
+    week_no: i16,
+    night: String,
+    begins: NaiveDateTime,
+    begins_at: Instant,
+    tables: i16,
+}
+
+impl Week {
+    fn new(row: WeekRow, nights: &[NightRow]) -> Result<Self, Fault> {
+        Ok(Self {
+            week: week_no(row.week_no)?,
+            cap: Points::new(u32::try_from(row.cap).unwrap_or_default()),
+            announce: Civil(row.announce),
+            lists_due: Civil(row.lists_due),
+            play_until: Civil(row.play_until),
+            facts: WeekFacts {
+                announce_at: row.announce_at,
+                lists_due_at: row.lists_due_at,
+                grace: Duration::minutes(row.grace_minutes.into()),
+                play_until_at: row.play_until_at,
+                lists_opened_at: row.lists_opened_at,
+                paired_at: row.paired_at,
+                closed_at: row.closed_at,
+            },
+            catalogue_number: row.catalogue_number,
+            sheet: row.sheet.map(|sheet| sheet.0),
+            title_reveal: reveal(&row.title_reveal, row.title_reveal_at)?,
+            full_reveal: reveal(&row.full_reveal, row.full_reveal_at)?,
+            nights: nights
+                .iter()
+                .filter(|night| night.week_no == row.week_no)
+                .map(|night| NightPlan {
+                    key: night.night.clone(),
+                    begins: (Civil(night.begins), night.begins_at),
+                    tables: u16::try_from(night.tables).unwrap_or_default(),
+                })
+                .collect(),
+        })
+    }
+}
+
+/// A week's number as the database keeps it.
+pub(crate) fn number(week: WeekNo) -> i16 {
+    week.number().into()
+}
+
+/// A week's number as the league knows it.
+pub(crate) fn week_no(number: i16) -> Result<WeekNo, Fault> {
+    u8::try_from(number)
+        .ok()
+        .and_then(WeekNo::new)
+        .ok_or_else(|| Fault::Broken(format!("no week has the number {number}")))
+}
+
+fn reveal(word: &str, at: Option<Instant>) -> Result<Reveal, Fault> {
+    match (word, at) {
+        ("announcement", None) => Ok(Reveal::Announcement),
+        ("lists_opened", None) => Ok(Reveal::ListsOpened),
+        ("at", Some(at)) => Ok(Reveal::At(at)),
+        _ => Err(Fault::Broken(format!("no reveal is called {word}"))),
+    }
+}
+
+fn reveal_columns(reveal: Reveal) -> (&'static str, Option<Instant>) {
+    match reveal {
+        Reveal::Announcement => ("announcement", None),
+        Reveal::ListsOpened => ("lists_opened", None),
+        Reveal::At(at) => ("at", Some(at)),
+    }
+}
+
+/// Saves a planned week with its nights.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    plan: &WeekPlan,
+    grace_minutes: u16,
+    catalogue_number: i32,
+) -> Result<(), Fault> {
+    diesel::insert_into(weeks::table)
+        .values((
+            weeks::club_id.eq(club.0),
+            weeks::season_id.eq(season.0),
+            weeks::week_no.eq(number(plan.week)),
+            weeks::cap.eq(i32::try_from(plan.cap.get()).unwrap_or(i32::MAX)),
+            weeks::announce.eq(plan.announce.0.0),
+            weeks::lists_due.eq(plan.lists_due.0.0),
+            weeks::play_until.eq(plan.play_until.0.0),
+            weeks::announce_at.eq(plan.announce.1),
+            weeks::lists_due_at.eq(plan.lists_due.1),
+            weeks::play_until_at.eq(plan.play_until.1),
+            weeks::grace_minutes.eq(i32::from(grace_minutes)),
+            weeks::catalogue_number.eq(catalogue_number),
+        ))
+        .execute(conn)
+        .await?;
+    create_nights(conn, club, season, plan.week, &plan.nights).await
+}
+
+async fn create_nights(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    plans: &[NightPlan],
+) -> Result<(), Fault> {
+    let rows: Vec<_> = plans
+        .iter()
+        .map(|night| {
+            (
+                nights::club_id.eq(club.0),
+                nights::season_id.eq(season.0),
+                nights::week_no.eq(number(week)),
+                nights::night.eq(&night.key),
+                nights::begins.eq(night.begins.0.0),
+                nights::begins_at.eq(night.begins.1),
+                nights::tables.eq(i16::try_from(night.tables).unwrap_or(i16::MAX)),
+            )
+        })
+        .collect();
+    diesel::insert_into(nights::table)
+        .values(rows)
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The weeks of a season in order.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, Fault> {
+    let rows: Vec<WeekRow> = weeks::table
+        .filter(weeks::club_id.eq(club.0).and(weeks::season_id.eq(season.0)))
+        .order(weeks::week_no)
+        .select(WeekRow::as_select())
+        .load(conn)
+        .await?;
+    let nights: Vec<NightRow> = nights::table
+        .filter(
+            nights::club_id
+                .eq(club.0)
+                .and(nights::season_id.eq(season.0)),
+        )
+        .order((nights::week_no, nights::begins_at, nights::night))
+        .select(NightRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|row| Week::new(row, &nights))
+        .collect()
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Week, Fault> {
+    let row: WeekRow = weeks::table
+        .find((club.0, season.0, number(week)))
+        .select(WeekRow::as_select())
+        .first(conn)
+        .await?;
+    with_nights(conn, club, season, row).await
+}
+
+/// The week, locked so that it can neither be opened nor closed before the transaction ends, while
+/// others may hold the same lock: many lists come in side by side.
+///
+/// A foreign key alone would not do: its lock does not stop the update that opens the lists.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn hold(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Week, Fault> {
+    let row: WeekRow = weeks::table
+        .find((club.0, season.0, number(week)))
+        .select(WeekRow::as_select())
+        .for_share()
+        .first(conn)
+        .await?;
+    with_nights(conn, club, season, row).await
+}
+
+/// The week, locked for a change of its state: waits for every list that is coming in.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn lock(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Week, Fault> {
+    let row: WeekRow = weeks::table
+        .find((club.0, season.0, number(week)))
+        .select(WeekRow::as_select())
+        .for_update()
+        .first(conn)
+        .await?;
+    with_nights(conn, club, season, row).await
+}
+
+async fn with_nights(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    row: WeekRow,
+) -> Result<Week, Fault> {
+    let nights: Vec<NightRow> = nights::table
+        .filter(
+            nights::club_id
+                .eq(club.0)
+                .and(nights::season_id.eq(season.0)),
+        )
+        .filter(nights::week_no.eq(row.week_no))
+        .order((nights::begins_at, nights::night))
+        .select(NightRow::as_select())
+        .load(conn)
+        .await?;
+    Week::new(row, &nights)
+}
+
+/// Saves cap, times, nights and catalogue version.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: &Week,
+) -> Result<(), Fault> {
+    diesel::update(weeks::table.find((club.0, season.0, number(week.week))))
+        .set((
+            weeks::cap.eq(i32::try_from(week.cap.get()).unwrap_or(i32::MAX)),
+            weeks::announce.eq(week.announce.0),
+            weeks::lists_due.eq(week.lists_due.0),
+            weeks::play_until.eq(week.play_until.0),
+            weeks::announce_at.eq(week.facts.announce_at),
+            weeks::lists_due_at.eq(week.facts.lists_due_at),
+            weeks::play_until_at.eq(week.facts.play_until_at),
+            weeks::catalogue_number.eq(week.catalogue_number),
+        ))
+        .execute(conn)
+        .await?;
+    diesel::delete(nights::table)
+        .filter(
+            nights::club_id
+                .eq(club.0)
+                .and(nights::season_id.eq(season.0)),
+        )
+        .filter(nights::week_no.eq(number(week.week)))
+        .execute(conn)
+        .await?;
+    create_nights(conn, club, season, week.week, &week.nights).await
+}
+
+/// Saves the scenario sheet and when it is revealed.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update_sheet(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    sheet: &ScenarioSheetDocument,
+    (title, full): (Reveal, Reveal),
+) -> Result<(), Fault> {
+    let (title, title_at) = reveal_columns(title);
+    let (full, full_at) = reveal_columns(full);
+    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+        .set((
+            weeks::sheet.eq(Json(sheet.clone())),
+            weeks::title_reveal.eq(title),
+            weeks::title_reveal_at.eq(title_at),
+            weeks::full_reveal.eq(full),
+            weeks::full_reveal_at.eq(full_at),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn mark_opened(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+        .set(weeks::lists_opened_at.eq(now))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn mark_paired(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+        .filter(weeks::paired_at.is_null())
+        .set(weeks::paired_at.eq(now))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn mark_closed(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+        .set(weeks::closed_at.eq(now))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Weeks of started seasons whose lists should be open at `now` and are not.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_due(
+    conn: &mut Conn,
+    now: Instant,
+) -> Result<Vec<(ClubId, SeasonId, WeekNo)>, Fault> {
+    use crate::schema::seasons;
+    let rows: Vec<(Uuid, Uuid, i16, Instant, i32)> = weeks::table
+        .inner_join(
+            seasons::table.on(seasons::club_id
+                .eq(weeks::club_id)
+                .and(seasons::season_id.eq(weeks::season_id))),
+        )
+        .filter(
+            weeks::lists_opened_at
+                .is_null()
+                .and(weeks::lists_due_at.le(now)),
+        )
+        .filter(seasons::state.eq("started"))
+        .order(weeks::lists_due_at)
+        .select((
+            weeks::club_id,
+            weeks::season_id,
+            weeks::week_no,
+            weeks::lists_due_at,
+            weeks::grace_minutes,
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .filter(|(.., due, grace)| *due + Duration::minutes((*grace).into()) <= now)
+        .map(|(club, season, week, ..)| Ok((ClubId(club), SeasonId(season), week_no(week)?)))
+        .collect()
+}

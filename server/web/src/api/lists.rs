@@ -1,0 +1,307 @@
+//! Army lists.
+
+use actix_web::web::{Data, Path};
+use actix_web::{HttpRequest, get, post, put, web};
+use app::Desk;
+use app::lists::{ListState, PlayerList, Receipt, SealedList, WeekLists};
+use chrono::{DateTime, Utc};
+use document::list::ArmyListDocument;
+use document::report::ReportDocument;
+use league::ids::PlayerId;
+use league::season::Arrival;
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+use uuid::Uuid;
+
+use super::weeks::InWeek;
+use crate::answer::{Answer, Created, Done, Versioned};
+use crate::body::Json;
+use crate::precondition::version_if_any;
+use crate::problem::Problems;
+use crate::who::{Caller, SignedIn};
+
+/// Your own list of a week.
+#[derive(Serialize, ToSchema)]
+pub struct OwnListView {
+    /// Identity; part of the receipt.
+    id: Uuid,
+    /// What you are writing.
+    draft: Option<ArmyListDocument>,
+    /// Rises with every save; also the `ETag`.
+    draft_revision: i32,
+    /// What you handed in.
+    sealed: Option<SealedListView>,
+}
+
+/// A sealed list.
+#[derive(Serialize, ToSchema)]
+pub struct SealedListView {
+    /// The list.
+    list: ArmyListDocument,
+    /// Its points.
+    points: u32,
+    /// The version of the catalogue it is pinned to.
+    catalogue_number: i32,
+    /// The receipt, in hexadecimal.
+    receipt: String,
+    /// When it was sealed.
+    sealed_at: DateTime<Utc>,
+    /// Minutes after the end of the grace, when late.
+    late_minutes: Option<u32>,
+    /// Last week's list, put in because none came.
+    stands_in: bool,
+}
+
+impl From<SealedList> for SealedListView {
+    fn from(sealed: SealedList) -> Self {
+        Self {
+            list: sealed.list,
+            points: sealed.points,
+            catalogue_number: sealed.catalogue_number,
+            receipt: document::hex(&sealed.digest),
+            sealed_at: sealed.sealed_at,
+            late_minutes: sealed.late_minutes,
+            stands_in: sealed.stands_in,
+        }
+    }
+}
+
+/// Proof of what was sealed: `sha256sum` of the canonical JSON (RFC 8785) of `contents` is `digest`.
+#[derive(Serialize, ToSchema)]
+pub struct ReceiptView {
+    /// What was sealed, with its salt.
+    contents: document::receipt::SealedList,
+    /// SHA-256 in hexadecimal.
+    digest: String,
+    /// When.
+    sealed_at: DateTime<Utc>,
+    /// Minutes after the end of the grace, when late.
+    late_minutes: Option<u32>,
+    /// What the check said: remarks at most.
+    report: ReportDocument,
+}
+
+impl From<Receipt> for ReceiptView {
+    fn from(receipt: Receipt) -> Self {
+        Self {
+            contents: receipt.contents,
+            digest: receipt.digest,
+            sealed_at: receipt.sealed_at,
+            late_minutes: match receipt.arrival {
+                Arrival::OnTime => None,
+                Arrival::Late { minutes } => Some(minutes),
+            },
+            report: (&receipt.report).into(),
+        }
+    }
+}
+
+/// The revision of a saved draft.
+#[derive(Serialize, ToSchema)]
+pub struct DraftView {
+    /// Rises with every save.
+    draft_revision: i32,
+}
+
+/// The lists of a week: whole ones once opened, before that only who has one.
+#[derive(Serialize, ToSchema)]
+pub struct WeekListsView {
+    /// Whether the lists are opened.
+    opened: bool,
+    /// One for each player.
+    lists: Vec<PlayerListView>,
+}
+
+/// One player's list, as far as it may be seen.
+#[derive(Serialize, ToSchema)]
+pub struct PlayerListView {
+    /// The player.
+    player: Uuid,
+    /// How far the player is.
+    state: ListStateWord,
+    /// The list, once opened.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    sealed: Option<SealedListView>,
+}
+
+/// How far a player is.
+#[derive(Clone, Copy, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum ListStateWord {
+    /// Nothing begun.
+    Missing,
+    /// Begun.
+    Draft,
+    /// Handed in.
+    Sealed,
+}
+
+impl From<WeekLists> for WeekListsView {
+    fn from(lists: WeekLists) -> Self {
+        match lists {
+            WeekLists::Opened(lists) => Self {
+                opened: true,
+                lists: lists
+                    .into_iter()
+                    .map(|(player, sealed)| PlayerListView {
+                        player: player.0,
+                        state: ListStateWord::Sealed,
+                        sealed: Some(sealed.into()),
+                    })
+                    .collect(),
+            },
+            WeekLists::States(states) => Self {
+                opened: false,
+                lists: states
+                    .into_iter()
+                    .map(|(player, state)| PlayerListView {
+                        player: player.0,
+                        state: match state {
+                            ListState::Missing => ListStateWord::Missing,
+                            ListState::Draft => ListStateWord::Draft,
+                            ListState::Sealed => ListStateWord::Sealed,
+                        },
+                        sealed: None,
+                    })
+                    .collect(),
+            },
+        }
+    }
+}
+
+impl From<PlayerList> for OwnListView {
+    fn from(list: PlayerList) -> Self {
+        Self {
+            id: list.id.0,
+            draft: list.draft,
+            draft_revision: list.draft_revision,
+            sealed: list.sealed.map(SealedListView::from),
+        }
+    }
+}
+
+/// Leave to hand in late.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct LateLeaveBody {
+    /// For whom.
+    player: Uuid,
+    /// Why; everybody can read it.
+    #[schema(example = "Power cut in the whole street")]
+    reason: String,
+}
+
+/// Your own list of a week. Nobody else sees it before the lists are opened.
+#[utoipa::path(tag = "lists", responses((status = 200, body = OwnListView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
+pub async fn find_own_list(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+) -> Answer<Versioned<OwnListView>> {
+    let (club, season, week) = path.ids()?;
+    let list = app::lists::find_own_list(&desk, who.0, club, season, week).await?;
+    Ok(Versioned {
+        version: list.draft_revision.into(),
+        view: list.into(),
+    })
+}
+
+/// Save your draft. Send the revision you change as `If-Match`; leave it out for the first save.
+#[utoipa::path(
+    tag = "lists",
+    params(("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
+    responses((status = 200, body = DraftView), Problems)
+)]
+#[put("/clubs/{club}/seasons/{season}/weeks/{week}/list/draft")]
+pub async fn save_draft(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    request: HttpRequest,
+    body: Json<ArmyListDocument>,
+) -> Answer<Versioned<DraftView>> {
+    let (club, season, week) = path.ids()?;
+    let old = version_if_any(&request)?.map(|version| i32::try_from(version).unwrap_or(-1));
+    let new = app::lists::save_draft(&desk, who.0, club, season, week, old, body.0).await?;
+    Ok(Versioned {
+        version: new.into(),
+        view: DraftView {
+            draft_revision: new,
+        },
+    })
+}
+
+/// Check a list against the week without saving anything.
+#[utoipa::path(tag = "lists", responses((status = 200, body = ReportDocument), Problems))]
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/check")]
+pub async fn check_list(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    body: Json<ArmyListDocument>,
+) -> Answer<web::Json<ReportDocument>> {
+    let (club, season, week) = path.ids()?;
+    let report = app::lists::check_list(&desk, who.0, club, season, week, body.0).await?;
+    Ok(web::Json((&report).into()))
+}
+
+/// Hand in a list: it is checked, sealed and answered with a receipt. Until the deadline another one
+/// takes its place.
+#[utoipa::path(tag = "lists", responses((status = 201, body = ReceiptView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/seal")]
+pub async fn seal_list(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    body: Json<ArmyListDocument>,
+) -> Answer<Created<ReceiptView>> {
+    let (club, season, week) = path.ids()?;
+    let receipt = app::lists::seal_list(&desk, who.0, club, season, week, body.0).await?;
+    let location = format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/list");
+    Ok(Created {
+        location,
+        view: receipt.into(),
+    })
+}
+
+/// The lists of a week. Before they are opened only those who run the season learn who has one.
+#[utoipa::path(tag = "lists", security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/lists")]
+pub async fn list_lists(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InWeek>,
+) -> Answer<web::Json<WeekListsView>> {
+    let (club, season, week) = path.ids()?;
+    Ok(web::Json(
+        app::lists::list_lists(&desk, who.0, club, season, week)
+            .await?
+            .into(),
+    ))
+}
+
+/// Open all lists of a week, once the deadline and its grace are over. The server does it by itself.
+#[utoipa::path(tag = "lists", responses((status = 204, description = "Opened"), Problems))]
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/lists/open")]
+pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
+    let (club, season, week) = path.ids()?;
+    app::lists::open_lists(&desk, who.0, club, season, week).await?;
+    Ok(Done)
+}
+
+/// Give a player leave to hand in late.
+#[utoipa::path(tag = "lists", responses((status = 204, description = "Granted"), Problems))]
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/late-leaves")]
+pub async fn grant_late_leave(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    body: Json<LateLeaveBody>,
+) -> Answer<Done> {
+    let (club, season, week) = path.ids()?;
+    let LateLeaveBody { player, reason } = body.0;
+    let player = PlayerId(player);
+    app::lists::grant_late_leave(&desk, who.0, club, season, week, player, &reason).await?;
+    Ok(Done)
+}

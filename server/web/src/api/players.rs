@@ -1,0 +1,189 @@
+//! The players of a season.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, patch, post, web};
+use app::Desk;
+use app::seasons::{JoinSeason, LeftAfter, Player, UpdatePlayer};
+use league::ids::{ClubId, PlayerId, SeasonId};
+use serde::{Deserialize, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use super::seasons::InSeason;
+use crate::answer::{Answer, Created};
+use crate::body::Json;
+use crate::problem::Problems;
+use crate::who::{Caller, SignedIn};
+
+/// A player's address.
+#[derive(Clone, Copy, Deserialize, IntoParams)]
+#[into_params(parameter_in = Path)]
+pub struct OnePlayer {
+    /// The club.
+    club: Uuid,
+    /// The season.
+    season: Uuid,
+    /// The player.
+    player: Uuid,
+}
+
+impl OnePlayer {
+    /// Club, season and player.
+    pub fn ids(self) -> (ClubId, SeasonId, PlayerId) {
+        (
+            ClubId(self.club),
+            SeasonId(self.season),
+            PlayerId(self.player),
+        )
+    }
+}
+
+/// What it takes to join.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlayerBody {
+    /// Your name in this season; a nickname is best.
+    #[schema(example = "Wennable", max_length = 60)]
+    handle: String,
+    /// Key of your faction.
+    #[schema(example = "vesper-orrery")]
+    faction: String,
+    /// Nights you can usually come.
+    #[schema(example = json!(["tue", "thu"]))]
+    nights: Vec<String>,
+}
+
+/// What to change; what is absent stays.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlayerChangeBody {
+    /// Nights the player can usually come.
+    #[serde(default)]
+    nights: Option<Vec<String>>,
+    /// Key of the faction; fixed once the season has started.
+    #[serde(default)]
+    faction: Option<String>,
+    /// Household, by the organiser alone: its members do not meet early. Empty takes it away.
+    #[serde(default)]
+    household: Option<String>,
+}
+
+/// A player.
+#[derive(Serialize, ToSchema)]
+pub struct PlayerView {
+    /// Identity in this season.
+    id: Uuid,
+    /// Name in this season.
+    handle: String,
+    /// Key of the faction.
+    faction: String,
+    /// Usual nights.
+    nights: Vec<String>,
+    /// First week played.
+    joined_week: u8,
+    /// Last week played, once withdrawn; 0 before the first.
+    left_after_week: Option<u8>,
+    /// Household, for those who run the season.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    household: Option<String>,
+}
+
+impl From<Player> for PlayerView {
+    fn from(player: Player) -> Self {
+        Self {
+            id: player.id.0,
+            handle: player.handle,
+            faction: player.faction,
+            nights: player.nights,
+            joined_week: player.joined_week.number(),
+            left_after_week: player.left_after.map(|left| match left {
+                LeftAfter::NoWeek => 0,
+                LeftAfter::Week(last) => last.number(),
+            }),
+            household: player.household,
+        }
+    }
+}
+
+/// Join a season, from the first week whose lists are not due yet.
+#[utoipa::path(tag = "players", responses((status = 201, body = PlayerView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/players")]
+pub async fn join_season(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InSeason>,
+    body: Json<PlayerBody>,
+) -> Answer<Created<PlayerView>> {
+    let (club, season) = path.ids();
+    let PlayerBody {
+        handle,
+        faction,
+        nights,
+    } = body.0;
+    let command = JoinSeason {
+        handle,
+        faction,
+        nights,
+    };
+    let player = app::seasons::join_season(&desk, who.0, club, season, command).await?;
+    let location = format!(
+        "/api/v1/clubs/{club}/seasons/{season}/players/{}",
+        player.id
+    );
+    Ok(Created {
+        location,
+        view: player.into(),
+    })
+}
+
+/// Everybody who ever joined, by handle.
+#[utoipa::path(tag = "players", security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), Problems))]
+#[get("/clubs/{club}/seasons/{season}/players")]
+pub async fn list_players(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+) -> Answer<web::Json<Vec<PlayerView>>> {
+    let (club, season) = path.ids();
+    let players = app::seasons::list_players(&desk, who.0, club, season).await?;
+    Ok(web::Json(
+        players.into_iter().map(PlayerView::from).collect(),
+    ))
+}
+
+/// Change a player's usual nights, faction or household.
+#[utoipa::path(tag = "players", responses((status = 200, body = PlayerView), Problems))]
+#[patch("/clubs/{club}/seasons/{season}/players/{player}")]
+pub async fn update_player(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<OnePlayer>,
+    body: Json<PlayerChangeBody>,
+) -> Answer<web::Json<PlayerView>> {
+    let (club, season, player) = path.ids();
+    let PlayerChangeBody {
+        nights,
+        faction,
+        household,
+    } = body.0;
+    let command = UpdatePlayer {
+        nights,
+        faction,
+        household,
+    };
+    let player = app::seasons::update_player(&desk, who.0, club, season, player, command).await?;
+    Ok(web::Json(player.into()))
+}
+
+/// Withdraw. Games already played or paired stand.
+#[utoipa::path(tag = "players", responses((status = 200, body = PlayerView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/players/{player}/withdraw")]
+pub async fn withdraw_player(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<OnePlayer>,
+) -> Answer<web::Json<PlayerView>> {
+    let (club, season, player) = path.ids();
+    let player = app::seasons::withdraw_player(&desk, who.0, club, season, player).await?;
+    Ok(web::Json(player.into()))
+}

@@ -1,0 +1,302 @@
+//! Seasons.
+
+use actix_web::web::{Data, Path};
+use actix_web::{HttpRequest, get, patch, post, web};
+use app::Desk;
+use app::seasons::{CreateSeason, Season, UpdateSeason};
+use chrono::{DateTime, Utc};
+use document::policy::PolicyDocument;
+use document::season::{CalendarDocument, CapsDocument};
+use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::season::{SeasonState, Visibility};
+use serde::{Deserialize, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use super::clubs::InClub;
+use crate::answer::{Answer, Created, Versioned};
+use crate::body::Json;
+use crate::precondition::version_to_change;
+use crate::problem::Problems;
+use crate::who::{Caller, SignedIn};
+
+/// A season's address.
+#[derive(Clone, Copy, Deserialize, IntoParams)]
+#[into_params(parameter_in = Path)]
+pub struct InSeason {
+    /// The club.
+    club: Uuid,
+    /// The season.
+    season: Uuid,
+}
+
+impl InSeason {
+    /// Club and season.
+    pub fn ids(self) -> (ClubId, SeasonId) {
+        (ClubId(self.club), SeasonId(self.season))
+    }
+}
+
+/// Who may look.
+#[derive(Clone, Copy, Serialize, Deserialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum VisibilityWord {
+    /// Everybody.
+    Public,
+    /// The club.
+    Club,
+}
+
+impl From<VisibilityWord> for Visibility {
+    fn from(word: VisibilityWord) -> Self {
+        match word {
+            VisibilityWord::Public => Self::Public,
+            VisibilityWord::Club => Self::Club,
+        }
+    }
+}
+
+/// Where a season stands.
+#[derive(Clone, Copy, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum SeasonStateWord {
+    /// Being set up.
+    Draft,
+    /// Running.
+    Started,
+    /// Over.
+    Ended,
+}
+
+/// What it takes to set up a season.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SeasonBody {
+    /// Name.
+    #[schema(example = "Autumn at the ford", max_length = 60)]
+    name: String,
+    /// Who may look once it has started.
+    visibility: VisibilityWord,
+    /// IANA zone of all civil times of the season.
+    #[schema(example = "Europe/Berlin")]
+    zone: String,
+    /// The catalogue; it needs a version by now.
+    catalogue: Uuid,
+    /// The caps of the weeks.
+    caps: CapsDocument,
+    /// The rhythm.
+    calendar: CalendarDocument,
+    /// Minutes after the deadline in which a list still counts as in time.
+    #[serde(default)]
+    #[schema(example = 60, maximum = 1440)]
+    grace_minutes: u16,
+    /// Most players.
+    #[serde(default)]
+    places: Option<u16>,
+    /// The rules; each part has a good default.
+    #[serde(default)]
+    policy: PolicyDocument,
+}
+
+/// What to change; what is absent stays.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SeasonChangeBody {
+    /// Name.
+    #[serde(default)]
+    name: Option<String>,
+    /// Who may look.
+    #[serde(default)]
+    visibility: Option<VisibilityWord>,
+    /// Most players.
+    #[serde(default)]
+    places: Option<u16>,
+    /// The rules as a whole; fixed once the season has started.
+    #[serde(default)]
+    policy: Option<PolicyDocument>,
+}
+
+/// A season.
+#[derive(Serialize, ToSchema)]
+pub struct SeasonView {
+    /// Identity.
+    id: Uuid,
+    /// Whose.
+    club: Uuid,
+    /// Name.
+    name: String,
+    /// Who may look.
+    visibility: VisibilityWord,
+    /// IANA zone.
+    zone: String,
+    /// Where it stands.
+    state: SeasonStateWord,
+    /// The catalogue.
+    catalogue: Uuid,
+    /// Most players.
+    places: Option<u16>,
+    /// The rules.
+    policy: PolicyDocument,
+    /// The rules as sentences.
+    rules: Vec<String>,
+    /// Rises with every change that a reader may see.
+    version: i64,
+    /// SHA-256 of the secret seed of the season's draws, in hexadecimal, from the start on.
+    seed_commitment: Option<String>,
+    /// When it started.
+    started_at: Option<DateTime<Utc>>,
+    /// When it ended.
+    ended_at: Option<DateTime<Utc>>,
+}
+
+impl From<Season> for SeasonView {
+    fn from(season: Season) -> Self {
+        Self {
+            id: season.id.0,
+            club: season.club.0,
+            name: season.name,
+            visibility: match season.visibility {
+                Visibility::Public => VisibilityWord::Public,
+                Visibility::Club => VisibilityWord::Club,
+            },
+            zone: season.zone.name().to_owned(),
+            state: match season.state {
+                SeasonState::Draft => SeasonStateWord::Draft,
+                SeasonState::Started => SeasonStateWord::Started,
+                SeasonState::Ended => SeasonStateWord::Ended,
+            },
+            catalogue: season.catalogue.0,
+            places: season.places,
+            rules: season
+                .policy
+                .read()
+                .map(|policy| policy.sentences())
+                .unwrap_or_default(),
+            policy: season.policy,
+            version: season.version,
+            seed_commitment: season.seed_commitment.as_deref().map(document::hex),
+            started_at: season.started_at,
+            ended_at: season.ended_at,
+        }
+    }
+}
+
+fn versioned(season: Season) -> Versioned<SeasonView> {
+    Versioned {
+        version: season.version,
+        view: season.into(),
+    }
+}
+
+/// Set up a season. It is a draft until it is started.
+#[utoipa::path(tag = "seasons", responses((status = 201, body = SeasonView), Problems))]
+#[post("/clubs/{club}/seasons")]
+pub async fn create_season(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InClub>,
+    body: Json<SeasonBody>,
+) -> Answer<Created<SeasonView>> {
+    let body = body.0;
+    let command = CreateSeason {
+        name: body.name,
+        visibility: body.visibility.into(),
+        zone: body.zone,
+        catalogue: CatalogueId(body.catalogue),
+        caps: body.caps,
+        calendar: body.calendar,
+        grace_minutes: body.grace_minutes,
+        places: body.places,
+        policy: body.policy,
+    };
+    let season = app::seasons::create_season(&desk, who.0, path.id(), command).await?;
+    let location = format!("/api/v1/clubs/{}/seasons/{}", season.club, season.id);
+    Ok(Created {
+        location,
+        view: season.into(),
+    })
+}
+
+/// The seasons of a club that you may know of, newest first.
+#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = Vec<SeasonView>), Problems))]
+#[get("/clubs/{club}/seasons")]
+pub async fn list_seasons(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InClub>,
+) -> Answer<web::Json<Vec<SeasonView>>> {
+    let seasons = app::seasons::list_seasons(&desk, who.0, path.id()).await?;
+    Ok(web::Json(
+        seasons.into_iter().map(SeasonView::from).collect(),
+    ))
+}
+
+/// A season. The `ETag` is its version.
+#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = SeasonView), Problems))]
+#[get("/clubs/{club}/seasons/{season}")]
+pub async fn find_season(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+) -> Answer<Versioned<SeasonView>> {
+    let (club, season) = path.ids();
+    Ok(versioned(
+        app::seasons::find_season(&desk, who.0, club, season).await?,
+    ))
+}
+
+/// Change a season. Send the version you change as `If-Match`.
+#[utoipa::path(
+    tag = "seasons",
+    params(("If-Match" = String, Header, description = "The ETag of the version you change")),
+    responses((status = 200, body = SeasonView), Problems)
+)]
+#[patch("/clubs/{club}/seasons/{season}")]
+pub async fn update_season(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InSeason>,
+    request: HttpRequest,
+    body: Json<SeasonChangeBody>,
+) -> Answer<Versioned<SeasonView>> {
+    let (club, season) = path.ids();
+    let body = body.0;
+    let command = UpdateSeason {
+        version: version_to_change(&request)?,
+        name: body.name,
+        visibility: body.visibility.map(Visibility::from),
+        places: body.places,
+        policy: body.policy,
+    };
+    Ok(versioned(
+        app::seasons::update_season(&desk, who.0, club, season, command).await?,
+    ))
+}
+
+/// Start a season: its rules are fixed and the seed of its draws is committed to.
+#[utoipa::path(tag = "seasons", responses((status = 200, body = SeasonView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/start")]
+pub async fn start_season(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InSeason>,
+) -> Answer<Versioned<SeasonView>> {
+    let (club, season) = path.ids();
+    Ok(versioned(
+        app::seasons::start_season(&desk, who.0, club, season).await?,
+    ))
+}
+
+/// End a season whose weeks are closed; the seed of its draws is revealed.
+#[utoipa::path(tag = "seasons", responses((status = 200, body = SeasonView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/end")]
+pub async fn end_season(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InSeason>,
+) -> Answer<Versioned<SeasonView>> {
+    let (club, season) = path.ids();
+    Ok(versioned(
+        app::seasons::end_season(&desk, who.0, club, season).await?,
+    ))
+}

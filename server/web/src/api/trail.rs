@@ -1,0 +1,85 @@
+//! The trail of a season.
+
+use actix_web::web::{Data, Path, Query};
+use actix_web::{get, web};
+use app::Desk;
+use app::seasons::TrailEntry;
+use chrono::{DateTime, Utc};
+use serde::{Deserialize, Serialize};
+use serde_json::Value;
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use super::seasons::InSeason;
+use crate::answer::Answer;
+use crate::problem::{Problem, Problems, WireFault};
+use crate::who::Caller;
+
+const MOST: u16 = 100;
+
+/// Which part of the trail.
+#[derive(Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct TrailPage {
+    /// Entries before this number.
+    before: Option<i64>,
+    /// At most so many.
+    #[param(minimum = 1, maximum = 100)]
+    limit: Option<u16>,
+}
+
+/// An entry of the trail.
+#[derive(Serialize, ToSchema)]
+pub struct TrailEntryView {
+    /// Its place in the club's chain.
+    entry_no: i64,
+    /// When.
+    at: DateTime<Utc>,
+    /// Account of whoever did it; absent when the clock did.
+    actor: Option<Uuid>,
+    /// The act, by the name of its operation.
+    act: String,
+    /// What it was about.
+    #[schema(value_type = Object)]
+    facts: Value,
+    /// Digest of the entry before, in hexadecimal.
+    previous: String,
+    /// Digest of this entry, in hexadecimal.
+    digest: String,
+}
+
+impl From<TrailEntry> for TrailEntryView {
+    fn from(entry: TrailEntry) -> Self {
+        Self {
+            entry_no: entry.entry_no,
+            at: entry.happened_at,
+            actor: entry.actor,
+            act: entry.act,
+            facts: entry.facts,
+            previous: document::hex(&entry.previous),
+            digest: document::hex(&entry.digest),
+        }
+    }
+}
+
+/// What was done in a season, newest first. Officers see more than others.
+#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), Problems))]
+#[get("/clubs/{club}/seasons/{season}/trail")]
+pub async fn list_trail(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+    page: Query<TrailPage>,
+) -> Answer<web::Json<Vec<TrailEntryView>>> {
+    let limit = page.limit.unwrap_or(MOST);
+    if !(1..=MOST).contains(&limit) {
+        let detail = format!("The limit is from 1 to {MOST}, not {limit}.");
+        return Err(Problem::wire(WireFault::InvalidParameter).detail(detail));
+    }
+    let (club, season) = path.ids();
+    let entries = app::seasons::list_trail(&desk, who.0, club, season, page.before, limit).await?;
+    Ok(web::Json(
+        entries.into_iter().map(TrailEntryView::from).collect(),
+    ))
+}

@@ -1,0 +1,270 @@
+//! The weeks of a season.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, patch, put, web};
+use app::Desk;
+use app::seasons::{UpdateWeek, Week};
+use chrono::{DateTime, NaiveDateTime, Utc};
+use league::ids::{ClubId, SeasonId};
+use league::season::Phase;
+use league::time::Civil;
+use league::week::WeekNo;
+use serde::{Deserialize, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use super::seasons::InSeason;
+use crate::answer::{Answer, Done};
+use crate::body::Json;
+use crate::problem::{Problem, Problems, WireFault};
+use crate::who::{Caller, SignedIn};
+
+/// A week's address.
+#[derive(Clone, Copy, Deserialize, IntoParams)]
+#[into_params(parameter_in = Path)]
+pub struct InWeek {
+    /// The club.
+    club: Uuid,
+    /// The season.
+    season: Uuid,
+    /// The week, from 1.
+    #[param(minimum = 1, maximum = 52)]
+    week: u8,
+}
+
+impl InWeek {
+    /// Club, season and week.
+    ///
+    /// # Errors
+    /// 404 for a number that no season has.
+    pub fn ids(self) -> Result<(ClubId, SeasonId, WeekNo), Problem> {
+        let week = WeekNo::new(self.week).ok_or_else(|| Problem::wire(WireFault::NotFound))?;
+        Ok((ClubId(self.club), SeasonId(self.season), week))
+    }
+}
+
+/// Where a week stands.
+#[derive(Clone, Copy, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum PhaseWord {
+    /// Not announced.
+    Planned,
+    /// Announced; lists come in.
+    Announced,
+    /// The deadline is over; lists are about to be opened.
+    ListsDue,
+    /// Everybody sees the lists.
+    ListsOpened,
+    /// The pairings are out.
+    Paired,
+    /// The table of the week stands.
+    Closed,
+}
+
+impl From<Phase> for PhaseWord {
+    fn from(phase: Phase) -> Self {
+        match phase {
+            Phase::Planned => Self::Planned,
+            Phase::Announced => Self::Announced,
+            Phase::ListsDue => Self::ListsDue,
+            Phase::ListsOpened => Self::ListsOpened,
+            Phase::Paired => Self::Paired,
+            Phase::Closed => Self::Closed,
+        }
+    }
+}
+
+/// A week.
+#[derive(Serialize, ToSchema)]
+pub struct WeekView {
+    /// Its number.
+    week: u8,
+    /// The points cap.
+    cap: u32,
+    /// Where it stands.
+    phase: PhaseWord,
+    /// When cap and scenario go out.
+    announce_at: DateTime<Utc>,
+    /// When lists are due.
+    lists_due_at: DateTime<Utc>,
+    /// Until when a list counts as in time: the deadline and its grace.
+    lists_accepted_until: DateTime<Utc>,
+    /// The deadline on the wall of the club.
+    lists_due: NaiveDateTime,
+    /// When games must be played.
+    play_until_at: DateTime<Utc>,
+    /// When the lists were opened.
+    lists_opened_at: Option<DateTime<Utc>>,
+    /// When the first round was published.
+    paired_at: Option<DateTime<Utc>>,
+    /// When the week was closed.
+    closed_at: Option<DateTime<Utc>>,
+    /// Version of the catalogue.
+    catalogue_number: i32,
+    /// The nights, as they begin.
+    nights: Vec<NightView>,
+}
+
+/// A night.
+#[derive(Serialize, ToSchema)]
+pub struct NightView {
+    /// Its short name.
+    key: String,
+    /// When it begins.
+    begins_at: DateTime<Utc>,
+    /// The same on the wall of the club.
+    begins: NaiveDateTime,
+    /// Tables.
+    tables: u16,
+}
+
+impl WeekView {
+    /// A week in its phase.
+    pub fn new(week: Week, phase: Phase) -> Self {
+        let facts = week.facts;
+        Self {
+            week: week.week.number(),
+            cap: week.cap.get(),
+            phase: phase.into(),
+            announce_at: facts.announce_at,
+            lists_due_at: facts.lists_due_at,
+            lists_accepted_until: facts.accepted_until(),
+            lists_due: week.lists_due.0,
+            play_until_at: facts.play_until_at,
+            lists_opened_at: facts.lists_opened_at,
+            paired_at: facts.paired_at,
+            closed_at: facts.closed_at,
+            catalogue_number: week.catalogue_number,
+            nights: week
+                .nights
+                .into_iter()
+                .map(|night| NightView {
+                    key: night.key,
+                    begins_at: night.begins.1,
+                    begins: night.begins.0.0,
+                    tables: night.tables,
+                })
+                .collect(),
+        }
+    }
+}
+
+/// What to change; what is absent stays. Times are civil times in the season's zone.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WeekBody {
+    /// The points cap.
+    #[serde(default)]
+    cap: Option<u32>,
+    /// When cap and scenario go out.
+    #[serde(default)]
+    announce: Option<NaiveDateTime>,
+    /// When lists are due.
+    #[serde(default)]
+    lists_due: Option<NaiveDateTime>,
+    /// When games must be played.
+    #[serde(default)]
+    play_until: Option<NaiveDateTime>,
+    /// All nights of the week.
+    #[serde(default)]
+    nights: Option<Vec<NightBody>>,
+    /// Version of the catalogue.
+    #[serde(default)]
+    catalogue_number: Option<i32>,
+}
+
+/// A night of a week.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NightBody {
+    /// Its short name.
+    #[schema(example = "tue")]
+    key: String,
+    /// When it begins, in civil time.
+    begins: NaiveDateTime,
+    /// Tables.
+    tables: u16,
+}
+
+/// Nights of a week; none means absent with notice.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AvailabilityBody {
+    /// Short names of the nights.
+    #[schema(example = json!(["tue", "thu"]))]
+    nights: Vec<String>,
+}
+
+/// The weeks of a season in order. All caps are known from the start.
+#[utoipa::path(tag = "weeks", security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), Problems))]
+#[get("/clubs/{club}/seasons/{season}/weeks")]
+pub async fn list_weeks(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+) -> Answer<web::Json<Vec<WeekView>>> {
+    let (club, season) = path.ids();
+    let weeks = app::seasons::list_weeks(&desk, who.0, club, season).await?;
+    Ok(web::Json(
+        weeks
+            .into_iter()
+            .map(|(week, phase)| WeekView::new(week, phase))
+            .collect(),
+    ))
+}
+
+/// One week.
+#[utoipa::path(tag = "weeks", security((), ("bearer" = [])), responses((status = 200, body = WeekView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
+pub async fn find_week(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InWeek>,
+) -> Answer<web::Json<WeekView>> {
+    let (club, season, week) = path.ids()?;
+    let (week, phase) = app::seasons::find_week(&desk, who.0, club, season, week).await?;
+    Ok(web::Json(WeekView::new(week, phase)))
+}
+
+/// Change a week where that hurts nobody.
+#[utoipa::path(tag = "weeks", responses((status = 204, description = "Changed"), Problems))]
+#[patch("/clubs/{club}/seasons/{season}/weeks/{week}")]
+pub async fn update_week(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    body: Json<WeekBody>,
+) -> Answer<Done> {
+    let (club, season, week) = path.ids()?;
+    let body = body.0;
+    let nights = body.nights.map(|nights| {
+        nights
+            .into_iter()
+            .map(|night| (night.key, Civil(night.begins), night.tables))
+            .collect()
+    });
+    let command = UpdateWeek {
+        cap: body.cap,
+        announce: body.announce.map(Civil),
+        lists_due: body.lists_due.map(Civil),
+        play_until: body.play_until.map(Civil),
+        nights,
+        catalogue_number: body.catalogue_number,
+    };
+    app::seasons::update_week(&desk, who.0, club, season, week, command).await?;
+    Ok(Done)
+}
+
+/// Say which nights of a week you can come.
+#[utoipa::path(tag = "weeks", responses((status = 204, description = "Noted"), Problems))]
+#[put("/clubs/{club}/seasons/{season}/weeks/{week}/availability")]
+pub async fn tell_availability(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InWeek>,
+    body: Json<AvailabilityBody>,
+) -> Answer<Done> {
+    let (club, season, week) = path.ids()?;
+    app::seasons::tell_availability(&desk, who.0, club, season, week, body.0.nights).await?;
+    Ok(Done)
+}

@@ -1,0 +1,30 @@
+//! `If-Match`: a change says which version it changes (RFC 9110, section 13.1.1; RFC 6585 for 428).
+
+use actix_web::HttpRequest;
+use actix_web::http::header::IF_MATCH;
+
+use crate::problem::{Problem, WireFault};
+
+/// The version named by `If-Match`.
+///
+/// # Errors
+/// 428 without the header; 400 when it is no ETag of ours.
+pub fn version_to_change(request: &HttpRequest) -> Result<i64, Problem> {
+    version_if_any(request)?.ok_or_else(|| Problem::wire(WireFault::PreconditionRequired))
+}
+
+/// The version named by `If-Match`, where there is one.
+///
+/// # Errors
+/// 400 when it is no ETag of ours.
+pub fn version_if_any(request: &HttpRequest) -> Result<Option<i64>, Problem> {
+    let Some(header) = request.headers().get(IF_MATCH) else {
+        return Ok(None);
+    };
+    let tag = header.to_str().ok().map(str::trim);
+    let number = tag.and_then(|tag| tag.strip_prefix('"')?.strip_suffix('"')?.parse().ok());
+    number.map(Some).ok_or_else(|| {
+        Problem::wire(WireFault::InvalidParameter)
+            .detail("If-Match must be the ETag of an earlier answer.")
+    })
+}
