@@ -43,6 +43,19 @@ fn every_operation_has_its_own_name_and_says_what_can_go_wrong() {
     }
 }
 
+#[test]
+fn every_reference_leads_to_a_schema_and_every_schema_is_used() {
+    let text = kept();
+    let document: Value = serde_json::from_str(&text).unwrap();
+    let schemas = document["components"]["schemas"].as_object().unwrap();
+    let schemas: BTreeSet<_> = schemas.keys().map(String::as_str).collect();
+    let references = text.split("\"#/components/schemas/").skip(1);
+    let references: BTreeSet<_> = references
+        .filter_map(|rest| rest.split('"').next())
+        .collect();
+    assert_eq!(references, schemas);
+}
+
 fn kept() -> String {
     fs::read_to_string(root().join("openapi/tallyhost.json")).unwrap()
 }

@@ -19,6 +19,7 @@ use crate::{health, metrics, problem};
         description = "Runs an escalation league for tabletop miniature wargames: seasons, lists, pairings, results, standings.",
         license(name = "MIT OR Apache-2.0")
     ),
+    components(schemas(problem::ProblemDocument)),
     security(("bearer" = []))
 )]
 struct Head;

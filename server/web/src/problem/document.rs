@@ -61,26 +61,26 @@ pub struct FaultDocument {
 pub enum Problems {
     /// The request cannot be read.
     #[response(status = 400, content_type = "application/problem+json")]
-    Malformed(#[to_schema] ProblemDocument),
+    Malformed(ProblemDocument),
     /// Nobody is signed in, or the token is not valid.
     #[response(status = 401, content_type = "application/problem+json")]
-    SignInNeeded(#[to_schema] ProblemDocument),
+    SignInNeeded(ProblemDocument),
     /// The role does not allow it.
     #[response(status = 403, content_type = "application/problem+json")]
-    Forbidden(#[to_schema] ProblemDocument),
+    Forbidden(ProblemDocument),
     /// Absent, or not to be known by you.
     #[response(status = 404, content_type = "application/problem+json")]
-    NotFound(#[to_schema] ProblemDocument),
+    NotFound(ProblemDocument),
     /// Not at this point, or somebody was first.
     #[response(status = 409, content_type = "application/problem+json")]
-    Conflict(#[to_schema] ProblemDocument),
+    Conflict(ProblemDocument),
     /// The content breaks a rule; every fault is named.
     #[response(status = 422, content_type = "application/problem+json")]
-    Unprocessable(#[to_schema] ProblemDocument),
+    Unprocessable(ProblemDocument),
     /// Too many requests.
     #[response(status = 429, content_type = "application/problem+json")]
-    TooMany(#[to_schema] ProblemDocument),
+    TooMany(ProblemDocument),
     /// Any other problem.
     #[response(status = "default", content_type = "application/problem+json")]
-    Other(#[to_schema] ProblemDocument),
+    Other(ProblemDocument),
 }
