@@ -1,5 +1,7 @@
 //! Painted points of a list: each entry's points pro rata by its finished models, exact.
 
+use std::collections::BTreeMap;
+
 use num_rational::BigRational;
 
 use crate::lists::check::PaintedModels;
@@ -29,7 +31,8 @@ impl PaintedPoints {
 /// Sums the finished part of every line. More finished models than fielded count as all of them.
 pub fn painted_points(lines: &[Line<'_>], painted: Option<&PaintedModels>) -> PaintedPoints {
     let mut whole = Points::ZERO;
-    let mut parts = BigRational::from_integer(0.into());
+    // Fractions of one size are added as whole numbers: far fewer exact fractions remain.
+    let mut by_models: BTreeMap<u32, u64> = BTreeMap::new();
     for line in lines {
         let finished = painted
             .and_then(|painted| painted.get(&line.entry.key))
@@ -37,9 +40,13 @@ pub fn painted_points(lines: &[Line<'_>], painted: Option<&PaintedModels>) -> Pa
         if finished == line.entry.models {
             whole += line.points;
         } else if finished > 0 {
-            let product = u64::from(line.points.get()) * u64::from(finished);
-            parts += BigRational::new(product.into(), line.entry.models.into());
+            *by_models.entry(line.entry.models).or_default() +=
+                u64::from(line.points.get()) * u64::from(finished);
         }
     }
-    PaintedPoints(parts + BigRational::from_integer(whole.get().into()))
+    let parts = by_models
+        .into_iter()
+        .map(|(models, product)| BigRational::new(product.into(), models.into()));
+    let sum = BigRational::from_integer(whole.get().into());
+    PaintedPoints(parts.fold(sum, |sum, part| sum + part))
 }

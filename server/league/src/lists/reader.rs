@@ -145,4 +145,6 @@ pub fn read(text: &str, catalogue: &Catalogue, faction: Option<&FactionKey>) -> 
 }
 
 #[cfg(test)]
+mod properties;
+#[cfg(test)]
 mod tests;
