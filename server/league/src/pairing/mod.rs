@@ -5,6 +5,7 @@
 //! [`Proposal`] with its certificate and reasons. Anyone can check the result with
 //! `certificate::verify`, which shares nothing with the solver.
 
+pub mod audit;
 mod branch;
 pub mod certificate;
 pub mod cost;
@@ -21,6 +22,7 @@ mod quick;
 pub mod reason;
 pub mod repair;
 pub mod round_robin;
+mod sentences;
 pub mod solve;
 pub mod sparse;
 mod tables;
