@@ -132,10 +132,12 @@ def main():
         units, lists = catalogue[player["faction"]], None
         while lists is None:
             lists = chain(units, player["handle"] in SWAPS, chance)
-        found[player["handle"]] = lists[player.get("joins_in_week", 1) - 1 :]
+        lists = lists[player.get("joins_in_week", 1) - 1 :]
+        faction = player["faction"]
+        found[player["handle"]] = [{"faction": faction, "entries": entries} for entries in lists]
     lines = [
         f"  {json.dumps(handle)}: [\n"
-        + ",\n".join(f"    {json.dumps(entries)}" for entries in lists)
+        + ",\n".join(f"    {json.dumps(one)}" for one in lists)
         + "\n  ]"
         for handle, lists in found.items()
     ]

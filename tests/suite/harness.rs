@@ -8,6 +8,7 @@ mod cluster;
 mod database;
 mod folder;
 mod server;
+mod stage;
 mod until;
 
 pub use actor::Actor;
@@ -16,4 +17,5 @@ pub use cluster::RUNTIME;
 pub use database::Database;
 pub use folder::{cluster_in, open_folder, postmaster_in};
 pub use server::Server;
+pub use stage::{Player, Stage, demo_list};
 pub use until::until;

@@ -17,3 +17,4 @@ mod openapi;
 mod operation;
 mod process;
 mod sources;
+mod stories;

@@ -164,7 +164,13 @@ impl Fault {
 
 impl From<document::fault::Fault> for Fault {
     fn from(fault: document::fault::Fault) -> Self {
-        Self::new(&fault.code, fault.pointer, fault.detail)
+        Self {
+            code: fault.code,
+            pointer: fault.pointer,
+            detail: fault.detail,
+            limit: fault.limit.map(Value::from),
+            actual: fault.actual.map(Value::from),
+        }
     }
 }
 

@@ -16,6 +16,12 @@ pub struct Fault {
     pub code: String,
     /// The fault in plain English.
     pub detail: String,
+    /// What would have been allowed, where that is a number.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limit: Option<u32>,
+    /// What was given.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub actual: Option<u32>,
 }
 
 impl Fault {
@@ -25,7 +31,17 @@ impl Fault {
             pointer: pointer.into(),
             code: code.into(),
             detail: detail.to_string(),
+            limit: None,
+            actual: None,
         }
+    }
+
+    /// Adds what would have been allowed and what was given.
+    #[must_use]
+    pub fn with(mut self, limit: u32, actual: u32) -> Self {
+        self.limit = Some(limit);
+        self.actual = Some(actual);
+        self
     }
 }
 

@@ -112,7 +112,11 @@ fn read_caps(document: &CapsDocument) -> Result<Caps, Vec<Fault>> {
         };
         faults
             .into_iter()
-            .map(|fault| Fault::new(place(fault.index()), "season.caps", format!("{fault}.")))
+            .map(|fault| {
+                let said = Fault::new(place(fault.index()), "season.caps", format!("{fault}."));
+                let (limit, actual) = fault.measured();
+                said.with(limit, actual)
+            })
             .collect()
     })
 }

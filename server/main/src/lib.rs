@@ -3,6 +3,7 @@
 pub mod cli;
 mod commands;
 mod database;
+pub mod demo;
 mod metrics;
 pub mod postgres;
 pub mod settings;

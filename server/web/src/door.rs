@@ -9,6 +9,7 @@ use tracing_actix_web::TracingLogger;
 
 use crate::body::MOST_CATALOGUE_BYTES;
 use crate::health::Leaving;
+use crate::methods::nothing_here;
 use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
 use crate::span::RequestSpan;
@@ -47,8 +48,4 @@ pub fn server_parts(
         .wrap(from_fn(problem::render))
         .wrap(from_fn(metrics::count))
         .wrap(TracingLogger::<RequestSpan>::new())
-}
-
-async fn nothing_here() -> Result<&'static str, Problem> {
-    Err(Problem::wire(WireFault::NotFound))
 }

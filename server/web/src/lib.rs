@@ -6,6 +6,7 @@ mod body;
 mod door;
 mod headers;
 mod health;
+mod methods;
 mod metrics;
 mod precondition;
 mod problem;

@@ -18,7 +18,13 @@ pub struct Actor {
     http: Client,
     address: String,
     email: Option<String>,
-    token: Arc<Mutex<Option<String>>>,
+    tokens: Arc<Mutex<Option<Tokens>>>,
+}
+
+/// What a client program keeps of a session.
+struct Tokens {
+    access: String,
+    refresh: String,
 }
 
 impl Actor {
@@ -33,7 +39,7 @@ impl Actor {
             http,
             address: address.to_owned(),
             email: None,
-            token: Arc::default(),
+            tokens: Arc::default(),
         }
     }
 
@@ -68,6 +74,10 @@ impl Actor {
         self.ask_once(&Method::GET, path, |request| request)
     }
 
+    pub fn put(&self, path: &str, body: &Value) -> Answer {
+        self.ask(Method::PUT, path, |request| request.json(body))
+    }
+
     pub fn post(&self, path: &str, body: &Value) -> Answer {
         self.ask(Method::POST, path, |request| request.json(body))
     }
@@ -80,8 +90,8 @@ impl Actor {
 
     /// Any request; `dress` adds headers, a body or a query.
     ///
-    /// The league's clock moves by weeks in a story: a person whose token has run out signs in again,
-    /// as a client program does.
+    /// The league's clock moves by weeks in a story: a person whose token has run out gets the next
+    /// one, as a client program does.
     pub fn ask(
         &self,
         method: Method,
@@ -92,7 +102,7 @@ impl Actor {
         if first.status != 401 || self.email.is_none() {
             return first;
         }
-        self.sign_in();
+        self.renew();
         self.ask_once(&method, path, &dress)
     }
 
@@ -114,24 +124,42 @@ impl Actor {
         let mut request = self
             .http
             .request(method.clone(), format!("{}{path}", self.address));
-        if let Some(token) = self.token.lock().unwrap().as_ref() {
-            request = request.bearer_auth(token);
+        if let Some(tokens) = self.tokens.lock().unwrap().as_ref() {
+            request = request.bearer_auth(&tokens.access);
         }
         Answer::read(format!("{method} {path}"), dress(request).send()?)
     }
 
+    /// Signs in anew where the session has ended.
+    fn renew(&self) {
+        let refresh = self
+            .tokens
+            .lock()
+            .unwrap()
+            .as_ref()
+            .map(|tokens| json!({ "refresh_token": tokens.refresh }));
+        let answer = refresh.map(|body| self.ask_for_tokens("/api/v1/sessions/refresh", &body));
+        match answer {
+            Some(answer) if answer.status == 200 => self.keep(&answer.json()),
+            _ => self.sign_in(),
+        }
+    }
+
     fn sign_in(&self) {
         let body = json!({ "email": self.email, "password": PASSWORD });
-        let request = self
-            .http
-            .post(format!("{}/api/v1/sessions", self.address))
-            .json(&body);
-        let asked = "POST /api/v1/sessions".to_owned();
-        let answer = Answer::read(asked, request.send().unwrap()).unwrap();
-        let token = answer.expect(200)["access_token"]
-            .as_str()
-            .unwrap()
-            .to_owned();
-        *self.token.lock().unwrap() = Some(token);
+        self.keep(&self.ask_for_tokens("/api/v1/sessions", &body).expect(200));
+    }
+
+    fn ask_for_tokens(&self, path: &str, body: &Value) -> Answer {
+        let request = self.http.post(format!("{}{path}", self.address)).json(body);
+        Answer::read(format!("POST {path}"), request.send().unwrap()).unwrap()
+    }
+
+    fn keep(&self, pair: &Value) {
+        let token = |name: &str| pair[name].as_str().unwrap().to_owned();
+        *self.tokens.lock().unwrap() = Some(Tokens {
+            access: token("access_token"),
+            refresh: token("refresh_token"),
+        });
     }
 }

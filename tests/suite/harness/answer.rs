@@ -32,6 +32,13 @@ impl Answer {
         }
     }
 
+    /// Where something new is found.
+    #[track_caller]
+    pub fn location(self, status: u16) -> String {
+        let answer = self.with_status(status);
+        answer.header("location").unwrap().to_owned()
+    }
+
     /// The answer itself, if it has this status.
     #[track_caller]
     pub fn with_status(self, status: u16) -> Self {

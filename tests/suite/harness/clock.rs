@@ -15,6 +15,11 @@ pub(super) const TAKE_OVER: &str = "
 pub struct Clock<'d>(pub(super) &'d Database);
 
 impl Clock<'_> {
+    /// Shows this time (RFC 3339).
+    pub fn show(&self, time: &str) {
+        self.0.run(&format!("UPDATE test_clock SET now = '{time}'"));
+    }
+
     /// Moves on.
     pub fn advance(&self, by: Duration) {
         let micros = by.num_microseconds().unwrap();

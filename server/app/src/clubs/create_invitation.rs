@@ -86,7 +86,7 @@ fn check(command: CreateInvitation) -> Result<(), Refusal> {
         if !(1..=limit).contains(&actual) {
             faults.push(
                 Fault::new("validation", pointer, format!("Must be from 1 to {limit}."))
-                    .with(limit, actual),
+                    .with(actual.clamp(1, limit), actual),
             );
         }
     }

@@ -1,5 +1,7 @@
 //! Setting up a season: its caps, its rhythm and its rules. A draft until it is started.
 
+use std::ops::RangeInclusive;
+
 use chrono_tz::Tz;
 use document::policy::PolicyDocument;
 use document::season::{CalendarDocument, CapsDocument, plan};
@@ -17,6 +19,7 @@ use crate::record::Scene;
 use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
 
 const LONGEST_GRACE: u16 = 1440;
+const PLACES: RangeInclusive<u16> = 2..=10_000;
 
 /// What it takes to set up a season.
 #[derive(Clone, Debug)]
@@ -114,13 +117,11 @@ fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
             .with(LONGEST_GRACE, command.grace_minutes),
         );
     }
-    if command
-        .places
-        .is_some_and(|places| !(2..=10_000).contains(&places))
-    {
+    if let Some(places) = command.places.filter(|places| !PLACES.contains(places)) {
+        let limit = places.clamp(*PLACES.start(), *PLACES.end());
         faults.push(
             Fault::new("validation", "/places", "A season has 2 to 10000 places.")
-                .with(10_000, command.places),
+                .with(limit, places),
         );
     }
     if faults.is_empty() {
@@ -131,7 +132,15 @@ fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
 }
 
 fn not_valid(faults: Vec<Fault>) -> Refusal {
-    Refusal::faults(Reason::Validation, "The season has faults.", faults)
+    let only_clock = faults
+        .iter()
+        .all(|fault| fault.code == Reason::InvalidLocalTime.code());
+    let reason = if only_clock {
+        Reason::InvalidLocalTime
+    } else {
+        Reason::Validation
+    };
+    Refusal::faults(reason, "The season has faults.", faults)
 }
 
 async fn newest_version(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i32, Refusal> {

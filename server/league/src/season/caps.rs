@@ -41,6 +41,18 @@ impl CapFault {
             Self::OutOfRange { week, .. } | Self::Falls { week, .. } => Some(week - 1),
         }
     }
+
+    /// The nearest that would have been allowed, and what was given.
+    pub fn measured(self) -> (u32, u32) {
+        match self {
+            Self::Weeks(weeks) => {
+                let given = u32::try_from(weeks).unwrap_or(u32::MAX);
+                (given.clamp(1, LONGEST_SEASON.into()), given)
+            }
+            Self::OutOfRange { cap, .. } => (cap.clamp(1, MOST_POINTS), cap),
+            Self::Falls { before, cap, .. } => (before, cap),
+        }
+    }
 }
 
 impl Caps {

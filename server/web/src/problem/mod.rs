@@ -22,6 +22,8 @@ pub struct Problem {
     facts: Map<String, Value>,
     faults: Vec<Fault>,
     retry_after: Option<u64>,
+    /// Methods that the address takes.
+    allow: Option<&'static str>,
     /// For the log alone.
     cause: Option<String>,
 }
@@ -53,6 +55,14 @@ impl Problem {
         problem
     }
 
+    /// 405, with the methods that the address takes.
+    pub fn not_allowed(allow: &'static str) -> Self {
+        Self {
+            allow: Some(allow),
+            ..Self::wire(WireFault::MethodNotAllowed)
+        }
+    }
+
     /// With a sentence about this very case.
     #[must_use]
     pub fn detail(mut self, detail: impl Into<String>) -> Self {
@@ -77,6 +87,7 @@ impl Problem {
             facts: Map::new(),
             faults: Vec::new(),
             retry_after: None,
+            allow: None,
             cause: None,
         }
     }

@@ -4,7 +4,7 @@ use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::error::ResponseError;
 use actix_web::http::StatusCode;
-use actix_web::http::header::{ALLOW, CONTENT_TYPE, HeaderValue, RETRY_AFTER, WWW_AUTHENTICATE};
+use actix_web::http::header::{ALLOW, CONTENT_TYPE, RETRY_AFTER, WWW_AUTHENTICATE};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use tracing_actix_web::RequestId;
@@ -29,15 +29,14 @@ pub async fn render(
     let Some(error) = response.response().error() else {
         return Ok(response.map_into_boxed_body());
     };
-    let allow = response.headers().get(ALLOW).cloned();
-    let problem = answer(response.request(), error, allow);
+    let problem = answer(response.request(), error);
     Ok(response.into_response(problem))
 }
 
-fn answer(request: &HttpRequest, error: &Error, allow: Option<HeaderValue>) -> HttpResponse {
+fn answer(request: &HttpRequest, error: &Error) -> HttpResponse {
     match error.as_error::<Problem>() {
-        Some(problem) => write(request, problem, allow),
-        None => write(request, &foreign(error), allow),
+        Some(problem) => write(request, problem),
+        None => write(request, &foreign(error)),
     }
 }
 
@@ -56,7 +55,7 @@ fn foreign(error: &Error) -> Problem {
     Problem::wire(fault)
 }
 
-fn write(request: &HttpRequest, problem: &Problem, allow: Option<HeaderValue>) -> HttpResponse {
+fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
     let request_id = request
         .extensions()
         .get::<RequestId>()
@@ -86,7 +85,7 @@ fn write(request: &HttpRequest, problem: &Problem, allow: Option<HeaderValue>) -
     };
     let mut response = HttpResponse::build(problem.kind.status);
     response.insert_header((CONTENT_TYPE, "application/problem+json"));
-    if let Some(allow) = allow {
+    if let Some(allow) = problem.allow {
         response.insert_header((ALLOW, allow));
     }
     if let Some(seconds) = problem.retry_after {

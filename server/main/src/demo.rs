@@ -1,0 +1,3 @@
+//! The invented season of the demo.
+
+pub mod data;

@@ -1,0 +1,40 @@
+//! Which methods an address takes: asked only when a request came with another.
+
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
+use actix_web::HttpRequest;
+
+use crate::problem::{Problem, WireFault};
+use crate::routes;
+
+/// By the pattern of an address, as a value of the `Allow` header (RFC 9110, section 10.2.1).
+static ALLOWED: LazyLock<HashMap<String, String>> = LazyLock::new(|| {
+    let paths = routes::openapi().paths.paths;
+    let named = paths.into_iter().map(|(pattern, item)| {
+        let methods = [
+            ("GET", item.get.is_some()),
+            ("PUT", item.put.is_some()),
+            ("POST", item.post.is_some()),
+            ("PATCH", item.patch.is_some()),
+            ("DELETE", item.delete.is_some()),
+        ];
+        let taken = methods.into_iter().filter(|(_, taken)| *taken);
+        let names: Vec<&str> = taken.map(|(name, _)| name).collect();
+        (pattern, names.join(", "))
+    });
+    named.collect()
+});
+
+/// Answers what no route took: 405 where the address takes another method, 404 elsewhere. What is no
+/// operation is a page, and those are read.
+///
+/// # Errors
+/// Always one of the two.
+pub async fn nothing_here(request: HttpRequest) -> Result<&'static str, Problem> {
+    let Some(pattern) = request.resource_map().match_pattern(request.path()) else {
+        return Err(Problem::wire(WireFault::NotFound));
+    };
+    let allowed = ALLOWED.get(&pattern).map_or("GET", String::as_str);
+    Err(Problem::not_allowed(allowed))
+}

@@ -1,0 +1,6 @@
+//! What people do, told over HTTP.
+
+mod accounts;
+mod bad_inputs;
+mod lists;
+mod roles;
