@@ -1,0 +1,287 @@
+//! Texts, numbers, times and passwords.
+
+use reqwest::Method;
+use reqwest::blocking::RequestBuilder;
+use serde_json::{Value, json};
+
+use super::{Said, Scene, pointers, said};
+
+#[test]
+fn texts_keep_their_lengths_and_hide_nothing() {
+    let scene = Scene::set();
+    let clubs = "/api/v1/clubs";
+    let leaves = format!("{}/late-leaves", scene.stage.week(1));
+    let reason = |text: String| json!({ "player": scene.oskrel.id, "reason": text });
+    let named = |name: &str| json!({ "name": name, "slug": "another" });
+    let cases: [(&str, &str, Value, &str, &str); 9] = [
+        (
+            "61 letters",
+            clubs,
+            named(&"x".repeat(61)),
+            "invalid-name",
+            "/name",
+        ),
+        (
+            "no letter",
+            clubs,
+            named(" \u{a0} "),
+            "invalid-name",
+            "/name",
+        ),
+        (
+            "U+0000 in a name",
+            clubs,
+            named("Lamplit\0Ford"),
+            "invalid-name",
+            "/name",
+        ),
+        (
+            "right to left override",
+            clubs,
+            named("Lamplit\u{202e}Ford"),
+            "invalid-name",
+            "/name",
+        ),
+        (
+            "a tower of marks",
+            clubs,
+            named(&format!("x{}", "\u{316}".repeat(10_000))),
+            "invalid-name",
+            "/name",
+        ),
+        (
+            "a short name with capitals",
+            clubs,
+            json!({ "name": "Lamplit Ford", "slug": "Lamplit" }),
+            "validation",
+            "/slug",
+        ),
+        (
+            "4,001 letters",
+            &leaves,
+            reason("x".repeat(4_001)),
+            "invalid-text",
+            "/reason",
+        ),
+        (
+            "U+0000 in a text",
+            &leaves,
+            reason("power\0cut".to_owned()),
+            "invalid-text",
+            "/reason",
+        ),
+        (
+            "no reason",
+            &leaves,
+            reason(String::new()),
+            "invalid-text",
+            "/reason",
+        ),
+    ];
+    for (name, path, body, code, place) in cases {
+        let problem = scene.nothing_written(name, || {
+            scene.stage.wennable.post(path, &body).refused(422, code)
+        });
+        assert_eq!(pointers(&problem), [place], "{name}: {problem}");
+    }
+}
+
+#[test]
+fn numbers_out_of_range_are_told_with_their_limit() {
+    let scene = Scene::set();
+    let (club, week) = (&scene.stage.club, scene.stage.week(2));
+    let invitations = format!("{club}/invitations");
+    let seasons = format!("{club}/seasons");
+    let cases: [(&str, Method, &str, Value, &[Said<'_>]); 5] = [
+        (
+            "an invitation for nobody, for ever",
+            Method::POST,
+            &invitations,
+            json!({ "role": "player", "uses": 0, "days": 91 }),
+            &[
+                ("validation", "/uses", json!(1), json!(0)),
+                ("validation", "/days", json!(90), json!(91)),
+            ],
+        ),
+        (
+            "a grace of more than a day, and one place",
+            Method::POST,
+            &seasons,
+            scene.season(|body| {
+                body["grace_minutes"] = json!(1441);
+                body["places"] = json!(1);
+            }),
+            &[
+                ("validation", "/grace_minutes", json!(1440), json!(1441)),
+                ("validation", "/places", json!(2), json!(1)),
+            ],
+        ),
+        (
+            "a falling cap",
+            Method::POST,
+            &seasons,
+            scene.season(|body| body["caps"] = json!({ "kind": "list", "caps": [300, 400, 399] })),
+            &[("season.caps", "/caps/caps/2", json!(400), json!(399))],
+        ),
+        (
+            "no cap, and an absurd one",
+            Method::POST,
+            &seasons,
+            scene.season(|body| body["caps"] = json!({ "kind": "list", "caps": [0, 100_001] })),
+            &[
+                ("season.caps", "/caps/caps/0", json!(1), json!(0)),
+                (
+                    "season.caps",
+                    "/caps/caps/1",
+                    json!(100_000),
+                    json!(100_001),
+                ),
+            ],
+        ),
+        (
+            "a catalogue version that is to come",
+            Method::PATCH,
+            &week,
+            json!({ "catalogue_number": 2 }),
+            &[("validation", "/catalogue_number", json!(1), json!(2))],
+        ),
+    ];
+    for (name, method, path, body, expected) in cases {
+        let ask = |request: RequestBuilder| request.json(&body);
+        let problem = scene.nothing_written(name, || {
+            scene
+                .stage
+                .wennable
+                .ask(method.clone(), path, ask)
+                .refused(422, "validation")
+        });
+        assert_eq!(said(&problem), expected, "{name}: {problem}");
+    }
+}
+
+#[test]
+fn times_and_zones_that_do_not_exist_are_refused() {
+    let scene = Scene::set();
+    let seasons = format!("{}/seasons", scene.stage.club);
+    let zone = |zone: &str| scene.season(|body| body["zone"] = json!(zone));
+    // In the last night of March 2026 the clocks of Berlin go from two to three.
+    let skipped = scene.season(|body| {
+        body["calendar"]["first_day"] = json!("2026-03-25");
+        body["calendar"]["lists_due"]["time"] = json!("02:30:00");
+    });
+    let cases: [(&str, Value, &str, &str); 8] = [
+        ("an offset", zone("GMT+25"), "unknown-zone", "/zone"),
+        (
+            "a path",
+            zone("../../etc/localtime"),
+            "unknown-zone",
+            "/zone",
+        ),
+        ("no zone", zone(""), "unknown-zone", "/zone"),
+        (
+            "a skipped hour",
+            skipped,
+            "invalid-local-time",
+            "/calendar/lists_due",
+        ),
+        (
+            "no such day",
+            scene.season(|body| body["calendar"]["first_day"] = json!("2026-02-30")),
+            "validation",
+            "/calendar/first_day",
+        ),
+        (
+            "the year 300000",
+            scene.season(|body| body["calendar"]["first_day"] = json!("300000-01-01")),
+            "validation",
+            "/calendar/first_day",
+        ),
+        (
+            "a 61st second",
+            scene.season(|body| body["calendar"]["lists_due"]["time"] = json!("20:00:61")),
+            "validation",
+            "/calendar/lists_due/time",
+        ),
+        (
+            "a deadline after the games",
+            scene.season(|body| body["calendar"]["lists_due"]["day"] = json!(8)),
+            "validation",
+            "/calendar/nights",
+        ),
+    ];
+    for (name, body, code, place) in cases {
+        let problem = scene.nothing_written(name, || {
+            scene
+                .stage
+                .wennable
+                .post(&seasons, &body)
+                .refused(422, code)
+        });
+        assert_eq!(pointers(&problem), [place], "{name}: {problem}");
+    }
+}
+
+#[test]
+fn people_and_passwords_are_held_to_the_rules() {
+    let scene = Scene::set();
+    let account = |change: &dyn Fn(&mut Value)| {
+        let mut body = json!({ "email": "new@example.org", "name": "New", "password": "six lanterns on the ford" });
+        change(&mut body);
+        body
+    };
+    let cases: [(&str, Value, &str, &[Said<'_>]); 6] = [
+        (
+            "14 characters",
+            account(&|body| body["password"] = json!("fourteen chars")),
+            "password-too-short",
+            &[("password-too-short", "/password", json!(15), json!(14))],
+        ),
+        (
+            "257 characters",
+            account(&|body| body["password"] = json!("x".repeat(257))),
+            "validation",
+            &[("validation", "/password", json!(256), json!(257))],
+        ),
+        (
+            "a common one",
+            account(&|body| body["password"] = json!("passwordpassword")),
+            "password-compromised",
+            &[(
+                "password-compromised",
+                "/password",
+                Value::Null,
+                Value::Null,
+            )],
+        ),
+        (
+            "no address",
+            account(&|body| body["email"] = json!("new.example.org")),
+            "validation",
+            &[("validation", "/email", Value::Null, Value::Null)],
+        ),
+        (
+            "a minor alone",
+            account(&|body| body["minor"] = json!(true)),
+            "guardian-consent-required",
+            &[(
+                "guardian-consent-required",
+                "/guardian_consent",
+                Value::Null,
+                Value::Null,
+            )],
+        ),
+        (
+            "a role of one's own",
+            account(&|body| body["role"] = json!("owner")),
+            "unknown-field",
+            &[("unknown-field", "/role", Value::Null, Value::Null)],
+        ),
+    ];
+    let visitor = scene.stage.server.visitor();
+    for (name, body, code, expected) in cases {
+        let problem = scene.nothing_written(name, || {
+            visitor.post("/api/v1/accounts", &body).refused(422, code)
+        });
+        assert_eq!(said(&problem), expected, "{name}: {problem}");
+    }
+}
