@@ -22,6 +22,7 @@ pub mod scoring;
 pub mod season;
 pub mod share;
 pub mod standings;
+pub mod statistics;
 pub mod tie_breaks;
 mod words;
 

@@ -5,6 +5,11 @@ mod claim;
 mod share;
 mod stage;
 
+#[cfg(test)]
+mod bonus_rules;
+#[cfg(test)]
+mod claim_rules;
+
 use crate::points::{LeaguePoints, Points};
 use crate::share::Share;
 

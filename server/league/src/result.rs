@@ -5,6 +5,9 @@ mod score;
 mod slip;
 mod typed;
 
+#[cfg(test)]
+mod slip_rules;
+
 use crate::side::Side;
 
 pub use counts::{Armies, Counts, Impossible, LegCounts, SideCounts, Why};

@@ -5,6 +5,9 @@ mod band;
 mod fault;
 mod sentences;
 
+#[cfg(test)]
+mod rules;
+
 use std::collections::BTreeMap;
 
 use crate::points::{LeaguePoints, Points};
