@@ -24,6 +24,8 @@ pub(crate) mod league_of;
 #[cfg(test)]
 mod open_games;
 #[cfg(test)]
+mod properties;
+#[cfg(test)]
 mod published_tables;
 
 pub use awards::{Awarded, Prize, awards};

@@ -89,12 +89,13 @@ impl<'b> Ranking<'b> {
         let mut rest = tied;
         for (group, equal) in valued.chunk_by(|a, b| a.1 == b.1).enumerate() {
             let (equal, others) = rest.split_at_mut(equal.len());
+            self.split(equal, depth + 1);
+            // Only now is it known who leads the group.
             if let (true, Some(first)) = (group > 0, equal.first())
                 && let Some(decided) = self.decided_by.get_mut(*first)
             {
                 *decided = Some(tie_break);
             }
-            self.split(equal, depth + 1);
             rest = others;
         }
     }
@@ -112,15 +113,16 @@ impl<'b> Ranking<'b> {
     fn number(&self, players: &[usize]) -> Vec<Place> {
         let shares = |player: usize| self.shared_with_above.get(player) == Some(&true);
         let mut rank = 0;
-        let mut next = players.iter().skip(1);
-        let places = players.iter().zip(1..).map(|(&player, position)| {
+        let below = players.iter().skip(1).map(Some).chain([None]);
+        let places = players.iter().zip(below).zip(1..);
+        let places = places.map(|((&player, below), position)| {
             if !shares(player) {
                 rank = position;
             }
             Place {
                 player,
                 rank,
-                shared: shares(player) || next.next().is_some_and(|&next| shares(next)),
+                shared: shares(player) || below.is_some_and(|&below| shares(below)),
                 decided_by: self.decided_by.get(player).copied().flatten(),
             }
         });
