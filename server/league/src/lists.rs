@@ -12,7 +12,6 @@ pub mod facts;
 pub mod finding;
 pub mod fits;
 pub mod kinds;
-pub mod painted;
 pub mod reader;
 pub mod rules;
 #[cfg(test)]

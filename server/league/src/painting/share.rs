@@ -1,5 +1,7 @@
 //! The painted share of a list, exact.
 
+use std::collections::BTreeMap;
+
 use num_rational::BigRational;
 
 use crate::points::Points;
@@ -26,19 +28,15 @@ pub struct UnitOnList {
 }
 
 impl UnitOnList {
-    /// Its painted points, exact.
-    fn painted_points(&self, counting: Counting) -> BigRational {
-        let points = self.points.get();
+    /// Its painted points as an exact fraction.
+    fn painted_points(&self, counting: Counting) -> (u64, u32) {
+        let points = u64::from(self.points.get());
         let painted = self.painted.min(self.models);
         match counting {
-            Counting::ByModel if self.models > 0 => BigRational::new(
-                (u64::from(points) * u64::from(painted)).into(),
-                self.models.into(),
-            ),
-            Counting::WholeUnits if self.models > 0 && painted == self.models => {
-                BigRational::from_integer(points.into())
-            }
-            _ => BigRational::default(),
+            _ if self.models == 0 => (0, 1),
+            _ if painted == self.models => (points, 1),
+            Counting::ByModel => (points * u64::from(painted), self.models),
+            Counting::WholeUnits => (0, 1),
         }
     }
 }
@@ -52,7 +50,16 @@ pub fn painted_share(units: &[UnitOnList], counting: Counting) -> Share {
     if whole == 0 {
         return Share::NOTHING;
     }
-    let painted: BigRational = units.iter().map(|unit| unit.painted_points(counting)).sum();
+    // Fractions of one denominator are added as whole numbers, which leaves few exact ones.
+    let mut by_denominator: BTreeMap<u32, u64> = BTreeMap::new();
+    for unit in units {
+        let (numerator, denominator) = unit.painted_points(counting);
+        *by_denominator.entry(denominator).or_default() += numerator;
+    }
+    let painted: BigRational = by_denominator
+        .into_iter()
+        .map(|(denominator, sum)| BigRational::new(sum.into(), denominator.into()))
+        .sum();
     let share = painted / BigRational::from_integer(whole.into());
     let exact = u64::try_from(share.numer())
         .ok()
@@ -114,7 +121,7 @@ mod tests {
         let share = painted_share(&list, Counting::ByModel);
         let parts: BigRational = list
             .iter()
-            .map(|unit| unit.painted_points(Counting::ByModel))
+            .map(|unit| BigRational::new(unit.painted.into(), unit.models.into()))
             .sum();
         let exact = parts / BigRational::from_integer(14.into());
         let (part, whole) = share.fraction();

@@ -1,8 +1,9 @@
 //! Painted share: how much of the list must be finished.
 
-use crate::lists::facts::Facts;
+use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
-use crate::lists::painted::painted_points;
+use crate::painting::{Counting, UnitOnList, painted_share};
+use crate::points::Points;
 use crate::share::Share;
 
 /// "At least 50 % of the list's points are painted", each unit pro rata by its finished models.
@@ -18,22 +19,40 @@ impl PaintedShare {
     }
 
     pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let painted = painted_points(&facts.lines, facts.terms.painted);
-        if painted.reaches(self.least, facts.total) {
+        let units: Vec<UnitOnList> = facts
+            .lines
+            .iter()
+            .map(|line| on_list(facts, line))
+            .collect();
+        let painted = painted_share(&units, Counting::ByModel);
+        if facts.total == Points::ZERO || painted >= self.least {
             return;
         }
-        let least = self.least.least_of(facts.total);
+        let (least, actual) = (
+            self.least.least_of(facts.total),
+            painted.most_of(facts.total),
+        );
         let sentence = format!(
-            "{} of {} points are painted; at least {least} ({}) must be.",
-            painted.whole(),
-            facts.total,
-            self.least
+            "{actual} of {} points are painted; at least {least} ({}) must be.",
+            facts.total, self.least
         );
         findings.push(Finding::new("list.painted-share", sentence).measured(
             Measure::Points,
             least.get(),
-            painted.whole().get(),
+            actual.get(),
         ));
+    }
+}
+
+fn on_list(facts: &Facts<'_>, line: &Line<'_>) -> UnitOnList {
+    let finished = facts.terms.painted;
+    UnitOnList {
+        points: line.points,
+        models: line.entry.models,
+        painted: finished
+            .and_then(|finished| finished.get(&line.entry.key))
+            .copied()
+            .unwrap_or(0),
     }
 }
 
