@@ -1,6 +1,8 @@
 //! The schema goes forward and back.
 
-use crate::harness::{Database, RUNTIME};
+use std::thread;
+
+use crate::harness::{Database, RUNTIME, Server};
 use crate::sources::files;
 
 /// Everything a migration can make, in words that two schemas can be compared by.
@@ -63,4 +65,14 @@ fn a_schema_that_is_the_newest_is_left_alone() {
     let before = database.texts(SCHEMA);
     RUNTIME.block_on(store::migrate(&database.url())).unwrap();
     assert_eq!(database.texts(SCHEMA), before);
+}
+
+#[test]
+fn servers_that_start_at_once_migrate_one_after_the_other() {
+    let database = Database::empty();
+    thread::scope(|scope| {
+        for _ in 0..4 {
+            scope.spawn(|| drop(Server::start(&database)));
+        }
+    });
 }

@@ -27,7 +27,7 @@ use diesel_async::pooled_connection::AsyncDieselConnectionManager;
 use diesel_async::pooled_connection::deadpool::{Object, Pool};
 use diesel_async::{
     AnsiTransactionManager, AsyncConnection, AsyncMigrationHarness, AsyncPgConnection,
-    TransactionManager,
+    SimpleAsyncConnection, TransactionManager,
 };
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 
@@ -184,10 +184,15 @@ pub async fn unmigrate(url: &str) -> Result<(), Fault> {
     Ok(())
 }
 
+/// Servers that start at once migrate one after the other: the lock is this session's, and the number
+/// nobody else's in a database of ours.
+const ONE_AT_A_TIME: &str = "select pg_advisory_lock(1)";
+
 async fn harness(url: &str) -> Result<AsyncMigrationHarness<AsyncPgConnection>, Fault> {
-    let conn = AsyncPgConnection::establish(url)
+    let mut conn = AsyncPgConnection::establish(url)
         .await
         .map_err(|cause| Fault::Unavailable(cause.to_string()))?;
+    conn.batch_execute(ONE_AT_A_TIME).await?;
     Ok(AsyncMigrationHarness::new(conn))
 }
 
