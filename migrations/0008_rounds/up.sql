@@ -7,6 +7,7 @@ create table rounds (
     state text not null,
     task jsonb not null,
     proposal jsonb not null,
+    draw bytea not null,
     proposed_by uuid not null,
     proposed_at timestamptz not null,
     published_by uuid,
@@ -26,9 +27,8 @@ create table games (
     week_no smallint not null,
     round_no smallint not null,
     first uuid not null,
-    -- Absent for a bye.
+    -- Absent for a bye. Of two, the first attacks where the scenario has roles.
     second uuid,
-    attacker uuid,
     night text,
     table_no smallint,
     constraint games_pkey primary key (club_id, season_id, game_id),
@@ -36,7 +36,7 @@ create table games (
     constraint games_first_fkey foreign key (club_id, season_id, first) references players,
     constraint games_second_fkey foreign key (club_id, season_id, second) references players,
     constraint games_two_people check (first <> second),
-    constraint games_attacker_plays check (attacker is null or attacker in (first, second)),
+    constraint games_placed check ((second is null) = (table_no is null) and (second is null) = (night is null)),
     constraint games_first_once unique (club_id, season_id, week_no, round_no, first),
     constraint games_second_once unique (club_id, season_id, week_no, round_no, second)
 );

@@ -1,3 +1,2 @@
 drop table adjustments;
-drop table rulings;
 drop table slips;

@@ -1,1 +1,1 @@
-drop table painting_log;
+drop table painting_claims;

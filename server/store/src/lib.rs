@@ -4,16 +4,20 @@
 //! transaction each. What a broken constraint means is said in [`Taken`], not guessed by callers.
 
 pub mod accounts;
+pub mod adjustments;
 pub mod catalogues;
 pub mod clock;
 pub mod clubs;
 mod fault;
+pub mod games;
 pub mod idempotency;
 pub mod invitations;
 mod json;
 pub mod lists;
 pub mod outbox;
+pub mod painting;
 pub mod players;
+pub mod rounds;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]
 mod schema;
 pub mod seasons;

@@ -270,6 +270,7 @@ diesel::table! {
         state -> Text,
         task -> Jsonb,
         proposal -> Jsonb,
+        draw -> Bytea,
         proposed_by -> Uuid,
         proposed_at -> Timestamptz,
         published_by -> Nullable<Uuid>,
@@ -287,7 +288,6 @@ diesel::table! {
         round_no -> Int2,
         first -> Uuid,
         second -> Nullable<Uuid>,
-        attacker -> Nullable<Uuid>,
         night -> Nullable<Text>,
         table_no -> Nullable<Int2>,
     }
@@ -298,35 +298,18 @@ diesel::table! {
         club_id -> Uuid,
         season_id -> Uuid,
         game_id -> Uuid,
+        contents -> Jsonb,
         state -> Text,
-        outcome -> Jsonb,
-        reported_by -> Uuid,
-        reported_at -> Timestamptz,
-        confirm_due_at -> Timestamptz,
-        answered_by -> Nullable<Uuid>,
-        answered_at -> Nullable<Timestamptz>,
-        dispute_reason -> Nullable<Text>,
+        version -> Int4,
+        confirm_due_at -> Nullable<Timestamptz>,
     }
 }
 
 diesel::table! {
-    rulings (club_id, season_id, ruling_no) {
+    adjustments (club_id, season_id, ruling_id) {
         club_id -> Uuid,
         season_id -> Uuid,
-        ruling_no -> Int8,
-        game_id -> Uuid,
-        outcome -> Jsonb,
-        reason -> Text,
-        ruled_by -> Uuid,
-        ruled_at -> Timestamptz,
-    }
-}
-
-diesel::table! {
-    adjustments (club_id, season_id, adjustment_no) {
-        club_id -> Uuid,
-        season_id -> Uuid,
-        adjustment_no -> Int8,
+        ruling_id -> Uuid,
         player_id -> Uuid,
         week_no -> Int2,
         amount -> Int4,
@@ -337,21 +320,24 @@ diesel::table! {
 }
 
 diesel::table! {
-    painting_log (club_id, season_id, entry_no) {
+    painting_claims (club_id, season_id, claim_id) {
         club_id -> Uuid,
         season_id -> Uuid,
-        entry_no -> Int8,
+        claim_id -> Uuid,
         player_id -> Uuid,
         week_no -> Int2,
         unit -> Text,
-        progress -> Jsonb,
+        stages -> Jsonb,
+        photo -> Nullable<Bytea>,
         claimed_at -> Timestamptz,
         state -> Text,
-        checked_by -> Nullable<Uuid>,
-        checked_at -> Nullable<Timestamptz>,
+        checker -> Nullable<Text>,
+        decided_by -> Nullable<Uuid>,
+        decided_at -> Nullable<Timestamptz>,
         reason -> Nullable<Text>,
     }
 }
 
 diesel::allow_tables_to_appear_in_same_query!(accounts, clubs, memberships);
 diesel::allow_tables_to_appear_in_same_query!(seasons, weeks);
+diesel::allow_tables_to_appear_in_same_query!(games, slips);

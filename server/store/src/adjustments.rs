@@ -1,0 +1,80 @@
+//! Points that a referee gave or took.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId, PlayerId, RulingId, SeasonId};
+use league::name::Text;
+use league::points::LeaguePoints;
+use league::standings::Adjustment;
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::adjustments;
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    adjustment: &Adjustment,
+    by: AccountId,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(adjustments::table)
+        .values((
+            adjustments::club_id.eq(club.0),
+            adjustments::season_id.eq(season.0),
+            adjustments::ruling_id.eq(adjustment.ruling.0),
+            adjustments::player_id.eq(adjustment.player.0),
+            adjustments::week_no.eq(number(adjustment.week)),
+            adjustments::amount.eq(adjustment.amount.get()),
+            adjustments::reason.eq(adjustment.reason.as_str()),
+            adjustments::made_by.eq(by.0),
+            adjustments::made_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// In the order in which they were made.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<Adjustment>, Fault> {
+    let rows: Vec<(Uuid, Uuid, i16, i32, String)> = adjustments::table
+        .filter(
+            adjustments::club_id
+                .eq(club.0)
+                .and(adjustments::season_id.eq(season.0)),
+        )
+        .order((adjustments::made_at, adjustments::ruling_id))
+        .select((
+            adjustments::ruling_id,
+            adjustments::player_id,
+            adjustments::week_no,
+            adjustments::amount,
+            adjustments::reason,
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(ruling, player, week, amount, reason)| {
+            Ok(Adjustment {
+                ruling: RulingId(ruling),
+                player: PlayerId(player),
+                week: week_no(week)?,
+                amount: LeaguePoints::new(amount),
+                reason: Text::new(&reason).map_err(|fault| Fault::Broken(fault.to_string()))?,
+                version: 1,
+            })
+        })
+        .collect()
+}

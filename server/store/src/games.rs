@@ -1,0 +1,277 @@
+//! The games and byes of published rounds, each with its slip.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::result::SlipDocument;
+use league::ids::{ClubId, GameId, PlayerId, RoundId, SeasonId};
+use league::result::Slip;
+use league::time::Instant;
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::{games, slips};
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+/// A game or bye.
+#[derive(Clone, Debug)]
+pub struct Game {
+    /// Identity.
+    pub id: GameId,
+    /// Of which round.
+    pub round: RoundId,
+    /// Of which week.
+    pub week: WeekNo,
+    /// Which of the week's rounds.
+    pub round_no: u8,
+    /// The player who sits out, or the first of two: the attacker where the scenario has roles.
+    pub first: PlayerId,
+    /// Opponent, night and table; none for a bye.
+    pub meeting: Option<Meeting>,
+    /// The result slip.
+    pub slip: Slip,
+    /// Version of the result.
+    pub version: u32,
+}
+
+/// The second half of a game of two.
+#[derive(Clone, Debug)]
+pub struct Meeting {
+    /// The opponent.
+    pub second: PlayerId,
+    /// Short name of the night.
+    pub night: String,
+    /// Number of the table.
+    pub table: u16,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = games)]
+struct GameRow {
+    game_id: Uuid,
+    round_id: Uuid,
+    week_no: i16,
+    round_no: i16,
+    first: Uuid,
+    second: Option<Uuid>,
+    night: Option<String>,
+    table_no: Option<i16>,
+}
+
+type SlipColumns = Option<(Json<SlipDocument>, i32)>;
+
+fn game((row, slip): (GameRow, SlipColumns)) -> Result<Game, Fault> {
+    let broken = |what: String| Fault::Broken(format!("game {}: {what}", row.game_id));
+    let (slip, version) = match slip {
+        None => (Slip::Awaited, 1),
+        Some((document, version)) => (
+            Slip::try_from(document.0).map_err(|faults| broken(format!("{faults:?}")))?,
+            version,
+        ),
+    };
+    let meeting = match (row.second, row.night, row.table_no) {
+        (Some(second), Some(night), Some(table)) => Some(Meeting {
+            second: PlayerId(second),
+            night,
+            table: u16::try_from(table).unwrap_or_default(),
+        }),
+        _ => None,
+    };
+    Ok(Game {
+        id: GameId(row.game_id),
+        round: RoundId(row.round_id),
+        week: week_no(row.week_no)?,
+        round_no: u8::try_from(row.round_no).unwrap_or_default(),
+        first: PlayerId(row.first),
+        meeting,
+        slip,
+        version: u32::try_from(version).unwrap_or(1),
+    })
+}
+
+/// Saves the games of a round that is being published.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    games: &[Game],
+) -> Result<(), Fault> {
+    let rows: Vec<_> = games
+        .iter()
+        .map(|game| {
+            let meeting = game.meeting.as_ref();
+            (
+                games::club_id.eq(club.0),
+                games::season_id.eq(season.0),
+                games::game_id.eq(game.id.0),
+                games::round_id.eq(game.round.0),
+                games::week_no.eq(number(game.week)),
+                games::round_no.eq(i16::from(game.round_no)),
+                games::first.eq(game.first.0),
+                games::second.eq(meeting.map(|meeting| meeting.second.0)),
+                games::night.eq(meeting.map(|meeting| meeting.night.clone())),
+                games::table_no
+                    .eq(meeting.map(|meeting| i16::try_from(meeting.table).unwrap_or(i16::MAX))),
+            )
+        })
+        .collect();
+    diesel::insert_into(games::table)
+        .values(rows)
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The games of a season, or of one week of it: by week, round, table, with byes last.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: Option<WeekNo>,
+) -> Result<Vec<Game>, Fault> {
+    let mut query = games::table
+        .left_join(
+            slips::table.on(slips::club_id
+                .eq(games::club_id)
+                .and(slips::season_id.eq(games::season_id))
+                .and(slips::game_id.eq(games::game_id))),
+        )
+        .filter(games::club_id.eq(club.0).and(games::season_id.eq(season.0)))
+        .into_boxed();
+    if let Some(week) = week {
+        query = query.filter(games::week_no.eq(number(week)));
+    }
+    let rows: Vec<(GameRow, SlipColumns)> = query
+        .order((
+            games::week_no,
+            games::round_no,
+            games::night.asc().nulls_last(),
+            games::table_no.asc().nulls_last(),
+            games::game_id,
+        ))
+        .select((
+            GameRow::as_select(),
+            (slips::contents, slips::version).nullable(),
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter().map(game).collect()
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: GameId,
+) -> Result<Game, Fault> {
+    let row: GameRow = games::table
+        .find((club.0, season.0, id.0))
+        .select(GameRow::as_select())
+        .first(conn)
+        .await?;
+    let slip: SlipColumns = slips::table
+        .find((club.0, season.0, id.0))
+        .select((slips::contents, slips::version))
+        .first(conn)
+        .await
+        .optional()?;
+    game((row, slip))
+}
+
+/// The game with its slip's row locked until the transaction ends: of two reports at once one is the
+/// first, and the other finds it.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn lock(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: GameId,
+) -> Result<Game, Fault> {
+    let row: GameRow = games::table
+        .find((club.0, season.0, id.0))
+        .select(GameRow::as_select())
+        .first(conn)
+        .await?;
+    diesel::insert_into(slips::table)
+        .values((
+            slips::club_id.eq(club.0),
+            slips::season_id.eq(season.0),
+            slips::game_id.eq(id.0),
+            slips::contents.eq(Json(SlipDocument::Awaited)),
+            slips::state.eq("awaited"),
+        ))
+        .on_conflict_do_nothing()
+        .execute(conn)
+        .await?;
+    let slip: (Json<SlipDocument>, i32) = slips::table
+        .find((club.0, season.0, id.0))
+        .select((slips::contents, slips::version))
+        .for_update()
+        .first(conn)
+        .await?;
+    game((row, Some(slip)))
+}
+
+/// Saves what became of a slip.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update_slip(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    game: &Game,
+) -> Result<(), Fault> {
+    let (state, confirm_due) = match &game.slip {
+        Slip::Awaited => ("awaited", None),
+        Slip::Reported { confirm_due, .. } => ("reported", Some(*confirm_due)),
+        Slip::Disputed { .. } => ("disputed", None),
+        Slip::Confirmed { .. } => ("confirmed", None),
+        Slip::Ruled(_) => ("ruled", None),
+    };
+    diesel::update(slips::table.find((club.0, season.0, game.id.0)))
+        .set((
+            slips::contents.eq(Json(SlipDocument::from(&game.slip))),
+            slips::state.eq(state),
+            slips::version.eq(i32::try_from(game.version).unwrap_or(i32::MAX)),
+            slips::confirm_due_at.eq(confirm_due),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Games whose reported result silence has confirmed by `now`.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_silent(
+    conn: &mut Conn,
+    now: Instant,
+) -> Result<Vec<(ClubId, SeasonId, GameId)>, Fault> {
+    let rows: Vec<(Uuid, Uuid, Uuid)> = slips::table
+        .filter(
+            slips::state
+                .eq("reported")
+                .and(slips::confirm_due_at.le(now)),
+        )
+        .order(slips::confirm_due_at)
+        .select((slips::club_id, slips::season_id, slips::game_id))
+        .load(conn)
+        .await?;
+    Ok(rows
+        .into_iter()
+        .map(|(c, s, g)| (ClubId(c), SeasonId(s), GameId(g)))
+        .collect())
+}

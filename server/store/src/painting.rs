@@ -1,0 +1,218 @@
+//! Claims of painted models and what became of them.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::painting::ModelStagesDocument;
+use league::ids::{AccountId, ClaimId, ClubId, PlayerId, SeasonId};
+use league::lists::EntryKey;
+use league::name::Text;
+use league::painting::{Checker, Claim, ClaimState, Evidence, NewClaim, PhotoDigest};
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::painting_claims;
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+#[derive(Queryable, Selectable, Insertable)]
+#[diesel(table_name = painting_claims)]
+struct ClaimRow {
+    club_id: Uuid,
+    season_id: Uuid,
+    claim_id: Uuid,
+    player_id: Uuid,
+    week_no: i16,
+    unit: String,
+    stages: Json<ModelStagesDocument>,
+    photo: Option<Vec<u8>>,
+    claimed_at: Instant,
+    state: String,
+    checker: Option<String>,
+    decided_by: Option<Uuid>,
+    decided_at: Option<Instant>,
+    reason: Option<String>,
+}
+
+impl ClaimRow {
+    fn new(club: ClubId, season: SeasonId, claim: &Claim) -> Self {
+        let made = &claim.made;
+        let (state, checker, by, at, reason) = match &claim.state {
+            ClaimState::Open => ("open", None, None, None, None),
+            ClaimState::Verified { checker, by, at } => (
+                "verified",
+                Some(checker_word(*checker)),
+                Some(by.0),
+                Some(*at),
+                None,
+            ),
+            ClaimState::Refused { by, reason, at } => (
+                "refused",
+                None,
+                Some(by.0),
+                Some(*at),
+                Some(reason.as_str().to_owned()),
+            ),
+        };
+        Self {
+            club_id: club.0,
+            season_id: season.0,
+            claim_id: made.id.0,
+            player_id: made.player.0,
+            week_no: number(made.week),
+            unit: made.unit.to_string(),
+            stages: Json(made.stages.into()),
+            photo: match made.evidence {
+                Evidence::AtTable => None,
+                Evidence::Photo(digest) => Some(digest.0.to_vec()),
+            },
+            claimed_at: made.at,
+            state: state.to_owned(),
+            checker: checker.map(str::to_owned),
+            decided_by: by,
+            decided_at: at,
+            reason,
+        }
+    }
+
+    fn claim(self) -> Option<Claim> {
+        let evidence = match self.photo {
+            None => Evidence::AtTable,
+            Some(bytes) => Evidence::Photo(PhotoDigest(bytes.try_into().ok()?)),
+        };
+        let state = match self.state.as_str() {
+            "open" => ClaimState::Open,
+            "verified" => ClaimState::Verified {
+                checker: CHECKERS
+                    .into_iter()
+                    .find(|c| self.checker.as_deref() == Some(c.1))?
+                    .0,
+                by: AccountId(self.decided_by?),
+                at: self.decided_at?,
+            },
+            _ => ClaimState::Refused {
+                by: AccountId(self.decided_by?),
+                reason: Text::new(&self.reason?).ok()?,
+                at: self.decided_at?,
+            },
+        };
+        Some(Claim {
+            made: NewClaim {
+                id: ClaimId(self.claim_id),
+                player: PlayerId(self.player_id),
+                week: week_no(self.week_no).ok()?,
+                unit: EntryKey::new(&self.unit).ok()?,
+                stages: self.stages.0.try_into().ok()?,
+                evidence,
+                at: self.claimed_at,
+            },
+            state,
+        })
+    }
+}
+
+const CHECKERS: [(Checker, &str); 3] = [
+    (Checker::Opponent, "opponent"),
+    (Checker::Referee, "referee"),
+    (Checker::Photo, "photo"),
+];
+
+fn checker_word(checker: Checker) -> &'static str {
+    CHECKERS
+        .iter()
+        .find(|known| known.0 == checker)
+        .map_or("referee", |known| known.1)
+}
+
+fn read(row: ClaimRow) -> Result<Claim, Fault> {
+    let id = row.claim_id;
+    row.claim()
+        .ok_or_else(|| Fault::Broken(format!("claim {id} cannot be read")))
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    claim: &Claim,
+) -> Result<(), Fault> {
+    let row = ClaimRow::new(club, season, claim);
+    diesel::insert_into(painting_claims::table)
+        .values(row)
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The claims of a season, or of one player, in the order in which they were made.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: Option<PlayerId>,
+) -> Result<Vec<Claim>, Fault> {
+    let mut query = painting_claims::table
+        .filter(
+            painting_claims::club_id
+                .eq(club.0)
+                .and(painting_claims::season_id.eq(season.0)),
+        )
+        .into_boxed();
+    if let Some(player) = player {
+        query = query.filter(painting_claims::player_id.eq(player.0));
+    }
+    let rows: Vec<ClaimRow> = query
+        .order((painting_claims::claimed_at, painting_claims::claim_id))
+        .select(ClaimRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(read).collect()
+}
+
+/// The claim, its row locked until the transaction ends.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn lock(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: ClaimId,
+) -> Result<Claim, Fault> {
+    let row: ClaimRow = painting_claims::table
+        .find((club.0, season.0, id.0))
+        .select(ClaimRow::as_select())
+        .for_update()
+        .first(conn)
+        .await?;
+    read(row)
+}
+
+/// Saves what was decided of a claim.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn update(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    claim: &Claim,
+) -> Result<(), Fault> {
+    let row = ClaimRow::new(club, season, claim);
+    diesel::update(painting_claims::table.find((club.0, season.0, row.claim_id)))
+        .set((
+            painting_claims::state.eq(row.state),
+            painting_claims::checker.eq(row.checker),
+            painting_claims::decided_by.eq(row.decided_by),
+            painting_claims::decided_at.eq(row.decided_at),
+            painting_claims::reason.eq(row.reason),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}

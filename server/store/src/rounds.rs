@@ -1,0 +1,173 @@
+//! Pairing rounds: the proposal with its locked inputs, and the games once it is published.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::pairing::TaskDocument;
+use document::proposal::ProposalDocument;
+use league::ids::{AccountId, ClubId, RoundId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::rounds;
+use crate::weeks::{number, week_no};
+use crate::{Conn, Fault};
+
+/// A round of a week.
+#[derive(Clone, Debug)]
+pub struct Round {
+    /// Identity.
+    pub id: RoundId,
+    /// Of which week.
+    pub week: WeekNo,
+    /// Which of the week's rounds, from 1.
+    pub number: u8,
+    /// The locked inputs.
+    pub task: TaskDocument,
+    /// What followed from them.
+    pub proposal: ProposalDocument,
+    /// The round's draw.
+    pub draw: Vec<u8>,
+    /// When it was proposed.
+    pub proposed_at: Instant,
+    /// When it was published; fixed from then on.
+    pub published_at: Option<Instant>,
+}
+
+#[derive(Queryable, Selectable)]
+#[diesel(table_name = rounds)]
+struct RoundRow {
+    round_id: Uuid,
+    week_no: i16,
+    round_no: i16,
+    task: Json<TaskDocument>,
+    proposal: Json<ProposalDocument>,
+    draw: Vec<u8>,
+    proposed_at: Instant,
+    published_at: Option<Instant>,
+}
+
+impl TryFrom<RoundRow> for Round {
+    type Error = Fault;
+
+    fn try_from(row: RoundRow) -> Result<Self, Fault> {
+        Ok(Self {
+            id: RoundId(row.round_id),
+            week: week_no(row.week_no)?,
+            number: u8::try_from(row.round_no)
+                .map_err(|_| Fault::Broken(format!("round number {}", row.round_no)))?,
+            task: row.task.0,
+            proposal: row.proposal.0,
+            draw: row.draw,
+            proposed_at: row.proposed_at,
+            published_at: row.published_at,
+        })
+    }
+}
+
+/// Saves a proposal in the place of an earlier, unpublished one of the same week and number.
+///
+/// # Errors
+/// [`Taken::Round`](crate::Taken::Round) when that round is published.
+pub async fn save_proposal(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    round: &Round,
+    by: AccountId,
+) -> Result<(), Fault> {
+    diesel::delete(rounds::table)
+        .filter(
+            rounds::club_id
+                .eq(club.0)
+                .and(rounds::season_id.eq(season.0)),
+        )
+        .filter(rounds::week_no.eq(number(round.week)))
+        .filter(rounds::round_no.eq(i16::from(round.number)))
+        .filter(rounds::state.eq("proposed"))
+        .execute(conn)
+        .await?;
+    diesel::insert_into(rounds::table)
+        .values((
+            rounds::club_id.eq(club.0),
+            rounds::season_id.eq(season.0),
+            rounds::round_id.eq(round.id.0),
+            rounds::week_no.eq(number(round.week)),
+            rounds::round_no.eq(i16::from(round.number)),
+            rounds::state.eq("proposed"),
+            rounds::task.eq(Json(round.task.clone())),
+            rounds::proposal.eq(Json(round.proposal.clone())),
+            rounds::draw.eq(&round.draw),
+            rounds::proposed_by.eq(by.0),
+            rounds::proposed_at.eq(round.proposed_at),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: RoundId,
+) -> Result<Round, Fault> {
+    let row: RoundRow = rounds::table
+        .find((club.0, season.0, id.0))
+        .select(RoundRow::as_select())
+        .first(conn)
+        .await?;
+    row.try_into()
+}
+
+/// The rounds of a season, or of one week of it, in order.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: Option<WeekNo>,
+) -> Result<Vec<Round>, Fault> {
+    let mut query = rounds::table
+        .filter(
+            rounds::club_id
+                .eq(club.0)
+                .and(rounds::season_id.eq(season.0)),
+        )
+        .into_boxed();
+    if let Some(week) = week {
+        query = query.filter(rounds::week_no.eq(number(week)));
+    }
+    let rows: Vec<RoundRow> = query
+        .order((rounds::week_no, rounds::round_no))
+        .select(RoundRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(Round::try_from).collect()
+}
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn mark_published(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: RoundId,
+    by: AccountId,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::update(rounds::table.find((club.0, season.0, id.0)))
+        .set((
+            rounds::state.eq("published"),
+            rounds::published_by.eq(by.0),
+            rounds::published_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
