@@ -5,12 +5,17 @@ pub mod accounts;
 pub mod catalogues;
 pub mod clubs;
 mod desk;
+mod facts;
 pub mod lists;
 mod may;
+pub mod painting;
 mod record;
 mod refusal;
+pub mod results;
+pub mod rounds;
 pub mod seasons;
 mod secret;
+pub mod standings;
 
 pub use desk::{Actor, Desk, Viewer};
 pub use may::Action;

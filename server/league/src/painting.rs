@@ -4,6 +4,7 @@ mod bonus;
 mod claim;
 mod share;
 mod stage;
+mod week;
 
 #[cfg(test)]
 mod bonus_rules;
@@ -19,6 +20,7 @@ pub use claim::{
 };
 pub use share::{Counting, UnitOnList, painted_share};
 pub use stage::{ModelStages, Stage, StageFault};
+pub use week::{ListedUnit, painted_week};
 
 /// Painting rules as written, before they are checked.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -7,8 +7,8 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, invitations, lists, members, players, scenarios, seasons,
-    sessions, trail, weeks,
+    accounts, catalogues, clubs, games, invitations, lists, members, painting, players, rounds,
+    scenarios, seasons, sessions, standings, trail, weeks,
 };
 use crate::{health, metrics, problem};
 
@@ -67,7 +67,24 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(lists::seal_list)
             .service(lists::list_lists)
             .service(lists::open_lists)
-            .service(lists::grant_late_leave),
+            .service(lists::grant_late_leave)
+            .service(rounds::propose_round)
+            .service(rounds::list_rounds)
+            .service(rounds::publish_round)
+            .service(games::list_games)
+            .service(games::find_game)
+            .service(games::report_result)
+            .service(games::confirm_result)
+            .service(games::dispute_result)
+            .service(games::rule_result)
+            .service(games::adjust_points)
+            .service(painting::claim_painting)
+            .service(painting::list_claims)
+            .service(painting::verify_claim)
+            .service(painting::refuse_claim)
+            .service(standings::find_standings)
+            .service(standings::find_ledger)
+            .service(standings::close_week),
     );
 }
 

@@ -1,0 +1,196 @@
+//! The facts of a season as the rules need them: loaded once, in one place, for pairing, standings
+//! and ledger alike.
+
+use std::collections::BTreeMap;
+
+use league::catalogue::Catalogue;
+use league::lists::ArmyList;
+use league::lists::facts::lines;
+use league::painting::{Claim, ListedUnit, PaintedWeek, Painting, painted_week};
+use league::result::Slip;
+use league::scenario::ScenarioSheet;
+use league::side::{Both, Role, Side};
+use league::standings::{Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use league::time::Instant;
+use league::week::WeekNo;
+use store::Conn;
+use store::games::Game;
+use store::players::{LeftAfter, Player};
+use store::seasons::Season;
+use store::weeks::Week;
+
+use crate::seasons::policy;
+use crate::{Refusal, catalogues};
+
+/// A season with all that was read to make its facts.
+pub(crate) struct Loaded {
+    pub facts: SeasonFacts,
+    pub players: Vec<Player>,
+    pub weeks: Vec<Week>,
+    pub games: Vec<Game>,
+}
+
+/// Loads a season as it stands at `now`: silence has confirmed what it confirms.
+///
+/// # Errors
+/// [`Refusal::Broken`] when something that was kept can no longer be read.
+pub(crate) async fn load(
+    conn: &mut Conn,
+    season: &Season,
+    now: Instant,
+) -> Result<Loaded, Refusal> {
+    let (club, id) = (season.club, season.id);
+    let policy = policy::read(season)?;
+    let players = store::players::list(conn, club, id).await?;
+    let weeks = store::weeks::list(conn, club, id).await?;
+    let mut games = store::games::list(conn, club, id, None).await?;
+    for game in &mut games {
+        game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
+    }
+    let claims = store::painting::list(conn, club, id, None).await?;
+    let (painted, late_lists) = load_lists(conn, season, &weeks, &policy.painting, &claims).await?;
+    let facts = SeasonFacts {
+        scoring: policy.scoring,
+        painting: policy.painting,
+        tie_breaks: policy.tie_breaks,
+        caps: weeks.iter().map(|week| (week.week, week.cap)).collect(),
+        players: players.iter().filter_map(player_fact).collect(),
+        games: game_facts(&games, &weeks)?,
+        late_lists,
+        painted,
+        adjustments: store::adjustments::list(conn, club, id).await?,
+    };
+    Ok(Loaded {
+        facts,
+        players,
+        weeks,
+        games,
+    })
+}
+
+fn player_fact(player: &Player) -> Option<PlayerFact> {
+    let left = match player.left_after {
+        None => None,
+        Some(LeftAfter::NoWeek) => return None,
+        Some(LeftAfter::Week(last)) => last.next(),
+    };
+    Some(PlayerFact {
+        player: player.id,
+        joined: player.joined_week,
+        left,
+    })
+}
+
+fn game_facts(games: &[Game], weeks: &[Week]) -> Result<Vec<GameFact>, Refusal> {
+    let mut harder = BTreeMap::new();
+    for week in weeks {
+        harder.insert(
+            week.week,
+            sheet(week)?.and_then(|sheet| sheet.harder_role()),
+        );
+    }
+    let fact = |game: &Game| GameFact {
+        game: game.id,
+        week: game.week,
+        fixture: match &game.meeting {
+            None => Fixture::Bye(game.first),
+            Some(meeting) => {
+                let settled = game.slip.settled();
+                Fixture::Game {
+                    players: Both {
+                        first: game.first,
+                        second: meeting.second,
+                    },
+                    harder: harder
+                        .get(&game.week)
+                        .copied()
+                        .flatten()
+                        .map(|role| match role {
+                            Role::Attacker => Side::First,
+                            Role::Defender => Side::Second,
+                        }),
+                    outcome: settled.map(|settled| settled.outcome.clone()),
+                    ruling: settled.and_then(|settled| settled.ruling),
+                }
+            }
+        },
+        version: game.version,
+    };
+    Ok(games.iter().map(fact).collect())
+}
+
+/// The scenario sheet of a week.
+///
+/// # Errors
+/// [`Refusal::Broken`] when it can no longer be read.
+pub(crate) fn sheet(week: &Week) -> Result<Option<ScenarioSheet>, Refusal> {
+    let Some(document) = week.sheet.clone() else {
+        return Ok(None);
+    };
+    ScenarioSheet::try_from(document)
+        .map(Some)
+        .map_err(|faults| Refusal::Broken(format!("sheet of week {}: {faults:?}", week.week)))
+}
+
+/// Painting and lateness follow from the opened lists alone.
+async fn load_lists(
+    conn: &mut Conn,
+    season: &Season,
+    weeks: &[Week],
+    painting: &Painting,
+    claims: &[Claim],
+) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
+    let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
+    let (mut painted, mut late) = (Vec::new(), Vec::new());
+    for week in weeks
+        .iter()
+        .filter(|week| week.facts.lists_opened_at.is_some())
+    {
+        let lists = store::lists::list_of_week(conn, season.club, season.id, week.week).await?;
+        for (player, sealed) in lists
+            .into_iter()
+            .filter_map(|list| Some((list.player, list.sealed?)))
+        {
+            if sealed.late_minutes.is_some() {
+                let seconds = (sealed.sealed_at - week.facts.lists_due_at).num_seconds();
+                let seconds = u32::try_from(seconds).unwrap_or(0);
+                late.push(LateList {
+                    player,
+                    week: week.week,
+                    seconds,
+                });
+            }
+            let number = sealed.catalogue_number;
+            if let std::collections::btree_map::Entry::Vacant(slot) = catalogues.entry(number) {
+                slot.insert(catalogues::load(conn, season.club, season.catalogue, number).await?);
+            }
+            let list = ArmyList::try_from(sealed.list)
+                .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
+            let units = catalogues
+                .get(&number)
+                .map(|catalogue| listed(&list, catalogue));
+            let units = units.unwrap_or_default();
+            painted.push(painted_week(painting, player, week.week, &units, claims));
+        }
+    }
+    Ok((painted, late))
+}
+
+/// The units of a list with their points.
+pub(crate) fn listed(list: &ArmyList, catalogue: &Catalogue) -> Vec<ListedUnit> {
+    lines(list, catalogue)
+        .into_iter()
+        .map(|line| ListedUnit {
+            unit: line.entry.key.clone(),
+            points: line.points,
+            models: line.entry.models,
+        })
+        .collect()
+}
+
+impl Loaded {
+    /// The week, if the season has it.
+    pub fn week(&self, week: WeekNo) -> Option<&Week> {
+        self.weeks.iter().find(|known| known.week == week)
+    }
+}

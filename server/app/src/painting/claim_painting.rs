@@ -1,0 +1,94 @@
+//! Claiming how far the models of a unit are.
+
+use document::painting::ModelStagesDocument;
+use league::ids::{ClaimId, ClubId, SeasonId};
+use league::lists::EntryKey;
+use league::painting::{Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, UnitRecord, claim};
+use league::week::WeekNo;
+use serde_json::json;
+use uuid::Uuid;
+
+use crate::record::Scene;
+use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::policy;
+use crate::{Actor, Desk, Reason, Refusal};
+
+/// What a player says of a unit.
+#[derive(Clone, Debug)]
+pub struct ClaimPainting {
+    /// Key of the unit in the player's lists.
+    pub unit: String,
+    /// How far its models are.
+    pub stages: ModelStagesDocument,
+}
+
+/// # Errors
+/// [`Reason::WeekState`] outside an announced, open week; [`Reason::Validation`] when nothing is new
+/// or paint would come off.
+pub async fn claim_painting(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    command: ClaimPainting,
+) -> Result<Claim, Refusal> {
+    let unit = EntryKey::new(&command.unit).map_err(|fault| {
+        Refusal::fault(Reason::Validation, "/unit", format!("The unit {fault}."))
+    })?;
+    let stages = ModelStages::try_from(command.stages).map_err(|fault| {
+        Refusal::fault(
+            Reason::Validation,
+            "/stages",
+            format!("The models are not valid: {fault}."),
+        )
+    })?;
+    desk.store
+        .write(async |conn| {
+            let season = look(conn, Some(actor), club, season).await?.season;
+            let player = must_play(&own_place(conn, actor, &season).await?, week)?;
+            let facts = store::weeks::hold(conn, club, season.id, week).await?.facts;
+            let now = store::clock::now(conn).await?;
+            if now < facts.announce_at || facts.closed_at.is_some() {
+                let detail = "Painting is claimed for a week that is announced and not closed.";
+                return Err(Refusal::rule(Reason::WeekState, detail));
+            }
+            let painting = policy::read(&season)?.painting;
+            let earlier = store::painting::list(conn, club, season.id, Some(player)).await?;
+            let record = UnitRecord::from_claims(&painting, &unit, &earlier);
+            let made = NewClaim {
+                id: ClaimId(Uuid::new_v4()),
+                player,
+                week,
+                unit,
+                stages,
+                evidence: Evidence::AtTable,
+                at: now,
+            };
+            let claim = claim(&painting, record.as_ref(), |_| None, made).map_err(refuse)?;
+            store::painting::create(conn, club, season.id, &claim).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "claim_painting",
+                    json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()}),
+                )
+                .await?;
+            Ok(claim)
+        })
+        .await
+}
+
+pub(super) fn refuse(why: ClaimRefusal) -> Refusal {
+    let reason = match why {
+        ClaimRefusal::OwnClaim => Reason::ConflictOfInterest,
+        ClaimRefusal::Decided => Reason::ClaimStateChanged,
+        ClaimRefusal::NotAccepted(_) => Reason::Forbidden,
+        ClaimRefusal::NothingNew
+        | ClaimRefusal::GoesBack
+        | ClaimRefusal::PhotoUsed(_)
+        | ClaimRefusal::NoPhoto => Reason::Validation,
+    };
+    let fault = crate::Fault::new(why.code(), "", format!("Not done: {why}."));
+    Refusal::faults(reason, format!("Not done: {why}."), vec![fault])
+}

@@ -1,0 +1,132 @@
+//! Looking at painted models: the opponent of the week at the table, or a referee.
+
+use league::ids::{ClaimId, ClubId, SeasonId};
+use league::name::Text;
+use league::painting::{Checker, Claim};
+use league::role::Role;
+use league::side::Both;
+use league::time::Instant;
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+
+use super::claim_painting::refuse;
+use crate::may::may;
+use crate::record::Scene;
+use crate::seasons::look::must_be_started;
+use crate::seasons::policy;
+use crate::{Action, Actor, Desk, Reason, Refusal};
+
+/// Agrees with a claim, as the opponent of that week or as a referee.
+///
+/// # Errors
+/// [`Reason::ConflictOfInterest`] for one's own claim, [`Reason::Forbidden`] for anybody else,
+/// [`Reason::ClaimStateChanged`] when it was decided in between.
+pub async fn verify_claim(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    claim: ClaimId,
+) -> Result<Claim, Refusal> {
+    decide(desk, actor, club, season, claim, None).await
+}
+
+/// Disagrees, with a reason for the player to read; a referee may also take a check back.
+///
+/// # Errors
+/// As [`verify_claim`], and [`Reason::InvalidText`].
+pub async fn refuse_claim(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    claim: ClaimId,
+    reason: &str,
+) -> Result<Claim, Refusal> {
+    let reason = Text::new(reason).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidText,
+            "/reason",
+            format!("The reason {fault}."),
+        )
+    })?;
+    decide(desk, actor, club, season, claim, Some(reason)).await
+}
+
+async fn decide(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    claim: ClaimId,
+    refused: Option<Text>,
+) -> Result<Claim, Refusal> {
+    desk.store
+        .write(async |conn| {
+            let role = may(conn, actor, club, Action::Play).await?;
+            let season = store::seasons::find(conn, club, season).await?;
+            must_be_started(&season)?;
+            let claim = store::painting::lock(conn, club, season.id, claim).await?;
+            let painting = policy::read(&season)?.painting;
+            let checker = checker(conn, actor, role, &season, &claim).await?;
+            let player = claim.made.player;
+            let owner = store::players::find(conn, club, season.id, player)
+                .await?
+                .account;
+            let now: Instant = store::clock::now(conn).await?;
+            let act = if refused.is_some() {
+                "refuse_claim"
+            } else {
+                "verify_claim"
+            };
+            let decided = match refused {
+                Some(reason) => claim.refuse(actor.account, owner, reason, now),
+                None => claim.verify(&painting, checker, actor.account, owner, now),
+            };
+            let claim = decided.map_err(refuse)?;
+            store::painting::update(conn, club, season.id, &claim).await?;
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    act,
+                    json!({"claim": claim.made.id.0, "player": player.0}),
+                )
+                .await?;
+            Ok(claim)
+        })
+        .await
+}
+
+async fn checker(
+    conn: &mut Conn,
+    actor: Actor,
+    role: Role,
+    season: &Season,
+    claim: &Claim,
+) -> Result<Checker, Refusal> {
+    let (club, id) = (season.club, season.id);
+    let own = store::players::find_by_account(conn, club, id, actor.account).await?;
+    let games = store::games::list(conn, club, id, Some(claim.made.week)).await?;
+    let opponent = own.is_some_and(|own| {
+        games.iter().any(|game| {
+            game.meeting.as_ref().is_some_and(|meeting| {
+                let players = Both {
+                    first: game.first,
+                    second: meeting.second,
+                };
+                players.side_of(&own.id).is_some()
+                    && players.side_of(&claim.made.player).is_some()
+                    && own.id != claim.made.player
+            })
+        })
+    });
+    match role {
+        _ if opponent => Ok(Checker::Opponent),
+        Role::Owner | Role::Organiser | Role::Referee => Ok(Checker::Referee),
+        Role::Player => Err(Refusal::rule(
+            Reason::Forbidden,
+            "The opponent of that week or a referee looks at painted models.",
+        )),
+    }
+}

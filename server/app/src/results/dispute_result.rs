@@ -1,0 +1,69 @@
+//! The other side objects; nothing counts until a referee has ruled.
+
+use document::result::{SlipDocument, TypedResultDocument};
+use league::ids::{ClubId, GameId, SeasonId};
+use league::name::Text;
+use serde_json::json;
+
+use super::outcome::outcome;
+use super::place::{Place, refuse, take_place};
+use crate::record::Scene;
+use crate::{Actor, Desk, Reason, Refusal};
+
+/// An objection.
+#[derive(Clone, Debug)]
+pub struct DisputeResult {
+    /// Why.
+    pub reason: String,
+    /// What happened instead, where one can say.
+    pub counter: Option<TypedResultDocument>,
+}
+
+/// # Errors
+/// [`Reason::InvalidText`] and the reasons of slips.
+pub async fn dispute_result(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    game: GameId,
+    command: DisputeResult,
+) -> Result<SlipDocument, Refusal> {
+    let reason = Text::new(&command.reason).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidText,
+            "/reason",
+            format!("The reason {fault}."),
+        )
+    })?;
+    desk.store
+        .write(async |conn| {
+            let place = take_place(conn, actor, club, season, game).await?;
+            let Place {
+                season,
+                mut game,
+                players,
+                side,
+                now,
+            } = place;
+            let counter = match command.counter {
+                None => None,
+                Some(typed) => Some(outcome(conn, &season, &game, players, typed).await?),
+            };
+            game.slip = game
+                .slip
+                .dispute(side, reason, counter, now)
+                .map_err(refuse)?;
+            store::games::update_slip(conn, club, season.id, &game).await?;
+            let slip = SlipDocument::from(&game.slip);
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(
+                    conn,
+                    "dispute_result",
+                    json!({"game": game.id.0, "slip": slip}),
+                )
+                .await?;
+            Ok(slip)
+        })
+        .await
+}

@@ -1,0 +1,20 @@
+//! Result slips: reported, confirmed or disputed, ruled; and the games they belong to.
+
+mod adjust_points;
+mod confirm_result;
+mod dispute_result;
+mod find_game;
+mod outcome;
+mod place;
+mod report_result;
+mod rule_result;
+mod settle_silent;
+
+pub use adjust_points::{AdjustPoints, adjust_points};
+pub use confirm_result::confirm_result;
+pub use dispute_result::{DisputeResult, dispute_result};
+pub use find_game::{find_game, list_games};
+pub use report_result::{ReportResult, report_result};
+pub use rule_result::{RuleResult, rule_result};
+pub use settle_silent::settle_silent_results;
+pub use store::games::{Game, Meeting};

@@ -1,0 +1,130 @@
+//! Reporting a result. A second, different report of the other side is no error but a dispute.
+
+use chrono::TimeDelta;
+use document::result::{SlipDocument, TypedResultDocument};
+use league::ids::{ClubId, GameId, SeasonId};
+use league::result::{Outcome, Report, Slip};
+use serde_json::{Value, json};
+use store::Conn;
+use store::idempotency::Claim;
+
+use super::outcome::outcome;
+use super::place::{Place, refuse, take_place};
+use crate::record::Scene;
+use crate::{Actor, Desk, Reason, Refusal, secret};
+
+/// A report with the key that makes sending it twice act once.
+#[derive(Clone, Debug)]
+pub struct ReportResult {
+    /// The client's key for this request.
+    pub key: String,
+    /// What happened.
+    pub typed: TypedResultDocument,
+}
+
+/// Answers the slip as the report left it. The same request sent again is answered the same.
+///
+/// # Errors
+/// [`Reason::RoundNotOpen`] before the night begins, [`Reason::ImpossibleScore`],
+/// [`Reason::ResultFinal`], [`Reason::NotAParticipant`], [`Reason::IdempotencyKeyReused`].
+pub async fn report_result(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    game: GameId,
+    command: ReportResult,
+) -> Result<SlipDocument, Refusal> {
+    let request = json!({"operation": "report_result", "game": game.0, "body": command.typed});
+    let digest = secret::digest(&request.to_string());
+    desk.store
+        .write(async |conn| {
+            let now = store::clock::now(conn).await?;
+            let (account, key) = (actor.account, command.key.as_str());
+            match store::idempotency::claim(conn, account, key, &digest, now).await? {
+                Claim::Answered(answer) => return replay(answer),
+                Claim::OtherRequest => return Err(key_reused()),
+                Claim::Fresh => {}
+            }
+            let place = take_place(conn, actor, club, season, game).await?;
+            let slip = SlipDocument::from(&report(conn, actor, place, command.typed).await?);
+            let answer = json!(slip);
+            store::idempotency::keep_answer(conn, account, key, &answer).await?;
+            Ok(slip)
+        })
+        .await
+}
+
+async fn report(
+    conn: &mut Conn,
+    actor: Actor,
+    place: Place,
+    typed: TypedResultDocument,
+) -> Result<Slip, Refusal> {
+    must_have_begun(conn, &place).await?;
+    let Place {
+        season,
+        mut game,
+        players,
+        side,
+        now,
+    } = place;
+    let outcome = outcome(conn, &season, &game, players, typed).await?;
+    if outcome == Outcome::Void {
+        return Err(Refusal::fault(
+            Reason::Validation,
+            "/kind",
+            "Only a referee strikes a game from the record.",
+        ));
+    }
+    let within = TimeDelta::hours(season.policy.confirm_within_hours.into());
+    game.slip = game
+        .slip
+        .report(
+            Report {
+                by: side,
+                outcome,
+                at: now,
+            },
+            within,
+        )
+        .map_err(refuse)?;
+    store::games::update_slip(conn, season.club, season.id, &game).await?;
+    Scene::in_season(&season, actor, now)
+        .tell_everyone(
+            conn,
+            "report_result",
+            json!({"game": game.id.0, "slip": SlipDocument::from(&game.slip)}),
+        )
+        .await?;
+    Ok(game.slip)
+}
+
+async fn must_have_begun(conn: &mut Conn, place: &Place) -> Result<(), Refusal> {
+    let (club, season, game) = (place.season.club, place.season.id, &place.game);
+    let week = store::weeks::find(conn, club, season, game.week).await?;
+    let night = game.meeting.as_ref().map(|meeting| meeting.night.as_str());
+    let begins = week
+        .nights
+        .iter()
+        .find(|known| Some(known.key.as_str()) == night);
+    match begins.map(|night| night.begins.1) {
+        Some(begins) if place.now < begins => Err(Refusal::rule(
+            Reason::RoundNotOpen,
+            "The night of this game has not begun.",
+        )
+        .fact("begins_at", begins.to_rfc3339())),
+        _ => Ok(()),
+    }
+}
+
+fn replay(answer: Value) -> Result<SlipDocument, Refusal> {
+    serde_json::from_value(answer).map_err(|cause| Refusal::Broken(cause.to_string()))
+}
+
+fn key_reused() -> Refusal {
+    Refusal::rule(
+        Reason::IdempotencyKeyReused,
+        "This Idempotency-Key was used for another request; choose a new one.",
+    )
+}

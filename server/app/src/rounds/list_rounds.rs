@@ -1,0 +1,29 @@
+//! The rounds of a week: published ones for everybody, with reasons and proof; a proposal only for
+//! those who run the season.
+
+use league::ids::{ClubId, SeasonId};
+use league::week::WeekNo;
+use store::rounds::Round;
+
+use crate::seasons::look::look;
+use crate::{Desk, Refusal, Viewer};
+
+/// # Errors
+/// [`Refusal::NotFound`].
+pub async fn list_rounds(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Vec<Round>, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let look = look(conn, viewer, club, season).await?;
+            store::weeks::find(conn, club, season, week).await?;
+            let mut rounds = store::rounds::list(conn, club, season, Some(week)).await?;
+            rounds.retain(|round| look.runs_season() || round.published_at.is_some());
+            Ok(rounds)
+        })
+        .await
+}

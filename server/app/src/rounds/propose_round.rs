@@ -1,0 +1,224 @@
+//! Proposing a round: the best pairing under the season's wishes, with its proof and its reasons.
+
+use document::pairing::TaskDocument;
+use document::proposal::ProposalDocument;
+use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
+use league::pairing::draw::Secret;
+use league::pairing::{Draw, Impossible, Pair, Proposal, Task, propose};
+use league::week::WeekNo;
+use serde_json::json;
+use store::rounds::Round;
+use store::seasons::Season;
+use store::{Conn, Taken};
+use uuid::Uuid;
+
+use super::task::{Orders, task};
+use crate::facts::{self, Loaded};
+use crate::may::may;
+use crate::record::Scene;
+use crate::refusal::when_taken;
+use crate::seasons::look::must_be_started;
+use crate::seasons::policy;
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+
+/// What the organiser wants besides the season's wishes; everybody will see it.
+#[derive(Clone, Debug, Default)]
+pub struct ProposeRound {
+    /// Games that must be.
+    pub pins: Vec<[PlayerId; 2]>,
+    /// Games that must not be.
+    pub forbidden: Vec<[PlayerId; 2]>,
+}
+
+/// Proposes the week's round in the place of an earlier proposal.
+///
+/// # Errors
+/// [`Reason::ListsSealed`] before the lists are opened, [`Reason::RoundAlreadyPaired`],
+/// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for an
+/// order about one's own game.
+pub async fn propose_round(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    command: ProposeRound,
+) -> Result<Round, Refusal> {
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, season).await?;
+            must_be_started(&season)?;
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            must_be_ready(&loaded, week)?;
+            let orders = orders(&loaded, actor, &command)?;
+            let inputs = lock_inputs(conn, &season, &loaded, week, orders).await?;
+            let draw = draw(conn, &season, &inputs).await?;
+            let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
+            let proposal = solve(task).await?;
+            let round = Round {
+                id: RoundId(Uuid::now_v7()),
+                week,
+                number: 1,
+                task: inputs,
+                proposal: ProposalDocument::from(&proposal),
+                draw: draw.0.to_vec(),
+                proposed_at: now,
+                published_at: None,
+            };
+            let saved =
+                store::rounds::save_proposal(conn, club, season.id, &round, actor.account).await;
+            when_taken(saved, Taken::Round, already_paired)?;
+            Scene::in_season(&season, actor, now)
+                .tell_officers(
+                    conn,
+                    "propose_round",
+                    json!({
+                        "week": week.number(),
+                        "pins": round.task.pins,
+                        "forbidden": round.task.forbidden,
+                    }),
+                )
+                .await?;
+            Ok(round)
+        })
+        .await
+}
+
+pub(super) fn already_paired() -> Refusal {
+    Refusal::rule(
+        Reason::RoundAlreadyPaired,
+        "This round is published. It is never drawn again.",
+    )
+}
+
+fn must_be_ready(loaded: &Loaded, week: WeekNo) -> Result<(), Refusal> {
+    let facts = loaded.week(week).ok_or(Refusal::NotFound)?.facts;
+    if facts.closed_at.is_some() {
+        return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+    }
+    if facts.paired_at.is_some() {
+        return Err(already_paired());
+    }
+    if facts.lists_opened_at.is_none() {
+        return Err(Refusal::rule(
+            Reason::ListsSealed,
+            "Rounds are paired once the lists are opened, so that the draw depends on them.",
+        ));
+    }
+    let before = week.previous().and_then(|last| loaded.week(last));
+    let early = before.is_some_and(|last| last.facts.paired_at.is_none());
+    if early {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "The week before is not paired yet.",
+        ));
+    }
+    Ok(())
+}
+
+fn orders(loaded: &Loaded, actor: Actor, command: &ProposeRound) -> Result<Orders, Refusal> {
+    let own = loaded
+        .players
+        .iter()
+        .find(|player| player.account == actor.account);
+    let read = |pointer: &str, pairs: &[[PlayerId; 2]]| {
+        pairs
+            .iter()
+            .enumerate()
+            .map(|(index, &[a, b])| {
+                let known = |id| loaded.players.iter().any(|player| player.id == id);
+                let pair = Pair::new(a, b)
+                    .filter(|_| known(a) && known(b))
+                    .ok_or_else(|| {
+                        let place = format!("{pointer}/{index}");
+                        Refusal::fault(
+                            Reason::Validation,
+                            &place,
+                            "Name two players of the season.",
+                        )
+                    })?;
+                match own {
+                    Some(player) if pair.has(player.id) => Err(Refusal::rule(
+                        Reason::ConflictOfInterest,
+                        "Somebody else must give orders about your own game.",
+                    )),
+                    _ => Ok(pair),
+                }
+            })
+            .collect::<Result<Vec<Pair>, Refusal>>()
+    };
+    Ok(Orders {
+        pins: read("/pins", &command.pins)?,
+        forbidden: read("/forbidden", &command.forbidden)?,
+    })
+}
+
+async fn lock_inputs(
+    conn: &mut Conn,
+    season: &Season,
+    loaded: &Loaded,
+    week: WeekNo,
+    orders: Orders,
+) -> Result<TaskDocument, Refusal> {
+    let (club, id) = (season.club, season.id);
+    let known = loaded.week(week).ok_or(Refusal::NotFound)?;
+    let availabilities = store::players::list_availabilities(conn, club, id, week).await?;
+    let wishes = policy::read(season)?.pairing;
+    let task = task(loaded, known, &availabilities, wishes, orders)?;
+    if task.contenders.len() < 2 {
+        return Err(
+            Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players can come.")
+                .fact("actual", task.contenders.len())
+                .fact("limit", 2),
+        );
+    }
+    let lists = store::lists::list_of_week(conn, club, id, week).await?;
+    let receipts = lists
+        .into_iter()
+        .filter_map(|list| Some(document::hex(&list.sealed?.digest)))
+        .collect();
+    Ok(TaskDocument::of(&task, receipts))
+}
+
+/// The round's draw: the season's secret keyed on the locked inputs.
+pub(super) async fn draw(
+    conn: &mut Conn,
+    season: &Season,
+    inputs: &TaskDocument,
+) -> Result<Draw, Refusal> {
+    let seed = store::seasons::find_seed(conn, season.club, season.id).await?;
+    let seed: [u8; 32] = seed
+        .try_into()
+        .map_err(|_| broken(&"the seed is not 32 bytes"))?;
+    let digest = inputs.digest().map_err(|cause| broken(&cause))?;
+    Ok(Secret::new(seed).draw(digest))
+}
+
+async fn solve(task: Task) -> Result<Proposal, Refusal> {
+    let solved = tokio::task::spawn_blocking(move || propose(&task))
+        .await
+        .map_err(|cause| broken(&cause))?;
+    solved.map_err(|why| match why {
+        Impossible::Faulty(faults) => {
+            let faults = faults
+                .iter()
+                .map(|fault| Fault::new("pairing.order", "", fault.to_string()))
+                .collect();
+            Refusal::faults(
+                Reason::NoRoundPossible,
+                "The orders contradict the facts.",
+                faults,
+            )
+        }
+        Impossible::NoGame | Impossible::TooHard(_) => Refusal::rule(
+            Reason::NoRoundPossible,
+            format!("There is no such round: {why}."),
+        ),
+    })
+}
+
+fn broken(cause: &impl std::fmt::Debug) -> Refusal {
+    Refusal::Broken(format!("pairing: {cause:?}"))
+}

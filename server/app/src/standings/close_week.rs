@@ -1,0 +1,58 @@
+//! Closing a week: its table stands. A later ruling makes a new version, traced.
+
+use league::ids::{ClubId, SeasonId};
+use league::standings::table;
+use league::week::WeekNo;
+use serde_json::json;
+
+use crate::facts;
+use crate::may::may;
+use crate::record::Scene;
+use crate::seasons::look::must_be_started;
+use crate::{Action, Actor, Desk, Reason, Refusal};
+
+/// # Errors
+/// [`Reason::WeekState`] before the week is paired, while a game of it is open or disputed, or when
+/// it is closed already.
+pub async fn close_week(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<(), Refusal> {
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, season).await?;
+            must_be_started(&season)?;
+            let facts = store::weeks::lock(conn, club, season.id, week).await?.facts;
+            let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
+            if facts.closed_at.is_some() {
+                return state("The week is closed already.");
+            }
+            if facts.paired_at.is_none() {
+                return state("The week is not paired yet.");
+            }
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            let open = loaded.games.iter().filter(|game| {
+                game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
+            });
+            let open = open.count();
+            if open > 0 {
+                let detail = format!("{open} games of the week are open or disputed.");
+                return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
+            }
+            store::weeks::mark_closed(conn, club, season.id, week, now).await?;
+            let rows = table(&loaded.facts, week).rows;
+            let places: Vec<_> = rows
+                .iter()
+                .map(|row| json!({"rank": row.rank, "player": row.player.0, "total": row.total.get()}))
+                .collect();
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(conn, "close_week", json!({"week": week.number(), "table": places}))
+                .await
+        })
+        .await
+}

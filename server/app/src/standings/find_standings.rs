@@ -1,0 +1,56 @@
+//! The table as of a week: computed from the facts each time, so that it cannot be wrong.
+
+use league::ids::{ClubId, SeasonId};
+use league::standings::{Standings, table};
+use league::week::WeekNo;
+use store::players::Player;
+use store::seasons::Season;
+
+use crate::facts;
+use crate::seasons::look::look;
+use crate::{Desk, Refusal, Viewer};
+
+/// A table with the season and players it is of.
+#[derive(Clone, Debug)]
+pub struct SeasonStandings {
+    /// The season, with the version the table belongs to.
+    pub season: Season,
+    /// Everybody who ever joined.
+    pub players: Vec<Player>,
+    /// The table.
+    pub standings: Standings,
+}
+
+/// The table after `week`, or after the last week that was paired.
+///
+/// # Errors
+/// [`Refusal::NotFound`] also for a week the season does not have.
+pub async fn find_standings(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    week: Option<WeekNo>,
+) -> Result<SeasonStandings, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, viewer, club, season).await?.season;
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            let paired = loaded
+                .weeks
+                .iter()
+                .filter(|week| week.facts.paired_at.is_some());
+            let as_of = match week {
+                Some(week) => loaded.week(week).ok_or(Refusal::NotFound)?.week,
+                None => paired.map(|week| week.week).max().unwrap_or(WeekNo::FIRST),
+            };
+            let standings = table(&loaded.facts, as_of);
+            Ok(SeasonStandings {
+                season,
+                players: loaded.players,
+                standings,
+            })
+        })
+        .await
+}

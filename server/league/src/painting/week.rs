@@ -1,0 +1,154 @@
+//! What a player's checked claims make of one week.
+
+use crate::ledger::Source;
+use crate::lists::EntryKey;
+use crate::points::Points;
+use crate::week::WeekNo;
+
+use super::{Claim, ClaimState, PaintedWeek, Painting, UnitOnList, UnitRecord};
+use crate::ids::PlayerId;
+
+/// One entry of the opened list.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ListedUnit {
+    /// The unit of the player's collection.
+    pub unit: EntryKey,
+    /// What the entry costs.
+    pub points: Points,
+    /// Models fielded.
+    pub models: u32,
+}
+
+/// The painting of `player` in `week`, from the opened list and every claim of the season in the
+/// order in which they were made. Claims of later weeks do not count yet.
+pub fn painted_week(
+    painting: &Painting,
+    player: PlayerId,
+    week: WeekNo,
+    list: &[ListedUnit],
+    claims: &[Claim],
+) -> PaintedWeek {
+    let known: Vec<Claim> = claims
+        .iter()
+        .filter(|claim| claim.made.player == player && claim.made.week <= week)
+        .cloned()
+        .collect();
+    let records: Vec<Option<UnitRecord>> = list
+        .iter()
+        .map(|unit| UnitRecord::from_claims(painting, &unit.unit, &known))
+        .collect();
+    let units: Vec<UnitOnList> = list
+        .iter()
+        .zip(&records)
+        .map(|(unit, record)| painting.on_list(unit.points, unit.models, record.as_ref()))
+        .collect();
+    let is_new = |record: &Option<UnitRecord>| {
+        record
+            .as_ref()
+            .is_some_and(|record| record.painted_in == Some(week))
+    };
+    let new = || {
+        list.iter()
+            .zip(&records)
+            .filter(|(_, record)| is_new(record))
+    };
+    let source = known
+        .iter()
+        .rev()
+        .find(|claim| claim.made.week == week && matches!(claim.state, ClaimState::Verified { .. }))
+        .map_or(Source::Rule, |claim| Source::Claim(claim.made.id));
+    PaintedWeek {
+        player,
+        week,
+        share: painting.share_of(&units),
+        new_units: u32::try_from(new().count()).unwrap_or(u32::MAX),
+        new_points: new().map(|(unit, _)| unit.points).sum(),
+        source,
+        version: 1,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use uuid::Uuid;
+
+    use super::*;
+    use crate::ids::{AccountId, ClaimId};
+    use crate::painting::{
+        Checker, Counting, Evidence, ModelStages, NewClaim, PaintingTerms, Stage,
+    };
+    use crate::share::Share;
+
+    fn painting() -> Painting {
+        Painting::build(PaintingTerms {
+            painted_from: Stage::Finished,
+            counting: Counting::ByModel,
+            bonuses: Vec::new(),
+            checked_by: vec![Checker::Opponent],
+        })
+        .unwrap()
+    }
+
+    fn claim(number: u128, week: u8, unit: &str, finished: u32, verified: bool) -> Claim {
+        let at = "2026-10-13T20:00:00Z".parse().unwrap();
+        let by = AccountId(Uuid::from_u128(99));
+        Claim {
+            made: NewClaim {
+                id: ClaimId(Uuid::from_u128(number)),
+                player: PlayerId(Uuid::from_u128(1)),
+                week: WeekNo::new(week).unwrap(),
+                unit: EntryKey::new(unit).unwrap(),
+                stages: ModelStages::new([10 - finished, 0, 0, finished]).unwrap(),
+                evidence: Evidence::AtTable,
+                at,
+            },
+            state: if verified {
+                ClaimState::Verified {
+                    checker: Checker::Opponent,
+                    by,
+                    at,
+                }
+            } else {
+                ClaimState::Open
+            },
+        }
+    }
+
+    fn list() -> Vec<ListedUnit> {
+        let unit = |key: &str, points| ListedUnit {
+            unit: EntryKey::new(key).unwrap(),
+            points: Points::new(points),
+            models: 10,
+        };
+        vec![unit("pole-hands", 60), unit("runners", 40)]
+    }
+
+    fn week(number: u8, claims: &[Claim]) -> PaintedWeek {
+        let player = PlayerId(Uuid::from_u128(1));
+        painted_week(
+            &painting(),
+            player,
+            WeekNo::new(number).unwrap(),
+            &list(),
+            claims,
+        )
+    }
+
+    #[test]
+    fn only_what_was_checked_counts_and_it_stays_painted() {
+        let claims = [
+            claim(1, 1, "pole-hands", 6, true),
+            claim(2, 2, "pole-hands", 10, true),
+            claim(3, 2, "runners", 10, false),
+        ];
+        let first = week(1, &claims);
+        assert_eq!((first.share, first.new_units), (Share::percent(36), 0));
+        let second = week(2, &claims);
+        assert_eq!((second.share, second.new_units), (Share::percent(60), 1));
+        assert_eq!(second.new_points, Points::new(60));
+        assert_eq!(second.source, Source::Claim(claims[1].made.id));
+        let third = week(3, &claims);
+        assert_eq!((third.share, third.new_units), (Share::percent(60), 0));
+        assert_eq!(third.source, Source::Rule);
+    }
+}

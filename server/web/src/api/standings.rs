@@ -1,0 +1,128 @@
+//! Standings and the ledger behind them.
+
+use actix_web::web::{Data, Path, Query};
+use actix_web::{get, post};
+use app::Desk;
+use app::standings::SeasonStandings;
+use document::ledger::LineDocument;
+use document::standings::{RowDocument, StandingsDocument};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use super::games::OfWeek;
+use super::players::OnePlayer;
+use super::seasons::InSeason;
+use super::weeks::InWeek;
+use crate::answer::{Answer, Done, Versioned};
+use crate::problem::Problems;
+use crate::who::{Caller, SignedIn};
+
+/// The table as of a week.
+#[derive(Serialize, ToSchema)]
+pub struct StandingsView {
+    /// The season's version that it belongs to; also the `ETag`.
+    version: i64,
+    /// Last week that counts.
+    as_of: u8,
+    /// In the order of the table.
+    rows: Vec<NamedRowView>,
+}
+
+/// A row with the player's name.
+#[derive(Serialize, ToSchema)]
+pub struct NamedRowView {
+    /// Name in this season.
+    handle: String,
+    /// Key of the faction.
+    faction: String,
+    /// The row.
+    #[serde(flatten)]
+    row: RowDocument,
+}
+
+/// Every line behind one row.
+#[derive(Serialize, ToSchema)]
+pub struct LedgerView {
+    /// The season's version that it belongs to; also the `ETag`.
+    version: i64,
+    /// The sum of the lines.
+    total: i32,
+    /// Week by week.
+    lines: Vec<LineDocument>,
+}
+
+fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
+    let version = found.season.version;
+    let document = StandingsDocument::from(&found.standings);
+    let named = |row: RowDocument| {
+        let player = found
+            .players
+            .iter()
+            .find(|player| player.id.0 == row.player);
+        let (handle, faction) = player
+            .map(|player| (player.handle.clone(), player.faction.clone()))
+            .unwrap_or_default();
+        NamedRowView {
+            handle,
+            faction,
+            row,
+        }
+    };
+    let rows = document.rows.into_iter().map(named).collect();
+    Versioned {
+        version,
+        view: StandingsView {
+            version,
+            as_of: document.as_of,
+            rows,
+        },
+    }
+}
+
+/// The table after a week, or after the last week that was paired.
+#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/standings")]
+pub async fn find_standings(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+    of: Query<OfWeek>,
+) -> Answer<Versioned<StandingsView>> {
+    let (club, season) = path.ids();
+    let week = of.week()?;
+    let found = app::standings::find_standings(&desk, who.0, club, season, week).await?;
+    Ok(standings_view(found))
+}
+
+/// Every line behind one player's row.
+#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = LedgerView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/players/{player}/ledger")]
+pub async fn find_ledger(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<OnePlayer>,
+    of: Query<OfWeek>,
+) -> Answer<Versioned<LedgerView>> {
+    let (club, season, player) = path.ids();
+    let week = of.week()?;
+    let found = app::standings::find_ledger(&desk, who.0, club, season, player, week).await?;
+    let (version, total) = (found.version, found.total.get());
+    let lines = found.lines.iter().map(LineDocument::from).collect();
+    Ok(Versioned {
+        version,
+        view: LedgerView {
+            version,
+            total,
+            lines,
+        },
+    })
+}
+
+/// Close a week: its table stands. Later rulings make a new version.
+#[utoipa::path(tag = "weeks", responses((status = 204, description = "Closed"), Problems))]
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/close")]
+pub async fn close_week(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
+    let (club, season, week) = path.ids()?;
+    app::standings::close_week(&desk, who.0, club, season, week).await?;
+    Ok(Done)
+}
