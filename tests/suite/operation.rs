@@ -43,7 +43,7 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
     for line in [
         r#"http_requests_total{method="GET",route="/problems/{code}",status="200"} 1"#,
         r#"http_requests_total{method="GET",route="none",status="404"} 1"#,
-        r#"database_connections{state="waiting"} 0"#,
+        r#"database_connections{state="waiting"} "#,
         "process_resident_memory_bytes ",
     ] {
         assert!(metrics.contains(line), "{line} is not in\n{metrics}");

@@ -1,5 +1,6 @@
 //! What the binary `tallyhost` is made of: configuration, the embedded database, and its commands.
 
+mod calendar;
 pub mod cli;
 mod commands;
 mod database;

@@ -71,6 +71,7 @@ pub(super) fn task(
         wishes,
         pins: orders.pins,
         forbidden: orders.forbidden,
+        published: Vec::new(),
         rounds_left: rounds_left(loaded, week.week),
         draw: Draw([0; 32]),
     })

@@ -6,8 +6,10 @@ use actix_web::HttpServer;
 use app::Desk;
 use store::Store;
 use tokio::runtime::Runtime;
+use tokio::task::LocalSet;
 use web::Leaving;
 
+use crate::calendar;
 use crate::cli::Outcome;
 use crate::database::Opened;
 use crate::metrics;
@@ -32,6 +34,8 @@ pub fn serve(settings: Settings) -> Outcome {
         let desk = Desk::new(store, key.bytes())?;
         let leaving = Leaving::default();
         let told = leaving.clone();
+        let calendar = LocalSet::new();
+        calendar.spawn_local(calendar::keep(desk.clone()));
         let server =
             HttpServer::new(move || web::server_parts(desk.clone(), metrics.clone(), told.clone()))
                 .workers(settings.workers.get())
@@ -44,7 +48,8 @@ pub fn serve(settings: Settings) -> Outcome {
         for address in server.addrs() {
             announce(address)?;
         }
-        run_until_stopped(server.run(), signals, &leaving, settings.drain).await
+        let serving = run_until_stopped(server.run(), signals, &leaving, settings.drain);
+        calendar.run_until(serving).await
     })
 }
 
