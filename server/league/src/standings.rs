@@ -27,6 +27,8 @@ mod open_games;
 mod properties;
 #[cfg(test)]
 mod published_tables;
+#[cfg(test)]
+mod season_end;
 
 pub use awards::{Awarded, Prize, awards};
 pub use facts::{Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};

@@ -1,11 +1,12 @@
 //! Cross-tables whose tie-break values are known from outside.
 
-use super::league_of::{plain_scoring, played, player, season, week};
+use super::league_of::{no_show, plain_scoring, played, player, season, week};
 use super::tiebreaks::TieBreak::{
     DirectEncounter, OpponentsScore, OpponentsScoreCut, OpponentsScoreMedian, SonnebornBerger,
 };
 use super::tiebreaks::{Exact, UnplayedRounds};
 use super::{SeasonFacts, Standings, TieBreak, table};
+use crate::side::Side;
 
 fn value(standings: &Standings, number: u128, tie_break: TieBreak) -> Option<Exact> {
     let row = standings.row_of(player(number)).unwrap();
@@ -122,4 +123,97 @@ fn a_double_round_robin_has_the_published_sonneborn_berger_values() {
         });
     let facts = facts.ordered_by(UnplayedRounds::LeftOut, &[SonnebornBerger]);
     assert_values(&table(&facts, week(6)), SonnebornBerger, &[44, 36, 24, 16]);
+}
+
+/// Ten players, everyone once, in the Berger tables of FIDE Handbook C.05 annex 1: nobody but
+/// player 1 misses a round.
+fn berger_of_ten(result_of_player_1: impl Fn(u8) -> crate::result::Outcome) -> SeasonFacts {
+    let mut facts = season(10, plain_scoring());
+    for round in 1..=9_u8 {
+        let k = u128::from((u32::from(round) - 1) * 5 % 9 + 1);
+        let around = |number: u128| (number + 8) % 9 + 1;
+        let mut pairs = vec![(k, 10)];
+        pairs.extend((1..=4).map(|step| (around(k + step), around(k + 9 - step))));
+        for (a, b) in pairs {
+            let (a, b) = if b == 1 { (b, a) } else { (a, b) };
+            let outcome = if a == 1 {
+                result_of_player_1(round)
+            } else {
+                played(0, 0)
+            };
+            facts = facts.with_game(round, a, b, outcome);
+        }
+    }
+    facts
+}
+
+/// What the virtual opponent adds to the sum over those who were met.
+fn virtual_opponent(facts: &SeasonFacts, after: u8) -> Exact {
+    let sum = |unplayed| {
+        let facts = facts.clone().ordered_by(unplayed, &[OpponentsScore]);
+        value(&table(&facts, week(after)), 1, OpponentsScore).unwrap()
+    };
+    sum(UnplayedRounds::VirtualOpponent) - sum(UnplayedRounds::LeftOut)
+}
+
+/// The two worked cases of the handbook's text of 2022 (C.07, virtual opponent).
+#[test]
+fn a_virtual_opponent_scores_as_in_the_worked_cases() {
+    let absent_in_3 = berger_of_ten(|round| match round {
+        1 => played(1, 0),
+        3 => no_show(Side::First),
+        _ => played(0, 0),
+    });
+    assert_eq!(virtual_opponent(&absent_in_3, 3), Exact::new(5, 2));
+    assert_eq!(virtual_opponent(&absent_in_3, 9), Exact::new(11, 2));
+    let left_alone_in_6 = berger_of_ten(|round| match round {
+        1 | 2 => played(1, 0),
+        6 => no_show(Side::Second),
+        _ => played(0, 0),
+    });
+    assert_eq!(virtual_opponent(&left_alone_in_6, 6), Exact::new(7, 2));
+    assert_eq!(virtual_opponent(&left_alone_in_6, 9), Exact::new(5, 1));
+}
+
+/// FIDE Handbook C.07, art. 6.2: who cannot be caught whatever the missing games bring is first.
+#[test]
+fn direct_encounter_without_all_games_puts_only_an_uncatchable_leader_first() {
+    // 1, 2 and 3 end with 2 wins each; 2 and 3 never meet.
+    let beaten_both = season(7, plain_scoring())
+        .with_game(1, 1, 2, played(1, 0))
+        .with_game(2, 1, 3, played(1, 0))
+        .with_game(2, 2, 4, played(1, 0))
+        .with_game(3, 2, 5, played(1, 0))
+        .with_game(1, 3, 6, played(1, 0))
+        .with_game(3, 3, 7, played(1, 0))
+        .ordered_by(UnplayedRounds::LeftOut, &[DirectEncounter]);
+    let standings = table(&beaten_both, week(3));
+    let ranks = standings.rows.iter().map(|row| (row.rank, row.player));
+    let ranks: Vec<_> = ranks.take(3).collect();
+    assert_eq!(ranks, [(1, player(1)), (2, player(2)), (2, player(3))]);
+    assert_eq!(
+        value(&standings, 1, DirectEncounter),
+        Some(Exact::from_integer(2))
+    );
+    assert_eq!(value(&standings, 2, DirectEncounter), None);
+    let row = standings.row_of(player(2)).unwrap();
+    assert_eq!(row.decided_by, Some(DirectEncounter));
+}
+
+/// The league's own, without a handbook: three equal players of whom two have not met and no one
+/// is beyond reach, so direct encounter says nothing and the rank is shared.
+#[test]
+fn direct_encounter_is_skipped_where_a_missing_game_could_turn_it() {
+    let facts = season(5, plain_scoring())
+        .with_game(1, 1, 2, played(1, 0))
+        .with_game(1, 3, 5, played(1, 0))
+        .with_game(2, 2, 4, played(1, 0))
+        .ordered_by(UnplayedRounds::LeftOut, &[DirectEncounter]);
+    let rows = table(&facts, week(2)).rows;
+    let shared: Vec<_> = rows
+        .iter()
+        .take(3)
+        .map(|row| (row.rank, row.shared))
+        .collect();
+    assert_eq!(shared, [(1, true); 3]);
 }
