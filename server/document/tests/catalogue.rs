@@ -9,6 +9,7 @@ use league::catalogue::Catalogue;
 use league::catalogue::key::{FactionKey, OptionKey, UnitKey};
 use league::catalogue::unit::Price;
 use league::points::Points;
+use proptest::prelude::*;
 
 const DEMO_JSON: &str = include_str!("../../../demo/catalogue.json");
 const DEMO_CSV: &[u8] = include_bytes!("../../../demo/catalogue.csv");
@@ -217,4 +218,32 @@ fn a_faction_is_found_by_its_key() {
         "Sodwether Moot"
     );
     assert_eq!(catalogue.faction(&FactionKey::new("none").unwrap()), None);
+}
+
+proptest! {
+    #[test]
+    fn any_bytes_after_a_sound_header_are_a_catalogue_or_faults_with_their_lines(
+        rows in proptest::collection::vec(any::<u8>(), 0..400),
+    ) {
+        placed(&rows)?;
+    }
+
+    #[test]
+    fn any_cells_are_a_catalogue_or_faults_with_their_lines(
+        rows in "((Moot|\"a\nb\"|[-=0-9|;]{0,9}|up to 3|x 5 per model)[,\n]){0,60}",
+    ) {
+        placed(rows.as_bytes())?;
+    }
+}
+
+fn placed(rows: &[u8]) -> Result<(), TestCaseError> {
+    let csv = [HEADER.as_bytes(), b"\n", rows].concat();
+    let lines = csv.iter().filter(|&&byte| byte == b'\n').count() as u64 + 1;
+    if let Err(faults) = read_catalogue_csv(&csv) {
+        prop_assert!(!faults.is_empty());
+        for fault in faults {
+            prop_assert!((1..=lines).contains(&fault.row), "{:?}", fault);
+        }
+    }
+    Ok(())
 }

@@ -12,6 +12,8 @@ pub mod facts;
 pub mod finding;
 pub mod fits;
 pub mod kinds;
+#[cfg(test)]
+mod properties;
 pub mod reader;
 pub mod rules;
 #[cfg(test)]
