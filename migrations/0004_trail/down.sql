@@ -1,4 +1,3 @@
-drop table outbox;
 drop table trail_heads;
 drop table trail;
 drop function trail_is_for_ever();

@@ -32,16 +32,3 @@ end
 $$;
 create trigger trail_is_for_ever before update or delete on trail
     for each row execute function trail_is_for_ever();
-
-create table outbox (
-    club_id uuid not null,
-    message_no bigint generated always as identity,
-    season_id uuid,
-    topic text not null,
-    payload jsonb not null,
-    created_at timestamptz not null,
-    delivered_at timestamptz,
-    constraint outbox_pkey primary key (club_id, message_no),
-    constraint outbox_club_fkey foreign key (club_id) references clubs
-);
-create index outbox_waiting on outbox (message_no) where delivered_at is null;

@@ -90,6 +90,36 @@ fn only_the_leagues_own_clock_tells_the_time() {
     no_offence(lines_with(&files, &machine));
 }
 
+/// The OpenAPI document keeps one schema for each name.
+#[test]
+fn no_two_documents_share_a_name() {
+    let mut seen: BTreeMap<String, String> = BTreeMap::new();
+    let mut offences = Vec::new();
+    for folder in ["document", "web"] {
+        for file in files(&format!("server/{folder}/src"), ".rs") {
+            for line in file.text.lines().map(str::trim) {
+                let Some((_, name)) = line
+                    .split_once("pub struct ")
+                    .or(line.split_once("pub enum "))
+                else {
+                    continue;
+                };
+                let name: String = name.chars().take_while(|c| c.is_alphanumeric()).collect();
+                if !["Document", "View", "Body", "Word"]
+                    .iter()
+                    .any(|end| name.ends_with(end))
+                {
+                    continue;
+                }
+                if let Some(other) = seen.insert(name.clone(), file.path.clone()) {
+                    offences.push(format!("{name} in {other} and {}", file.path));
+                }
+            }
+        }
+    }
+    no_offence(offences);
+}
+
 #[test]
 fn every_crate_takes_the_lints_of_the_workspace() {
     let manifests = files("server", "Cargo.toml").into_iter();

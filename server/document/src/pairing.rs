@@ -66,7 +66,7 @@ pub struct TaskDocument {
     /// Games that count as having met.
     pub history: Vec<MeetingDocument>,
     /// Nights with their free tables.
-    pub nights: Vec<NightDocument>,
+    pub nights: Vec<NightTablesDocument>,
     /// The season's wishes.
     pub wishes: WishesDocument,
     /// Games the organiser has fixed.
@@ -160,7 +160,7 @@ pub struct MeetingDocument {
 /// One night and its free tables.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
-pub struct NightDocument {
+pub struct NightTablesDocument {
     /// Number of the night, 0 to 7.
     pub night: u8,
     /// Free tables.
@@ -179,7 +179,7 @@ impl TaskDocument {
                 .map(ContenderDocument::from)
                 .collect(),
             history: task.history.iter().map(MeetingDocument::from).collect(),
-            nights: task.nights.iter().map(NightDocument::from).collect(),
+            nights: task.nights.iter().map(NightTablesDocument::from).collect(),
             wishes: WishesDocument::from(&task.wishes),
             pins: task.pins.iter().map(|pair| uuids(*pair)).collect(),
             forbidden: task.forbidden.iter().map(|pair| uuids(*pair)).collect(),
@@ -333,7 +333,7 @@ impl From<&Meeting> for MeetingDocument {
     }
 }
 
-impl From<&Night> for NightDocument {
+impl From<&Night> for NightTablesDocument {
     fn from(night: &Night) -> Self {
         let mut tables: Vec<u16> = night.tables.iter().map(|table| table.0).collect();
         tables.sort_unstable();
@@ -370,7 +370,7 @@ fn meeting(document: &MeetingDocument) -> Result<Meeting, String> {
     })
 }
 
-fn night(document: &NightDocument) -> Result<Night, String> {
+fn night(document: &NightTablesDocument) -> Result<Night, String> {
     let tables = document
         .tables
         .iter()

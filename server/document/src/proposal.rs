@@ -21,9 +21,9 @@ pub struct ProposalDocument {
     /// Who sits out.
     pub byes: Vec<Uuid>,
     /// What the pairing gives up, most important level first.
-    pub cost: Vec<AmountDocument>,
+    pub cost: Vec<LevelAmountDocument>,
     /// What it would give up if the hall had tables without end.
-    pub cost_without_hall: Vec<AmountDocument>,
+    pub cost_without_hall: Vec<LevelAmountDocument>,
     /// Proof that no pairing gives up less.
     pub certificate: CertificateDocument,
     /// One reason for each game in the same order, then one for each bye.
@@ -52,7 +52,7 @@ pub struct GameDocument {
 /// An amount given up on one level.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
-pub struct AmountDocument {
+pub struct LevelAmountDocument {
     /// What is counted.
     pub level: LevelDocument,
     /// How much.
@@ -447,17 +447,17 @@ impl LookedAheadDocument {
     }
 }
 
-fn amounts(cost: &Cost) -> Vec<AmountDocument> {
+fn amounts(cost: &Cost) -> Vec<LevelAmountDocument> {
     let levels = cost.0.iter();
     levels
-        .map(|&(level, amount)| AmountDocument {
+        .map(|&(level, amount)| LevelAmountDocument {
             level: level.into(),
             amount,
         })
         .collect()
 }
 
-fn cost(amounts: &[AmountDocument]) -> Cost {
+fn cost(amounts: &[LevelAmountDocument]) -> Cost {
     Cost(
         amounts
             .iter()

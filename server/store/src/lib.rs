@@ -14,7 +14,6 @@ pub mod idempotency;
 pub mod invitations;
 mod json;
 pub mod lists;
-pub mod outbox;
 pub mod painting;
 pub mod players;
 pub mod rounds;

@@ -105,18 +105,6 @@ diesel::table! {
 }
 
 diesel::table! {
-    outbox (club_id, message_no) {
-        club_id -> Uuid,
-        message_no -> Int8,
-        season_id -> Nullable<Uuid>,
-        topic -> Text,
-        payload -> Jsonb,
-        created_at -> Timestamptz,
-        delivered_at -> Nullable<Timestamptz>,
-    }
-}
-
-diesel::table! {
     catalogues (club_id, catalogue_id) {
         club_id -> Uuid,
         catalogue_id -> Uuid,

@@ -3,6 +3,7 @@
 mod answer;
 mod api;
 mod body;
+mod document;
 mod door;
 mod headers;
 mod health;

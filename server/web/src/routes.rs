@@ -10,7 +10,7 @@ use crate::api::{
     accounts, catalogues, clubs, games, invitations, lists, members, painting, players, rounds,
     scenarios, seasons, sessions, standings, trail, weeks,
 };
-use crate::{health, metrics, problem};
+use crate::{document, health, metrics, problem};
 
 #[derive(OpenApi)]
 #[openapi(
@@ -95,7 +95,9 @@ fn pages(config: &mut ServiceConfig) {
         .service(health::is_ready)
         .service(metrics::list_metrics)
         .service(problem::list_problems)
-        .service(problem::explain_problem);
+        .service(problem::explain_problem)
+        .service(document::find_document)
+        .configure(document::browse);
 }
 
 /// All of it.
