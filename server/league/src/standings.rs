@@ -2,6 +2,7 @@
 
 mod awards;
 mod board;
+mod chain;
 mod credits;
 mod facts;
 mod forecast;
