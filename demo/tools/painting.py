@@ -2,7 +2,7 @@
 """Plans who has painted what by which week of the demo and writes it to demo/painting_log.json.
 
 Everybody paints the models of their lists in the order in which they joined the army, for the hours a
-week that demo/players.json gives, and began three weeks before the season. Whoever began with half a
+week that demo/players.json gives, and began one week before the season. Whoever began with half a
 finished army has half of the first list painted beforehand.
 """
 
@@ -10,7 +10,7 @@ import json
 from pathlib import Path
 
 DEMO = Path(__file__).resolve().parent.parent
-WEEKS_BEFORE = 3
+WEEKS_BEFORE = 1
 PLAYED = 5
 
 

@@ -8,6 +8,7 @@
 )]
 
 mod crash;
+mod demo;
 mod embedded_database;
 mod faults;
 mod harness;

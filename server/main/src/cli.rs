@@ -15,6 +15,8 @@ pub type Outcome = Result<(), Box<dyn Error + Send + Sync>>;
 
 /// The name of the default data folder of a club's own seasons.
 const DATA_NAME: &str = "tallyhost";
+/// That of the demo, which is never mixed with them.
+const DEMO_NAME: &str = "tallyhost-demo";
 
 /// Runs escalation leagues for tabletop miniature wargames
 #[derive(Debug, Parser)]
@@ -30,6 +32,8 @@ pub struct Cli {
 enum Command {
     /// Serve the league over HTTP
     Serve(Configured),
+    /// Load an invented season into an empty database, and serve it
+    Demo(Configured),
     /// Bring the database to the newest schema, then end
     Migrate(Configured),
     /// Print the OpenAPI 3.1 document of the server
@@ -57,6 +61,7 @@ impl Cli {
         self.telemetry.start()?;
         match self.command {
             Command::Serve(configured) => configured.run(DATA_NAME, commands::serve),
+            Command::Demo(configured) => configured.run(DEMO_NAME, commands::demo),
             Command::Migrate(configured) => configured.run(DATA_NAME, commands::migrate),
             Command::Openapi => commands::openapi(),
         }

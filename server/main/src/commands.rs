@@ -1,9 +1,11 @@
 //! One file for each command.
 
+mod demo;
 mod migrate;
 mod openapi;
 mod serve;
 
+pub use demo::demo;
 pub use migrate::migrate;
 pub use openapi::openapi;
 pub use serve::serve;

@@ -15,14 +15,14 @@ impl Opened {
     ///
     /// # Errors
     /// [`Fault`] of the embedded database.
-    pub fn open(database: Database) -> Result<Self, Fault> {
+    pub fn open(database: &Database) -> Result<Self, Fault> {
         match database {
             Database::At(url) => Ok(Self {
-                url,
+                url: url.clone(),
                 _cluster: None,
             }),
             Database::Embedded { data, postgres_bin } => {
-                let cluster = Cluster::start(&data, postgres_bin.as_deref(), Durability::Full)?;
+                let cluster = Cluster::start(data, postgres_bin.as_deref(), Durability::Full)?;
                 let url = Secret::from(cluster.url());
                 Ok(Self {
                     url,

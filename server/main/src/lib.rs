@@ -7,6 +7,7 @@ mod database;
 pub mod demo;
 mod metrics;
 pub mod postgres;
+mod server;
 pub mod settings;
 mod stop;
 pub mod telemetry;

@@ -29,7 +29,8 @@ impl Signals {
         })
     }
 
-    async fn next(&mut self) {
+    /// Waits for one.
+    pub async fn next(&mut self) {
         tokio::select! {
             _ = self.terminate.recv() => {}
             _ = self.interrupt.recv() => {}

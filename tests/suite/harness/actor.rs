@@ -49,9 +49,14 @@ impl Actor {
         let visitor = Self::visit(address);
         let body = json!({ "email": email, "name": handle, "password": PASSWORD });
         visitor.post("/api/v1/accounts", &body).expect(202);
+        Self::sign_in_as(address, handle)
+    }
+
+    /// Signs in to the account of a handle.
+    pub(super) fn sign_in_as(address: &str, handle: &str) -> Self {
         let person = Self {
-            email: Some(email),
-            ..visitor
+            email: Some(format!("{}@example.org", handle.to_lowercase())),
+            ..Self::visit(address)
         };
         person.sign_in();
         person

@@ -1,7 +1,7 @@
 use std::fs::{self, File};
 use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
-use std::process::{Child, Command, ExitStatus, Stdio};
+use std::process::{Child, ChildStdout, Command, ExitStatus, Stdio};
 use std::sync::atomic::{AtomicU32, Ordering};
 
 use nix::sys::signal::{Signal, kill};
@@ -17,6 +17,8 @@ pub struct Server {
     child: Child,
     address: String,
     log: PathBuf,
+    /// Kept open, so that the server can go on writing.
+    output: BufReader<ChildStdout>,
 }
 
 impl Server {
@@ -30,15 +32,26 @@ impl Server {
         Self::launch(|command| command.arg("--data").arg(folder).env_remove("DATABASE_URL"))
     }
 
+    /// Starts the demo on a database.
+    pub fn demo(database: &Database) -> Self {
+        Self::run("demo", |command| {
+            command.env("DATABASE_URL", database.url())
+        })
+    }
+
     /// Starts a server as `configure` says.
     pub fn launch(configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
+        Self::run("serve", configure)
+    }
+
+    fn run(word: &str, configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
         let mut command = Command::new(env!("CARGO_BIN_EXE_tallyhost"));
         command
             .args([
-                "serve",
+                word,
                 "--listen",
                 "127.0.0.1:0",
                 "--workers",
@@ -53,11 +66,13 @@ impl Server {
             .stderr(File::create(&log).unwrap());
         die_with_this_thread(configure(&mut command));
         let mut child = command.spawn().unwrap();
-        let address = address_of(&mut child, &log);
+        let mut output = BufReader::new(child.stdout.take().unwrap());
+        let address = address_in(&mut output, &log);
         Self {
             child,
             address,
             log,
+            output,
         }
     }
 
@@ -86,6 +101,21 @@ impl Server {
         self.child.wait().unwrap()
     }
 
+    /// Somebody who has an account already, signed in.
+    pub fn greet(&self, handle: &str) -> Actor {
+        Actor::sign_in_as(&self.address, handle)
+    }
+
+    /// The next lines on standard output, up to and including one that holds `word`.
+    pub fn says_until(&mut self, word: &str) -> String {
+        let mut said = String::new();
+        while !said.contains(word) {
+            let read = self.output.read_line(&mut said).unwrap();
+            assert!(read > 0, "{word} is not in\n{said}");
+        }
+        said
+    }
+
     /// Sends a signal and waits until the server has ended.
     pub fn stop(self, with: Signal) -> ExitStatus {
         self.signal(with);
@@ -109,11 +139,9 @@ impl Drop for Server {
 }
 
 /// Reads the line `listening on http://…`; the line's end comes early if the server ends instead.
-fn address_of(child: &mut Child, log: &Path) -> String {
+fn address_in(output: &mut BufReader<ChildStdout>, log: &Path) -> String {
     let mut line = String::new();
-    BufReader::new(child.stdout.take().unwrap())
-        .read_line(&mut line)
-        .unwrap();
+    output.read_line(&mut line).unwrap();
     line.trim_end()
         .strip_prefix("listening on ")
         .unwrap_or_else(|| {

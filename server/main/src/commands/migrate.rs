@@ -9,7 +9,7 @@ use crate::settings::Settings;
 /// # Errors
 /// A sentence about the database that cannot be reached or changed.
 pub fn migrate(settings: Settings) -> Outcome {
-    let database = Opened::open(settings.database)?;
+    let database = Opened::open(&settings.database)?;
     Runtime::new()?.block_on(store::migrate(database.url()))?;
     tracing::info!("the database has the newest schema");
     Ok(())

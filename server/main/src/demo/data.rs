@@ -10,15 +10,22 @@ use serde_json::{Value, json};
 /// The password of every account of the demo.
 pub const PASSWORD: &str = "six lanterns on the ford";
 
+/// The short name of the demo's club.
+pub const CLUB: &str = "lamplit-ford";
+
 const CATALOGUE: &str = include_str!("../../../../demo/catalogue.json");
 const LISTS: &str = include_str!("../../../../demo/lists.json");
 const LIST_RULES: &str = include_str!("../../../../demo/list_rules.json");
 const PAINTING: &str = include_str!("../../../../demo/painting.json");
 const PAIRING: &str = include_str!("../../../../demo/pairing.json");
 const PLAYERS: &str = include_str!("../../../../demo/players.json");
+const PAINTING_LOG: &str = include_str!("../../../../demo/painting_log.json");
+const REVEALS: &str = include_str!("../../../../demo/reveals.json");
+const RESULTS: &str = include_str!("../../../../demo/results.json");
 const SCENARIOS: &str = include_str!("../../../../demo/scenarios.json");
 const SCORING: &str = include_str!("../../../../demo/scoring.json");
 const SEASON: &str = include_str!("../../../../demo/season.json");
+const STORY: &str = include_str!("../../../../demo/story.json");
 const TIE_BREAKS: &str = include_str!("../../../../demo/tie_breaks.json");
 
 /// Somebody of the demo.
@@ -52,6 +59,63 @@ pub struct Person {
     pub joins_in_week: u8,
 }
 
+/// How a game of a week may have gone: counts by item, of the better player and the other.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Course {
+    /// Of whoever plays better.
+    pub ahead: Value,
+    /// Of the other.
+    pub behind: Value,
+}
+
+/// What goes wrong in the demo's season.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Story {
+    /// A list with leave after the deadline.
+    pub late_list: Trouble,
+    /// Absent with notice.
+    pub absent: Trouble,
+    /// Withdraws before the week.
+    pub withdrawal: Trouble,
+    /// Objects to a report.
+    pub dispute: Dispute,
+    /// Does not turn up.
+    pub no_show: Trouble,
+    /// A claim to be painted that the opponent refuses.
+    pub refused_claim: Trouble,
+    /// Who has handed in no list yet for the week that lies ahead.
+    pub without_list: Vec<String>,
+}
+
+/// Who, when and why.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Trouble {
+    /// Handle.
+    pub player: String,
+    /// Week.
+    pub week: u8,
+    /// The reason, where one is given.
+    #[serde(default)]
+    pub reason: String,
+}
+
+/// A dispute and its end.
+#[derive(Clone, Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Dispute {
+    /// Handle of who objects.
+    pub player: String,
+    /// Week.
+    pub week: u8,
+    /// Why.
+    pub reason: String,
+    /// What the referee says.
+    pub ruling: String,
+}
+
 fn first() -> u8 {
     1
 }
@@ -69,6 +133,26 @@ impl Person {
 /// A file that is no JSON; so with every function here.
 pub fn catalogue() -> serde_json::Result<Value> {
     part(CATALOGUE)
+}
+
+/// Where the season is played: an IANA zone.
+///
+/// # Errors
+/// As [`catalogue`].
+pub fn zone() -> serde_json::Result<String> {
+    let season: Value = part(SEASON)?;
+    Ok(season["zone"].as_str().unwrap_or_default().to_owned())
+}
+
+/// The scenarios of the weeks with their reveals, as they are written.
+///
+/// # Errors
+/// As [`catalogue`].
+pub fn scenarios() -> serde_json::Result<Vec<Value>> {
+    let reveals: Vec<Value> = part(REVEALS)?;
+    let sheets = sheets()?.into_iter().zip(reveals);
+    let scenario = |(sheet, reveal): (Value, Value)| json!({ "sheet": sheet, "title": reveal["title"], "full": reveal["full"] });
+    Ok(sheets.map(scenario).collect())
 }
 
 /// The scenario sheets, week by week.
@@ -112,6 +196,30 @@ pub fn season(catalogue: &str, first_day: NaiveDate) -> serde_json::Result<Value
 /// As [`catalogue`].
 pub fn lists() -> serde_json::Result<BTreeMap<String, Vec<Value>>> {
     part(LISTS)
+}
+
+/// The units that everybody painted on, by handle and week: bodies of claims.
+///
+/// # Errors
+/// As [`catalogue`].
+pub fn painting_log() -> serde_json::Result<BTreeMap<String, Vec<Vec<Value>>>> {
+    part(PAINTING_LOG)
+}
+
+/// The courses of the games of each week, the closest first.
+///
+/// # Errors
+/// As [`catalogue`].
+pub fn results() -> serde_json::Result<Vec<Vec<Course>>> {
+    part(RESULTS)
+}
+
+/// What goes wrong.
+///
+/// # Errors
+/// As [`catalogue`].
+pub fn story() -> serde_json::Result<Story> {
+    part(STORY)
 }
 
 fn part<T: DeserializeOwned>(text: &str) -> serde_json::Result<T> {

@@ -1,0 +1,254 @@
+//! The club, its season and its people, while the demo is being loaded.
+
+use std::collections::BTreeMap;
+
+use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
+use serde_json::{Value, json};
+
+use super::client::{Client, LoadFault, text};
+use super::clock::HeldClock;
+use super::data::{self, Course, Person, Story};
+
+/// Days from the season's first day to the day of loading: the day after the last night of week 5,
+/// with week 6 announced and its lists due in three days.
+const DAYS_PLAYED: i64 = 36;
+
+/// Everything the story needs at hand.
+pub struct League<'c> {
+    pub clock: &'c HeldClock,
+    pub people: BTreeMap<String, Member>,
+    pub season: String,
+    pub weeks: Vec<Week>,
+    pub lists: BTreeMap<String, Vec<Value>>,
+    pub painting: BTreeMap<String, Vec<Vec<Value>>>,
+    pub results: Vec<Vec<Course>>,
+    pub story: Story,
+}
+
+/// Somebody with an account, and with a place in the season once they have joined.
+pub struct Member {
+    pub person: Person,
+    pub client: Client,
+    pub player: String,
+}
+
+/// The instants of a week.
+pub struct Week {
+    pub announce: DateTime<Utc>,
+    pub accepted_until: DateTime<Utc>,
+    pub play_until: DateTime<Utc>,
+    pub nights: Vec<(String, DateTime<Utc>)>,
+    pub legs: usize,
+}
+
+impl<'c> League<'c> {
+    /// Founds the club and sets up its season two weeks before the first week.
+    pub async fn found(address: &str, clock: &'c HeldClock) -> Result<Self, LoadFault> {
+        let first_day = clock.today(&data::zone()?).await? - TimeDelta::days(DAYS_PLAYED);
+        clock.show(evening(first_day - TimeDelta::days(14))).await?;
+        let people = register(address).await?;
+        let owner = owner(&people)?;
+        let club = create_club(owner).await?;
+        invite(&people, owner, &club).await?;
+        let season = create_season(owner, &club, first_day).await?;
+        let weeks = owner.client.get(&format!("{season}/weeks")).await?;
+        let mut league = Self {
+            clock,
+            people,
+            season,
+            weeks: weeks
+                .as_array()
+                .into_iter()
+                .flatten()
+                .map(week)
+                .collect::<Result<_, _>>()?,
+            lists: data::lists()?,
+            painting: data::painting_log()?,
+            results: data::results()?,
+            story: data::story()?,
+        };
+        league.write_scenarios().await?;
+        league.join(1).await?;
+        let start = format!("{}/start", league.season);
+        league.owner()?.client.post(&start, &json!({})).await?;
+        Ok(league)
+    }
+
+    /// Whoever founded the club.
+    pub fn owner(&self) -> Result<&Member, LoadFault> {
+        owner(&self.people)
+    }
+
+    /// Somebody by handle.
+    pub fn member(&self, handle: &str) -> Result<&Member, LoadFault> {
+        self.people
+            .get(handle)
+            .ok_or(LoadFault::Missing("player of that handle"))
+    }
+
+    /// Somebody by the id of their place in the season.
+    pub fn by_player(&self, id: &str) -> Result<&Member, LoadFault> {
+        let mut people = self.people.values();
+        people
+            .find(|member| member.player == id)
+            .ok_or(LoadFault::Missing("player of that id"))
+    }
+
+    /// Who plays in a week.
+    pub fn playing(&self, week: u8) -> impl Iterator<Item = &Member> {
+        let left = &self.story.withdrawal;
+        self.people.values().filter(move |member| {
+            let gone = member.person.handle == left.player && week >= left.week;
+            member.person.joins_in_week <= week && !gone
+        })
+    }
+
+    /// The instants of a week.
+    pub fn week(&self, week: u8) -> Result<&Week, LoadFault> {
+        let found = usize::from(week)
+            .checked_sub(1)
+            .and_then(|place| self.weeks.get(place));
+        found.ok_or(LoadFault::Missing("week of that number"))
+    }
+
+    /// Everybody whose first week it is takes a place.
+    pub async fn join(&mut self, week: u8) -> Result<(), LoadFault> {
+        let path = format!("{}/players", self.season);
+        let newcomers = self
+            .people
+            .values_mut()
+            .filter(|member| member.person.joins_in_week == week);
+        for member in newcomers {
+            let Person {
+                handle,
+                faction,
+                nights,
+                ..
+            } = &member.person;
+            let body = json!({ "handle": handle, "faction": faction, "nights": nights });
+            member.player = text(&member.client.post(&path, &body).await?, "id")?;
+        }
+        self.note_households(week).await
+    }
+
+    async fn note_households(&self, week: u8) -> Result<(), LoadFault> {
+        for member in self
+            .people
+            .values()
+            .filter(|member| member.person.joins_in_week == week)
+        {
+            if let Some(household) = &member.person.household {
+                let path = format!("{}/players/{}", self.season, member.player);
+                let body = json!({ "household": household });
+                self.owner()?.client.patch(&path, &body).await?;
+            }
+        }
+        Ok(())
+    }
+
+    async fn write_scenarios(&mut self) -> Result<(), LoadFault> {
+        for (number, scenario) in (1..).zip(data::scenarios()?) {
+            let path = format!("{}/weeks/{number}/scenario", self.season);
+            self.owner()?.client.put(&path, &scenario).await?;
+            let legs = if scenario["sheet"]["legs"] == "one" {
+                1
+            } else {
+                2
+            };
+            if let Some(week) = self.weeks.get_mut(number - 1) {
+                week.legs = legs;
+            }
+        }
+        Ok(())
+    }
+}
+
+fn owner(people: &BTreeMap<String, Member>) -> Result<&Member, LoadFault> {
+    let mut people = people.values();
+    let owner = people.find(|member| member.person.role.as_deref() == Some("owner"));
+    owner.ok_or(LoadFault::Missing("owner"))
+}
+
+async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadFault> {
+    let http = reqwest::Client::builder().no_proxy().build()?;
+    let mut people = BTreeMap::new();
+    for person in data::people()? {
+        let client = Client::register(&http, address, &person).await?;
+        let member = Member {
+            client,
+            player: String::new(),
+            person,
+        };
+        people.insert(member.person.handle.clone(), member);
+    }
+    Ok(people)
+}
+
+async fn create_club(owner: &Member) -> Result<String, LoadFault> {
+    let body = json!({ "name": "Lamplit Ford gaming circle", "slug": data::CLUB });
+    let club = owner.client.post("/api/v1/clubs", &body).await?;
+    Ok(format!("/api/v1/clubs/{}", text(&club, "id")?))
+}
+
+/// One code for each role that somebody has.
+async fn invite(
+    people: &BTreeMap<String, Member>,
+    owner: &Member,
+    club: &str,
+) -> Result<(), LoadFault> {
+    let path = format!("{club}/invitations");
+    for role in ["player", "referee"] {
+        let body = json!({ "role": role, "uses": 50, "days": 60 });
+        let code = text(&owner.client.post(&path, &body).await?, "code")?;
+        let invited = people.values();
+        for member in
+            invited.filter(|member| member.person.role.as_deref().unwrap_or("player") == role)
+        {
+            let body = json!({ "code": code });
+            member
+                .client
+                .post("/api/v1/invitations/accept", &body)
+                .await?;
+        }
+    }
+    Ok(())
+}
+
+async fn create_season(
+    owner: &Member,
+    club: &str,
+    first_day: NaiveDate,
+) -> Result<String, LoadFault> {
+    let body = json!({ "name": "Quernlight Reckoning" });
+    let catalogue = owner
+        .client
+        .post(&format!("{club}/catalogues"), &body)
+        .await?;
+    let catalogue = text(&catalogue, "id")?;
+    let versions = format!("{club}/catalogues/{catalogue}/versions");
+    owner.client.post(&versions, &data::catalogue()?).await?;
+    let body = data::season(&catalogue, first_day)?;
+    let season = owner.client.post(&format!("{club}/seasons"), &body).await?;
+    Ok(format!("{club}/seasons/{}", text(&season, "id")?))
+}
+
+fn week(view: &Value) -> Result<Week, LoadFault> {
+    let nights = view["nights"].as_array().into_iter().flatten();
+    let night = |night: &Value| Ok((text(night, "key")?, time(night, "begins_at")?));
+    Ok(Week {
+        announce: time(view, "announce_at")?,
+        accepted_until: time(view, "lists_accepted_until")?,
+        play_until: time(view, "play_until_at")?,
+        nights: nights.map(night).collect::<Result<_, LoadFault>>()?,
+        legs: 1,
+    })
+}
+
+fn time(value: &Value, member: &'static str) -> Result<DateTime<Utc>, LoadFault> {
+    let time = text(value, member)?.parse();
+    time.map_err(|_| LoadFault::Missing(member))
+}
+
+fn evening(day: NaiveDate) -> DateTime<Utc> {
+    day.and_time(chrono::NaiveTime::MIN).and_utc() + TimeDelta::hours(19)
+}
