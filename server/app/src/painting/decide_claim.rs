@@ -2,7 +2,7 @@
 
 use league::ids::{ClaimId, ClubId, SeasonId};
 use league::name::Text;
-use league::painting::{Checker, Claim};
+use league::painting::{Checker, Claim, ClaimRefusal, ClaimState};
 use league::role::Role;
 use league::side::Both;
 use league::time::Instant;
@@ -70,6 +70,10 @@ async fn decide(
             let claim = store::painting::lock(conn, club, season.id, claim).await?;
             let painting = policy::read(&season)?.painting;
             let checker = checker(conn, actor, role, &season, &claim).await?;
+            // Only a referee takes a check back: the opponent's word at the table is given once.
+            if checker == Checker::Opponent && !matches!(claim.state, ClaimState::Open) {
+                return Err(refuse(ClaimRefusal::Decided));
+            }
             let player = claim.made.player;
             let owner = store::players::find(conn, club, season.id, player)
                 .await?
