@@ -17,9 +17,9 @@ pub enum Found {
     Others,
 }
 
-/// Besides the one that tells which migrations were applied.
+/// Those that begin with two underscores only tell which migrations were applied.
 const TABLES: &str = "select count(*) from information_schema.tables
-    where table_schema = 'public' and table_name <> '__diesel_schema_migrations'";
+    where table_schema = 'public' and table_name !~ '^__'";
 const OURS: &str = "select to_regclass('public.accounts') is not null
     and to_regprocedure('public.league_clock()') is not null";
 const ACCOUNTS: &str = "select count(*) from accounts";
