@@ -72,10 +72,14 @@ impl Source {
     }
 }
 
-/// Whether a line holds a word, and not just the beginning of a longer one.
+/// Whether a line holds a word, and not just a part of a longer one.
 fn holds(line: &str, word: &str) -> bool {
     line.match_indices(word).any(|(start, _)| {
-        let next = line[start + word.len()..].chars().next();
-        !word.ends_with(char::is_alphanumeric) || !next.is_some_and(char::is_alphanumeric)
+        let before = line[..start].chars().next_back();
+        let after = line[start + word.len()..].chars().next();
+        let goes_on = |beside: Option<char>| beside.is_some_and(char::is_alphanumeric);
+        let begins_earlier = word.starts_with(char::is_alphanumeric) && goes_on(before);
+        let ends_later = word.ends_with(char::is_alphanumeric) && goes_on(after);
+        !begins_earlier && !ends_later
     })
 }
