@@ -13,7 +13,21 @@ use uuid::Uuid;
 /// Numbers from a fixed sequence (xorshift, Marsaglia 2003).
 pub struct Chance(u64);
 
+#[allow(dead_code, reason = "each measuring program uses its part")]
 impl Chance {
+    pub fn new(seed: u64) -> Self {
+        Self(seed.wrapping_mul(0x9e37_79b9_7f4a_7c15) | 1)
+    }
+
+    pub fn unit(&mut self) -> f64 {
+        self.below(1 << 30) as f64 / f64::from(1 << 30)
+    }
+
+    pub fn shuffle<T>(&mut self, list: &mut [T]) {
+        for at in (1..list.len()).rev() {
+            list.swap(at, self.below(at + 1));
+        }
+    }
     pub fn below(&mut self, limit: usize) -> usize {
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 7;
@@ -22,6 +36,7 @@ impl Chance {
     }
 }
 
+#[allow(dead_code, reason = "each measuring program uses its part")]
 /// A task for the fifth round. `wdl` scores 2, 1 or 0 a round; `bp` scores 0 to 20.
 pub fn after_four_rounds(players: usize, profile: &str) -> Task {
     let mut chance = Chance(0x9e37_79b9_7f4a_7c15 ^ players as u64);
@@ -33,7 +48,8 @@ pub fn after_four_rounds(players: usize, profile: &str) -> Task {
     task
 }
 
-fn first_round(players: usize, chance: &mut Chance) -> Task {
+/// A task for the first round, with eight factions.
+pub fn first_round(players: usize, chance: &mut Chance) -> Task {
     let contender = |at: usize, faction: usize| Contender {
         player: PlayerId(Uuid::from_u128(at as u128 + 1)),
         score: LeaguePoints::ZERO,
@@ -75,12 +91,11 @@ fn first_round(players: usize, chance: &mut Chance) -> Task {
     }
 }
 
+#[allow(dead_code, reason = "each measuring program uses its part")]
 /// Pairs neighbours in order of score who have not met, and draws results.
 fn round(task: &mut Task, profile: &str, week: u8, chance: &mut Chance) {
     let mut order: Vec<usize> = (0..task.contenders.len()).collect();
-    for at in (1..order.len()).rev() {
-        order.swap(at, chance.below(at + 1));
-    }
+    chance.shuffle(&mut order);
     order.sort_by_key(|&at| -task.contenders[at].score.get());
     let met: std::collections::HashSet<Pair> = task.history.iter().map(|m| m.pair).collect();
     while order.len() > 1 {
@@ -113,6 +128,7 @@ fn round(task: &mut Task, profile: &str, week: u8, chance: &mut Chance) {
     }
 }
 
+#[allow(dead_code, reason = "each measuring program uses its part")]
 fn pair(task: &Task, a: usize, b: usize) -> Pair {
     Pair::new(task.contenders[a].player, task.contenders[b].player).unwrap()
 }

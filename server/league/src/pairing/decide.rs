@@ -7,7 +7,7 @@ use super::field::Field;
 use super::hall::Capacity;
 use super::look_ahead::{self, Answer, Future, Plan};
 use super::proposal::{Cost, Impossible, LookedAhead};
-use super::{Pair, Task, branch};
+use super::{Pair, Task, branch, sparse};
 
 /// The best pairs, and all that is known about them.
 pub struct Decision {
@@ -110,11 +110,8 @@ impl Decision {
             return None;
         }
         let players = self.tariff.field().players();
-        let mut matcher = self.best.matcher.clone();
-        for [a, b] in spread(pair, players, self.tariff.byes()) {
-            matcher.forbid(a, b);
-        }
-        matcher.solve().ok()?;
+        let torn = spread(pair, players, self.tariff.byes());
+        let matcher = sparse::without(&self.tariff, self.best.matcher.clone(), &torn).ok()?;
         let pairs = matcher.pairs();
         let future = Future::of(&self.tariff, &self.capacity);
         let future = self.kept.and_then(|kept| Some((future?, kept)));

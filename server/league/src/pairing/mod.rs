@@ -26,6 +26,8 @@ pub mod round_robin;
 mod sentences;
 pub mod solve;
 pub mod sparse;
+#[cfg(test)]
+mod sparse_tests;
 mod tables;
 pub mod task;
 mod verify;

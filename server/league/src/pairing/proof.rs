@@ -103,6 +103,7 @@ impl Proof<'_> {
     }
 
     /// The dual is feasible and its value is at least `least`; `None` when a sum outgrows 128 bits.
+    /// Prices are never negative, so a pair with nothing to spend is not looked up.
     fn bounds(&self, dual: &Dual, least: i128, chosen: &Chosen) -> Option<bool> {
         let places = self.tariff.places();
         let mut within = vec![Vec::new(); places];
@@ -125,9 +126,12 @@ impl Proof<'_> {
             common.map(|&number| dual.odd_sets[number].1).sum()
         };
         let mut all = (0..places).flat_map(|a| (a + 1..places).map(move |b| (a, b)));
-        let feasible = all.all(|(a, b)| match self.price(a, b, chosen) {
-            None => true,
-            Some(cost) => dual.potentials[a] + dual.potentials[b] - depth(a, b) <= 2 * cost,
+        let feasible = all.all(|(a, b)| {
+            let spent = dual.potentials[a] + dual.potentials[b] - depth(a, b);
+            spent <= 0
+                || self
+                    .price(a, b, chosen)
+                    .is_none_or(|cost| spent <= 2 * cost)
         });
         Some(dual.potentials.len() == places && feasible && value >= least.checked_mul(2)?)
     }

@@ -31,19 +31,54 @@ const JOINING: usize = 4;
 /// # Errors
 /// [`OddSets`] when there is no perfect matching.
 pub fn optimum(tariff: &Tariff) -> Result<Matcher, OddSets> {
-    let places = tariff.places();
     let quick = Quick::new(tariff);
-    let dense = || Matcher::optimum(places, |a, b| quick.price(a, b));
-    if places <= DENSE {
-        return dense();
+    if tariff.places() <= DENSE {
+        return Matcher::optimum(tariff.places(), |a, b| quick.price(a, b));
     }
-    let mut matcher = Matcher::new(candidates(tariff, &quick));
-    if matcher.solve().is_err() {
-        return dense();
+    let matcher = Matcher::new(candidates(tariff, &quick));
+    complete(tariff, &quick, matcher, Vec::new(), &[])
+}
+
+/// The optimum of a solved matcher without some of its pairs: only what they held together is
+/// searched again.
+///
+/// # Errors
+/// [`OddSets`] when there is no perfect matching.
+pub fn without(
+    tariff: &Tariff,
+    mut matcher: Matcher,
+    pairs: &[[Place; 2]],
+) -> Result<Matcher, OddSets> {
+    let priced = matcher.potentials().to_vec();
+    for &[a, b] in pairs {
+        matcher.forbid(a, b);
     }
-    let mut priced = Vec::new();
+    complete(tariff, &Quick::new(tariff), matcher, priced, pairs)
+}
+
+/// The cheapest pair of players, by the price of every pair: what looking at all pairs once takes.
+pub fn cheapest(tariff: &Tariff) -> Option<i128> {
+    let (quick, players) = (Quick::new(tariff), tariff.field().players());
+    let pairs = (0..players).flat_map(|a| (a + 1..players).map(move |b| (a, b)));
+    pairs.filter_map(|(a, b)| quick.price(a, b)).min()
+}
+
+/// Solves, and adds absent pairs that undercut the duals until there are none.
+fn complete(
+    tariff: &Tariff,
+    quick: &Quick<'_>,
+    mut matcher: Matcher,
+    mut priced: Vec<i128>,
+    without: &[[Place; 2]],
+) -> Result<Matcher, OddSets> {
+    let is_open = |a: usize, b: usize| !without.contains(&[a as Place, b as Place]);
     loop {
-        let undercutting = undercutting(tariff, &quick, &matcher, &priced);
+        if matcher.solve().is_err() {
+            let price = |a: usize, b: usize| quick.price(a, b).filter(|_| is_open(a, b));
+            return Matcher::optimum(tariff.places(), price);
+        }
+        let mut undercutting = undercutting(tariff, quick, &matcher, &priced);
+        undercutting.retain(|&(a, b, _)| is_open(a as usize, b as usize));
         if undercutting.is_empty() {
             return Ok(matcher);
         }
@@ -51,7 +86,6 @@ pub fn optimum(tariff: &Tariff) -> Result<Matcher, OddSets> {
         for (a, b, price) in undercutting {
             matcher.allow(a, b, price);
         }
-        matcher.solve()?;
     }
 }
 

@@ -11,5 +11,6 @@ mod forged;
 mod hall;
 mod laws;
 mod look_ahead;
+mod oracle;
 mod repair;
 mod season;

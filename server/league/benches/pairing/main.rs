@@ -1,0 +1,96 @@
+//! How long pairing takes: a club's evening, large fields, hard instances, the checker.
+
+#![allow(clippy::unwrap_used, reason = "a measuring program")]
+
+mod season;
+
+use divan::{Bencher, black_box};
+use league::pairing::cost::Tariff;
+use league::pairing::field::Field;
+use league::pairing::{
+    Draw, Night, NightKey, Nights, TableNo, Task, Wishes, certificate, propose, repair, sparse,
+};
+
+fn main() {
+    divan::main();
+}
+
+fn tariff(task: &Task) -> Tariff {
+    let field = Field::new(task).unwrap();
+    Tariff::new(task, field, task.contenders.len() % 2).unwrap()
+}
+
+#[divan::bench(args = [16, 24, 64, 256, 1024, 4096, 16384])]
+fn solve_wdl(bencher: Bencher<'_, '_>, players: usize) {
+    let tariff = tariff(&season::after_four_rounds(players, "wdl"));
+    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+}
+
+#[divan::bench(args = [16, 24, 64, 256, 1024, 4096, 16384])]
+fn solve_bp(bencher: Bencher<'_, '_>, players: usize) {
+    let tariff = tariff(&season::after_four_rounds(players, "bp"));
+    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+}
+
+/// Every pair's cost once: the floor that a method on all pairs cannot beat.
+#[divan::bench(args = [4096, 16384])]
+fn all_costs_once(bencher: Bencher<'_, '_>, players: usize) {
+    let tariff = tariff(&season::after_four_rounds(players, "bp"));
+    bencher.bench(|| sparse::cheapest(black_box(&tariff)));
+}
+
+/// A club's evening with everything: two nights, tables, look-ahead, reasons and proof.
+fn club() -> Task {
+    let mut task = season::after_four_rounds(24, "bp");
+    task.wishes = Wishes::default();
+    task.rounds_left = 3;
+    task.draw = Draw([3; 32]);
+    for (at, contender) in task.contenders.iter_mut().enumerate() {
+        contender.nights = Nights::from_bits([1, 2, 3][at % 3]);
+    }
+    let night = |number, tables| Night {
+        key: NightKey::new(number).unwrap(),
+        tables: (1..=tables).map(TableNo).collect(),
+    };
+    task.nights = vec![night(0, 6), night(1, 7)];
+    task
+}
+
+#[divan::bench]
+fn propose_club_of_24(bencher: Bencher<'_, '_>) {
+    let task = club();
+    bencher.bench(|| propose(black_box(&task)).is_ok());
+}
+
+#[divan::bench]
+fn verify_club_of_24(bencher: Bencher<'_, '_>) {
+    let task = club();
+    let proposal = propose(&task).unwrap();
+    bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
+}
+
+#[divan::bench]
+fn repair_club_of_24(bencher: Bencher<'_, '_>) {
+    let task = club();
+    let games = propose(&task).unwrap().games;
+    let out = [games[0].attacker];
+    bencher.bench(|| repair(black_box(&task), &games, &out).is_ok());
+}
+
+#[divan::bench(args = [24, 256, 1024])]
+fn verify_bp(bencher: Bencher<'_, '_>, players: usize) {
+    let task = season::after_four_rounds(players, "bp");
+    let proposal = propose(&task).unwrap();
+    bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
+}
+
+/// One game forbidden after the solve: only what it breaks is searched again.
+#[divan::bench(args = [256, 1024, 4096])]
+fn forbid_one_game_bp(bencher: Bencher<'_, '_>, players: usize) {
+    let tariff = tariff(&season::after_four_rounds(players, "bp"));
+    let matcher = sparse::optimum(&tariff).unwrap();
+    let [a, b] = matcher.pairs()[players / 4];
+    bencher
+        .with_inputs(|| matcher.clone())
+        .bench_values(|matcher| sparse::without(&tariff, matcher, &[[a, b]]).is_ok());
+}
