@@ -218,7 +218,7 @@ fn fit(games: &Played) -> Vec<f64> {
 
 /// Kendall's tau-b: ties in the ranking shrink the denominator.
 fn tau_b(values: &[f64], truth: &[f64]) -> f64 {
-    let (mut agree, mut untied, mut pairs) = (0.0, 0.0, 0.0);
+    let (mut agree, mut untied, mut pairs) = (0.0_f64, 0.0_f64, 0.0_f64);
     for a in 0..values.len() {
         for b in a + 1..values.len() {
             pairs += 1.0;
@@ -232,7 +232,7 @@ fn tau_b(values: &[f64], truth: &[f64]) -> f64 {
             }
         }
     }
-    agree / (untied * pairs as f64).sqrt()
+    agree / (untied * pairs).sqrt()
 }
 
 /// Mean difference of the scores of two opponents when they meet, in half points.

@@ -15,6 +15,7 @@ pub mod field;
 mod futures;
 pub mod hall;
 mod look_ahead;
+mod odd_components;
 pub mod past;
 mod proof;
 pub mod proposal;

@@ -5,10 +5,11 @@
 
 use std::collections::BTreeSet;
 
-use super::Nights;
 use super::certificate::{Dual, Node, Place};
 use super::cost::Tariff;
 use super::hall::Capacity;
+use super::odd_components::odd_components;
+use super::{Nights, futures};
 
 /// A tree that claims that no matching costs less.
 pub struct Proof<'a> {
@@ -38,56 +39,48 @@ impl Proof<'_> {
     pub fn shows(&self, least: Option<i128>) -> Result<(), usize> {
         let players = self.tariff.field().entrants.iter().map(|e| e.nights);
         let byes = (0..self.tariff.byes()).map(|_| self.capacity.open());
-        let nights = players.chain(byes).collect();
-        self.node(
+        let (nights, with, without) = (players.chain(byes).collect(), Vec::new(), BTreeSet::new());
+        let mut open = vec![(
             0,
-            least,
             Chosen {
                 nights,
-                with: Vec::new(),
-                without: BTreeSet::new(),
-            },
-        )
-    }
-
-    fn node(&self, at: usize, least: Option<i128>, chosen: Chosen) -> Result<(), usize> {
-        let children = match self.tree.get(at).ok_or(at)? {
-            Node::Bound(dual) => {
-                let bounds =
-                    least.is_some_and(|least| self.bounds(dual, least, &chosen) == Some(true));
-                return bounds.then_some(()).ok_or(at);
-            }
-            Node::Barrier(removed) => {
-                return self.separates(removed, &chosen).then_some(()).ok_or(at);
-            }
-            Node::Crowded(nights) => return self.crowds(*nights, &chosen).then_some(()).ok_or(at),
-            Node::DeadEnd => return self.is_dead_end(&chosen).then_some(()).ok_or(at),
-            Node::Nights {
-                place,
-                nights,
-                inside,
-                outside,
-            } => {
-                let mut parts = [chosen.clone(), chosen];
-                let own = *parts[0].nights.get(*place as usize).ok_or(at)?;
-                parts[0].nights[*place as usize] = own.and(*nights);
-                parts[1].nights[*place as usize] = own.without(*nights);
-                [*inside, *outside].into_iter().zip(parts)
-            }
-            Node::Paired {
-                places,
                 with,
                 without,
-            } => {
-                let mut parts = [chosen.clone(), chosen];
-                parts[0].with.push(*places);
-                parts[1].without.insert(*places);
-                [*with, *without].into_iter().zip(parts)
-            }
-        };
-        for (child, chosen) in children {
-            (child > at).then_some(()).ok_or(at)?;
-            self.node(child, least, chosen)?;
+            },
+        )];
+        let mut looked_at = 0..self.tree.len();
+        while let Some((at, mut chosen)) = open.pop() {
+            looked_at.next().ok_or(at)?;
+            let mut other = chosen.clone();
+            let holds = match self.tree.get(at).ok_or(at)? {
+                Node::Bound(dual) => least.and_then(|least| self.bounds(dual, least, &chosen)),
+                Node::Barrier(removed) => Some(self.separates(removed, &chosen)),
+                Node::Crowded(nights) => Some(self.crowds(*nights, &chosen)),
+                Node::DeadEnd => Some(self.is_dead_end(chosen.with)),
+                &Node::Nights {
+                    place,
+                    nights,
+                    inside,
+                    outside,
+                } => {
+                    let own = *chosen.nights.get(place as usize).ok_or(at)?;
+                    chosen.nights[place as usize] = own.and(nights);
+                    other.nights[place as usize] = own.without(nights);
+                    open.extend([(inside, chosen), (outside, other)]);
+                    Some(inside > at && outside > at)
+                }
+                &Node::Paired {
+                    places,
+                    with,
+                    without,
+                } => {
+                    chosen.with.push(places);
+                    other.without.insert(places);
+                    open.extend([(with, chosen), (without, other)]);
+                    Some(with > at && without > at)
+                }
+            };
+            holds.filter(|&holds| holds).ok_or(at)?;
         }
         Ok(())
     }
@@ -95,65 +88,60 @@ impl Proof<'_> {
     /// The cost of a pair that the choices leave open.
     fn price(&self, a: usize, b: usize, chosen: &Chosen) -> Option<i128> {
         let pair = [a as Place, b as Place];
-        let torn = |kept: &&[Place; 2]| **kept != pair && kept.iter().any(|p| pair.contains(p));
+        let torn = |kept: &[Place; 2]| *kept != pair && kept.iter().any(|p| pair.contains(p));
         let open = !chosen.nights[a].and(chosen.nights[b]).is_empty()
             && !chosen.without.contains(&pair)
-            && chosen.with.iter().find(torn).is_none();
+            && !chosen.with.iter().any(torn);
         if open { self.tariff.price(a, b) } else { None }
     }
 
-    /// The dual is feasible and its value is at least `least`; `None` when a sum outgrows 128 bits.
-    /// Prices are never negative, so a pair with nothing to spend is not looked up.
+    /// The dual is feasible and its value is at least `least`; `None` when it is malformed or a sum
+    /// outgrows 128 bits. Prices are never negative: a pair with nothing to spend is not looked up.
     fn bounds(&self, dual: &Dual, least: i128, chosen: &Chosen) -> Option<bool> {
-        let places = self.tariff.places();
-        let mut within = vec![Vec::new(); places];
-        let mut value: i128 = 0;
+        if dual.potentials.len() != self.tariff.places() {
+            return None;
+        }
+        let mut within = vec![Vec::new(); dual.potentials.len()];
+        let mut value = dual
+            .potentials
+            .iter()
+            .try_fold(0_i128, |sum, &y| sum.checked_add(y))?;
         for (number, (set, depth)) in dual.odd_sets.iter().enumerate() {
             let distinct: BTreeSet<Place> = set.iter().copied().collect();
             if distinct.len() != set.len() || set.len() % 2 == 0 || *depth < 0 {
-                return Some(false);
+                return None;
             }
             for &place in set {
                 within.get_mut(place as usize)?.push(number);
             }
             value = value.checked_sub(depth.checked_mul(set.len() as i128 / 2)?)?;
         }
-        for potential in &dual.potentials {
-            value = value.checked_add(*potential)?;
+        for a in 0..within.len() {
+            for b in a + 1..within.len() {
+                let mut spent = dual.potentials[a].checked_add(dual.potentials[b])?;
+                for number in within[a].iter().filter(|number| within[b].contains(number)) {
+                    spent = spent.checked_sub(dual.odd_sets[*number].1)?;
+                }
+                if spent > 0
+                    && self
+                        .price(a, b, chosen)
+                        .is_some_and(|cost| spent > 2 * cost)
+                {
+                    return Some(false);
+                }
+            }
         }
-        let depth = |a: usize, b: usize| -> i128 {
-            let common = within[a].iter().filter(|number| within[b].contains(number));
-            common.map(|&number| dual.odd_sets[number].1).sum()
-        };
-        let mut all = (0..places).flat_map(|a| (a + 1..places).map(move |b| (a, b)));
-        let feasible = all.all(|(a, b)| {
-            let spent = dual.potentials[a] + dual.potentials[b] - depth(a, b);
-            spent <= 0
-                || self
-                    .price(a, b, chosen)
-                    .is_none_or(|cost| spent <= 2 * cost)
-        });
-        Some(dual.potentials.len() == places && feasible && value >= least.checked_mul(2)?)
+        Some(value >= least.checked_mul(2)?)
     }
 
     /// Without these places more odd components are left than places were taken (Tutte 1947).
     fn separates(&self, removed: &[Place], chosen: &Chosen) -> bool {
         let taken: BTreeSet<usize> = removed.iter().map(|&place| place as usize).collect();
-        let places = self.tariff.places();
-        let mut left: BTreeSet<usize> = (0..places).filter(|p| !taken.contains(p)).collect();
-        let mut odd = 0;
-        while let Some(first) = left.pop_first() {
-            let (mut size, mut reached) = (1, vec![first]);
-            while let Some(a) = reached.pop() {
-                let joined = |b: &usize| self.price(a.min(*b), a.max(*b), chosen).is_some();
-                let near: Vec<usize> = left.iter().copied().filter(joined).collect();
-                size += near.len();
-                left.retain(|b| !near.contains(b));
-                reached.extend(near);
-            }
-            odd += size % 2;
-        }
-        odd > taken.len()
+        let left = (0..self.tariff.places())
+            .filter(|place| !taken.contains(place))
+            .collect();
+        let joined = |a: usize, b: usize| self.price(a.min(b), a.max(b), chosen).is_some();
+        odd_components(left, joined) > taken.len()
     }
 
     /// More players are tied to these nights than their tables and byes can take.
@@ -170,12 +158,10 @@ impl Proof<'_> {
     }
 
     /// Everyone's pair is chosen, and after it so many rounds cannot be played.
-    fn is_dead_end(&self, chosen: &Chosen) -> bool {
-        let paired: BTreeSet<Place> = chosen.with.iter().flatten().copied().collect();
-        let played = chosen.with.iter().copied().collect();
-        let everyone = paired.len() == self.tariff.places();
-        self.plan > 0
-            && everyone
-            && !super::futures::exist(self.tariff, self.capacity, played, self.plan)
+    fn is_dead_end(&self, pairs: Vec<[Place; 2]>) -> bool {
+        let paired: BTreeSet<Place> = pairs.iter().flatten().copied().collect();
+        let everyone = self.plan > 0 && paired.len() == self.tariff.places();
+        let played = pairs.into_iter().collect();
+        everyone && !futures::exist(self.tariff, self.capacity, played, self.plan)
     }
 }

@@ -1,6 +1,6 @@
 //! A proposal that was tampered with is caught, whatever was changed.
 
-use league::pairing::certificate::{self, Flaw, Node};
+use league::pairing::certificate::{self, Dual, Flaw, Node};
 use league::pairing::{Cost, LookedAhead, Nights, Proposal, Task};
 use league::points::LeaguePoints;
 
@@ -98,6 +98,29 @@ fn a_raised_potential_is_caught() {
         });
         assert_eq!(lowered, Some(Flaw::Node(0)));
     }
+}
+
+#[test]
+fn a_malformed_dual_is_refused_without_harm() {
+    let forge = |forge: &dyn Fn(&mut Dual)| {
+        flaw(|p| {
+            let Node::Bound(dual) = &mut p.certificate.tree[0] else {
+                panic!()
+            };
+            forge(dual);
+        })
+    };
+    let with_set = |set: &[u32], depth| forge(&|dual| dual.odd_sets.push((set.to_vec(), depth)));
+    let refused = Some(Flaw::Node(0));
+    assert_eq!(forge(&|dual| dual.potentials.truncate(3)), refused);
+    assert_eq!(forge(&|dual| dual.potentials.push(0)), refused);
+    assert_eq!(forge(&|dual| dual.potentials[0] = i128::MAX), refused);
+    assert_eq!(forge(&|dual| dual.potentials[0] = i128::MIN), refused);
+    assert_eq!(with_set(&[0, 1, 99], 2), refused);
+    assert_eq!(with_set(&[0, 1, 1], 2), refused);
+    assert_eq!(with_set(&[0, 1], 2), refused);
+    assert_eq!(with_set(&[0, 1, 2], -2), refused);
+    assert_eq!(with_set(&[0, 1, 2], i128::MAX), refused);
 }
 
 #[test]
