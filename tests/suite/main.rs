@@ -7,6 +7,7 @@
     reason = "a test that cannot go on fails"
 )]
 
+mod browser;
 mod crash;
 mod demo;
 mod embedded_database;

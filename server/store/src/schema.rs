@@ -27,6 +27,7 @@ diesel::table! {
         started_at -> Timestamptz,
         ends_at -> Timestamptz,
         ended_at -> Nullable<Timestamptz>,
+        page_digest -> Nullable<Bytea>,
     }
 }
 

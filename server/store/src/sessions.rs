@@ -48,6 +48,50 @@ pub async fn create(conn: &mut Conn, session: Session, now: Instant) -> Result<(
     Ok(())
 }
 
+/// Opens a browser's session, known again by the digest of its cookie's secret.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create_for_pages(
+    conn: &mut Conn,
+    session: Session,
+    page_digest: &[u8],
+    now: Instant,
+) -> Result<(), Fault> {
+    create(conn, session, now).await?;
+    diesel::update(sessions::table.find(session.id))
+        .set(sessions::page_digest.eq(page_digest))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The browser's session with this digest.
+///
+/// # Errors
+/// [`Fault::NotFound`] when there is none, or it ended or ran out.
+pub async fn find_live_by_page_digest(
+    conn: &mut Conn,
+    page_digest: &[u8],
+    now: Instant,
+) -> Result<Session, Fault> {
+    let (id, account, ends_at): (Uuid, Uuid, Instant) = sessions::table
+        .filter(sessions::page_digest.eq(page_digest))
+        .filter(sessions::ended_at.is_null().and(sessions::ends_at.gt(now)))
+        .select((
+            sessions::session_id,
+            sessions::account_id,
+            sessions::ends_at,
+        ))
+        .first(conn)
+        .await?;
+    Ok(Session {
+        id,
+        account: AccountId(account),
+        ends_at,
+    })
+}
+
 /// The account of a live session.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ mod headers;
 mod health;
 mod methods;
 mod metrics;
+mod pages;
 mod precondition;
 mod problem;
 mod routes;

@@ -10,7 +10,7 @@ use crate::api::{
     accounts, catalogues, clubs, games, invitations, lists, members, painting, players, rounds,
     scenarios, seasons, sessions, standings, trail, weeks,
 };
-use crate::{document, health, metrics, problem};
+use crate::{document, health, metrics, pages, problem};
 
 #[derive(OpenApi)]
 #[openapi(
@@ -97,7 +97,8 @@ fn pages(config: &mut ServiceConfig) {
         .service(problem::list_problems)
         .service(problem::explain_problem)
         .service(document::find_document)
-        .configure(document::browse);
+        .configure(document::browse)
+        .configure(pages::routes::configure);
 }
 
 /// All of it.

@@ -76,6 +76,11 @@ impl Server {
         }
     }
 
+    /// Where it is reached.
+    pub fn address(&self) -> &str {
+        &self.address
+    }
+
     /// Somebody of an earlier server, at this one's address.
     pub fn welcome(&self, actor: &Actor) -> Actor {
         actor.at(&self.address)

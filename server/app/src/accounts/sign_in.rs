@@ -32,6 +32,22 @@ pub struct SignIn {
 /// [`Reason::TooManyAttempts`] after ten failures within a quarter of an hour, also for the right
 /// password and for unknown addresses.
 pub async fn sign_in(desk: &Desk, command: SignIn) -> Result<Tokens, Refusal> {
+    let account = recognise(desk, command).await?;
+    desk.store
+        .write(async |conn| {
+            let now = store::clock::now(conn).await?;
+            let session = new_session(account, now);
+            store::sessions::create(conn, session, now).await?;
+            desk.key.issue(conn, session, now).await
+        })
+        .await
+}
+
+/// The account whose address and password these are.
+///
+/// # Errors
+/// As [`sign_in`].
+pub(super) async fn recognise(desk: &Desk, command: SignIn) -> Result<AccountId, Refusal> {
     let email = address(&command.email).map_err(|_| unknown())?;
     let email_digest = secret::digest(&email);
     let account = desk
@@ -45,21 +61,26 @@ pub async fn sign_in(desk: &Desk, command: SignIn) -> Result<Tokens, Refusal> {
     let (id, hash) = account
         .map(|account| (account.id, account.password_hash))
         .unzip();
-    if !password::matches(desk, command.password, hash).await? {
-        desk.store
-            .write(async |conn| {
-                let now = store::clock::now(conn).await?;
-                store::accounts::count_failure(conn, &email_digest, now, WINDOW).await
-            })
-            .await?;
-        return Err(unknown());
-    }
+    let genuine = password::matches(desk, command.password, hash).await?;
     desk.store
         .write(async |conn| {
-            store::accounts::forget_failures(conn, &email_digest).await?;
-            open_session(desk, conn, id.ok_or_else(unknown)?).await
+            if genuine {
+                return store::accounts::forget_failures(conn, &email_digest).await;
+            }
+            let now = store::clock::now(conn).await?;
+            store::accounts::count_failure(conn, &email_digest, now, WINDOW).await
         })
-        .await
+        .await?;
+    id.filter(|_| genuine).ok_or_else(unknown)
+}
+
+/// A session that begins now.
+pub(super) fn new_session(account: AccountId, now: Instant) -> Session {
+    Session {
+        id: Uuid::new_v4(),
+        account,
+        ends_at: now + SESSION_FOR,
+    }
 }
 
 async fn wait_your_turn(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Refusal> {
@@ -75,17 +96,6 @@ async fn wait_your_turn(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<
         "Too many failed attempts; wait a little.",
     )
     .fact("retry_after", wait))
-}
-
-async fn open_session(desk: &Desk, conn: &mut Conn, account: AccountId) -> Result<Tokens, Refusal> {
-    let now = store::clock::now(conn).await?;
-    let session = Session {
-        id: Uuid::new_v4(),
-        account,
-        ends_at: now + SESSION_FOR,
-    };
-    store::sessions::create(conn, session, now).await?;
-    desk.key.issue(conn, session, now).await
 }
 
 fn unknown() -> Refusal {

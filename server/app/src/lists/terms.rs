@@ -51,6 +51,16 @@ impl WeekTerms {
         })
     }
 
+    /// The faction that the player declared.
+    pub fn faction(&self) -> &FactionKey {
+        &self.faction
+    }
+
+    /// The list sealed last before this week.
+    pub fn previous(&self) -> Option<&ArmyList> {
+        self.previous.as_ref().map(|(list, _)| list)
+    }
+
     /// The total and every finding.
     pub fn check(&self, list: &ArmyList) -> Report {
         let previous = self.previous.as_ref();

@@ -2,6 +2,7 @@
 
 mod create_season;
 mod end_season;
+mod find_availability;
 mod find_scenario;
 mod find_season;
 mod join_season;
@@ -21,6 +22,7 @@ mod withdraw_player;
 
 pub use create_season::{CreateSeason, create_season};
 pub use end_season::end_season;
+pub use find_availability::find_availability;
 pub use find_scenario::{ScenarioSeen, find_scenario};
 pub use find_season::find_season;
 pub use join_season::{JoinSeason, join_season};

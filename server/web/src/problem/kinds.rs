@@ -12,6 +12,8 @@ pub enum WireFault {
     InvalidParameter,
     /// 401
     Unauthenticated,
+    /// 403
+    Csrf,
     /// 404
     NotFound,
     /// 405
@@ -65,6 +67,11 @@ impl Kind {
                 "A parameter is not valid",
             ),
             W::Unauthenticated => ("sign-in-needed", S::UNAUTHORIZED, "Sign in first"),
+            W::Csrf => (
+                "csrf",
+                S::FORBIDDEN,
+                "This form did not come from our own page",
+            ),
             W::NotFound => ("not-found", S::NOT_FOUND, "There is nothing here for you"),
             W::MethodNotAllowed => (
                 "method-not-allowed",
@@ -125,10 +132,11 @@ impl Kind {
     }
 }
 
-const WIRE: [WireFault; 13] = [
+const WIRE: [WireFault; 14] = [
     WireFault::MalformedJson,
     WireFault::InvalidParameter,
     WireFault::Unauthenticated,
+    WireFault::Csrf,
     WireFault::NotFound,
     WireFault::MethodNotAllowed,
     WireFault::NotAcceptable,

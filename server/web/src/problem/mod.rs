@@ -80,6 +80,16 @@ impl Problem {
         self.kind.code
     }
 
+    /// About this very case, or what every problem of the kind is called.
+    pub fn sentence(&self) -> &str {
+        self.detail.as_deref().unwrap_or(self.kind.title)
+    }
+
+    /// Every single fault, where there are several.
+    pub fn faults(&self) -> &[Fault] {
+        &self.faults
+    }
+
     fn of(kind: Kind) -> Self {
         Self {
             kind,

@@ -10,6 +10,7 @@ use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use tracing_actix_web::RequestId;
 
 use super::{FaultDocument, Problem, ProblemDocument, WireFault};
+use crate::pages;
 
 impl ResponseError for Problem {
     fn status_code(&self) -> StatusCode {
@@ -83,6 +84,11 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
             .collect(),
         facts: problem.facts.clone(),
     };
+    if pages::reads_pages(request)
+        && let Some(page) = pages::refused(request, problem.kind.status, &document)
+    {
+        return page;
+    }
     let mut response = HttpResponse::build(problem.kind.status);
     response.insert_header((CONTENT_TYPE, "application/problem+json"));
     if let Some(allow) = problem.allow {

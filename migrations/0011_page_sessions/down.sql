@@ -1,0 +1,1 @@
+alter table sessions drop column page_digest;

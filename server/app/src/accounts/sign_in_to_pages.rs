@@ -1,0 +1,57 @@
+//! Signing in with a browser: its cookie holds an opaque secret, of which only the digest is kept.
+
+use league::time::Instant;
+
+use super::sign_in::{SignIn, new_session, recognise};
+use crate::{Actor, Desk, Refusal, secret};
+
+/// What a browser keeps.
+#[derive(Clone, Debug)]
+pub struct PageSession {
+    /// 256 random bits as 64 hexadecimal digits.
+    pub secret: String,
+    /// When it runs out whatever happens.
+    pub ends_at: Instant,
+}
+
+/// Opens a session for a browser.
+///
+/// # Errors
+/// As [`sign_in`](super::sign_in).
+pub async fn sign_in_to_pages(desk: &Desk, command: SignIn) -> Result<PageSession, Refusal> {
+    let account = recognise(desk, command).await?;
+    let secret = secret::draw_text()?;
+    let digest = secret::digest(&secret);
+    desk.store
+        .write(async |conn| {
+            let now = store::clock::now(conn).await?;
+            let session = new_session(account, now);
+            store::sessions::create_for_pages(conn, session, &digest, now).await?;
+            Ok(PageSession {
+                secret,
+                ends_at: session.ends_at,
+            })
+        })
+        .await
+}
+
+/// The person behind a cookie, if its session is alive at this instant.
+///
+/// # Errors
+/// [`Refusal::Unavailable`] when the database cannot be reached.
+pub async fn authenticate_page(desk: &Desk, secret: &str) -> Result<Option<Actor>, Refusal> {
+    let digest = secret::digest(secret);
+    desk.store
+        .read(async |conn| {
+            let now = store::clock::now(conn).await?;
+            match store::sessions::find_live_by_page_digest(conn, &digest, now).await {
+                Ok(session) => Ok(Some(Actor {
+                    account: session.account,
+                    session: session.id,
+                })),
+                Err(store::Fault::NotFound) => Ok(None),
+                Err(fault) => Err(fault.into()),
+            }
+        })
+        .await
+}

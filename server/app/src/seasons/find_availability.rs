@@ -1,0 +1,27 @@
+//! The nights of a week on which a player can come: as told for the week, else the usual ones.
+
+use league::ids::{ClubId, SeasonId};
+use league::week::WeekNo;
+
+use super::look::{look, own_place};
+use crate::{Actor, Desk, Refusal};
+
+/// # Errors
+/// [`Refusal::NotFound`] for somebody who does not play.
+pub async fn find_availability(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+) -> Result<Vec<String>, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, Some(actor), club, id).await?.season;
+            let player = own_place(conn, actor, &season).await?;
+            let told = store::players::list_availabilities(conn, club, id, week).await?;
+            let own = told.into_iter().find(|(who, _)| *who == player.id);
+            Ok(own.map_or(player.nights, |(_, nights)| nights))
+        })
+        .await
+}

@@ -1,0 +1,69 @@
+//! Addresses of pages: the same as those for programs, without `/api/v1`.
+
+use league::ids::{ClubId, SeasonId};
+use league::week::WeekNo;
+use serde::Deserialize;
+use uuid::Uuid;
+
+use crate::problem::{Problem, WireFault};
+
+/// A club's address.
+#[derive(Clone, Copy, Deserialize)]
+pub struct InClub {
+    club: Uuid,
+}
+
+/// A season's address.
+#[derive(Clone, Copy, Deserialize)]
+pub struct InSeason {
+    club: Uuid,
+    season: Uuid,
+}
+
+/// A week's address.
+#[derive(Clone, Copy, Deserialize)]
+pub struct InWeek {
+    club: Uuid,
+    season: Uuid,
+    week: u8,
+}
+
+impl InClub {
+    /// Its identity.
+    pub fn id(self) -> ClubId {
+        ClubId(self.club)
+    }
+}
+
+impl InSeason {
+    /// Club and season.
+    pub fn ids(self) -> (ClubId, SeasonId) {
+        (ClubId(self.club), SeasonId(self.season))
+    }
+}
+
+impl InWeek {
+    /// Club, season and week.
+    ///
+    /// # Errors
+    /// 404 for a number that no season has.
+    pub fn ids(self) -> Result<(ClubId, SeasonId, WeekNo), Problem> {
+        let week = WeekNo::new(self.week).ok_or_else(|| Problem::wire(WireFault::NotFound))?;
+        Ok((ClubId(self.club), SeasonId(self.season), week))
+    }
+}
+
+/// The page of a club.
+pub fn club(club: ClubId) -> String {
+    format!("/clubs/{club}")
+}
+
+/// The page of a season.
+pub fn season(club: ClubId, season: SeasonId) -> String {
+    format!("/clubs/{club}/seasons/{season}")
+}
+
+/// The page of a week.
+pub fn week(club: ClubId, season: SeasonId, week: WeekNo) -> String {
+    format!("/clubs/{club}/seasons/{season}/weeks/{}", week.number())
+}

@@ -1,0 +1,110 @@
+//! From a template to an answer.
+
+use actix_web::HttpResponse;
+use actix_web::cookie::Cookie;
+use actix_web::http::StatusCode;
+use actix_web::http::header::{ContentType, LOCATION};
+use app::Refusal;
+use askama::Template;
+
+use super::visit::Frame;
+use crate::problem::Problem;
+
+/// What a page's handler answers.
+pub type PageAnswer = Result<HttpResponse, Problem>;
+
+/// A template in the frame of every page.
+pub trait Page: Template {
+    /// The frame.
+    fn frame(&self) -> &Frame;
+}
+
+/// Makes a template with the fields `frame` and `t` a page.
+macro_rules! framed {
+    ($page:ty) => {
+        impl $crate::pages::answer::Page for $page {
+            fn frame(&self) -> &$crate::pages::visit::Frame {
+                &self.frame
+            }
+        }
+    };
+}
+pub(super) use framed;
+
+/// 200 with a page.
+///
+/// # Errors
+/// A fault of the template itself.
+pub fn show(page: &impl Page) -> PageAnswer {
+    show_as(StatusCode::OK, page)
+}
+
+/// A page with another status: a form that comes back with its faults.
+///
+/// # Errors
+/// As [`show`].
+pub fn show_as(status: StatusCode, page: &impl Page) -> PageAnswer {
+    let text = page
+        .render()
+        .map_err(|fault| Refusal::Broken(fault.to_string()))?;
+    let mut response = HttpResponse::build(status);
+    response.insert_header(ContentType::html());
+    if let Some(cookie) = &page.frame().new_visit {
+        response.cookie(cookie.clone());
+    }
+    Ok(response.body(text))
+}
+
+/// 200 with a part of a page.
+///
+/// # Errors
+/// As [`show`].
+pub fn fragment(part: &impl Template) -> PageAnswer {
+    let text = part
+        .render()
+        .map_err(|fault| Refusal::Broken(fault.to_string()))?;
+    Ok(HttpResponse::Ok()
+        .insert_header(ContentType::html())
+        .body(text))
+}
+
+/// 303: done; look there.
+pub fn go(address: &str) -> HttpResponse {
+    HttpResponse::SeeOther()
+        .insert_header((LOCATION, address))
+        .finish()
+}
+
+/// The same, with a cookie for the browser to keep or to forget.
+pub fn go_with(address: &str, cookie: Cookie<'static>) -> HttpResponse {
+    HttpResponse::SeeOther()
+        .insert_header((LOCATION, address))
+        .cookie(cookie)
+        .finish()
+}
+
+/// An address on this very server, or the front page: a form never leads elsewhere.
+pub fn own_address(text: &str) -> &str {
+    let local = text.starts_with('/')
+        && !text.starts_with("//")
+        && !text.contains(['\\', '\r', '\n', '\t']);
+    if local { text } else { "/" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_form_never_leads_to_another_server() {
+        assert_eq!(own_address("/clubs/1?x=2"), "/clubs/1?x=2");
+        for foreign in [
+            "//evil.example",
+            "https://evil.example",
+            "/\\evil.example",
+            "",
+        ] {
+            assert_eq!(own_address(foreign), "/");
+        }
+    }
+}

@@ -1,0 +1,226 @@
+//! The form in which a list is written: from fields to a list, from a list to fields.
+
+use std::collections::BTreeMap;
+
+use app::lists::ListDesk;
+use document::list::{ArmyListDocument, EntryDocument};
+use league::catalogue::Faction;
+use league::catalogue::key::UnitKey;
+use league::catalogue::unit::{Price, Unit, UnitOption};
+use league::lists::{ArmyList, Entry};
+
+use super::factions::faction_name;
+use super::fields::Fields;
+use super::texts::Texts;
+
+/// One unit of the list, as the form shows it.
+pub struct EntryFields {
+    /// Key of the entry.
+    pub key: String,
+    /// Key of the unit.
+    pub unit: String,
+    /// Name of the unit.
+    pub name: String,
+    /// Points of the whole entry.
+    pub points: u32,
+    /// Models, with what they cost, and whether chosen.
+    pub sizes: Vec<(u32, String, bool)>,
+    /// What the unit may take.
+    pub options: Vec<OptionFields>,
+    /// Entries that it may join, and whether it does; `None` for units that join nobody.
+    pub joins: Option<Vec<(String, String, bool)>>,
+}
+
+/// One option of a unit.
+pub struct OptionFields {
+    /// Key of the option.
+    pub key: String,
+    /// Name and cost.
+    pub label: String,
+    /// How often it is taken.
+    pub taken: u32,
+    /// How often it may be taken.
+    pub limit: u32,
+}
+
+/// The units of a faction by kind, for the choice of one more.
+pub struct KindChoice {
+    /// Name of the kind.
+    pub kind: String,
+    /// Key and label of each unit.
+    pub units: Vec<(String, String)>,
+}
+
+/// The list that the fields describe.
+pub fn read(fields: &Fields, faction: &str) -> ArmyListDocument {
+    ArmyListDocument {
+        faction: faction.to_owned(),
+        entries: fields
+            .all("entry")
+            .into_iter()
+            .map(|key| read_entry(fields, key))
+            .collect(),
+    }
+}
+
+fn read_entry(fields: &Fields, key: String) -> EntryDocument {
+    let prefix = format!("option.{key}.");
+    let options: BTreeMap<String, u32> = fields
+        .carried()
+        .filter_map(|(name, taken)| Some((name.strip_prefix(&prefix)?, taken.parse().ok()?)))
+        .filter(|(_, taken)| *taken > 0)
+        .map(|(option, taken)| (option.to_owned(), taken))
+        .collect();
+    let joins = fields.text(&format!("joins.{key}"));
+    EntryDocument {
+        unit: fields.text(&format!("unit.{key}")).to_owned(),
+        models: fields.value(&format!("models.{key}")).unwrap_or_default(),
+        options,
+        joins: (!joins.is_empty()).then(|| joins.to_owned()),
+        key,
+    }
+}
+
+/// Adds the smallest size of a unit under a key that the list does not use yet. A unit of the last
+/// list that is missing comes back under its old key, so that it counts as returning.
+pub fn add(list: &mut ArmyListDocument, unit: &str, desk: &ListDesk) {
+    let Some(found) = faction(desk).and_then(|faction| faction.unit(&UnitKey::new(unit).ok()?))
+    else {
+        return;
+    };
+    let last = desk.previous.iter().flat_map(ArmyList::entries);
+    let returning = last.filter(|entry| entry.unit.as_str() == unit);
+    let fresh = (1..).map(|number| format!("{}-{number}", short(unit)));
+    let key = returning
+        .map(|entry| entry.key.to_string())
+        .chain(fresh)
+        .find(|key| !list.entries.iter().any(|entry| entry.key == *key));
+    list.entries.push(EntryDocument {
+        key: key.unwrap_or_default(),
+        unit: unit.to_owned(),
+        models: found.sizes.first().map_or(1, |size| size.models),
+        options: BTreeMap::new(),
+        joins: None,
+    });
+}
+
+/// Takes an entry out, and nobody joins it any more.
+pub fn remove(list: &mut ArmyListDocument, key: &str) {
+    list.entries.retain(|entry| entry.key != key);
+    for entry in &mut list.entries {
+        if entry.joins.as_deref() == Some(key) {
+            entry.joins = None;
+        }
+    }
+}
+
+/// Room for a number within the 40 characters of an entry's key.
+fn short(unit: &str) -> String {
+    unit.chars().take(36).collect()
+}
+
+/// The faction that the list is of.
+pub fn faction(desk: &ListDesk) -> Option<&Faction> {
+    desk.catalogue.faction(desk.list.faction())
+}
+
+/// The fields of every entry.
+pub fn entries(desk: &ListDesk, t: &Texts) -> Vec<EntryFields> {
+    let all = desk.list.entries().iter();
+    all.map(|entry| entry_fields(desk, entry, t)).collect()
+}
+
+fn entry_fields(desk: &ListDesk, entry: &Entry, t: &Texts) -> EntryFields {
+    let unit = faction(desk).and_then(|faction| faction.unit(&entry.unit));
+    let Some(unit) = unit else {
+        return EntryFields {
+            key: entry.key.to_string(),
+            unit: entry.unit.to_string(),
+            name: faction_name(entry.unit.as_str()),
+            points: 0,
+            sizes: vec![(entry.models, entry.models.to_string(), true)],
+            options: Vec::new(),
+            joins: None,
+        };
+    };
+    EntryFields {
+        key: entry.key.to_string(),
+        unit: entry.unit.to_string(),
+        name: unit.name.to_string(),
+        points: points(entry, unit),
+        sizes: sizes(entry, unit, t),
+        options: unit
+            .options
+            .iter()
+            .map(|option| option_fields(entry, option, t))
+            .collect(),
+        joins: unit.joins.as_ref().map(|_| joinable(desk, entry)),
+    }
+}
+
+fn points(entry: &Entry, unit: &Unit) -> u32 {
+    let options = entry.options.iter().filter_map(|(key, &taken)| {
+        let option = unit.option(key)?;
+        Some(option.price.for_models(entry.models).times(taken).get())
+    });
+    let base = unit.points_at(entry.models).unwrap_or_default().get();
+    options.fold(base, u32::saturating_add)
+}
+
+fn sizes(entry: &Entry, unit: &Unit, t: &Texts) -> Vec<(u32, String, bool)> {
+    let mut sizes: Vec<(u32, String, bool)> = unit
+        .sizes
+        .iter()
+        .map(|size| {
+            let label = t.models_points.with_two(size.models, size.points.get());
+            (size.models, label, size.models == entry.models)
+        })
+        .collect();
+    if !sizes.iter().any(|(_, _, chosen)| *chosen) {
+        sizes.push((entry.models, entry.models.to_string(), true));
+    }
+    sizes
+}
+
+fn option_fields(entry: &Entry, option: &UnitOption, t: &Texts) -> OptionFields {
+    let label = match option.price {
+        Price::PerUnit(points) => t.option_points.with_two(&option.name, points.get()),
+        Price::PerModel(points) => t.option_each.with_two(&option.name, points.get()),
+    };
+    OptionFields {
+        key: option.key.to_string(),
+        label,
+        taken: entry.options.get(&option.key).copied().unwrap_or_default(),
+        limit: option.limit,
+    }
+}
+
+fn joinable(desk: &ListDesk, leader: &Entry) -> Vec<(String, String, bool)> {
+    let others = desk.list.entries().iter();
+    others
+        .filter(|entry| entry.key != leader.key)
+        .map(|entry| {
+            let label = format!("{} ({})", faction_name(entry.unit.as_str()), entry.models);
+            let chosen = leader.joins.as_ref() == Some(&entry.key);
+            (entry.key.to_string(), label, chosen)
+        })
+        .collect()
+}
+
+/// Every unit of the faction, by kind.
+pub fn choices(desk: &ListDesk, t: &Texts) -> Vec<KindChoice> {
+    let mut kinds: Vec<KindChoice> = Vec::new();
+    for unit in faction(desk).into_iter().flat_map(Faction::units) {
+        let kind = faction_name(unit.kind.as_str());
+        let label = t.option_points.with_two(&unit.name, unit.cheapest().get());
+        let choice = (unit.key.to_string(), label);
+        match kinds.iter_mut().find(|known| known.kind == kind) {
+            Some(known) => known.units.push(choice),
+            None => kinds.push(KindChoice {
+                kind,
+                units: vec![choice],
+            }),
+        }
+    }
+    kinds
+}

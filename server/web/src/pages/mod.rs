@@ -1,0 +1,36 @@
+//! Pages for people, rendered here, whole without a script. They make their answers from the same
+//! values of the use cases as the operations for programs do.
+
+mod accounts;
+mod address;
+mod answer;
+mod assets;
+mod board;
+mod catalogues;
+mod clubs;
+mod cookie;
+mod csrf;
+mod factions;
+mod fields;
+mod home;
+mod list_form;
+mod lists;
+mod map;
+mod mine;
+mod moment;
+mod paste;
+mod refused;
+mod roles;
+pub mod routes;
+mod season_scene;
+mod seasons;
+mod setup;
+mod setup_form;
+mod sheets;
+mod texts;
+mod told;
+mod visit;
+mod week_panel;
+mod weeks;
+
+pub use refused::{reads_pages, refused};

@@ -1,0 +1,81 @@
+//! A refusal as a page.
+
+use actix_web::http::header::ACCEPT;
+use actix_web::http::{Method, StatusCode};
+use actix_web::{HttpRequest, HttpResponse};
+use askama::Template;
+
+use super::answer::{framed, go, show_as};
+use super::texts::{Phrase, Texts};
+use super::visit::{Frame, Visit};
+use crate::problem::ProblemDocument;
+
+#[derive(Template)]
+#[template(path = "refused.html")]
+struct RefusedPage<'a> {
+    frame: Frame,
+    t: &'static Texts,
+    words: Option<Phrase>,
+    detail: &'a str,
+    faults: Vec<&'a str>,
+    request_id: &'a str,
+}
+framed!(RefusedPage<'_>);
+
+/// Whether whoever asks is a person before a browser.
+pub fn reads_pages(request: &HttpRequest) -> bool {
+    let accept = request.headers().get(ACCEPT);
+    let html = accept
+        .and_then(|value| value.to_str().ok())
+        .is_some_and(|value| value.contains("text/html"));
+    html && !request.path().starts_with("/api/")
+}
+
+/// The page that tells of a problem; to somebody who must sign in, the way there.
+pub fn refused(
+    request: &HttpRequest,
+    status: StatusCode,
+    problem: &ProblemDocument,
+) -> Option<HttpResponse> {
+    if status == StatusCode::UNAUTHORIZED && request.method() == Method::GET {
+        let next = request.uri().to_string();
+        let next = percent_encode(&next);
+        return Some(go(&format!("/sign-in?next={next}")));
+    }
+    let visit = Visit::unknown(request);
+    let page = RefusedPage {
+        frame: visit.frame(),
+        t: visit.t,
+        words: words(visit.t, status, problem),
+        detail: problem.detail.as_deref().unwrap_or(problem.title),
+        faults: problem
+            .errors
+            .iter()
+            .map(|fault| fault.detail.as_str())
+            .collect(),
+        request_id: &problem.request_id,
+    };
+    show_as(status, &page).ok()
+}
+
+fn words(t: &Texts, status: StatusCode, problem: &ProblemDocument) -> Option<Phrase> {
+    match status {
+        _ if problem.type_ == "/problems/csrf" => Some(t.refused_csrf),
+        StatusCode::NOT_FOUND => Some(t.refused_not_found),
+        StatusCode::SERVICE_UNAVAILABLE => Some(t.refused_unavailable),
+        StatusCode::INTERNAL_SERVER_ERROR => Some(t.refused_internal),
+        _ => None,
+    }
+}
+
+/// For a value in a query: everything but letters, digits and a few marks (RFC 3986, 2.3).
+fn percent_encode(text: &str) -> String {
+    text.bytes()
+        .map(|byte| match byte {
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
+                char::from(byte).to_string()
+            }
+            other => format!("%{other:02X}"),
+        })
+        .collect()
+}

@@ -1,0 +1,48 @@
+//! Every address of the pages, in one table.
+
+use actix_web::web::ServiceConfig;
+
+use super::{
+    accounts, assets, board, catalogues, clubs, home, lists, mine, paste, seasons, setup, sheets,
+    weeks,
+};
+
+/// The pages, and what they load.
+pub fn configure(config: &mut ServiceConfig) {
+    config
+        .service(assets::find_asset)
+        .service(home::show_home)
+        .service(home::found_club)
+        .service(home::use_invitation)
+        .service(accounts::show_sign_in)
+        .service(accounts::sign_in)
+        .service(accounts::sign_out)
+        .service(accounts::show_register)
+        .service(accounts::register)
+        .service(accounts::choose_language)
+        .service(clubs::show_club)
+        .service(clubs::invite)
+        .service(clubs::change_member)
+        .service(catalogues::show_catalogues)
+        .service(catalogues::import_catalogue)
+        .service(setup::show_setup)
+        .service(setup::next_step)
+        .service(seasons::show_season)
+        .service(seasons::join)
+        .service(seasons::start)
+        .service(weeks::show_week)
+        .service(sheets::show_sheet)
+        .service(sheets::save_sheet)
+        .service(mine::show_mine)
+        .service(mine::tell_availability)
+        .service(mine::withdraw)
+        .service(lists::show_list)
+        .service(lists::change_list)
+        .service(lists::check_form)
+        .service(lists::show_receipt)
+        .service(paste::show_paste)
+        .service(paste::read_paste)
+        .service(board::show_board)
+        .service(board::grant_leave)
+        .service(board::open_lists);
+}

@@ -1,0 +1,328 @@
+//! Setting up a season in steps, with every week shown before anything is saved.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::{Desk, Fault, Refusal};
+use askama::Template;
+use chrono::{Datelike, Days};
+use chrono_tz::Tz;
+use document::season::plan;
+use league::ids::ClubId;
+use league::name::Name;
+use league::season::WeekPlan;
+
+use super::address::{self, InClub};
+use super::answer::{PageAnswer, framed, go, show_as};
+use super::fields::Fields;
+use super::moment::Clock;
+use super::setup_form::{NIGHTS, SetupForm};
+use super::texts::{Phrase, Texts};
+use super::told::Told;
+use super::visit::{Frame, Visit};
+
+const STEPS: u8 = 5;
+
+/// The fields of each step.
+const FIELDS: [&[&str]; 4] = [
+    &["name", "catalogue", "visibility", "zone", "places"],
+    &[
+        "first_day",
+        "days_per_week",
+        "caps_kind",
+        "caps_first",
+        "caps_more",
+        "caps_weeks",
+        "caps_each",
+    ],
+    &[
+        "announce_day",
+        "announce_time",
+        "due_day",
+        "due_time",
+        "until_day",
+        "until_time",
+        "grace",
+        "night_1_day",
+        "night_1_time",
+        "night_1_tables",
+        "night_2_day",
+        "night_2_time",
+        "night_2_tables",
+        "night_3_day",
+        "night_3_time",
+        "night_3_tables",
+        "night_4_day",
+        "night_4_time",
+        "night_4_tables",
+    ],
+    &[
+        "win",
+        "draw",
+        "loss",
+        "bye",
+        "painted",
+        "largest",
+        "carry",
+        "faction_lock",
+        "best_weeks",
+        "confirm_hours",
+        "rules",
+    ],
+];
+
+#[derive(Template)]
+#[template(path = "setup.html")]
+struct SetupPage<'f> {
+    frame: Frame,
+    t: &'static Texts,
+    club_name: String,
+    club_link: String,
+    step: u8,
+    title: Phrase,
+    form: SetupForm<'f>,
+    carried: Vec<(&'static str, String)>,
+    catalogues: Vec<(String, String)>,
+    days: Vec<(u16, String)>,
+    nights: Vec<(u8, String)>,
+    moments: [(&'static str, Phrase); 3],
+    values: [(&'static str, Phrase); 5],
+    limits: [(&'static str, Phrase); 3],
+    weeks: Vec<PlannedWeek>,
+    rules: Vec<String>,
+    told: Told,
+}
+framed!(SetupPage<'_>);
+
+struct PlannedWeek {
+    number: u8,
+    cap: u32,
+    announce: String,
+    due: String,
+    nights: String,
+    until: String,
+}
+
+/// The first step.
+#[get("/clubs/{club}/seasons/new")]
+pub async fn show_setup(desk: Data<Desk>, visit: Visit, path: Path<InClub>) -> PageAnswer {
+    setup_page(
+        &desk,
+        &visit,
+        path.id(),
+        1,
+        &Fields::default(),
+        Told::default(),
+    )
+    .await
+}
+
+/// To the next step, back to the one before, or done.
+#[post("/clubs/{club}/seasons/new")]
+pub async fn next_step(
+    desk: Data<Desk>,
+    visit: Visit,
+    path: Path<InClub>,
+    fields: Fields,
+) -> PageAnswer {
+    let step = fields.value("step").unwrap_or(1_u8).clamp(1, STEPS);
+    let club = path.id();
+    match fields.text("go") {
+        "back" => {
+            let before = step.saturating_sub(1).max(1);
+            setup_page(&desk, &visit, club, before, &fields, Told::default()).await
+        }
+        "create" => create(&desk, &visit, club, &fields).await,
+        _ => {
+            let faults = faults_of(
+                step,
+                &SetupForm::new(&fields, desk.now().await?.date_naive()),
+            );
+            let told = match faults.is_empty() {
+                true => Told::default(),
+                false => Told::faults(visit.t.form_faults.to_string(), faults),
+            };
+            let next = if told.is_empty() { step + 1 } else { step };
+            setup_page(&desk, &visit, club, next.min(STEPS), &fields, told).await
+        }
+    }
+}
+
+async fn create(desk: &Desk, visit: &Visit, club: ClubId, fields: &Fields) -> PageAnswer {
+    let form = SetupForm::new(fields, desk.now().await?.date_naive());
+    let told = match form.command() {
+        Err(faults) => Told::faults(visit.t.form_faults.to_string(), faults),
+        Ok(command) => {
+            match app::seasons::create_season(desk, visit.actor()?, club, command).await {
+                Ok(season) => return Ok(go(&address::season(club, season.id))),
+                Err(refusal) => Told::or_problem(refusal)?,
+            }
+        }
+    };
+    setup_page(desk, visit, club, STEPS, fields, told).await
+}
+
+/// What is wrong with the fields of one step.
+fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
+    let zone: Option<Tz> = form.get("zone").parse().ok();
+    match step {
+        1 => {
+            let name = Name::new(&form.get("name")).err();
+            let name = name.map(|fault| Fault::new("name", "/name", format!("The name {fault}.")));
+            let unknown = zone.is_none().then(|| {
+                Fault::new(
+                    "zone",
+                    "/zone",
+                    "This is no time zone of the IANA database.",
+                )
+            });
+            name.into_iter().chain(unknown).collect()
+        }
+        2 | 3 => {
+            let planned = plan(&form.caps(), &form.calendar(), zone.unwrap_or(Tz::UTC));
+            let faults = planned.err().unwrap_or_default();
+            let of_step = faults
+                .into_iter()
+                .filter(|fault| step == 3 || fault.pointer.starts_with("/caps"));
+            of_step.map(Fault::from).collect()
+        }
+        4 => match form.policy() {
+            Err(faults) => faults,
+            Ok(policy) => {
+                let faults = policy.read().err().unwrap_or_default();
+                faults.into_iter().map(Fault::from).collect()
+            }
+        },
+        _ => Vec::new(),
+    }
+}
+
+async fn setup_page(
+    desk: &Desk,
+    visit: &Visit,
+    id: ClubId,
+    step: u8,
+    fields: &Fields,
+    told: Told,
+) -> PageAnswer {
+    let (club, role) = app::clubs::find_club(desk, visit.viewer, id).await?;
+    if !super::roles::runs_seasons(role) {
+        return Err(visit.actor().map(|_| Refusal::NotFound)?.into());
+    }
+    let all = app::catalogues::list_catalogues(desk, visit.actor()?, id).await?;
+    let usable = all.into_iter().filter(|catalogue| catalogue.newest > 0);
+    let form = SetupForm::new(fields, desk.now().await?.date_naive());
+    let t = visit.t;
+    let page = SetupPage {
+        frame: visit.frame(),
+        t: visit.t,
+        club_name: club.name,
+        club_link: address::club(id),
+        step,
+        title: step_title(visit.t, step),
+        carried: carried(step, &form, fields),
+        catalogues: usable
+            .map(|catalogue| (catalogue.id.to_string(), catalogue.name))
+            .collect(),
+        days: days(visit.t, &form),
+        nights: (1..=NIGHTS)
+            .map(|number| (number, format!("night_{number}")))
+            .collect(),
+        moments: [
+            ("announce", t.announced_at),
+            ("due", t.lists_due),
+            ("until", t.play_until),
+        ],
+        values: [
+            ("win", t.win),
+            ("draw", t.draw),
+            ("loss", t.loss),
+            ("bye", t.bye),
+            ("painted", t.painted_bonus),
+        ],
+        limits: [
+            ("largest", t.largest_unit),
+            ("carry", t.carry_over),
+            ("best_weeks", t.best_weeks),
+        ],
+        weeks: if step == STEPS {
+            weeks(visit.t, &form)
+        } else {
+            Vec::new()
+        },
+        rules: if step == STEPS {
+            rules(&form)
+        } else {
+            Vec::new()
+        },
+        form,
+        told,
+    };
+    show_as(page.told.status(), &page)
+}
+
+fn step_title(t: &Texts, step: u8) -> Phrase {
+    match step {
+        1 => t.setup_basics,
+        2 => t.setup_caps,
+        3 => t.setup_rhythm,
+        4 => t.setup_rules,
+        _ => t.setup_preview,
+    }
+}
+
+/// What the other steps hold, as hidden fields of this one. A field that was never sent is left to
+/// its default.
+fn carried(step: u8, form: &SetupForm<'_>, fields: &Fields) -> Vec<(&'static str, String)> {
+    let others = FIELDS.iter().zip(1..).filter(|(_, of)| *of != step);
+    others
+        .flat_map(|(names, _)| names.iter())
+        .filter(|name| fields.sent(name).is_some())
+        .map(|name| (*name, form.get(name)))
+        .collect()
+}
+
+/// The days of two weeks from the first day on, by their names.
+fn days(t: &'static Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
+    let weekdays = t.weekdays.to_string();
+    let first = form.first_day();
+    let name = |offset: u16| {
+        let day = first
+            .checked_add_days(Days::new(offset.into()))
+            .unwrap_or(first);
+        let name = weekdays
+            .split(' ')
+            .nth(day.weekday().num_days_from_monday() as usize);
+        let later = if offset >= 7 { " +7" } else { "" };
+        (offset, format!("{}{later}", name.unwrap_or_default()))
+    };
+    (0..14).map(name).collect()
+}
+
+fn weeks(t: &'static Texts, form: &SetupForm<'_>) -> Vec<PlannedWeek> {
+    let zone: Tz = form.get("zone").parse().unwrap_or(Tz::UTC);
+    let planned = plan(&form.caps(), &form.calendar(), zone).unwrap_or_default();
+    planned
+        .iter()
+        .map(|week| planned_week(Clock { t, zone }, week))
+        .collect()
+}
+
+fn planned_week(clock: Clock, week: &WeekPlan) -> PlannedWeek {
+    let nights = week
+        .nights
+        .iter()
+        .map(|night| clock.civil(night.begins.0.0));
+    PlannedWeek {
+        number: week.week.number(),
+        cap: week.cap.get(),
+        announce: clock.civil(week.announce.0.0),
+        due: clock.civil(week.lists_due.0.0),
+        nights: nights.collect::<Vec<_>>().join("; "),
+        until: clock.civil(week.play_until.0.0),
+    }
+}
+
+fn rules(form: &SetupForm<'_>) -> Vec<String> {
+    let policy = form.policy().ok().and_then(|policy| policy.read().ok());
+    policy.map(|policy| policy.sentences()).unwrap_or_default()
+}

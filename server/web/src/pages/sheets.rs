@@ -1,0 +1,111 @@
+//! Writing a week's scenario sheet, for those who run the season.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::seasons::{RevealAt, UpdateScenario};
+use app::{Desk, Refusal};
+use askama::Template;
+use document::scenario::ScenarioSheetDocument;
+use league::season::Reveal;
+
+use super::address::{self, InWeek};
+use super::answer::{PageAnswer, framed, go, show_as};
+use super::fields::Fields;
+use super::season_scene::{SeasonHead, SeasonScene, Tab};
+use super::texts::Texts;
+use super::told::Told;
+use super::visit::{Frame, Visit};
+use super::week_panel::WeekPanel;
+use crate::body;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "sheet.html")]
+struct SheetPage {
+    frame: Frame,
+    t: &'static Texts,
+    head: SeasonHead,
+    week: WeekPanel,
+    sheet: String,
+    title_later: bool,
+    full_later: bool,
+    told: Told,
+}
+framed!(SheetPage);
+
+/// The form of a sheet.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
+pub async fn show_sheet(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> PageAnswer {
+    sheet_page(&desk, &visit, path.into_inner(), None, Told::default()).await
+}
+
+/// Saves a sheet and when it is revealed.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
+pub async fn save_sheet(
+    desk: Data<Desk>,
+    visit: Visit,
+    path: Path<InWeek>,
+    fields: Fields,
+) -> PageAnswer {
+    let (club, season, week) = path.ids()?;
+    let told = match command(&fields) {
+        Err(problem) => Told::of(&problem),
+        Ok(command) => {
+            let actor = visit.actor()?;
+            match app::seasons::update_scenario(&desk, actor, club, season, week, command).await {
+                Ok(_) => return Ok(go(&address::week(club, season, week))),
+                Err(refusal) => Told::or_problem(refusal)?,
+            }
+        }
+    };
+    sheet_page(&desk, &visit, path.into_inner(), Some(&fields), told).await
+}
+
+fn command(fields: &Fields) -> Result<UpdateScenario, Problem> {
+    let sheet: ScenarioSheetDocument = body::parse(fields.text("sheet").as_bytes())?;
+    Ok(UpdateScenario {
+        sheet,
+        title: reveal(fields.text("title")),
+        full: reveal(fields.text("full")),
+    })
+}
+
+fn reveal(word: &str) -> RevealAt {
+    if word == "lists_opened" {
+        RevealAt::ListsOpened
+    } else {
+        RevealAt::Announcement
+    }
+}
+
+async fn sheet_page(
+    desk: &Desk,
+    visit: &Visit,
+    path: InWeek,
+    typed: Option<&Fields>,
+    told: Told,
+) -> PageAnswer {
+    visit.actor()?;
+    let (club, season, number) = path.ids()?;
+    let scene = SeasonScene::load(desk, visit, club, season).await?;
+    if !scene.runs() {
+        return Err(Refusal::NotFound.into());
+    }
+    let week = scene.week(number)?;
+    let kept = week.0.sheet.as_ref();
+    let kept = kept.and_then(|sheet| serde_json::to_string_pretty(sheet).ok());
+    let page = SheetPage {
+        frame: visit.frame(),
+        t: visit.t,
+        head: scene.head(visit, Tab::Board),
+        sheet: match typed {
+            Some(fields) => fields.text("sheet").to_owned(),
+            None => kept.unwrap_or_default(),
+        },
+        title_later: week.0.title_reveal == Reveal::ListsOpened,
+        full_later: week.0.full_reveal == Reveal::ListsOpened,
+        week: WeekPanel::new(&scene, week, visit.t),
+        told,
+    };
+    show_as(page.told.status(), &page)
+}

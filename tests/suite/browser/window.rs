@@ -1,0 +1,260 @@
+use reqwest::Url;
+use serde_json::{Value, json};
+use thirtyfour::prelude::*;
+
+use super::driver::DRIVER;
+use crate::harness::{RUNTIME, Server};
+
+/// One window of one person, with cookies of its own.
+pub struct Window {
+    driver: WebDriver,
+    address: String,
+}
+
+/// How wide a window is, in CSS pixels.
+#[derive(Clone, Copy)]
+pub enum Size {
+    /// 320 by 640: the narrowest that WCAG 2.2 (1.4.10) asks for.
+    Phone,
+    /// 1280 by 800.
+    Laptop,
+}
+
+impl Window {
+    /// Opens a window before nothing.
+    pub fn open(server: &Server, size: Size) -> Self {
+        let mut wishes = DesiredCapabilities::chrome();
+        for argument in [
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-dev-shm-usage",
+            "--hide-scrollbars",
+            "--lang=en",
+        ] {
+            wishes.add_arg(argument).unwrap();
+        }
+        wishes
+            .set("goog:loggingPrefs", json!({ "browser": "ALL" }))
+            .unwrap();
+        let driver = RUNTIME
+            .block_on(WebDriver::new(&DRIVER.url, wishes))
+            .expect("chromium is installed");
+        let window = Self {
+            driver,
+            address: server.address().to_owned(),
+        };
+        window.resize(size);
+        window
+    }
+
+    /// Opens a window and signs in as somebody who has an account.
+    pub fn of(server: &Server, handle: &str, size: Size) -> Self {
+        let window = Self::open(server, size);
+        window.sign_in(handle);
+        window
+    }
+
+    /// Signs in by typing.
+    pub fn sign_in(&self, handle: &str) {
+        self.go("/sign-in");
+        self.fill(
+            "E-mail address",
+            &format!("{}@example.org", handle.to_lowercase()),
+        );
+        self.fill("Password", "six lanterns on the ford");
+        self.press("Sign in");
+        self.reads("My clubs");
+    }
+
+    pub fn resize(&self, size: Size) {
+        let (width, height) = match size {
+            Size::Phone => (320, 640),
+            Size::Laptop => (1280, 800),
+        };
+        self.devtools(
+            "Emulation.setDeviceMetricsOverride",
+            json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false }),
+        );
+    }
+
+    pub fn theme(&self, theme: &str) {
+        let feature = json!({ "name": "prefers-color-scheme", "value": theme });
+        self.devtools(
+            "Emulation.setEmulatedMedia",
+            json!({ "features": [feature] }),
+        );
+    }
+
+    pub fn without_scripts(&self) {
+        self.devtools(
+            "Emulation.setScriptExecutionDisabled",
+            json!({ "value": true }),
+        );
+    }
+
+    pub fn devtools(&self, command: &str, parameters: Value) {
+        let sent = RUNTIME.block_on(self.driver.cdp().send_raw(command, parameters));
+        sent.unwrap();
+    }
+
+    /// Opens a page of the server.
+    pub fn go(&self, path: &str) {
+        let address = format!("{}{path}", self.address);
+        RUNTIME.block_on(self.driver.goto(address)).unwrap();
+    }
+
+    /// The path of the page that is shown.
+    pub fn path(&self) -> String {
+        let url: Url = RUNTIME.block_on(self.driver.current_url()).unwrap();
+        url.path().to_owned()
+    }
+
+    /// Presses the first button of this name.
+    pub fn press(&self, name: &str) {
+        self.click(&format!(
+            "//button[not(@hidden)][normalize-space()={}]",
+            quoted(name)
+        ));
+    }
+
+    /// Follows the first link of this name.
+    pub fn follow(&self, name: &str) {
+        self.click(&format!("//a[normalize-space()={}]", quoted(name)));
+    }
+
+    /// Opens a part that is folded.
+    pub fn unfold(&self, name: &str) {
+        self.click(&format!("//summary[normalize-space()={}]", quoted(name)));
+    }
+
+    /// Types into the field of this label, in the place of what stands there.
+    pub fn fill(&self, label: &str, text: &str) {
+        let field = self.field(label);
+        RUNTIME.block_on(async {
+            field.clear().await.unwrap();
+            field.send_keys(text).await.unwrap();
+        });
+    }
+
+    /// Puts a value into a field that is not typed into, such as a date, or that is long.
+    pub fn set(&self, label: &str, value: &str) {
+        let field = self.field(label);
+        let script = "arguments[0].value = arguments[1];
+            arguments[0].dispatchEvent(new Event('change', { bubbles: true }))";
+        let arguments = vec![field.to_json().unwrap(), json!(value)];
+        RUNTIME
+            .block_on(self.driver.execute(script, arguments))
+            .unwrap();
+    }
+
+    /// Chooses from the list of this label by the beginning of the choice.
+    pub fn choose(&self, label: &str, choice: &str) {
+        let id = self.id_for(label);
+        self.click(&format!(
+            "//select[@id={}]//option[starts-with(normalize-space(), {})]",
+            quoted(&id),
+            quoted(choice)
+        ));
+    }
+
+    /// Ticks or unticks the box of this label.
+    pub fn tick(&self, label: &str) {
+        self.click(&format!(
+            "//label[normalize-space()={}]/input",
+            quoted(label)
+        ));
+    }
+
+    /// What a reader can read in the main part of the page.
+    pub fn text(&self) -> String {
+        let text = self.ask("return document.getElementById('main')?.innerText ?? ''");
+        text.as_str().unwrap_or_default().to_owned()
+    }
+
+    /// Waits until the page reads so: another page may be on its way, or the script at work.
+    pub fn reads(&self, words: &str) {
+        let xpath = format!("//main[contains(normalize-space(), {})]", quoted(words));
+        let found = RUNTIME.block_on(self.driver.query(By::XPath(xpath)).first());
+        assert!(found.is_ok(), "{words:?} is not on {}", self.path());
+    }
+
+    /// The answer of a script in the page.
+    pub fn ask(&self, script: &str) -> Value {
+        let answer = RUNTIME
+            .block_on(self.driver.execute(script, Vec::new()))
+            .unwrap();
+        answer.json().clone()
+    }
+
+    /// The answer of a script that calls its last argument.
+    pub fn ask_later(&self, script: &str) -> Value {
+        let answer = RUNTIME
+            .block_on(self.driver.execute_async(script, Vec::new()))
+            .unwrap();
+        answer.json().clone()
+    }
+
+    /// What the browser complained about since it was asked last.
+    pub fn complaints(&self) -> Vec<String> {
+        let log = RUNTIME.block_on(self.driver.browser_log()).unwrap();
+        log.into_iter()
+            .filter(|entry| entry.level == "SEVERE" || entry.level == "WARNING")
+            .map(|entry| entry.message)
+            .collect()
+    }
+
+    /// The whole page as a picture.
+    pub fn picture(&self) -> Vec<u8> {
+        RUNTIME.block_on(self.driver.screenshot_as_png()).unwrap()
+    }
+
+    /// Presses a key where the focus is.
+    pub fn key(&self, key: Key) {
+        RUNTIME.block_on(async {
+            let focused = self.driver.active_element().await.unwrap();
+            focused.send_keys(key).await.unwrap();
+        });
+    }
+
+    fn click(&self, xpath: &str) {
+        RUNTIME.block_on(async {
+            let found = self.driver.find(By::XPath(xpath)).await;
+            let element = found.unwrap_or_else(|_| panic!("{xpath} is not on the page"));
+            element.scroll_into_view().await.unwrap();
+            element.click().await.unwrap();
+        });
+    }
+
+    fn field(&self, label: &str) -> WebElement {
+        let id = self.id_for(label);
+        RUNTIME.block_on(self.driver.find(By::Id(id))).unwrap()
+    }
+
+    fn id_for(&self, label: &str) -> String {
+        let xpath = format!("//label[normalize-space()={}]", quoted(label));
+        RUNTIME.block_on(async {
+            let found = self.driver.find(By::XPath(xpath)).await;
+            let element = found.unwrap_or_else(|_| panic!("no field is called {label:?}"));
+            element.attr("for").await.unwrap().unwrap()
+        })
+    }
+}
+
+impl Drop for Window {
+    fn drop(&mut self) {
+        if std::thread::panicking() {
+            eprintln!(
+                "-- the page that was shown --\n{}\n{}",
+                self.path(),
+                self.text()
+            );
+        }
+        let _ = RUNTIME.block_on(self.driver.clone().quit());
+    }
+}
+
+fn quoted(text: &str) -> String {
+    assert!(!text.contains('"'));
+    format!("\"{text}\"")
+}
