@@ -20,6 +20,9 @@ pub enum Size {
     Laptop,
 }
 
+/// How often the browser is asked whether it has arrived.
+const MOST_QUESTIONS: u32 = 5_000;
+
 impl Window {
     /// Opens a window before nothing.
     pub fn open(server: &Server, size: Size) -> Self {
@@ -110,17 +113,27 @@ impl Window {
         url.path().to_owned()
     }
 
-    /// Presses the first button of this name.
+    /// Presses the first button of this name and waits for the page that it leads to.
     pub fn press(&self, name: &str) {
-        self.click(&format!(
-            "//button[not(@hidden)][normalize-space()={}]",
-            quoted(name)
-        ));
+        let button = format!("//button[not(@hidden)][normalize-space()={}]", quoted(name));
+        self.leave_by(&button);
     }
 
-    /// Follows the first link of this name.
+    /// Follows the first link of this name and waits for its page.
     pub fn follow(&self, name: &str) {
-        self.click(&format!("//a[normalize-space()={}]", quoted(name)));
+        self.leave_by(&format!("//a[normalize-space()={}]", quoted(name)));
+    }
+
+    fn leave_by(&self, xpath: &str) {
+        self.ask("window.old = true");
+        self.click(xpath);
+        let script = "return !window.old && document.readyState === 'complete'";
+        let arrived = || RUNTIME.block_on(self.driver.execute(script, Vec::new()));
+        let mut asked = 0;
+        while !arrived().is_ok_and(|answer| answer.json() == &json!(true)) {
+            asked += 1;
+            assert!(asked < MOST_QUESTIONS, "{xpath} leads nowhere");
+        }
     }
 
     /// Opens a part that is folded.
