@@ -89,13 +89,6 @@ impl Window {
         );
     }
 
-    pub fn without_scripts(&self) {
-        self.devtools(
-            "Emulation.setScriptExecutionDisabled",
-            json!({ "value": true }),
-        );
-    }
-
     pub fn devtools(&self, command: &str, parameters: Value) {
         let sent = RUNTIME.block_on(self.driver.cdp().send_raw(command, parameters));
         sent.unwrap();
@@ -220,14 +213,6 @@ impl Window {
     /// The whole page as a picture.
     pub fn picture(&self) -> Vec<u8> {
         RUNTIME.block_on(self.driver.screenshot_as_png()).unwrap()
-    }
-
-    /// Presses a key where the focus is.
-    pub fn key(&self, key: Key) {
-        RUNTIME.block_on(async {
-            let focused = self.driver.active_element().await.unwrap();
-            focused.send_keys(key).await.unwrap();
-        });
     }
 
     fn click(&self, xpath: &str) {
