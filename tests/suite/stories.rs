@@ -4,3 +4,4 @@ mod accounts;
 mod bad_inputs;
 mod lists;
 mod roles;
+mod season;
