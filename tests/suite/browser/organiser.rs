@@ -1,7 +1,8 @@
+use serde_json::json;
 use tallyhost::demo::data;
 
 use super::window::{Size, Window};
-use crate::harness::{Database, Server, Stage};
+use crate::harness::{Database, Server, Stage, demo_list};
 
 #[test]
 fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
@@ -66,7 +67,7 @@ fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     let [oskrel, corvanel, _lumeth] =
         ["Oskrel", "Corvanel", "Lumeth"].map(|handle| stage.join(handle));
     stage.start();
-    let list = crate::harness::demo_list("Oskrel", 1);
+    let list = demo_list("Oskrel", 1);
     oskrel
         .actor
         .post(&format!("{}/list/seal", stage.week(1)), &list)
@@ -84,4 +85,74 @@ fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     window.choose("For", "Lumeth");
     window.fill("Reason", "Power cut in the whole street");
     window.press("Give leave");
+}
+
+#[test]
+fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
+    let stage = Stage::draft();
+    let handles = ["Oskrel", "Corvanel", "Pellamoor", "Braewick"];
+    let players = handles.map(|handle| stage.join(handle));
+    let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
+    stage
+        .wennable
+        .put(&format!("{}/scenario", stage.week(1)), &sheet)
+        .expect(204);
+    stage.start();
+    for (handle, player) in handles.iter().zip(&players) {
+        let list = demo_list(handle, 1);
+        let seal = format!("{}/list/seal", stage.week(1));
+        player.actor.post(&seal, &list).expect(201);
+    }
+    stage.clock().show("2026-01-12T21:00:00+01:00");
+    let open = format!("{}/lists/open", stage.week(1));
+    stage.wennable.post(&open, &json!({})).expect(204);
+    let week = stage.week(1);
+    let week = week.strip_prefix("/api/v1").unwrap();
+
+    let organiser = Window::of(&stage.server, "Wennable", Size::Laptop);
+    organiser.go(&format!("{week}/pairing"));
+    organiser.press("Propose a round");
+    organiser.reads("Publish the round");
+    organiser.look("pairing-proposed");
+    organiser.press("Publish the round");
+    organiser.reads("no result yet");
+    organiser.look("pairing-published");
+
+    stage.clock().show("2026-01-13T22:00:00+01:00");
+    let reporter = Window::of(&stage.server, "Oskrel", Size::Phone);
+    reporter.go(week);
+    reporter.look("week-paired");
+    reporter.go(&format!(
+        "{}/mine",
+        stage.season.strip_prefix("/api/v1").unwrap()
+    ));
+    reporter.look("mine-paired");
+    reporter.follow("Report the result");
+    reporter.look("slip-empty");
+    reporter.resize(Size::Phone);
+    reporter.type_into_all("Oskrel", "4");
+    reporter.press("Send the report");
+    reporter.reads("reported");
+    reporter.look("slip-reported");
+    let game = reporter.path();
+    for handle in &handles[1..] {
+        let other = Window::of(&stage.server, handle, Size::Phone);
+        other.go(&game);
+        if other.text().contains("Is this right?") {
+            other.look("slip-to-confirm");
+            other.press("Confirm the result");
+            other.reads("confirmed");
+            other.look("slip-confirmed");
+        }
+    }
+    organiser.go(&format!("{week}/pairing"));
+    organiser.reads("1 without a confirmed result");
+    organiser.look("results-desk");
+    organiser.follow("Overview");
+    organiser.follow("Standings");
+    organiser.reads("Standings after week 1");
+    organiser.look("standings");
+    organiser.follow("Oskrel");
+    organiser.reads("The score is the sum of these lines");
+    organiser.look("ledger");
 }

@@ -154,6 +154,19 @@ impl Window {
             .unwrap();
     }
 
+    /// Types the same into every field of this label.
+    pub fn type_into_all(&self, label: &str, text: &str) {
+        let xpath = format!(
+            "//input[@id=//label[normalize-space()={}]/@for]",
+            quoted(label)
+        );
+        RUNTIME.block_on(async {
+            for field in self.driver.find_all(By::XPath(xpath)).await.unwrap() {
+                field.send_keys(text).await.unwrap();
+            }
+        });
+    }
+
     /// Chooses from the list of this label by the beginning of the choice.
     pub fn choose(&self, label: &str, choice: &str) {
         let id = self.id_for(label);

@@ -1,6 +1,6 @@
 //! Addresses of pages: the same as those for programs, without `/api/v1`.
 
-use league::ids::{ClubId, SeasonId};
+use league::ids::{ClubId, GameId, SeasonId};
 use league::week::WeekNo;
 use serde::Deserialize;
 use uuid::Uuid;
@@ -26,6 +26,21 @@ pub struct InWeek {
     club: Uuid,
     season: Uuid,
     week: u8,
+}
+
+/// A game's address.
+#[derive(Clone, Copy, Deserialize)]
+pub struct InGame {
+    club: Uuid,
+    season: Uuid,
+    game: Uuid,
+}
+
+impl InGame {
+    /// Club, season and game.
+    pub fn ids(self) -> (ClubId, SeasonId, GameId) {
+        (ClubId(self.club), SeasonId(self.season), GameId(self.game))
+    }
 }
 
 impl InClub {
@@ -66,4 +81,9 @@ pub fn season(club: ClubId, season: SeasonId) -> String {
 /// The page of a week.
 pub fn week(club: ClubId, season: SeasonId, week: WeekNo) -> String {
     format!("/clubs/{club}/seasons/{season}/weeks/{}", week.number())
+}
+
+/// The page of a game.
+pub fn game(club: ClubId, season: SeasonId, game: GameId) -> String {
+    format!("/clubs/{club}/seasons/{season}/games/{game}")
 }

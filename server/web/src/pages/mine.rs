@@ -10,7 +10,9 @@ use league::season::{Phase, SeasonState};
 use super::address::{self, InSeason, InWeek};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
+use super::games::of_week;
 use super::moment::Moment;
+use super::pairings::PairingRow;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::told::Told;
@@ -38,6 +40,7 @@ struct MyWeek {
     list: ListStanding,
     nights: Vec<(String, Moment, bool)>,
     paired: bool,
+    game: Option<PairingRow>,
 }
 
 enum ListStanding {
@@ -146,6 +149,7 @@ async fn my_week(
         Err(Refusal::NotFound) => ListStanding::Nothing,
         Err(other) => return Err(other.into()),
     };
+    let games = of_week(desk, visit, scene, week.0.week).await?;
     let coming = app::seasons::find_availability(desk, actor, club, season, week.0.week).await?;
     let nights = week.0.nights.iter().map(|night| {
         let comes = coming.contains(&night.key);
@@ -155,6 +159,7 @@ async fn my_week(
         scenario: scenario(desk, visit, scene, &week.0).await?,
         nights: nights.collect(),
         list,
+        game: games.into_iter().find(|game| game.mine),
         paired: week.1 >= Phase::Paired,
         week: WeekPanel::new(scene, week, t),
     })

@@ -3,8 +3,8 @@
 use actix_web::web::ServiceConfig;
 
 use super::{
-    accounts, assets, board, catalogues, clubs, home, lists, mine, paste, seasons, setup, sheets,
-    weeks,
+    accounts, assets, board, catalogues, clubs, games, home, lists, mine, pairing_desk, paste,
+    seasons, setup, sheets, standings, weeks,
 };
 
 /// The pages, and what they load.
@@ -30,6 +30,12 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(seasons::show_season)
         .service(seasons::join)
         .service(seasons::start)
+        .service(standings::show_standings)
+        .service(standings::show_ledger)
+        .service(games::show_game)
+        .service(games::answer_slip)
+        .service(pairing_desk::show_desk)
+        .service(pairing_desk::act_at_desk)
         .service(weeks::show_week)
         .service(sheets::show_sheet)
         .service(sheets::save_sheet)

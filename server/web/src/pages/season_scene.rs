@@ -34,6 +34,8 @@ pub struct SeasonScene {
 pub enum Tab {
     /// The season's own page.
     Overview,
+    /// The standings and what is behind them.
+    Standings,
     /// What a player has to do.
     Mine,
     /// Who has handed in.
@@ -152,7 +154,10 @@ impl SeasonScene {
     pub fn head(&self, visit: &Visit, here: Tab) -> SeasonHead {
         let link = self.link();
         let t = visit.t;
-        let mut tabs = vec![(Tab::Overview, t.overview, link.clone())];
+        let mut tabs = vec![
+            (Tab::Overview, t.overview, link.clone()),
+            (Tab::Standings, t.standings, format!("{link}/standings")),
+        ];
         if self.own.is_some() {
             tabs.push((Tab::Mine, t.my_week, format!("{link}/mine")));
         }

@@ -12,6 +12,8 @@ use league::week::WeekNo;
 use super::address::InWeek;
 use super::answer::{PageAnswer, framed, show};
 use super::factions::faction_name;
+use super::games::of_week;
+use super::pairings::PairingRow;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::visit::{Frame, Visit};
@@ -26,6 +28,7 @@ struct WeekPage {
     head: SeasonHead,
     week: WeekPanel,
     scenario: ScenarioPanel,
+    games: Vec<PairingRow>,
     lists: Option<Vec<ListPanel>>,
     runs: bool,
     before: Option<String>,
@@ -66,6 +69,7 @@ pub async fn show_week(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> Pa
         head: scene.head(&visit, Tab::Week),
         week: WeekPanel::new(&scene, week, visit.t),
         scenario: scenario(&desk, &visit, &scene, &week.0).await?,
+        games: of_week(&desk, &visit, &scene, number).await?,
         lists,
         runs: scene.runs(),
         before: neighbour(number.number().checked_sub(1)),

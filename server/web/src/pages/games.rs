@@ -1,0 +1,282 @@
+//! A game's page: its result slip, reported, confirmed, disputed or ruled.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::results::{DisputeResult, Game, ReportResult, RuleResult};
+use app::seasons::ScenarioSeen;
+use app::{Actor, Desk, Reason, Refusal};
+use askama::Template;
+use league::ids::{ClubId, GameId, SeasonId};
+use league::result::{Confirmation, Slip};
+use league::role::Role;
+use league::scenario::ScenarioSheet;
+use league::side::Side;
+
+use super::address::{self, InGame};
+use super::answer::{PageAnswer, framed, go, show_as};
+use super::csrf;
+use super::fields::Fields;
+use super::moment::Moment;
+use super::pairings::{PairingRow, is_open, outcome_words, pairings};
+use super::season_scene::{SeasonHead, SeasonScene, Tab};
+use super::slip_form::{self, CountRow};
+use super::texts::{Phrase, Texts};
+use super::told::Told;
+use super::visit::{Frame, Visit};
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "game.html")]
+struct GamePage {
+    frame: Frame,
+    t: &'static Texts,
+    head: SeasonHead,
+    week: u8,
+    week_link: String,
+    game: PairingRow,
+    link: String,
+    said: Vec<SaidRow>,
+    legs: Vec<Vec<CountRow>>,
+    may_report: bool,
+    may_answer: bool,
+    may_rule: bool,
+    confirm_due: Option<Moment>,
+    key: String,
+    reason: String,
+    told: Told,
+}
+framed!(GamePage);
+
+/// One thing that was said about a game.
+struct SaidRow {
+    what: Phrase,
+    by: String,
+    outcome: String,
+    reason: String,
+    at: Moment,
+}
+
+/// A game's page.
+#[get("/clubs/{club}/seasons/{season}/games/{game}")]
+pub async fn show_game(desk: Data<Desk>, visit: Visit, path: Path<InGame>) -> PageAnswer {
+    game_page(
+        &desk,
+        &visit,
+        path.ids(),
+        &Fields::default(),
+        Told::default(),
+    )
+    .await
+}
+
+/// Reports, confirms, disputes or rules.
+#[post("/clubs/{club}/seasons/{season}/games/{game}")]
+pub async fn answer_slip(
+    desk: Data<Desk>,
+    visit: Visit,
+    path: Path<InGame>,
+    fields: Fields,
+) -> PageAnswer {
+    let (club, season, game) = path.ids();
+    match act(&desk, &visit, path.ids(), &fields).await {
+        Ok(()) => Ok(go(&address::game(club, season, game))),
+        Err(refusal) => {
+            let told = Told::or_problem(refusal)?;
+            game_page(&desk, &visit, path.ids(), &fields, told).await
+        }
+    }
+}
+
+type Place = (ClubId, SeasonId, GameId);
+
+async fn act(
+    desk: &Desk,
+    visit: &Visit,
+    (club, season, id): Place,
+    fields: &Fields,
+) -> Result<(), Refusal> {
+    let actor: Actor = visit.viewer.ok_or(Refusal::SignInNeeded)?;
+    let reason = fields.text("reason").to_owned();
+    match fields.text("act") {
+        "confirm" => {
+            app::results::confirm_result(desk, actor, club, season, id).await?;
+        }
+        "dispute" => {
+            let command = DisputeResult {
+                reason,
+                counter: None,
+            };
+            app::results::dispute_result(desk, actor, club, season, id, command).await?;
+        }
+        what => {
+            let game = app::results::find_game(desk, visit.viewer, club, season, id).await?;
+            let sheet = sheet(desk, visit, club, season, &game).await?;
+            let sheet = sheet.ok_or_else(|| {
+                Refusal::rule(Reason::WeekState, "The scenario is not revealed yet.")
+            })?;
+            let typed = slip_form::read(&sheet, fields);
+            if what == "rule" {
+                let command = RuleResult { typed, reason };
+                app::results::rule_result(desk, actor, club, season, id, command).await?;
+            } else {
+                let key = fields.text("key").to_owned();
+                let command = ReportResult { key, typed };
+                app::results::report_result(desk, actor, club, season, id, command).await?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// The sheet of the game's week, if the viewer may see it.
+async fn sheet(
+    desk: &Desk,
+    visit: &Visit,
+    club: ClubId,
+    season: SeasonId,
+    game: &Game,
+) -> Result<Option<ScenarioSheet>, Refusal> {
+    let seen = app::seasons::find_scenario(desk, visit.viewer, club, season, game.week).await;
+    match seen {
+        Ok(ScenarioSeen::Full(sheet)) => ScenarioSheet::try_from(*sheet)
+            .map(Some)
+            .map_err(|faults| Refusal::Broken(format!("a sheet that was kept: {faults:?}"))),
+        Ok(ScenarioSeen::Title(_)) | Err(Refusal::NotFound) => Ok(None),
+        Err(other) => Err(other),
+    }
+}
+
+async fn game_page(
+    desk: &Desk,
+    visit: &Visit,
+    (club, season, id): Place,
+    fields: &Fields,
+    told: Told,
+) -> PageAnswer {
+    let t = visit.t;
+    let game = app::results::find_game(desk, visit.viewer, club, season, id).await?;
+    let scene = SeasonScene::load(desk, visit, club, season).await?;
+    let sheet = sheet(desk, visit, club, season, &game).await?;
+    let side = own_side(&scene, &game);
+    let open = is_open(&game.slip);
+    let row = pairings(&scene, t, std::slice::from_ref(&game)).pop();
+    let page = GamePage {
+        frame: visit.frame(),
+        t,
+        head: scene.head(visit, Tab::Week),
+        week: game.week.number(),
+        week_link: scene.week_link(game.week),
+        game: row.ok_or(Refusal::NotFound)?,
+        link: address::game(club, season, id),
+        said: said(&scene, visit, &game),
+        legs: sheet
+            .map(|sheet| slip_form::legs(&sheet, fields))
+            .unwrap_or_default(),
+        may_report: side.is_some() && open,
+        may_answer: side.is_some_and(|side| answers(&game.slip, side)),
+        may_rule: side.is_none() && judges(scene.role),
+        confirm_due: match &game.slip {
+            Slip::Reported { confirm_due, .. } => Some(scene.clock(t).until(*confirm_due)),
+            _ => None,
+        },
+        key: match fields.sent("key") {
+            Some(key) => key.to_owned(),
+            None => csrf::draw().unwrap_or_default(),
+        },
+        reason: fields.text("reason").to_owned(),
+        told,
+    };
+    show_as(page.told.status(), &page)
+}
+
+fn own_side(scene: &SeasonScene, game: &Game) -> Option<Side> {
+    let own = scene.own.as_ref()?.id;
+    let second = game.meeting.as_ref()?.second;
+    if own == game.first {
+        Some(Side::First)
+    } else {
+        (own == second).then_some(Side::Second)
+    }
+}
+
+/// Whether the other side has reported and waits for this one.
+fn answers(slip: &Slip, side: Side) -> bool {
+    matches!(slip, Slip::Reported { report, .. } if report.by != side)
+}
+
+fn judges(role: Option<Role>) -> bool {
+    matches!(role, Some(Role::Owner | Role::Organiser | Role::Referee))
+}
+
+/// Everything that was said, first things first.
+fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
+    let t = visit.t;
+    let clock = scene.clock(t);
+    let name = |side: Side| match (side, game.meeting.as_ref()) {
+        (Side::Second, Some(meeting)) => scene.handle(meeting.second).to_owned(),
+        _ => scene.handle(game.first).to_owned(),
+    };
+    let reported = |report: &league::result::Report| SaidRow {
+        what: t.slip_reported,
+        by: name(report.by),
+        outcome: outcome_words(t, &report.outcome),
+        reason: String::new(),
+        at: clock.at(report.at),
+    };
+    match &game.slip {
+        Slip::Awaited => Vec::new(),
+        Slip::Reported { report, .. } => vec![reported(report)],
+        Slip::Disputed { report, dispute } => {
+            let counter = dispute.counter.as_ref();
+            let disputed = SaidRow {
+                what: t.slip_disputed,
+                by: name(dispute.by),
+                outcome: counter
+                    .map(|said| outcome_words(t, &said.outcome))
+                    .unwrap_or_default(),
+                reason: dispute
+                    .reason
+                    .as_ref()
+                    .map(|text| text.as_str().to_owned())
+                    .unwrap_or_default(),
+                at: clock.at(dispute.at),
+            };
+            vec![reported(report), disputed]
+        }
+        Slip::Confirmed { report, how, at } => {
+            let confirmed = SaidRow {
+                what: t.slip_confirmed,
+                by: match how {
+                    Confirmation::ByOpponent => name(report.by.other()),
+                    Confirmation::BySilence => t.by_silence.to_string(),
+                },
+                outcome: String::new(),
+                reason: String::new(),
+                at: clock.at(*at),
+            };
+            vec![reported(report), confirmed]
+        }
+        Slip::Ruled(ruling) => vec![SaidRow {
+            what: t.slip_ruled,
+            by: t.role_referee_name.to_string(),
+            outcome: outcome_words(t, &ruling.outcome),
+            reason: ruling.reason.as_str().to_owned(),
+            at: clock.at(ruling.at),
+        }],
+    }
+}
+
+/// Every game of a week.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn of_week(
+    desk: &Desk,
+    visit: &Visit,
+    scene: &SeasonScene,
+    week: league::week::WeekNo,
+) -> Result<Vec<PairingRow>, Problem> {
+    let (club, season) = (scene.season.club, scene.season.id);
+    let games = app::results::list_games(desk, visit.viewer, club, season, Some(week)).await?;
+    Ok(pairings(scene, visit.t, &games))
+}

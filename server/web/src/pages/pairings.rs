@@ -1,0 +1,111 @@
+//! The games of a week as a page shows them, by night and table.
+
+use app::results::Game;
+use league::result::{Outcome, Slip};
+
+use super::address;
+use super::season_scene::SeasonScene;
+use super::texts::{Phrase, Texts};
+
+/// A game or a bye.
+pub struct PairingRow {
+    /// Its page; a bye has none.
+    pub link: Option<String>,
+    /// Short name of the night.
+    pub night: String,
+    /// Number of the table.
+    pub table: u16,
+    /// The side named first.
+    pub first: String,
+    /// The side named second, unless it is a bye.
+    pub second: Option<String>,
+    /// Where the slip stands.
+    pub state: Phrase,
+    /// Whether somebody must act.
+    pub open: bool,
+    /// The result in short.
+    pub result: String,
+    /// Whether the reader plays in it.
+    pub mine: bool,
+}
+
+/// The games of a week in the order of nights and tables, byes last.
+pub fn pairings(scene: &SeasonScene, t: &Texts, games: &[Game]) -> Vec<PairingRow> {
+    let mut rows: Vec<PairingRow> = games.iter().map(|game| row(scene, t, game)).collect();
+    rows.sort_by(|one, other| {
+        let key = |row: &PairingRow| (row.second.is_none(), row.night.clone(), row.table);
+        key(one).cmp(&key(other))
+    });
+    rows
+}
+
+fn row(scene: &SeasonScene, t: &Texts, game: &Game) -> PairingRow {
+    let own = scene.own.as_ref().map(|own| own.id);
+    let meeting = game.meeting.as_ref();
+    let second = meeting.map(|meeting| meeting.second);
+    PairingRow {
+        link: meeting.map(|_| address::game(scene.season.club, scene.season.id, game.id)),
+        night: meeting
+            .map(|meeting| meeting.night.clone())
+            .unwrap_or_default(),
+        table: meeting.map(|meeting| meeting.table).unwrap_or_default(),
+        first: scene.handle(game.first).to_owned(),
+        second: second.map(|player| scene.handle(player).to_owned()),
+        state: if meeting.is_some() {
+            slip_word(t, &game.slip)
+        } else {
+            t.line_bye
+        },
+        open: meeting.is_some() && is_open(&game.slip),
+        result: standing(&game.slip)
+            .map(|outcome| outcome_words(t, outcome))
+            .unwrap_or_default(),
+        mine: own.is_some() && (own == Some(game.first) || own == second),
+    }
+}
+
+/// Whether a slip still waits for somebody.
+pub fn is_open(slip: &Slip) -> bool {
+    !matches!(slip, Slip::Confirmed { .. } | Slip::Ruled(_))
+}
+
+/// The outcome that stands, or that is reported so far.
+pub fn standing(slip: &Slip) -> Option<&Outcome> {
+    match slip {
+        Slip::Awaited => None,
+        Slip::Reported { report, .. }
+        | Slip::Disputed { report, .. }
+        | Slip::Confirmed { report, .. } => Some(&report.outcome),
+        Slip::Ruled(ruling) => Some(&ruling.outcome),
+    }
+}
+
+/// Where a slip stands.
+pub fn slip_word(t: &Texts, slip: &Slip) -> Phrase {
+    match slip {
+        Slip::Awaited => t.slip_awaited,
+        Slip::Reported { .. } => t.slip_reported,
+        Slip::Disputed { .. } => t.slip_disputed,
+        Slip::Confirmed { .. } => t.slip_confirmed,
+        Slip::Ruled(_) => t.slip_ruled,
+    }
+}
+
+/// An outcome in short.
+pub fn outcome_words(t: &Texts, outcome: &Outcome) -> String {
+    match (outcome, outcome.score()) {
+        (Outcome::Played(_), Some(score)) => {
+            format!("{} : {}", score.total.first, score.total.second)
+        }
+        (Outcome::Conceded { .. }, Some(score)) => {
+            format!(
+                "{} : {}, {}",
+                score.total.first, score.total.second, t.outcome_conceded
+            )
+        }
+        (Outcome::NoShow { .. }, _) => t.outcome_no_show.to_string(),
+        (Outcome::DoubleLoss, _) => t.outcome_double_loss.to_string(),
+        (Outcome::Void, _) => t.outcome_void.to_string(),
+        _ => t.outcome_conceded.to_string(),
+    }
+}

@@ -1,0 +1,105 @@
+//! The form of a result: one field for each thing the sheet counts, for each side and leg.
+
+use std::collections::BTreeMap;
+
+use document::both::{BothDocument, SideDocument};
+use document::result::{CountsDocument, NoticeDocument, SideCountsDocument, TypedResultDocument};
+use league::scenario::{Item, Measure, ScenarioSheet, Who};
+use league::side::Side;
+
+use super::fields::Fields;
+
+/// One thing that is counted in one leg.
+pub struct CountRow {
+    /// What the form says.
+    pub label: String,
+    /// Name and value of each side's field, where that side counts it.
+    pub sides: [Option<(String, String)>; 2],
+}
+
+/// The rows of each leg, with what was typed.
+pub fn legs(sheet: &ScenarioSheet, fields: &Fields) -> Vec<Vec<CountRow>> {
+    let count = sheet.terms().legs.count();
+    let items = || sheet.terms().items.iter().filter(|item| is_typed(item));
+    (0..count)
+        .map(|leg| items().map(|item| count_row(leg, item, fields)).collect())
+        .collect()
+}
+
+fn is_typed(item: &Item) -> bool {
+    !matches!(item.measure, Measure::RestOf { .. })
+}
+
+fn count_row(leg: usize, item: &Item, fields: &Fields) -> CountRow {
+    let field = |side: Side| {
+        let counts = match item.who {
+            Who::Either => true,
+            Who::Only(role) => side.role_in_leg(leg) == role,
+        };
+        let name = name(leg, side, item.key.as_str());
+        let typed = fields.text(&name).to_owned();
+        counts.then_some((name, typed))
+    };
+    CountRow {
+        label: item.label.to_string(),
+        sides: Side::BOTH.map(field),
+    }
+}
+
+fn name(leg: usize, side: Side, item: &str) -> String {
+    let side = match side {
+        Side::First => "first",
+        Side::Second => "second",
+    };
+    format!("leg.{leg}.{side}.{item}")
+}
+
+/// What was typed, as the league's own form of it.
+pub fn read(sheet: &ScenarioSheet, fields: &Fields) -> TypedResultDocument {
+    let counts = counts(sheet, fields);
+    let (how, whom) = fields
+        .text("how")
+        .split_once(' ')
+        .unwrap_or((fields.text("how"), ""));
+    let side = if whom.starts_with("second") {
+        SideDocument::Second
+    } else {
+        SideDocument::First
+    };
+    match how {
+        "conceded" => TypedResultDocument::Conceded {
+            by: side,
+            counts: Some(counts),
+        },
+        "no_show" => TypedResultDocument::NoShow {
+            absent: side,
+            notice: match whom.ends_with("given") {
+                true => NoticeDocument::Given,
+                false => NoticeDocument::NotGiven,
+            },
+        },
+        "double_loss" => TypedResultDocument::DoubleLoss,
+        "void" => TypedResultDocument::Void,
+        _ => TypedResultDocument::Played { counts },
+    }
+}
+
+fn counts(sheet: &ScenarioSheet, fields: &Fields) -> CountsDocument {
+    let of = |leg: usize, side: Side| {
+        let items = sheet.terms().items.iter().filter_map(|item| {
+            let typed = fields.value(&name(leg, side, item.key.as_str()))?;
+            Some((item.key.to_string(), typed))
+        });
+        SideCountsDocument {
+            items: items.collect::<BTreeMap<_, _>>(),
+            started: None,
+        }
+    };
+    let legs = (0..sheet.terms().legs.count()).map(|leg| BothDocument {
+        first: of(leg, Side::First),
+        second: of(leg, Side::Second),
+    });
+    CountsDocument {
+        legs: legs.collect(),
+    }
+}
