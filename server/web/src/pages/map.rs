@@ -91,8 +91,8 @@ fn zone_shape(zone: &ZoneDocument, t: &Texts) -> ZoneShape {
         top: zone.top,
         width: zone.width,
         depth: zone.depth,
-        label_x: zone.left + zone.width / 2,
-        label_y: zone.top + zone.depth / 2,
+        label_x: zone.left + 2,
+        label_y: zone.top + 5,
     }
 }
 
