@@ -5,6 +5,7 @@ pub mod both;
 pub mod catalogue;
 pub mod catalogue_csv;
 pub mod certificate;
+pub mod export;
 pub mod fault;
 pub mod ledger;
 pub mod list;

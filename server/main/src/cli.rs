@@ -38,6 +38,11 @@ enum Command {
     Migrate(Configured),
     /// Print the OpenAPI 3.1 document of the server
     Openapi,
+    /// Check the public export of a season offline: receipts, draws, proofs, every round again
+    Verify {
+        /// The export, as the server answered it
+        file: PathBuf,
+    },
 }
 
 #[derive(Args, Debug)]
@@ -64,6 +69,7 @@ impl Cli {
             Command::Demo(configured) => configured.run(DEMO_NAME, commands::demo),
             Command::Migrate(configured) => configured.run(DATA_NAME, commands::migrate),
             Command::Openapi => commands::openapi(),
+            Command::Verify { file } => commands::verify(&file),
         }
     }
 }

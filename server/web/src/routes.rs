@@ -7,8 +7,8 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, games, invitations, lists, members, painting, players, rounds,
-    scenarios, seasons, sessions, standings, trail, weeks,
+    accounts, catalogues, clubs, exports, games, invitations, lists, members, painting, players,
+    rounds, scenarios, seasons, sessions, standings, trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -50,6 +50,7 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(seasons::update_season)
             .service(seasons::start_season)
             .service(seasons::end_season)
+            .service(exports::export_season)
             .service(trail::list_trail)
             .service(weeks::list_weeks)
             .service(weeks::find_week)

@@ -83,6 +83,7 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("find_ledger", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("close_week", Running, nothing, [401, 404, 403, 403, 409, 409]),
     ("list_trail", Running, nothing, [404, 404, 200, 200, 200, 200]),
+    ("export_season", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("start_season", Draft, nothing, [401, 404, 403, 403, 200, 409]),
     ("end_season", Running, nothing, [401, 404, 403, 403, 409, 409]),
     ("withdraw_player", Running, nothing, [401, 404, 403, 403, 200, 409]),

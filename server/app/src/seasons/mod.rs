@@ -2,6 +2,7 @@
 
 mod create_season;
 mod end_season;
+mod export_season;
 mod find_availability;
 mod find_scenario;
 mod find_season;
@@ -22,6 +23,7 @@ mod withdraw_player;
 
 pub use create_season::{CreateSeason, create_season};
 pub use end_season::end_season;
+pub use export_season::export_season;
 pub use find_availability::find_availability;
 pub use find_scenario::{ScenarioSeen, find_scenario};
 pub use find_season::find_season;

@@ -3,6 +3,7 @@
 pub mod accounts;
 pub mod catalogues;
 pub mod clubs;
+pub mod exports;
 pub mod games;
 pub mod invitations;
 pub mod lists;

@@ -1,0 +1,155 @@
+//! The public export of a season: what may be known now, and nothing that may not.
+
+use document::export::{
+    FORMAT, GameRecordDocument, ListRecordDocument, PlayerRecordDocument, RoundRecordDocument,
+    SeasonExportDocument, WeekRecordDocument,
+};
+use document::receipt::SealedList as ReceiptInput;
+use document::result::SlipDocument;
+use document::standings::StandingsDocument;
+use league::ids::{ClubId, SeasonId};
+use league::season::SeasonState;
+use league::standings::table;
+use league::time::Instant;
+use league::week::WeekNo;
+use store::Conn;
+use store::games::Game;
+use store::lists::PlayerList;
+use store::players::{LeftAfter, Player};
+use store::rounds::Round;
+use store::weeks::Week;
+
+use super::find_scenario::{ScenarioSeen, seen};
+use super::look::{Look, look};
+use crate::facts;
+use crate::{Desk, Refusal, Viewer};
+
+/// # Errors
+/// [`Refusal::NotFound`].
+pub async fn export_season(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<SeasonExportDocument, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let look = look(conn, viewer, club, season).await?;
+            // What only those who run the season may see has no place in a public file.
+            let public = Look { role: None, ..look };
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &public.season, now).await?;
+            let mut weeks = Vec::with_capacity(loaded.weeks.len());
+            for week in &loaded.weeks {
+                weeks.push(record(conn, &public, week, &loaded.games, now).await?);
+            }
+            let paired = loaded
+                .weeks
+                .iter()
+                .filter(|week| week.facts.paired_at.is_some());
+            let as_of = paired.map(|week| week.week).max().unwrap_or(WeekNo::FIRST);
+            let season = &public.season;
+            let seed = match season.state {
+                SeasonState::Ended => Some(store::seasons::find_seed(conn, club, season.id).await?),
+                SeasonState::Draft | SeasonState::Started => None,
+            };
+            Ok(SeasonExportDocument {
+                format: FORMAT,
+                season: season.id.0,
+                name: season.name.clone(),
+                zone: season.zone.name().to_owned(),
+                version: season.version,
+                seed_commitment: season.seed_commitment.as_deref().map(document::hex),
+                seed: seed.as_deref().map(document::hex),
+                policy: season.policy.clone(),
+                players: loaded.players.iter().map(player).collect(),
+                weeks,
+                standings: StandingsDocument::from(&table(&loaded.facts, as_of)),
+            })
+        })
+        .await
+}
+
+async fn record(
+    conn: &mut Conn,
+    look: &Look,
+    week: &Week,
+    games: &[Game],
+    now: Instant,
+) -> Result<WeekRecordDocument, Refusal> {
+    let (club, season) = (look.season.club, look.season.id);
+    let lists = match week.facts.lists_opened_at {
+        Some(_) => store::lists::list_of_week(conn, club, season, week.week).await?,
+        None => Vec::new(),
+    };
+    let rounds = store::rounds::list(conn, club, season, Some(week.week)).await?;
+    Ok(WeekRecordDocument {
+        week: week.week.number(),
+        cap: week.cap.get(),
+        lists_due: week.lists_due.0,
+        scenario: match seen(look, week, now) {
+            Some(ScenarioSeen::Full(sheet)) => Some(*sheet),
+            _ => None,
+        },
+        lists: lists.into_iter().filter_map(list).collect(),
+        rounds: rounds.into_iter().filter_map(round).collect(),
+        games: games
+            .iter()
+            .filter(|game| game.week == week.week)
+            .map(game)
+            .collect(),
+    })
+}
+
+fn player(player: &Player) -> PlayerRecordDocument {
+    PlayerRecordDocument {
+        id: player.id.0,
+        handle: player.handle.clone(),
+        faction: player.faction.clone(),
+        joined_week: player.joined_week.number(),
+        left_after_week: player.left_after.map(|left| match left {
+            LeftAfter::NoWeek => 0,
+            LeftAfter::Week(last) => last.number(),
+        }),
+    }
+}
+
+fn list(list: PlayerList) -> Option<ListRecordDocument> {
+    let sealed = list.sealed?;
+    Some(ListRecordDocument {
+        player: list.player.0,
+        contents: ReceiptInput {
+            list: sealed.list,
+            list_id: list.id.to_string(),
+            salt: String::from_utf8(sealed.salt).ok()?,
+        },
+        receipt: document::hex(&sealed.digest),
+        sealed_at: sealed.sealed_at,
+        late_minutes: sealed.late_minutes,
+        stands_in: sealed.stands_in,
+    })
+}
+
+fn round(round: Round) -> Option<RoundRecordDocument> {
+    Some(RoundRecordDocument {
+        round: round.id.0,
+        inputs: round.task,
+        draw: document::hex(&round.draw),
+        proposal: round.proposal,
+        published_at: round.published_at?,
+    })
+}
+
+fn game(game: &Game) -> GameRecordDocument {
+    let meeting = game.meeting.as_ref();
+    GameRecordDocument {
+        game: game.id.0,
+        round: game.round.0,
+        first: game.first.0,
+        second: meeting.map(|meeting| meeting.second.0),
+        night: meeting.map(|meeting| meeting.night.clone()),
+        table: meeting.map(|meeting| meeting.table),
+        slip: SlipDocument::from(&game.slip),
+        version: game.version,
+    }
+}

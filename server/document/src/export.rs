@@ -1,0 +1,143 @@
+//! The public export of a season: everything that may be known of it, in one file that anybody can
+//! check offline.
+
+mod verify;
+
+pub use verify::{Checked, verify};
+
+use chrono::{DateTime, NaiveDateTime, Utc};
+use serde::{Deserialize, Serialize};
+use utoipa::ToSchema;
+use uuid::Uuid;
+
+use crate::pairing::TaskDocument;
+use crate::policy::PolicyDocument;
+use crate::proposal::ProposalDocument;
+use crate::receipt::SealedList;
+use crate::result::SlipDocument;
+use crate::scenario::ScenarioSheetDocument;
+use crate::standings::StandingsDocument;
+
+/// The format that this program writes.
+pub const FORMAT: u8 = 1;
+
+/// A season as it may be known at one version.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct SeasonExportDocument {
+    /// Format of this file.
+    #[schema(example = 1)]
+    pub format: u8,
+    /// The season.
+    pub season: Uuid,
+    /// Its name.
+    pub name: String,
+    /// IANA zone of its civil times.
+    pub zone: String,
+    /// The version that the file was made from.
+    pub version: i64,
+    /// SHA-256 of the secret seed of the draws, in hexadecimal; known from the start on.
+    pub seed_commitment: Option<String>,
+    /// The seed in hexadecimal, once the season has ended.
+    pub seed: Option<String>,
+    /// The rules.
+    pub policy: PolicyDocument,
+    /// Everybody who ever joined.
+    pub players: Vec<PlayerRecordDocument>,
+    /// The weeks in order.
+    pub weeks: Vec<WeekRecordDocument>,
+    /// The table after the last paired week, with every line behind it.
+    pub standings: StandingsDocument,
+}
+
+/// A player.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct PlayerRecordDocument {
+    /// Identity in the season.
+    pub id: Uuid,
+    /// Name in the season.
+    pub handle: String,
+    /// Key of the faction.
+    pub faction: String,
+    /// First week played.
+    pub joined_week: u8,
+    /// Last week played, once withdrawn; 0 before the first.
+    pub left_after_week: Option<u8>,
+}
+
+/// A week.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WeekRecordDocument {
+    /// Its number.
+    pub week: u8,
+    /// The points cap.
+    pub cap: u32,
+    /// The deadline on the wall of the club.
+    pub lists_due: NaiveDateTime,
+    /// The scenario, where it is revealed in full.
+    pub scenario: Option<ScenarioSheetDocument>,
+    /// The lists, once opened.
+    pub lists: Vec<ListRecordDocument>,
+    /// The published rounds.
+    pub rounds: Vec<RoundRecordDocument>,
+    /// The games and byes of these rounds.
+    pub games: Vec<GameRecordDocument>,
+}
+
+/// An opened list.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ListRecordDocument {
+    /// Whose.
+    pub player: Uuid,
+    /// What was sealed, with its salt.
+    pub contents: SealedList,
+    /// The receipt: SHA-256 of the canonical JSON of `contents`.
+    pub receipt: String,
+    /// When it was sealed.
+    pub sealed_at: DateTime<Utc>,
+    /// Minutes after the end of the grace, when late.
+    pub late_minutes: Option<u32>,
+    /// The week before's list, put in because none came.
+    pub stands_in: bool,
+}
+
+/// A published round.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RoundRecordDocument {
+    /// Identity.
+    pub round: Uuid,
+    /// All that the pairing depends on, but for the season's secret.
+    pub inputs: TaskDocument,
+    /// HMAC-SHA-256 of the digest of the inputs under the seed, in hexadecimal.
+    pub draw: String,
+    /// What followed.
+    pub proposal: ProposalDocument,
+    /// When it was published.
+    pub published_at: DateTime<Utc>,
+}
+
+/// A game or bye.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct GameRecordDocument {
+    /// Identity.
+    pub game: Uuid,
+    /// Of which round.
+    pub round: Uuid,
+    /// Who sits out, or the first of two.
+    pub first: Uuid,
+    /// The opponent; absent for a bye.
+    pub second: Option<Uuid>,
+    /// Short name of the night.
+    pub night: Option<String>,
+    /// Number of the table.
+    pub table: Option<u16>,
+    /// The slip.
+    pub slip: SlipDocument,
+    /// Version of the result.
+    pub version: u32,
+}

@@ -1,0 +1,170 @@
+//! Checking an export with nothing but the file: receipts, draws, proofs, and every round drawn again.
+
+use std::collections::BTreeSet;
+
+use league::pairing::draw::Secret;
+use league::pairing::{Draw, certificate, propose};
+use uuid::Uuid;
+
+use super::{
+    FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
+};
+use crate::proposal::ProposalDocument;
+
+/// What became of the checks, each in a sentence.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Checked {
+    /// What holds.
+    pub held: Vec<String>,
+    /// What does not: the file, or the season, was tampered with.
+    pub broken: Vec<String>,
+    /// What cannot be checked yet.
+    pub open: Vec<String>,
+}
+
+impl Checked {
+    fn say(&mut self, holds: bool, sentence: String) {
+        if holds {
+            self.held.push(sentence)
+        } else {
+            self.broken.push(sentence)
+        }
+    }
+}
+
+/// Checks every promise of the season that the file lets one check.
+pub fn verify(export: &SeasonExportDocument) -> Checked {
+    let mut checked = Checked::default();
+    if export.format != FORMAT {
+        checked.broken.push(format!(
+            "the file is of format {}, not {FORMAT}",
+            export.format
+        ));
+        return checked;
+    }
+    let secret = reveal(export, &mut checked);
+    for week in &export.weeks {
+        for list in &week.lists {
+            check_receipt(week, list, &mut checked);
+        }
+        for round in &week.rounds {
+            check_round(week, round, secret.as_ref(), &mut checked);
+        }
+    }
+    checked
+}
+
+fn reveal(export: &SeasonExportDocument, checked: &mut Checked) -> Option<Secret> {
+    let Some(seed) = &export.seed else {
+        checked
+            .open
+            .push("the seed is revealed when the season ends; draws are taken as given".into());
+        return None;
+    };
+    let Some(seed) = bytes(seed) else {
+        checked
+            .broken
+            .push("the seed is not 32 bytes in hexadecimal".into());
+        return None;
+    };
+    let secret = Secret::new(seed);
+    let promised = crate::hex(&secret.commitment().0);
+    checked.say(
+        export.seed_commitment.as_deref() == Some(promised.as_str()),
+        "the seed is the one committed to at the start".into(),
+    );
+    Some(secret)
+}
+
+fn check_receipt(week: &WeekRecordDocument, list: &ListRecordDocument, checked: &mut Checked) {
+    let same = list
+        .contents
+        .receipt()
+        .is_ok_and(|receipt| receipt == list.receipt);
+    checked.say(
+        same,
+        format!(
+            "week {}: the list of {} is the one of its receipt",
+            week.week, list.player
+        ),
+    );
+}
+
+fn check_round(
+    week: &WeekRecordDocument,
+    round: &RoundRecordDocument,
+    secret: Option<&Secret>,
+    checked: &mut Checked,
+) {
+    let name = format!("week {}, round {}", week.week, round.round);
+    checked.say(
+        draws(round, secret),
+        format!("{name}: the draw follows from the locked inputs"),
+    );
+    checked.say(
+        lists_were_locked(week, round),
+        format!("{name}: the inputs hold the receipt of every list that was in time"),
+    );
+    let drawn = bytes(&round.draw).and_then(|draw| round.inputs.task(Draw(draw)).ok());
+    let (Some(task), Ok(proposal)) = (drawn, round.proposal.proposal()) else {
+        checked
+            .broken
+            .push(format!("{name}: inputs, draw or proposal cannot be read"));
+        return;
+    };
+    checked.say(
+        certificate::verify(&task, &proposal).is_ok(),
+        format!("{name}: the proof shows that no pairing gives up less"),
+    );
+    let again = propose(&task).map(|proposal| ProposalDocument::from(&proposal));
+    checked.say(
+        again.is_ok_and(|again| {
+            again.games == round.proposal.games && again.byes == round.proposal.byes
+        }),
+        format!("{name}: pairing the inputs again gives the same games"),
+    );
+    checked.say(
+        games_are_those_proposed(week, round),
+        format!("{name}: the games are those of the proposal"),
+    );
+}
+
+fn draws(round: &RoundRecordDocument, secret: Option<&Secret>) -> bool {
+    let Some(secret) = secret else {
+        return bytes(&round.draw).is_some();
+    };
+    round
+        .inputs
+        .digest()
+        .is_ok_and(|digest| crate::hex(&secret.draw(digest).0) == round.draw)
+}
+
+fn lists_were_locked(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
+    let in_time = week.lists.iter().filter(|list| list.late_minutes.is_none());
+    in_time
+        .into_iter()
+        .all(|list| round.inputs.receipts.contains(&list.receipt))
+}
+
+fn games_are_those_proposed(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
+    let pair = |a: Uuid, b: Uuid| (a.min(b), a.max(b));
+    let proposed: BTreeSet<_> = round
+        .proposal
+        .games
+        .iter()
+        .map(|game| pair(game.attacker, game.defender))
+        .collect();
+    let games = || week.games.iter().filter(|game| game.round == round.round);
+    let played: BTreeSet<_> = games()
+        .filter_map(|game| Some(pair(game.first, game.second?)))
+        .collect();
+    let byes: BTreeSet<_> = games()
+        .filter(|game| game.second.is_none())
+        .map(|game| game.first)
+        .collect();
+    proposed == played && byes == round.proposal.byes.iter().copied().collect()
+}
+
+fn bytes(text: &str) -> Option<[u8; 32]> {
+    hex::decode(text).ok()?.try_into().ok()
+}
