@@ -3,5 +3,6 @@
 mod accounts;
 mod bad_inputs;
 mod lists;
+mod results;
 mod roles;
 mod season;

@@ -4,13 +4,14 @@
 use std::collections::BTreeMap;
 
 use league::catalogue::Catalogue;
+use league::ids::PlayerId;
 use league::lists::ArmyList;
 use league::lists::facts::lines;
 use league::painting::{Claim, ListedUnit, PaintedWeek, Painting, painted_week};
 use league::result::Slip;
 use league::scenario::ScenarioSheet;
 use league::side::{Both, Role, Side};
-use league::standings::{Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use league::standings::{Absence, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -49,6 +50,7 @@ pub(crate) async fn load(
     }
     let claims = store::painting::list(conn, club, id, None).await?;
     let (painted, late_lists) = load_lists(conn, season, &weeks, &policy.painting, &claims).await?;
+    let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
         scoring: policy.scoring,
         painting: policy.painting,
@@ -56,6 +58,7 @@ pub(crate) async fn load(
         caps: weeks.iter().map(|week| (week.week, week.cap)).collect(),
         players: players.iter().filter_map(player_fact).collect(),
         games: game_facts(&games, &weeks)?,
+        absences: absences(told, &weeks, &players, &games),
         late_lists,
         painted,
         adjustments: store::adjustments::list(conn, club, id).await?,
@@ -79,6 +82,31 @@ fn player_fact(player: &Player) -> Option<PlayerFact> {
         joined: player.joined_week,
         left,
     })
+}
+
+/// An absence counts once the week's round is published without the player; who spoke after the
+/// proposal is in a game of it, and its slip says what becomes of that.
+fn absences(
+    told: Vec<(PlayerId, WeekNo)>,
+    weeks: &[Week],
+    players: &[Player],
+    games: &[Game],
+) -> Vec<Absence> {
+    let is_paired = |no| {
+        weeks
+            .iter()
+            .any(|week| week.week == no && week.facts.paired_at.is_some())
+    };
+    let plays = |id, week| {
+        players
+            .iter()
+            .any(|player| player.id == id && player.plays_in(week))
+    };
+    let meets = |id, week| games.iter().any(|game| game.week == week && game.has(id));
+    told.into_iter()
+        .filter(|&(player, week)| is_paired(week) && plays(player, week) && !meets(player, week))
+        .map(|(player, week)| Absence { player, week })
+        .collect()
 }
 
 fn game_facts(games: &[Game], weeks: &[Week]) -> Result<Vec<GameFact>, Refusal> {

@@ -40,6 +40,8 @@ words! {
         Game,
         /// A week without an opponent.
         Bye,
+        /// A week away, said before the round was paired.
+        Absence,
         /// Turning up.
         Attendance,
         /// Painted models.

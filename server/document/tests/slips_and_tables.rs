@@ -115,6 +115,7 @@ fn facts() -> SeasonFacts {
             },
             version: 1,
         }],
+        absences: Vec::new(),
         late_lists: Vec::new(),
         painted: Vec::new(),
         adjustments: Vec::new(),

@@ -144,6 +144,7 @@ fn facts(season: &Season) -> SeasonFacts {
             })
             .collect(),
         games,
+        absences: Vec::new(),
         late_lists: Vec::new(),
         painted: Vec::new(),
         adjustments: Vec::new(),

@@ -63,6 +63,7 @@ fn season(players: u32, weeks: u8) -> SeasonFacts {
             .iter()
             .flat_map(|&week| round(players, week))
             .collect(),
+        absences: Vec::new(),
         late_lists: all_weeks
             .iter()
             .map(|&week| LateList {

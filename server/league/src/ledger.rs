@@ -34,6 +34,8 @@ pub enum Kind {
     Game,
     /// A week without an opponent.
     Bye,
+    /// A week away, said before the round was paired.
+    Absence,
     /// Turning up.
     Attendance,
     /// Painted models.
@@ -52,9 +54,10 @@ pub enum Kind {
 
 impl Kind {
     /// All kinds in the order of the ledger.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Game,
         Self::Bye,
+        Self::Absence,
         Self::Attendance,
         Self::Painting,
         Self::BonusCap,

@@ -32,7 +32,7 @@ mod published_tables;
 mod season_end;
 
 pub use awards::{Awarded, Prize, awards};
-pub use facts::{Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
 pub use forecast::{Forecast, Simulation, forecast};
 pub use history::{RankHistory, rank_agreement, rank_history};
 pub use reach::{Reach, ReachRefusal, reach};

@@ -46,6 +46,14 @@ pub struct Meeting {
     pub table: u16,
 }
 
+impl Game {
+    /// Whether the player is in this game, or sits out by it.
+    pub fn has(&self, player: PlayerId) -> bool {
+        let second = self.meeting.as_ref().map(|meeting| meeting.second);
+        self.first == player || second == Some(player)
+    }
+}
+
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = games)]
 struct GameRow {

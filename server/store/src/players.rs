@@ -238,6 +238,31 @@ pub async fn tell_availability(
     Ok(())
 }
 
+/// Who said of which weeks that they can come on no night.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_absences(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<(PlayerId, WeekNo)>, Fault> {
+    let rows: Vec<(Uuid, i16)> = availabilities::table
+        .filter(
+            availabilities::club_id
+                .eq(club.0)
+                .and(availabilities::season_id.eq(season.0)),
+        )
+        .filter(availabilities::nights.eq(Vec::<String>::new()))
+        .order((availabilities::week_no, availabilities::player_id))
+        .select((availabilities::player_id, availabilities::week_no))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(player, week)| Ok((PlayerId(player), week_no(week)?)))
+        .collect()
+}
+
 /// What was told of one week, by player.
 ///
 /// # Errors

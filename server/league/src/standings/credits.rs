@@ -1,5 +1,6 @@
 //! From facts to ledger lines, and to the sums that follow from them.
 
+mod absences;
 mod best_weeks;
 mod bonuses;
 mod byes;
@@ -73,6 +74,7 @@ impl<'s> Credits<'s> {
         };
         credits.games();
         credits.byes();
+        credits.absences();
         add_missed(&mut credits.rounds, season, as_of);
         credits.painting();
         credits.attendance_and_caps();

@@ -28,6 +28,8 @@ pub struct SeasonFacts {
     pub players: Vec<PlayerFact>,
     /// Every game and bye of every published round.
     pub games: Vec<GameFact>,
+    /// Weeks away that were said in time; the round of such a week has the player in no game.
+    pub absences: Vec<Absence>,
     /// Lists that came after their deadline.
     pub late_lists: Vec<LateList>,
     /// Checked painting, at most one for each player and week.
@@ -76,6 +78,15 @@ pub enum Fixture {
         /// The ruling behind it.
         ruling: Option<RulingId>,
     },
+}
+
+/// A week whose round left a player out, because they had said that they could not come.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Absence {
+    /// Who.
+    pub player: PlayerId,
+    /// The week, which is paired.
+    pub week: WeekNo,
 }
 
 /// A list that came late.

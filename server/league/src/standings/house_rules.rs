@@ -2,7 +2,7 @@
 
 use crate::ledger::{Kind, Reason};
 use crate::points::LeaguePoints;
-use crate::scoring::{Bye, LateJoiner, LateStep};
+use crate::scoring::{Bye, LateJoiner, LateStep, ScoringTerms};
 use crate::side::Side;
 
 use super::league_of::{no_show, plain_scoring, played, player, points, season, week};
@@ -150,4 +150,40 @@ fn a_list_at_the_end_of_the_grace_is_late_and_one_second_before_is_not() {
     assert_eq!(late(59 * 60 + 59), points(2));
     assert_eq!(late(60 * 60), points(1));
     assert_eq!(late(25 * 3600), points(0));
+}
+
+fn third_player_is_away(scoring: ScoringTerms) -> SeasonFacts {
+    season(3, scoring)
+        .with_game(2, 1, 2, played(5, 3))
+        .with_absence(2, 3)
+}
+
+#[test]
+fn a_week_away_with_notice_is_worth_a_game_missed_with_notice() {
+    let mut scoring = plain_scoring();
+    scoring.no_show.absent_with_notice = points(1);
+    scoring.attendance = points(1);
+    scoring.weights.insert(week(2), 3);
+    let facts = third_player_is_away(scoring);
+    let standings = table(&facts, week(2));
+    let lines: Vec<_> = standings.lines_of(player(3)).collect();
+    let [line] = lines.as_slice() else {
+        panic!("{lines:?}")
+    };
+    assert_eq!(
+        (line.kind, &line.reason, line.amount),
+        (Kind::Absence, &Reason::AbsentWithNotice, points(3))
+    );
+    assert_eq!(total(&table(&facts, week(1)), 3), points(0));
+}
+
+#[test]
+fn a_week_away_with_notice_is_one_unplayed_round() {
+    let told = table(&third_player_is_away(plain_scoring()), week(2));
+    assert_eq!(told.row_of(player(3)).unwrap().record.unplayed, 1);
+    let mut facts = third_player_is_away(plain_scoring());
+    facts.absences.clear();
+    let untold = table(&facts, week(2));
+    let record = |standings: &Standings| standings.row_of(player(3)).unwrap().record;
+    assert_eq!(record(&told), record(&untold));
 }

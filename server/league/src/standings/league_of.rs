@@ -13,8 +13,8 @@ use crate::side::{Both, Side};
 use crate::week::WeekNo;
 
 use super::{
-    Basis, Fixture, GameFact, PlayerFact, SeasonFacts, TieBreak, TieBreaks, TieBreaksTerms,
-    UnplayedRounds,
+    Absence, Basis, Fixture, GameFact, PlayerFact, SeasonFacts, TieBreak, TieBreaks,
+    TieBreaksTerms, UnplayedRounds,
 };
 
 pub(crate) fn week(number: u8) -> WeekNo {
@@ -73,6 +73,7 @@ pub(crate) fn season(players: u128, scoring: ScoringTerms) -> SeasonFacts {
         caps: BTreeMap::new(),
         players: (1..=players).map(place).collect(),
         games: Vec::new(),
+        absences: Vec::new(),
         late_lists: Vec::new(),
         painted: Vec::new(),
         adjustments: Vec::new(),
@@ -123,6 +124,14 @@ impl SeasonFacts {
 
     pub(crate) fn with_bye(self, number: u8, of: u128) -> Self {
         self.with_fixture(number, Fixture::Bye(player(of)))
+    }
+
+    pub(crate) fn with_absence(mut self, number: u8, of: u128) -> Self {
+        self.absences.push(Absence {
+            player: player(of),
+            week: week(number),
+        });
+        self
     }
 
     pub(crate) fn with_fixture(mut self, number: u8, fixture: Fixture) -> Self {

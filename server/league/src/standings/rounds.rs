@@ -80,8 +80,8 @@ pub(super) fn round_of(
     })
 }
 
-/// Adds the rounds that a player stayed away from: weeks in which somebody's game or bye counts but
-/// this player had neither.
+/// Adds the rounds that a player stayed away from without a word: weeks in which somebody's round
+/// counts but this player had none.
 pub(super) fn add_missed(rounds: &mut [Vec<Round>], season: &Season<'_>, as_of: WeekNo) {
     let weeks = usize::from(as_of.number());
     let mut held = vec![false; weeks];
@@ -103,19 +103,26 @@ pub(super) fn add_missed(rounds: &mut [Vec<Round>], season: &Season<'_>, as_of: 
     for bye in season.byes.iter().filter(|bye| bye.fact.week <= as_of) {
         mark(bye.player, bye.fact.week, true);
     }
+    for absence in &season.absences {
+        if absence.fact.week <= as_of {
+            mark(absence.player, absence.fact.week, true);
+        }
+    }
     for (rounds, paired) in rounds.iter_mut().zip(paired.chunks(weeks)) {
         let missed = held.iter().zip(paired).zip(1..);
         let missed = missed.filter(|((held, paired), _)| **held && !**paired);
-        rounds.extend(missed.filter_map(|(_, week)| WeekNo::new(week)).map(away));
+        let missed = missed.filter_map(|(_, week)| WeekNo::new(week));
+        rounds.extend(missed.map(|week| away(week, LeaguePoints::ZERO)));
         rounds.sort_by_key(|round| round.week);
     }
 }
 
-const fn away(week: WeekNo) -> Round {
+/// A round that the player stayed away from.
+pub(super) const fn away(week: WeekNo, league_points: LeaguePoints) -> Round {
     Round {
         week,
         result: 0,
-        league_points: LeaguePoints::ZERO,
+        league_points,
         kind: RoundKind::Away,
     }
 }

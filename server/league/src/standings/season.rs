@@ -10,7 +10,7 @@ use crate::week::WeekNo;
 
 use crate::ledger::Source;
 
-use super::facts::{Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use super::facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
 
 /// A season whose players are numbers from zero. Facts of unknown players are left out.
 pub(super) struct Season<'f> {
@@ -20,6 +20,7 @@ pub(super) struct Season<'f> {
     pub(super) games: Vec<Game<'f>>,
     pub(super) byes: Vec<Of<'f, GameFact>>,
     pub(super) painted: Vec<Of<'f, PaintedWeek>>,
+    pub(super) absences: Vec<Of<'f, Absence>>,
     pub(super) late_lists: Vec<Of<'f, LateList>>,
     pub(super) adjustments: Vec<Of<'f, Adjustment>>,
 }
@@ -78,6 +79,7 @@ impl<'f> Season<'f> {
             games,
             byes,
             painted: with_number(&facts.painted, |painted| number(painted.player)),
+            absences: with_number(&facts.absences, |absence| number(absence.player)),
             late_lists: with_number(&facts.late_lists, |late| number(late.player)),
             adjustments: with_number(&facts.adjustments, |ruled| number(ruled.player)),
             players,

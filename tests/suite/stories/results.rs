@@ -1,0 +1,4 @@
+//! From the night to the table: slips, absences, rulings, and the lines behind every point.
+
+mod absence;
+mod week;
