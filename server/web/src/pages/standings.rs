@@ -200,6 +200,7 @@ fn ledger_row(t: &Texts, line: &Line) -> LedgerRow {
     let kind = match line.kind {
         Kind::Game => t.line_game,
         Kind::Bye => t.line_bye,
+        Kind::Absence => t.line_absence,
         Kind::Attendance => t.line_attendance,
         Kind::Painting => t.line_painting,
         Kind::BonusCap => t.line_bonus_cap,

@@ -318,6 +318,7 @@ texts! {
     version_n: "version {}",
     line_game: "Game",
     line_bye: "Bye",
+    line_absence: "Away with notice",
     line_attendance: "Attendance",
     line_painting: "Painting",
     line_bonus_cap: "Cap on bonuses",

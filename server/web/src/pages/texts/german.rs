@@ -308,6 +308,7 @@ texts! {
     version_n: "Fassung {}",
     line_game: "Partie",
     line_bye: "Freilos",
+    line_absence: "Abgemeldet",
     line_attendance: "Anwesenheit",
     line_painting: "Bemalung",
     line_bonus_cap: "Bonusgrenze",
