@@ -12,6 +12,7 @@ mod crash;
 mod demo;
 mod embedded_database;
 mod faults;
+mod forms;
 mod harness;
 mod house;
 mod migrations;

@@ -122,6 +122,18 @@ fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
     let reporter = Window::of(&stage.server, "Oskrel", Size::Phone);
     reporter.go(week);
     reporter.look("week-paired");
+    reporter.go(&format!("{week}/print"));
+    reporter.look("print");
+    let season = stage.season.strip_prefix("/api/v1").unwrap();
+    reporter.go(&format!("{season}/painting"));
+    reporter.look("painting-empty");
+    reporter.resize(Size::Phone);
+    reporter.fill("bare", "0");
+    reporter.fill("finished", "1");
+    reporter.press("Claim");
+    reporter.reads("to be checked");
+    reporter.look("painting-claimed");
+    reporter.resize(Size::Phone);
     reporter.go(&format!(
         "{}/mine",
         stage.season.strip_prefix("/api/v1").unwrap()

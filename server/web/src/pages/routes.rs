@@ -3,8 +3,8 @@
 use actix_web::web::ServiceConfig;
 
 use super::{
-    accounts, assets, board, catalogues, clubs, games, home, lists, mine, pairing_desk, paste,
-    seasons, setup, sheets, standings, weeks,
+    accounts, assets, board, catalogues, clubs, games, home, lists, mine, painting, pairing_desk,
+    paste, print, seasons, setup, sheets, standings, weeks,
 };
 
 /// The pages, and what they load.
@@ -36,6 +36,9 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(games::answer_slip)
         .service(pairing_desk::show_desk)
         .service(pairing_desk::act_at_desk)
+        .service(painting::show_painting)
+        .service(painting::change_painting)
+        .service(print::show_print)
         .service(weeks::show_week)
         .service(sheets::show_sheet)
         .service(sheets::save_sheet)

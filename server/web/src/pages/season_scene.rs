@@ -36,6 +36,8 @@ pub enum Tab {
     Overview,
     /// The standings and what is behind them.
     Standings,
+    /// The painting log.
+    Painting,
     /// What a player has to do.
     Mine,
     /// Who has handed in.
@@ -157,6 +159,7 @@ impl SeasonScene {
         let mut tabs = vec![
             (Tab::Overview, t.overview, link.clone()),
             (Tab::Standings, t.standings, format!("{link}/standings")),
+            (Tab::Painting, t.painting, format!("{link}/painting")),
         ];
         if self.own.is_some() {
             tabs.push((Tab::Mine, t.my_week, format!("{link}/mine")));
