@@ -2,8 +2,9 @@
 
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
-use league::ids::{ClubId, SeasonId};
+use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::ArmyList;
+use league::points::Points;
 use league::season::Arrival;
 use league::time::Instant;
 use league::week::WeekNo;
@@ -102,58 +103,53 @@ async fn put_in_stand_ins(
     week: &Week,
     now: Instant,
 ) -> Result<(), Refusal> {
-    let players = store::players::list(conn, season.club, season.id).await?;
-    for player in players.iter().filter(|player| player.plays_in(week.week)) {
-        let (club, id) = (season.club, season.id);
+    let (club, id) = (season.club, season.id);
+    let came: Vec<PlayerId> = store::lists::list_of_week(conn, club, id, week.week)
+        .await?
+        .into_iter()
+        .filter_map(|list| list.sealed.map(|_| list.player))
+        .collect();
+    let players = store::players::list(conn, club, id).await?;
+    let without = players
+        .iter()
+        .filter(|player| player.plays_in(week.week) && !came.contains(&player.id));
+    for player in without {
+        let Some((list, points)) = last_list_if_legal(conn, season, week, player).await? else {
+            continue;
+        };
         let slot = store::lists::lock(conn, club, id, week.week, player.id).await?;
-        if slot.sealed.is_none()
-            && let Some(list) = stand_in(conn, season, week, player, &slot, now).await?
-        {
-            store::lists::seal(conn, club, id, &slot, &list).await?;
-        }
+        let contents = ReceiptInput {
+            list: ArmyListDocument::from(&list),
+            list_id: slot.id.to_string(),
+            salt: secret::draw_text()?,
+        };
+        let number = week.catalogue_number;
+        let list = sealed(&contents, points.get(), number, now, Arrival::OnTime)?;
+        let list = SealedList {
+            stands_in: true,
+            ..list
+        };
+        store::lists::seal(conn, club, id, &slot, &list).await?;
     }
     Ok(())
 }
 
-async fn stand_in(
+async fn last_list_if_legal(
     conn: &mut Conn,
     season: &Season,
     week: &Week,
     player: &Player,
-    slot: &PlayerList,
-    now: Instant,
-) -> Result<Option<SealedList>, Refusal> {
+) -> Result<Option<(ArmyList, Points)>, Refusal> {
     let (club, id) = (season.club, season.id);
     let earlier = store::lists::list_sealed_before(conn, club, id, week.week, player.id).await?;
-    let Some(last) = earlier.into_iter().next_back().and_then(|last| last.sealed) else {
-        return Ok(None);
-    };
-    let Ok(list) = ArmyList::try_from(last.list) else {
+    let last = earlier.into_iter().next_back().and_then(|last| last.sealed);
+    let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
         return Ok(None);
     };
     let report = WeekTerms::load(conn, season, week, player)
         .await?
         .check(&list);
-    if !report.accepted() {
-        return Ok(None);
-    }
-    let contents = ReceiptInput {
-        list: ArmyListDocument::from(&list),
-        list_id: slot.id.to_string(),
-        salt: secret::draw_text()?,
-    };
-    let points = report.total.get();
-    let list = sealed(
-        &contents,
-        points,
-        week.catalogue_number,
-        now,
-        Arrival::OnTime,
-    )?;
-    Ok(Some(SealedList {
-        stands_in: true,
-        ..list
-    }))
+    Ok(report.accepted().then_some((list, report.total)))
 }
 
 async fn receipts(conn: &mut Conn, season: &Season, week: WeekNo) -> Result<Vec<Value>, Refusal> {
