@@ -217,6 +217,35 @@ pub(crate) fn listed(list: &ArmyList, catalogue: &Catalogue) -> Vec<ListedUnit> 
 }
 
 impl Loaded {
+    /// The last week that is paired; the first where none is.
+    pub fn last_paired(&self) -> WeekNo {
+        let paired = self.paired().map(|week| week.week);
+        paired.max().unwrap_or(WeekNo::FIRST)
+    }
+
+    /// Weeks whose round is still to come.
+    pub fn rounds_to_come(&self) -> u8 {
+        let to_come = self.weeks.len() - self.paired().count();
+        u8::try_from(to_come).unwrap_or(u8::MAX)
+    }
+
+    fn paired(&self) -> impl Iterator<Item = &Week> {
+        self.weeks
+            .iter()
+            .filter(|week| week.facts.paired_at.is_some())
+    }
+
+    /// The week asked for, or the last that is paired.
+    ///
+    /// # Errors
+    /// [`Refusal::NotFound`] for a week that the season does not have.
+    pub fn as_of(&self, week: Option<WeekNo>) -> Result<WeekNo, Refusal> {
+        match week {
+            None => Ok(self.last_paired()),
+            Some(week) => Ok(self.week(week).ok_or(Refusal::NotFound)?.week),
+        }
+    }
+
     /// The week, if the season has it.
     pub fn week(&self, week: WeekNo) -> Option<&Week> {
         self.weeks.iter().find(|known| known.week == week)

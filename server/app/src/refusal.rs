@@ -109,6 +109,8 @@ reasons! {
     SlipStateChanged = "slip-state-changed",
     /// Counts that cannot happen in this scenario.
     ImpossibleScore = "impossible-score",
+    /// Too much is open for an exact answer.
+    TooOpen = "too-open",
     /// The claim was decided in between.
     ClaimStateChanged = "claim-state-changed",
     /// A request needs a key so that sending it twice acts once.

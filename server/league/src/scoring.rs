@@ -176,6 +176,22 @@ impl Scoring {
         award::award(&self.0, outcome, cap)
     }
 
+    /// League points of both sides for an outcome in `week`, its weight included.
+    pub fn points_in(
+        &self,
+        week: WeekNo,
+        outcome: &Outcome,
+        cap: Points,
+    ) -> Option<Both<LeaguePoints>> {
+        let awards = self.award(outcome, cap)?;
+        Some(Both::each(|side| self.weighted(awards[side].amount, week)))
+    }
+
+    /// The amount with the factor of its week.
+    pub fn weighted(&self, amount: LeaguePoints, week: WeekNo) -> LeaguePoints {
+        LeaguePoints::new(amount.get().saturating_mul(self.weight(week)))
+    }
+
     /// Every way in which a played game can be shared out, before the week's weight.
     pub fn possible(&self) -> Vec<Both<LeaguePoints>> {
         let (winners, draw) = match &self.0.games {

@@ -7,8 +7,8 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, exports, games, invitations, lists, members, painting, players,
-    rounds, scenarios, seasons, sessions, standings, trail, weeks,
+    accounts, catalogues, clubs, exports, games, invitations, lists, members, outlooks, painting,
+    players, previews, rounds, scenarios, seasons, sessions, standings, statistics, trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -74,6 +74,7 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(rounds::publish_round)
             .service(games::list_games)
             .service(games::find_game)
+            .service(previews::preview_score)
             .service(games::report_result)
             .service(games::confirm_result)
             .service(games::dispute_result)
@@ -85,7 +86,12 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(painting::refuse_claim)
             .service(standings::find_standings)
             .service(standings::find_ledger)
-            .service(standings::close_week),
+            .service(standings::close_week)
+            .service(outlooks::find_what_if)
+            .service(outlooks::find_reach)
+            .service(outlooks::find_forecast)
+            .service(statistics::find_statistics)
+            .service(statistics::list_awards),
     );
 }
 

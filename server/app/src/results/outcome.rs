@@ -4,17 +4,25 @@ use document::result::{ImpossibleDocument, TypedResultDocument};
 use league::ids::PlayerId;
 use league::points::Points;
 use league::result::{Armies, Outcome, Typed};
+use league::scenario::ScenarioSheet;
 use league::side::Both;
 use store::Conn;
 use store::games::Game;
 use store::seasons::Season;
+use store::weeks::Week;
 
 use crate::facts::sheet;
 use crate::{Fault, Reason, Refusal};
 
+/// What a game is scored by.
+pub(super) struct Ground {
+    pub sheet: ScenarioSheet,
+    pub armies: Armies,
+}
+
 /// # Errors
-/// [`Reason::ImpossibleScore`] with every count that cannot be, its limit and its actual value;
-/// [`Reason::Validation`] for a document that is none; [`Reason::WeekState`] without a sheet.
+/// [`Reason::ImpossibleScore`] with every count that cannot be, its limit and its actual value, and
+/// the reasons of [`read`] and [`ground`].
 pub(super) async fn outcome(
     conn: &mut Conn,
     season: &Season,
@@ -22,24 +30,9 @@ pub(super) async fn outcome(
     players: Both<PlayerId>,
     typed: TypedResultDocument,
 ) -> Result<Outcome, Refusal> {
-    let typed = Typed::try_from(typed).map_err(|faults| {
-        let faults = faults.into_iter().map(Fault::from).collect();
-        Refusal::faults(Reason::Validation, "The report has faults.", faults)
-    })?;
+    let typed = read(typed)?;
     let week = store::weeks::find(conn, season.club, season.id, game.week).await?;
-    let sheet = sheet(&week)?.ok_or_else(|| {
-        Refusal::rule(
-            Reason::WeekState,
-            "The week has no scenario sheet to score by.",
-        )
-    })?;
-    let armies = Armies {
-        lists: Both {
-            first: points(conn, season, game, players.first, week.cap).await?,
-            second: points(conn, season, game, players.second, week.cap).await?,
-        },
-        cap: week.cap,
-    };
+    let Ground { sheet, armies } = ground(conn, season, &week, players).await?;
     typed.outcome(&sheet, &armies).map_err(|impossible| {
         let faults = impossible
             .iter()
@@ -53,17 +46,49 @@ pub(super) async fn outcome(
     })
 }
 
+/// # Errors
+/// [`Reason::Validation`] for a document that is none.
+pub(super) fn read(typed: TypedResultDocument) -> Result<Typed, Refusal> {
+    Typed::try_from(typed).map_err(|faults| {
+        let faults = faults.into_iter().map(Fault::from).collect();
+        Refusal::faults(Reason::Validation, "The report has faults.", faults)
+    })
+}
+
+/// # Errors
+/// [`Reason::WeekState`] without a sheet.
+pub(super) async fn ground(
+    conn: &mut Conn,
+    season: &Season,
+    week: &Week,
+    players: Both<PlayerId>,
+) -> Result<Ground, Refusal> {
+    let sheet = sheet(week)?.ok_or_else(|| {
+        Refusal::rule(
+            Reason::WeekState,
+            "The week has no scenario sheet to score by.",
+        )
+    })?;
+    let armies = Armies {
+        lists: Both {
+            first: points(conn, season, week, players.first).await?,
+            second: points(conn, season, week, players.second).await?,
+        },
+        cap: week.cap,
+    };
+    Ok(Ground { sheet, armies })
+}
+
 /// The points of a player's opened list; the cap where none was handed in.
 async fn points(
     conn: &mut Conn,
     season: &Season,
-    game: &Game,
+    week: &Week,
     player: PlayerId,
-    cap: Points,
 ) -> Result<Points, Refusal> {
-    let list = store::lists::find(conn, season.club, season.id, game.week, player).await?;
+    let list = store::lists::find(conn, season.club, season.id, week.week, player).await?;
     let sealed = list.and_then(|list| list.sealed);
-    Ok(sealed.map_or(cap, |sealed| Points::new(sealed.points)))
+    Ok(sealed.map_or(week.cap, |sealed| Points::new(sealed.points)))
 }
 
 fn fault(found: &ImpossibleDocument) -> Fault {

@@ -11,7 +11,6 @@ use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 use league::standings::table;
 use league::time::Instant;
-use league::week::WeekNo;
 use store::Conn;
 use store::games::Game;
 use store::lists::PlayerList;
@@ -43,11 +42,7 @@ pub async fn export_season(
             for week in &loaded.weeks {
                 weeks.push(record(conn, &public, week, &loaded.games, now).await?);
             }
-            let paired = loaded
-                .weeks
-                .iter()
-                .filter(|week| week.facts.paired_at.is_some());
-            let as_of = paired.map(|week| week.week).max().unwrap_or(WeekNo::FIRST);
+            let as_of = loaded.last_paired();
             let season = &public.season;
             let seed = match season.state {
                 SeasonState::Ended => Some(store::seasons::find_seed(conn, club, season.id).await?),

@@ -37,15 +37,7 @@ pub async fn find_standings(
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
-            let paired = loaded
-                .weeks
-                .iter()
-                .filter(|week| week.facts.paired_at.is_some());
-            let as_of = match week {
-                Some(week) => loaded.week(week).ok_or(Refusal::NotFound)?.week,
-                None => paired.map(|week| week.week).max().unwrap_or(WeekNo::FIRST),
-            };
-            let standings = table(&loaded.facts, as_of);
+            let standings = table(&loaded.facts, loaded.as_of(week)?);
             Ok(SeasonStandings {
                 season,
                 players: loaded.players,

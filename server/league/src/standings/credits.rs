@@ -114,8 +114,7 @@ impl<'s> Credits<'s> {
 
     /// The amount with the factor of its week.
     fn weighted(&self, amount: LeaguePoints, week: WeekNo) -> LeaguePoints {
-        let weight = self.season.facts.scoring.weight(week);
-        LeaguePoints::new(amount.get().saturating_mul(weight))
+        self.season.facts.scoring.weighted(amount, week)
     }
 
     fn all_weeks(&self) -> impl Iterator<Item = WeekNo> + use<> {

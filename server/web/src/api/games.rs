@@ -32,7 +32,8 @@ pub struct OneGame {
 }
 
 impl OneGame {
-    fn ids(self) -> (ClubId, SeasonId, GameId) {
+    /// Club, season and game.
+    pub fn ids(self) -> (ClubId, SeasonId, GameId) {
         (ClubId(self.club), SeasonId(self.season), GameId(self.game))
     }
 }

@@ -51,7 +51,8 @@ pub struct LedgerView {
     lines: Vec<LineDocument>,
 }
 
-fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
+/// A table with its players' names.
+pub fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
     let version = found.season.version;
     let document = StandingsDocument::from(&found.standings);
     let named = |row: RowDocument| {

@@ -180,6 +180,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::RoundNotOpen
         | R::ResultFinal
         | R::SlipStateChanged
+        | R::TooOpen
         | R::ClaimStateChanged => StatusCode::CONFLICT,
         R::VersionMismatch => StatusCode::PRECONDITION_FAILED,
         R::Validation
@@ -246,6 +247,7 @@ fn title(reason: Reason) -> &'static str {
         R::ResultFinal => "The result stands",
         R::SlipStateChanged => "The slip was answered in between",
         R::ImpossibleScore => "Counts that cannot happen",
+        R::TooOpen => "Too much is open for an exact answer",
         R::ClaimStateChanged => "The claim was decided in between",
         R::IdempotencyKeyRequired => "An Idempotency-Key is needed",
         R::IdempotencyKeyReused => "The Idempotency-Key was used for another request",

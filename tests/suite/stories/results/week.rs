@@ -1,5 +1,7 @@
 //! The first week of the demo, played by some of its people.
 
+use reqwest::Method;
+use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 use tallyhost::demo::data;
 
@@ -17,7 +19,11 @@ pub struct Week {
 impl Week {
     /// Everybody has sealed a list.
     pub fn sealed(handles: &[&str]) -> Self {
-        let stage = Stage::draft();
+        Self::sealed_in(Stage::draft(), handles)
+    }
+
+    /// The same in another season than the demo's.
+    pub fn sealed_in(stage: Stage, handles: &[&str]) -> Self {
         let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
         let scenario = format!("{}/scenario", stage.week(1));
         stage.wennable.put(&scenario, &sheet).expect(204);
@@ -30,6 +36,15 @@ impl Week {
         Self { stage, players }
     }
 
+    /// With everybody paired, on the last night.
+    pub fn paired(handles: &[&str]) -> Self {
+        let week = Self::sealed(handles);
+        let round = week.propose();
+        week.publish(&round);
+        week.stage.clock().show(LAST_NIGHT);
+        week
+    }
+
     /// Opens the lists and proposes the round.
     pub fn propose(&self) -> String {
         self.stage.clock().show(LISTS_DUE);
@@ -38,11 +53,10 @@ impl Week {
         round["id"].as_str().unwrap().to_owned()
     }
 
-    /// Publishes the round and goes on to the last night.
+    /// Publishes the round.
     pub fn publish(&self, round: &str) {
         self.act(&format!("rounds/{round}/publish"), &json!({}))
             .expect(200);
-        self.stage.clock().show(LAST_NIGHT);
     }
 
     /// What the organiser does.
@@ -57,27 +71,73 @@ impl Week {
         self.stage.wennable.get(&path).expect(200)
     }
 
+    /// The path of the first game.
+    pub fn game(&self) -> String {
+        let games = self.get("games");
+        format!(
+            "{}/games/{}",
+            self.stage.season,
+            games[0]["id"].as_str().unwrap()
+        )
+    }
+
+    /// The two players of the first game, in its order.
+    pub fn sides(&self) -> [&Player; 2] {
+        let games = self.get("games");
+        ["first", "second"].map(|side| {
+            let mut players = self.players.iter();
+            players.find(|player| games[0][side] == *player.id).unwrap()
+        })
+    }
+
+    /// A player reports the first game.
+    pub fn report(&self, player: &Player, key: &str, result: &Value) -> Answer {
+        let dress = |request: RequestBuilder| request.header("idempotency-key", key).json(result);
+        player
+            .actor
+            .ask(Method::POST, &format!("{}/report", self.game()), dress)
+    }
+
+    /// What everybody can read of what was done, the newest first.
+    pub fn acts(&self) -> Vec<String> {
+        let trail = self.get("trail");
+        let acts = trail.as_array().unwrap().iter();
+        acts.map(|entry| entry["act"].as_str().unwrap().to_owned())
+            .collect()
+    }
+
     /// A player says which nights of the week are possible.
     pub fn tell(&self, player: &Player, nights: &[&str]) -> Answer {
         let path = format!("{}/availability", self.stage.week(1));
         player.actor.put(&path, &json!({ "nights": nights }))
     }
 
+    /// Line by line of a player, and that they make the total.
+    pub fn ledger(&self, player: &Player) -> Vec<Value> {
+        let ledger = self.get(&format!("players/{}/ledger", player.id));
+        let lines = ledger["lines"].as_array().unwrap().clone();
+        let sum: i64 = lines
+            .iter()
+            .map(|line| line["amount"].as_i64().unwrap())
+            .sum();
+        assert_eq!(ledger["total"], sum, "{ledger}");
+        lines
+    }
+
     /// Kind and amount of every line of a player.
     pub fn lines(&self, player: &Player) -> Vec<(String, i64)> {
-        let ledger = self.get(&format!("players/{}/ledger", player.id));
         let line = |line: &Value| {
             let kind = line["kind"].as_str().unwrap().to_owned();
             (kind, line["amount"].as_i64().unwrap())
         };
-        let lines: Vec<_> = ledger["lines"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .map(line)
-            .collect();
-        let sum: i64 = lines.iter().map(|(_, amount)| amount).sum();
-        assert_eq!(ledger["total"], sum, "{ledger}");
-        lines
+        self.ledger(player).iter().map(line).collect()
     }
+}
+
+/// Turns at the ford and points destroyed, of the side named first and of the other.
+pub fn played(first: (u32, u32), second: (u32, u32)) -> Value {
+    let side =
+        |(turns, destroyed)| json!({ "items": { "ford-marker": turns, "destroyed": destroyed } });
+    let leg = json!({ "first": side(first), "second": side(second) });
+    json!({ "kind": "played", "counts": { "legs": [leg] } })
 }

@@ -87,6 +87,10 @@ pub fn penalty(scene: &Scene, _: &str) -> Value {
     json!({ "player": scene.corvanel.0, "week": 1, "amount": -1, "reason": "Three turns an hour" })
 }
 
+pub fn no_suppositions(_: &Scene, _: &str) -> Value {
+    json!({ "suppositions": [] })
+}
+
 pub fn paint(_: &Scene, _: &str) -> Value {
     json!({ "unit": "hedge-reeve-1", "stages": { "finished": 1 } })
 }

@@ -1,0 +1,59 @@
+//! Whether a rank can still be reached, and what it takes: exact, once all rounds are paired.
+
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::standings::{Reach, ReachRefusal, reach};
+
+use crate::facts;
+use crate::seasons::look::look;
+use crate::{Desk, Reason, Refusal, Viewer};
+
+/// What the open games can still make of a player's place.
+#[derive(Clone, Copy, Debug)]
+pub struct SeasonReach {
+    /// The season's version that it belongs to.
+    pub version: i64,
+    /// What is possible.
+    pub reach: Reach,
+}
+
+/// # Errors
+/// [`Reason::TooOpen`] while rounds are to come or somebody has more than two open games;
+/// [`Refusal::NotFound`] also for a player without a row.
+pub async fn find_reach(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    player: PlayerId,
+    rank: u32,
+) -> Result<SeasonReach, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, viewer, club, season).await?.season;
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            let to_come = loaded.rounds_to_come();
+            if to_come > 0 {
+                let detail = format!("{to_come} round(s) are still to come; ask for a forecast.");
+                let refusal = Refusal::rule(Reason::TooOpen, detail);
+                return Err(refusal.fact("rounds_to_come", to_come));
+            }
+            let reach = reach(&loaded.facts, player, rank, loaded.last_paired()).map_err(refuse)?;
+            Ok(SeasonReach {
+                version: season.version,
+                reach,
+            })
+        })
+        .await
+}
+
+fn refuse(why: ReachRefusal) -> Refusal {
+    match why {
+        ReachRefusal::NoRow => Refusal::NotFound,
+        ReachRefusal::TooOpen { limit, actual } => {
+            Refusal::rule(Reason::TooOpen, format!("No exact answer: {why}."))
+                .fact("limit", limit)
+                .fact("actual", actual)
+        }
+    }
+}

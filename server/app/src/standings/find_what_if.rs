@@ -1,0 +1,51 @@
+//! The table if open games ended as supposed.
+
+use league::ids::{ClubId, SeasonId};
+use league::standings::{Supposition, SuppositionRefusal, what_if};
+use league::week::WeekNo;
+
+use super::SeasonStandings;
+use crate::facts;
+use crate::seasons::look::look;
+use crate::{Desk, Fault, Reason, Refusal, Viewer};
+
+/// The table after `week`, or after the last week that was paired, under suppositions.
+///
+/// # Errors
+/// [`Reason::Validation`] with every game that is unknown or not open; [`Refusal::NotFound`].
+pub async fn find_what_if(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    week: Option<WeekNo>,
+    suppositions: Vec<Supposition>,
+) -> Result<SeasonStandings, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, viewer, club, season).await?.season;
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            let standings = what_if(&loaded.facts, &suppositions, loaded.as_of(week)?)
+                .map_err(|refused| refuse(&suppositions, &refused))?;
+            Ok(SeasonStandings {
+                season,
+                players: loaded.players,
+                standings,
+            })
+        })
+        .await
+}
+
+fn refuse(suppositions: &[Supposition], refused: &[SuppositionRefusal]) -> Refusal {
+    let fault = |refused: &SuppositionRefusal| {
+        let (SuppositionRefusal::NoSuchGame(game) | SuppositionRefusal::NotOpen(game)) = *refused;
+        let at = suppositions
+            .iter()
+            .position(|supposed| supposed.game == game);
+        let pointer = format!("/suppositions/{}/game", at.unwrap_or_default());
+        Fault::new(refused.code(), pointer, format!("Not supposed: {refused}."))
+    };
+    let faults = refused.iter().map(fault).collect();
+    Refusal::faults(Reason::Validation, "Some games cannot be supposed.", faults)
+}

@@ -1,0 +1,179 @@
+//! What may still become of a table: supposed, reachable, likely.
+
+use actix_web::web::{Data, Path, Query};
+use actix_web::{get, post};
+use app::standings::SeasonForecast;
+use app::{Desk, Fault, Reason, Refusal};
+use document::statistics::{IntervalDocument, ReachDocument, SuppositionDocument};
+use league::standings::Supposition;
+use serde::{Deserialize, Serialize};
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
+
+use super::games::OfWeek;
+use super::players::OnePlayer;
+use super::seasons::InSeason;
+use super::standings::{StandingsView, standings_view};
+use crate::answer::{Answer, Versioned};
+use crate::body::Json;
+use crate::problem::{Problem, Problems};
+use crate::who::Caller;
+
+const MOST_RUNS: u32 = 100_000;
+
+/// Supposed results.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WhatIfBody {
+    /// Of open games; of two for one game the later counts.
+    suppositions: Vec<SuppositionDocument>,
+}
+
+/// Which rank.
+#[derive(Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct OfRank {
+    /// That rank or a better one; the first when absent.
+    #[param(minimum = 1)]
+    rank: Option<u32>,
+}
+
+/// How to simulate.
+#[derive(Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct SimulationParams {
+    /// That rank or a better one; the first when absent.
+    #[param(minimum = 1)]
+    rank: Option<u32>,
+    /// The same seed on the same facts gives the same answer; 1 when absent.
+    seed: Option<u64>,
+    /// How often to play the rest of the season; fewer in a large season, 5000 when absent.
+    #[param(minimum = 1, maximum = 100_000)]
+    runs: Option<u32>,
+}
+
+/// How likely ranks are, if every result that the scoring knows is equally likely and rounds to come
+/// are paired at random.
+#[derive(Serialize, ToSchema)]
+pub struct ForecastView {
+    /// The season's version that it belongs to; also the `ETag`.
+    version: i64,
+    /// Last week that is paired.
+    as_of: u8,
+    /// Rounds supposed.
+    rounds_to_come: u8,
+    /// The rank asked for.
+    rank: u32,
+    /// The seed.
+    seed: u64,
+    /// How often the rest of the season was played.
+    runs: u32,
+    /// Everybody in the table.
+    players: Vec<PlayerForecastView>,
+}
+
+/// One player's part of a forecast.
+#[derive(Serialize, ToSchema)]
+pub struct PlayerForecastView {
+    /// Who.
+    player: Uuid,
+    /// Runs that ended at that rank or a better one, with the error of the simulation: the 95 %
+    /// interval (Wilson).
+    at_rank: IntervalDocument,
+    /// Runs that ended at each rank, from the first.
+    ended: Vec<u32>,
+}
+
+/// The table if open games ended as supposed. Nothing is saved.
+#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/what-if")]
+pub async fn find_what_if(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+    of: Query<OfWeek>,
+    body: Json<WhatIfBody>,
+) -> Answer<Versioned<StandingsView>> {
+    let (club, season) = path.ids();
+    let (week, supposed) = (of.week()?, read(body.0)?);
+    let found = app::standings::find_what_if(&desk, who.0, club, season, week, supposed).await?;
+    Ok(standings_view(found))
+}
+
+fn read(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
+    let mut faults = Vec::new();
+    let mut supposed = Vec::new();
+    for (at, document) in body.suppositions.into_iter().enumerate() {
+        match Supposition::try_from(document) {
+            Ok(read) => supposed.push(read),
+            Err(found) => faults.extend(found.into_iter().map(|fault| {
+                let pointer = format!("/suppositions/{at}/outcome/score{}", fault.pointer);
+                Fault::from(document::fault::Fault { pointer, ..fault })
+            })),
+        }
+    }
+    if faults.is_empty() {
+        Ok(supposed)
+    } else {
+        let detail = "Some suppositions have faults.";
+        Err(Refusal::faults(Reason::Validation, detail, faults).into())
+    }
+}
+
+/// Whether a player can still reach a rank, and what it takes; exact, once all rounds are paired.
+#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), Problems))]
+#[get("/clubs/{club}/seasons/{season}/players/{player}/reach")]
+pub async fn find_reach(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<OnePlayer>,
+    of: Query<OfRank>,
+) -> Answer<Versioned<ReachDocument>> {
+    let (club, season, player) = path.ids();
+    let rank = of.rank.unwrap_or(1);
+    let found = app::standings::find_reach(&desk, who.0, club, season, player, rank).await?;
+    Ok(Versioned {
+        version: found.version,
+        view: found.reach.into(),
+    })
+}
+
+/// How likely a rank is for everybody, with the error of the simulation.
+#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = ForecastView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/forecast")]
+pub async fn find_forecast(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+    of: Query<SimulationParams>,
+) -> Answer<Versioned<ForecastView>> {
+    let (club, season) = path.ids();
+    let (rank, seed) = (of.rank.unwrap_or(1), of.seed.unwrap_or(1));
+    let runs = of.runs.unwrap_or(5_000).clamp(1, MOST_RUNS);
+    let found = app::standings::find_forecast(&desk, who.0, club, season, seed, runs).await?;
+    Ok(forecast_view(&found, rank, seed))
+}
+
+fn forecast_view(found: &SeasonForecast, rank: u32, seed: u64) -> Versioned<ForecastView> {
+    let players = found.forecasts.iter().filter_map(|forecast| {
+        Some(PlayerForecastView {
+            player: forecast.player.0,
+            at_rank: forecast.at_least(rank)?.into(),
+            ended: forecast.ended.clone(),
+        })
+    });
+    Versioned {
+        version: found.version,
+        view: ForecastView {
+            version: found.version,
+            as_of: found.as_of.number(),
+            rounds_to_come: found.rounds_to_come,
+            rank,
+            seed,
+            runs: found.runs,
+            players: players.collect(),
+        },
+    }
+}
