@@ -3,6 +3,7 @@
 
 pub mod accounts;
 pub mod catalogues;
+mod changes;
 pub mod clubs;
 mod desk;
 mod facts;
@@ -17,6 +18,7 @@ pub mod seasons;
 mod secret;
 pub mod standings;
 
+pub use changes::{Change, Changes, Versions};
 pub use desk::{Actor, Desk, Viewer};
 pub use may::Action;
 pub use refusal::{Fault, Reason, Refusal};

@@ -1,9 +1,12 @@
 //! What the process as a whole counts, beside what the web counts.
 
+use std::sync::Arc;
+
 use prometheus::core::{Collector, Desc};
 use prometheus::process_collector::ProcessCollector;
 use prometheus::proto::MetricFamily;
 use prometheus::{IntGaugeVec, Opts};
+use standings::Shelf;
 use store::Store;
 use web::Metrics;
 
@@ -16,6 +19,22 @@ pub fn of_process(store: Store) -> Result<Metrics, prometheus::Error> {
     metrics.add(ProcessCollector::for_self())?;
     metrics.add(ConnectionCollector::new(store)?)?;
     Ok(metrics)
+}
+
+/// Adds what the read service counts.
+///
+/// # Errors
+/// A name that is used twice.
+pub fn add_shelf(metrics: &Metrics, shelf: &Arc<Shelf>) -> Result<(), prometheus::Error> {
+    let help = "Pages of the read service that were there (hit) or made (miss), and bodies encoded";
+    let made = Opts::new("standings_pages", help);
+    let help = "Seasons that the read service keeps, and clients that follow one";
+    let kept = Opts::new("standings_kept", help);
+    metrics.add(ShelfCollector {
+        shelf: Arc::clone(shelf),
+        pages: IntGaugeVec::new(made, &["event"])?,
+        kept: IntGaugeVec::new(kept, &["of"])?,
+    })
 }
 
 /// Looks at the pool whenever the numbers are asked for.
@@ -48,5 +67,36 @@ impl Collector for ConnectionCollector {
             self.connections.with_label_values(&[state]).set(number);
         }
         self.connections.collect()
+    }
+}
+
+/// Looks at the shelf whenever the numbers are asked for.
+struct ShelfCollector {
+    shelf: Arc<Shelf>,
+    pages: IntGaugeVec,
+    kept: IntGaugeVec,
+}
+
+impl Collector for ShelfCollector {
+    fn desc(&self) -> Vec<&Desc> {
+        [self.pages.desc(), self.kept.desc()].concat()
+    }
+
+    fn collect(&self) -> Vec<MetricFamily> {
+        let counts = self.shelf.counts();
+        for (event, number) in [
+            ("hit", counts.hits.get()),
+            ("miss", counts.misses.get()),
+            ("encode", counts.encodes.get()),
+        ] {
+            let number = i64::try_from(number).unwrap_or(i64::MAX);
+            self.pages.with_label_values(&[event]).set(number);
+        }
+        let (seasons, subscribers) = self.shelf.size();
+        for (of, number) in [("seasons", seasons), ("subscribers", subscribers)] {
+            let number = i64::try_from(number).unwrap_or(i64::MAX);
+            self.kept.with_label_values(&[of]).set(number);
+        }
+        [self.pages.collect(), self.kept.collect()].concat()
     }
 }

@@ -1,17 +1,20 @@
 //! The server over a database, put together and bound to an address.
 
 use std::net::SocketAddr;
+use std::sync::Arc;
 use std::time::Duration;
 
 use actix_web::HttpServer;
 use actix_web::dev::Server;
+use actix_web::web::ServiceConfig;
 use app::Desk;
+use standings::Shelf;
 use store::Store;
 use tokio::task::LocalSet;
 use web::Leaving;
 
 use crate::cli::Outcome;
-use crate::settings::{Settings, SigningKey};
+use crate::settings::{Role, Settings, SigningKey};
 use crate::stop::{Signals, run_until_stopped};
 use crate::{calendar, metrics};
 
@@ -24,7 +27,9 @@ pub struct Bound {
     pub addresses: Vec<SocketAddr>,
     /// The server itself.
     pub server: Server,
+    role: Role,
     desk: Desk,
+    shelf: Option<Arc<Shelf>>,
     leaving: Leaving,
 }
 
@@ -43,9 +48,20 @@ impl Bound {
         let metrics = metrics::of_process(store.clone())?;
         let desk = Desk::new(store, key.bytes())?;
         let leaving = Leaving::default();
+        let role = settings.role;
+        let shelf = role.has_standings().then(|| Shelf::new(desk.clone()));
+        if let Some(shelf) = &shelf {
+            metrics::add_shelf(&metrics, shelf)?;
+        }
+        let routes = routes(role, shelf.clone());
         let (served, told) = (desk.clone(), leaving.clone());
         let server = HttpServer::new(move || {
-            web::server_parts(served.clone(), metrics.clone(), told.clone())
+            web::server_parts(
+                served.clone(),
+                metrics.clone(),
+                told.clone(),
+                routes.clone(),
+            )
         })
         .workers(settings.workers.get())
         .client_request_timeout(PATIENCE_WITH_CLIENTS)
@@ -56,19 +72,43 @@ impl Bound {
         Ok(Self {
             addresses: server.addrs(),
             server: server.run(),
+            role,
             desk,
+            shelf,
             leaving,
         })
     }
 
-    /// Serves until a signal, and does what the clock asks for meanwhile.
+    /// Serves until a signal. Meanwhile does what the clock asks for, and keeps the standings current.
     ///
     /// # Errors
     /// The server cannot go on.
     pub async fn run(self, signals: Signals, drain: Duration) -> Outcome {
-        let calendar = LocalSet::new();
-        calendar.spawn_local(calendar::keep(self.desk));
-        let serving = run_until_stopped(self.server, signals, &self.leaving, drain);
-        calendar.run_until(serving).await
+        let background = LocalSet::new();
+        if self.role.has_desk() {
+            background.spawn_local(calendar::keep(self.desk));
+        }
+        if let Some(shelf) = &self.shelf {
+            background.spawn_local(standings::keep_current(Arc::clone(shelf)));
+        }
+        let end_streams = || {
+            if let Some(shelf) = &self.shelf {
+                shelf.close();
+            }
+        };
+        let serving = run_until_stopped(self.server, signals, &self.leaving, drain, end_streams);
+        background.run_until(serving).await
+    }
+}
+
+/// The routes of a role.
+fn routes(role: Role, shelf: Option<Arc<Shelf>>) -> impl FnOnce(&mut ServiceConfig) + Clone {
+    move |config| {
+        if role.has_desk() {
+            web::desk(config);
+        }
+        if let Some(shelf) = shelf {
+            standings::configure(config, shelf);
+        }
     }
 }

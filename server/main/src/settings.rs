@@ -2,6 +2,7 @@
 
 mod defaults;
 mod options;
+mod role;
 mod secret;
 mod signing_key;
 
@@ -13,12 +14,15 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 pub use options::{LogFormat, Options};
+pub use role::Role;
 pub use secret::Secret;
 pub use signing_key::{KeyFault, KeySource, SigningKey};
 
 /// The whole configuration of one process, every value decided.
 #[derive(Debug)]
 pub struct Settings {
+    /// What to serve.
+    pub role: Role,
     /// Where to listen; port 0 takes a free one.
     pub listen: SocketAddr,
     /// How people and programs reach the server, without a closing slash; `None`: as it listens.
@@ -69,7 +73,9 @@ impl Settings {
         let mut faults = Vec::new();
 
         let data = options.data.or_else(|| defaults::data_folder(data_name));
+        let role = options.role.unwrap_or_default();
         let signing_key = match (&options.signing_key, &data) {
+            _ if !role.has_desk() => Some(KeySource::Passing),
             (Some(hex), _) => SigningKey::from_hex(hex.reveal())
                 .map(KeySource::Given)
                 .map_err(|fault| faults.push(format!("signing-key: {fault}")))
@@ -85,6 +91,10 @@ impl Settings {
             }),
             (None, None) => None,
         };
+        if !role.has_desk() && !matches!(database, Some(Database::At(_))) {
+            let line = "database-url: standings are read from a database that others run";
+            faults.push(line.to_owned());
+        }
         if data.is_none() && (signing_key.is_none() || database.is_none()) {
             faults.push("data: no home folder to put it in, name a folder".to_owned());
         }
@@ -97,6 +107,7 @@ impl Settings {
 
         match (signing_key, database) {
             (Some(signing_key), Some(database)) if faults.is_empty() => Ok(Self {
+                role,
                 listen: options.listen.unwrap_or(defaults::LISTEN),
                 public_url,
                 database,
@@ -114,6 +125,7 @@ impl Settings {
 /// As a file that says the same, except for secrets.
 impl fmt::Display for Settings {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "role = \"{}\"", self.role)?;
         writeln!(f, "listen = \"{}\"", self.listen)?;
         if let Some(url) = &self.public_url {
             writeln!(f, "public-url = \"{url}\"")?;
@@ -130,6 +142,7 @@ impl fmt::Display for Settings {
         match &self.signing_key {
             KeySource::Given(_) => writeln!(f, "signing-key = {HIDDEN}")?,
             KeySource::File(path) => writeln!(f, "# signing-key is in {}", path.display())?,
+            KeySource::Passing => writeln!(f, "# signing-key is not needed")?,
         }
         writeln!(f, "pool = {}", self.pool)?;
         writeln!(f, "workers = {}", self.workers)?;

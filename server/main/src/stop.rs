@@ -39,7 +39,8 @@ impl Signals {
 }
 
 /// Serves until a signal, says for the time of `drain` that it is leaving while it serves on, then
-/// finishes what is being answered. A further signal cuts each of these short.
+/// finishes what is being answered: `end_streams` ends the answers that have no end of their own. A
+/// further signal cuts each of these short.
 ///
 /// # Errors
 /// The server cannot go on.
@@ -48,6 +49,7 @@ pub async fn run_until_stopped(
     mut signals: Signals,
     leaving: &Leaving,
     drain: Duration,
+    end_streams: impl FnOnce(),
 ) -> Outcome {
     let handle = server.handle();
     tokio::select! {
@@ -61,6 +63,7 @@ pub async fn run_until_stopped(
         () = sleep(drain) => {}
         () = signals.next() => {}
     }
+    end_streams();
     tracing::info!("stopping: requests that are being answered may finish");
     tokio::select! {
         (ended, ()) = async { tokio::join!(&mut server, handle.stop(true)) } => return Ok(ended?),

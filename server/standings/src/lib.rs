@@ -1,1 +1,28 @@
-//! standings
+//! The shared read service: what everybody may see of public seasons, from a cache that is never
+//! wrong. Needs no account, no secret, and nothing of the database but reading.
+//!
+//! A body belongs to one version of its season and is encoded once for it. Whoever asks after a
+//! writer of **this process** was answered sees what was written. Changes by **other processes** are
+//! told by a notice of the database within moments; should a notice be lost, within half a second;
+//! and a body is never served whose version was confirmed more than two seconds ago. A body ends with
+//! the instant at which the clock alone would show more.
+
+mod answer;
+mod counts;
+mod encoding;
+mod events;
+mod format;
+mod kept;
+mod league_clock;
+mod page;
+mod resource;
+mod routes;
+mod sheets;
+mod shelf;
+mod turned;
+mod watch;
+
+pub use counts::Counts;
+pub use routes::configure;
+pub use shelf::Shelf;
+pub use watch::keep_current;

@@ -6,6 +6,7 @@
 pub mod accounts;
 pub mod adjustments;
 pub mod catalogues;
+pub mod changes;
 pub mod clock;
 pub mod clubs;
 mod fault;
@@ -54,6 +55,7 @@ const LIMIT: &str = "set local statement_timeout = '5s'";
 #[derive(Clone)]
 pub struct Store {
     pool: Pool<AsyncPgConnection>,
+    ear: changes::Ear,
 }
 
 /// The pool's connections at one moment.
@@ -78,7 +80,10 @@ impl Store {
             .max_size(connections)
             .build()
             .map_err(|cause| Fault::Broken(cause.to_string()))?;
-        Ok(Self { pool })
+        Ok(Self {
+            pool,
+            ear: changes::Ear::default(),
+        })
     }
 
     /// How many connections there are at this moment, and how many wait for one.
@@ -105,7 +110,8 @@ impl Store {
             .await
     }
 
-    /// Runs `act` in one transaction: all of it happens, or nothing.
+    /// Runs `act` in one transaction: all of it happens, or nothing. Whoever listens to this process
+    /// by [`Store::on_change`] has been told once this answers.
     ///
     /// # Errors
     /// Whatever `act` answers (then nothing was written), or a [`Fault`] of the database.
@@ -114,7 +120,11 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        self.transact("read write", act).await
+        let (answer, changes) = changes::noting(self.transact("read write", act)).await;
+        if answer.is_ok() {
+            self.ear.tell(changes);
+        }
+        answer
     }
 
     /// Within [`PATIENCE`]; a connection that is given up on is closed, and its transaction with it.

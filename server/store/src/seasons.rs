@@ -9,6 +9,7 @@ use league::season::{SeasonState, Visibility};
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::changes::{self, Change};
 use crate::json::Json;
 use crate::schema::{season_seeds, seasons};
 use crate::{Conn, Fault};
@@ -240,7 +241,8 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
         .await?)
 }
 
-/// Raises the version and tells every listening process of it once the transaction commits.
+/// Raises the version and tells every listening process of it once the transaction commits, this one
+/// first.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -262,5 +264,10 @@ pub async fn touch(
         .bind::<diesel::sql_types::Text, _>(format!("{club} {id} {version}"))
         .execute(conn)
         .await?;
+    changes::note(Change {
+        club,
+        season: id,
+        version,
+    });
     Ok(version)
 }

@@ -2,7 +2,7 @@
 
 use actix_web::dev::{ServiceFactory, ServiceRequest, ServiceResponse};
 use actix_web::middleware::from_fn;
-use actix_web::web::{Data, PathConfig, PayloadConfig, QueryConfig};
+use actix_web::web::{Data, PathConfig, PayloadConfig, QueryConfig, ServiceConfig};
 use actix_web::{App, Error};
 use app::Desk;
 use tracing_actix_web::TracingLogger;
@@ -15,11 +15,13 @@ use crate::problem::{self, Problem, WireFault};
 use crate::span::RequestSpan;
 use crate::{headers, routes};
 
-/// The whole application over a desk, for a server to serve.
+/// The whole application over a desk, for a server to serve: the routes that watch the process, and
+/// those of its role.
 pub fn server_parts(
     desk: Desk,
     metrics: Metrics,
     leaving: Leaving,
+    role: impl FnOnce(&mut ServiceConfig),
 ) -> App<
     impl ServiceFactory<
         ServiceRequest,
@@ -42,7 +44,8 @@ pub fn server_parts(
                 .detail(cause.to_string())
                 .into()
         }))
-        .configure(routes::configure)
+        .configure(routes::watch)
+        .configure(role)
         .default_service(actix_web::web::to(nothing_here))
         .wrap(headers::defaults())
         .wrap(from_fn(problem::render))

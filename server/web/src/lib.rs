@@ -19,4 +19,4 @@ mod who;
 pub use door::server_parts;
 pub use health::Leaving;
 pub use metrics::Metrics;
-pub use routes::openapi;
+pub use routes::{desk, openapi};

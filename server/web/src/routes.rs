@@ -95,21 +95,26 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
     );
 }
 
-/// Everything else: what people open in a browser, and what watches the process.
-fn pages(config: &mut ServiceConfig) {
+/// What every process answers: what watches it, and what its problems mean.
+pub fn watch(config: &mut ServiceConfig) {
     config
         .service(health::is_live)
         .service(health::is_ready)
         .service(metrics::list_metrics)
         .service(problem::list_problems)
-        .service(problem::explain_problem)
+        .service(problem::explain_problem);
+}
+
+/// Everything that is no operation: what people open in a browser.
+fn pages(config: &mut ServiceConfig) {
+    config
         .service(document::find_document)
         .configure(document::browse)
         .configure(pages::routes::configure);
 }
 
-/// All of it.
-pub fn configure(config: &mut ServiceConfig) {
+/// The desk: all that people do, by program or browser.
+pub fn desk(config: &mut ServiceConfig) {
     operations(&mut utoipa_actix_web::service_config::ServiceConfig::new(
         config,
     ));

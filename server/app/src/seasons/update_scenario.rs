@@ -67,6 +67,8 @@ pub async fn update_scenario(
                 instant(&season, command.full)?,
             );
             store::weeks::update_sheet(conn, club, id, week, &command.sheet, reveals).await?;
+            // Readers may see another title at once, or all of it sooner than was planned.
+            store::seasons::touch(conn, club, id, now).await?;
             Scene::in_season(&season, actor, now)
                 .tell_officers(conn, "update_scenario", json!({"week": week.number()}))
                 .await

@@ -18,7 +18,9 @@ pub fn serve(settings: Settings) -> Outcome {
     let key = settings.signing_key.load()?;
     // The database is stopped last, after the runtime and every connection.
     Runtime::new()?.block_on(async {
-        store::migrate(database.url()).await?;
+        if settings.role.has_desk() {
+            store::migrate(database.url()).await?;
+        }
         let bound = Bound::bind(database.url(), &key, settings.listen, &settings)?;
         let signals = Signals::listen()?;
         for address in &bound.addresses {

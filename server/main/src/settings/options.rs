@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 use serde::Deserialize;
 
+use super::role::Role;
 use super::secret::Secret;
 
 /// What can be set. A flag wins over the environment, and that over the file, whose keys are the
@@ -12,6 +13,9 @@ use super::secret::Secret;
 #[derive(Args, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Options {
+    /// What this process serves [default: all]
+    #[arg(long, env = "TALLYHOST_ROLE", value_name = "ROLE")]
+    pub role: Option<Role>,
     /// Address and port to listen on [default: 127.0.0.1:8080]
     #[arg(long, env = "TALLYHOST_LISTEN", value_name = "ADDRESS:PORT")]
     pub listen: Option<SocketAddr>,
@@ -64,6 +68,7 @@ impl Options {
     /// These, and where they say nothing, the others.
     pub(super) fn or(self, other: Self) -> Self {
         Self {
+            role: self.role.or(other.role),
             listen: self.listen.or(other.listen),
             public_url: self.public_url.or(other.public_url),
             data: self.data.or(other.data),

@@ -19,6 +19,8 @@ pub enum KeySource {
     Given(SigningKey),
     /// From a file, which is made at the first start.
     File(PathBuf),
+    /// Drawn for this process alone, which signs nothing and lets nobody in.
+    Passing,
 }
 
 /// Why there is no key.
@@ -33,6 +35,9 @@ pub enum KeyFault {
         /// How many there are.
         digits: usize,
     },
+    /// The system gives no random bytes.
+    #[error("no random bytes for a signing key: {0}")]
+    Chance(io::Error),
     /// The key file cannot be read or made.
     #[error("the signing key {}: {cause}", path.display())]
     File {
@@ -83,6 +88,7 @@ impl KeySource {
     pub fn load(&self) -> Result<SigningKey, KeyFault> {
         let path = match self {
             Self::Given(key) => return Ok(key.clone()),
+            Self::Passing => return SigningKey::random().map_err(KeyFault::Chance),
             Self::File(path) => path,
         };
         let fault = |cause| KeyFault::File {

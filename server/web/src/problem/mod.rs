@@ -6,6 +6,7 @@ mod kinds;
 mod render;
 
 use actix_web::http::StatusCode;
+use actix_web::http::header::HeaderValue;
 use app::{Fault, Reason, Refusal};
 use serde_json::{Map, Value};
 
@@ -23,7 +24,7 @@ pub struct Problem {
     faults: Vec<Fault>,
     retry_after: Option<u64>,
     /// Methods that the address takes.
-    allow: Option<&'static str>,
+    allow: Option<HeaderValue>,
     /// For the log alone.
     cause: Option<String>,
 }
@@ -58,7 +59,7 @@ impl Problem {
     /// 405, with the methods that the address takes.
     pub fn not_allowed(allow: &'static str) -> Self {
         Self {
-            allow: Some(allow),
+            allow: Some(HeaderValue::from_static(allow)),
             ..Self::wire(WireFault::MethodNotAllowed)
         }
     }

@@ -41,11 +41,15 @@ fn answer(request: &HttpRequest, error: &Error) -> HttpResponse {
     }
 }
 
+/// A problem told by another crate: its status, and the headers that belong to it.
 fn foreign(error: &Error) -> Problem {
-    let fault = match error.as_response_error().status_code() {
+    let said = error.as_response_error().error_response();
+    let fault = match said.status() {
         StatusCode::NOT_FOUND => WireFault::NotFound,
         StatusCode::METHOD_NOT_ALLOWED => WireFault::MethodNotAllowed,
+        StatusCode::NOT_ACCEPTABLE => WireFault::NotAcceptable,
         StatusCode::PAYLOAD_TOO_LARGE => WireFault::PayloadTooLarge,
+        StatusCode::SERVICE_UNAVAILABLE => WireFault::Unavailable,
         status if status.is_client_error() => WireFault::InvalidParameter,
         _ => {
             let mut problem = Problem::wire(WireFault::Internal);
@@ -53,7 +57,14 @@ fn foreign(error: &Error) -> Problem {
             return problem;
         }
     };
-    Problem::wire(fault)
+    let mut problem = Problem::wire(fault);
+    problem.allow = said.headers().get(ALLOW).cloned();
+    let retry_after = said.headers().get(RETRY_AFTER);
+    problem.retry_after = retry_after.and_then(|seconds| seconds.to_str().ok()?.parse().ok());
+    if said.status().is_server_error() {
+        problem.cause = Some(error.to_string());
+    }
+    problem
 }
 
 fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
@@ -91,8 +102,8 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
     }
     let mut response = HttpResponse::build(problem.kind.status);
     response.insert_header((CONTENT_TYPE, "application/problem+json"));
-    if let Some(allow) = problem.allow {
-        response.insert_header((ALLOW, allow));
+    if let Some(allow) = &problem.allow {
+        response.insert_header((ALLOW, allow.clone()));
     }
     if let Some(seconds) = problem.retry_after {
         response.insert_header((RETRY_AFTER, seconds));

@@ -1,0 +1,65 @@
+//! What can be read, each written from a board.
+
+use app::Refusal;
+use app::standings::Board;
+use league::ids::PlayerId;
+use league::week::WeekNo;
+
+use crate::format::Format;
+use crate::sheets::{self, Sheet};
+
+/// What is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Resource {
+    /// The table after a week, or after the last that was paired.
+    Standings(Option<WeekNo>),
+    /// Who meets whom, where.
+    Pairings(Option<WeekNo>),
+    /// What came of it, as far as it stands.
+    Results(Option<WeekNo>),
+    /// The weeks, their scenarios as far as they are revealed.
+    Weeks,
+    /// Every line behind a player's total.
+    Ledger(PlayerId, Option<WeekNo>),
+    /// A small picture of week and leader.
+    Badge,
+}
+
+/// A resource in a format.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Wanted {
+    /// What.
+    pub resource: Resource,
+    /// How it is written.
+    pub format: Format,
+}
+
+impl Resource {
+    /// Its body.
+    ///
+    /// # Errors
+    /// [`Refusal::NotFound`] for a week or player that the season does not have, and for a format
+    /// that the resource does not have.
+    pub fn write(self, board: &Board, format: Format) -> Result<Vec<u8>, Refusal> {
+        match (self, format) {
+            (Self::Standings(week), Format::Html) => sheets::embedded_table(board, week),
+            (Self::Standings(week), _) => write(&sheets::standings(board, week)?, format),
+            (Self::Pairings(week), _) => write(&sheets::pairings(board, week)?, format),
+            (Self::Results(week), _) => write(&sheets::results(board, week)?, format),
+            (Self::Weeks, _) => write(&sheets::weeks(board), format),
+            (Self::Ledger(player, week), _) => write(&sheets::ledger(board, player, week)?, format),
+            (Self::Badge, Format::Svg) => sheets::badge(board),
+            (Self::Badge, _) => Err(Refusal::NotFound),
+        }
+    }
+}
+
+fn write(sheet: &impl Sheet, format: Format) -> Result<Vec<u8>, Refusal> {
+    match format {
+        Format::Json => {
+            serde_json::to_vec(sheet).map_err(|cause| Refusal::Broken(cause.to_string()))
+        }
+        Format::Csv => sheets::csv(sheet),
+        Format::Html | Format::Svg => Err(Refusal::NotFound),
+    }
+}

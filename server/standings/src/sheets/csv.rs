@@ -1,0 +1,87 @@
+//! Rows as CSV (RFC 4180), safe to open in a spreadsheet program.
+
+use app::Refusal;
+use serde::Serialize;
+
+/// Something that is read as JSON or, row by row, in a spreadsheet program.
+pub trait Sheet: Serialize {
+    /// The names of the columns.
+    fn head(&self) -> Vec<String>;
+    /// The cells. What people typed goes through [`typed`].
+    fn rows(&self) -> Vec<Vec<String>>;
+}
+
+/// A sheet as CSV, its first row the names of the columns.
+///
+/// # Errors
+/// [`Refusal::Broken`] for rows of different lengths.
+pub fn csv(sheet: &impl Sheet) -> Result<Vec<u8>, Refusal> {
+    let broken = |cause: String| Refusal::Broken(format!("a sheet as CSV: {cause}"));
+    let mut writer = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .from_writer(Vec::new());
+    for row in std::iter::once(sheet.head()).chain(sheet.rows()) {
+        writer
+            .write_record(row)
+            .map_err(|cause| broken(cause.to_string()))?;
+    }
+    writer
+        .into_inner()
+        .map_err(|cause| broken(cause.to_string()))
+}
+
+/// A text that somebody typed, as a cell that no spreadsheet program takes for a formula: what would
+/// begin one has an apostrophe before it (OWASP, CSV Injection).
+pub fn typed(text: &str) -> String {
+    if text.starts_with(['=', '+', '-', '@', '\t', '\r', '＝', '＋', '－', '＠']) {
+        format!("'{text}")
+    } else {
+        text.to_owned()
+    }
+}
+
+/// A value, or an empty cell.
+pub fn or_empty(value: Option<impl ToString>) -> String {
+    value.map(|value| value.to_string()).unwrap_or_default()
+}
+
+/// The names of columns.
+pub fn columns(names: &[&str]) -> Vec<String> {
+    names.iter().map(|&name| name.to_owned()).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[derive(Serialize)]
+    struct Names(Vec<String>);
+
+    impl Sheet for Names {
+        fn head(&self) -> Vec<String> {
+            columns(&["name"])
+        }
+
+        fn rows(&self) -> Vec<Vec<String>> {
+            self.0.iter().map(|name| vec![typed(name)]).collect()
+        }
+    }
+
+    #[test]
+    fn no_name_is_a_formula() {
+        let names = [
+            "=1+1",
+            "+1",
+            "-1",
+            "@SUM(A1)",
+            "\t=1",
+            "Wennable, \"the\" Bold",
+        ];
+        let sheet = Names(names.map(str::to_owned).to_vec());
+        let text = String::from_utf8(csv(&sheet).unwrap()).unwrap();
+        assert_eq!(
+            text,
+            "name\r\n'=1+1\r\n'+1\r\n'-1\r\n'@SUM(A1)\r\n'\t=1\r\n\"Wennable, \"\"the\"\" Bold\"\r\n"
+        );
+    }
+}

@@ -1,0 +1,63 @@
+//! Every line behind one player's total.
+
+use app::Refusal;
+use app::standings::Board;
+use document::ledger::LineDocument;
+use league::ids::PlayerId;
+use league::standings::table;
+use league::week::WeekNo;
+use serde::Serialize;
+use serde_json::Value;
+
+use super::csv::{Sheet, columns, typed};
+use super::{as_of, named};
+
+/// A player's ledger.
+#[derive(Serialize)]
+pub struct Ledger {
+    version: i64,
+    as_of: u8,
+    handle: String,
+    /// The sum of the lines.
+    total: i32,
+    /// Week by week.
+    lines: Vec<LineDocument>,
+}
+
+/// # Errors
+/// [`Refusal::NotFound`] for a week that the season does not have and a player without a row.
+pub fn ledger(board: &Board, player: PlayerId, week: Option<WeekNo>) -> Result<Ledger, Refusal> {
+    let week = as_of(board, week)?;
+    let found = table(&board.facts, week);
+    let row = found.rows.iter().find(|row| row.player == player);
+    let total = row.ok_or(Refusal::NotFound)?.total.get();
+    let lines = found.ledger.iter().filter(|line| line.player == player);
+    Ok(Ledger {
+        version: board.season.version,
+        as_of: week.number(),
+        handle: named(board, player.0).0.to_owned(),
+        total,
+        lines: lines.map(LineDocument::from).collect(),
+    })
+}
+
+impl Sheet for Ledger {
+    fn head(&self) -> Vec<String> {
+        columns(&["week", "kind", "amount", "why", "version"])
+    }
+
+    fn rows(&self) -> Vec<Vec<String>> {
+        let cells = |line: &LineDocument| {
+            let kind = serde_json::to_value(line.kind);
+            let kind = kind.as_ref().ok().and_then(Value::as_str);
+            vec![
+                line.week.to_string(),
+                kind.unwrap_or_default().to_owned(),
+                line.amount.to_string(),
+                typed(&line.sentence),
+                line.version.to_string(),
+            ]
+        };
+        self.lines.iter().map(cells).collect()
+    }
+}

@@ -1,0 +1,221 @@
+//! All seasons that somebody looks at.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
+
+use app::standings::find_board;
+use app::{Change, Desk, Refusal, Versions};
+use arc_swap::ArcSwap;
+use league::ids::{ClubId, SeasonId};
+
+use crate::counts::Counts;
+use crate::kept::Kept;
+use crate::league_clock::LeagueClock;
+use crate::page::Page;
+use crate::resource::Wanted;
+
+/// The address of a season.
+pub type Key = (ClubId, SeasonId);
+
+/// How long a version is trusted without a look at the database.
+const LEASE: Duration = Duration::from_secs(2);
+
+/// A season that nobody asks for is forgotten after this.
+const IDLE: Duration = Duration::from_secs(600);
+
+/// The cache of one process, shared by its threads.
+pub struct Shelf {
+    desk: Desk,
+    clock: LeagueClock,
+    seasons: Arc<ArcSwap<HashMap<Key, Arc<Kept>>>>,
+    counts: Counts,
+    closed: AtomicBool,
+}
+
+impl Shelf {
+    /// An empty shelf that hears at once of what this process writes.
+    pub fn new(desk: Desk) -> Arc<Self> {
+        let seasons: Arc<ArcSwap<HashMap<Key, Arc<Kept>>>> = Arc::default();
+        let raised = Arc::clone(&seasons);
+        desk.on_change(move |change| raise(&raised.load(), change));
+        Arc::new(Self {
+            desk,
+            clock: LeagueClock::new(),
+            seasons,
+            counts: Counts::default(),
+            closed: AtomicBool::new(false),
+        })
+    }
+
+    /// What it counted so far.
+    pub fn counts(&self) -> &Counts {
+        &self.counts
+    }
+
+    /// How many seasons it holds and how many clients wait for their changes.
+    pub fn size(&self) -> (usize, usize) {
+        let seasons = self.seasons.load();
+        let subscribers = seasons.values().map(|kept| kept.subscribers()).sum();
+        (seasons.len(), subscribers)
+    }
+
+    /// Ends every stream of events, and starts no more: the server is about to stop.
+    pub fn close(&self) {
+        self.closed.store(true, Ordering::Release);
+        self.seasons.store(Arc::default());
+    }
+
+    /// A page of the newest version.
+    ///
+    /// # Errors
+    /// [`Refusal::NotFound`] for what not everybody may see, [`Refusal::Unavailable`] when the
+    /// database cannot be reached or has fallen behind.
+    pub(crate) async fn page(&self, key: Key, wanted: Wanted) -> Result<Arc<Page>, Refusal> {
+        let found = self.trusted(key);
+        if let Some(page) = found.and_then(|kept| kept.page(wanted, &self.clock)) {
+            self.counts.hits.add_one();
+            return Ok(page);
+        }
+        let kept = self.season(key).await?;
+        let _turn = kept.making.lock().await;
+        if let Some(page) = kept.page(wanted, &self.clock) {
+            self.counts.hits.add_one();
+            return Ok(page);
+        }
+        self.counts.misses.add_one();
+        self.make(key, wanted, &kept).await
+    }
+
+    async fn make(&self, key: Key, wanted: Wanted, kept: &Kept) -> Result<Arc<Page>, Refusal> {
+        let board = match find_board(&self.desk, key.0, key.1).await {
+            Err(Refusal::NotFound) => {
+                self.forget(key);
+                return Err(Refusal::NotFound);
+            }
+            found => found?,
+        };
+        kept.raise(board.season.version);
+        if board.season.version < kept.version() {
+            return Err(Refusal::Unavailable {
+                retry_after: 1,
+                cause: "the database is behind what is known already".to_owned(),
+            });
+        }
+        let body = wanted.resource.write(&board, wanted.format)?;
+        let page = Arc::new(Page::new(&board, wanted.format, body));
+        kept.keep(wanted, &page);
+        Ok(page)
+    }
+
+    /// A season's place, its version confirmed.
+    ///
+    /// # Errors
+    /// As [`Shelf::page`].
+    pub(crate) async fn season(&self, key: Key) -> Result<Arc<Kept>, Refusal> {
+        if let Some(kept) = self.trusted(key) {
+            return Ok(kept);
+        }
+        // First the place, then the question: what is committed meanwhile is noted on it.
+        let kept = self.place(key);
+        kept.note_asked(self.clock.running());
+        let asked = self.clock.running();
+        let versions = self.desk.find_versions(&[key]).await?;
+        self.clock.set(asked, versions.now);
+        match versions.seasons.first() {
+            Some(change) => {
+                kept.confirm(change.version, asked);
+                Ok(kept)
+            }
+            None => {
+                self.forget(key);
+                Err(Refusal::NotFound)
+            }
+        }
+    }
+
+    /// Whether streams of events may begin.
+    pub(crate) fn is_open(&self) -> bool {
+        !self.closed.load(Ordering::Acquire)
+    }
+
+    /// Looks what all seasons' versions are. Forgets those that nobody asks for and those that are no
+    /// longer for everybody.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub(crate) async fn confirm_all(&self) -> Result<(), Refusal> {
+        let asked = self.clock.running();
+        let held: Vec<(Key, Arc<Kept>)> = self
+            .seasons
+            .load()
+            .iter()
+            .map(|(key, kept)| (*key, Arc::clone(kept)))
+            .collect();
+        let (wanted, idle): (Vec<_>, Vec<_>) = held
+            .into_iter()
+            .partition(|(_, kept)| kept.is_wanted(asked, IDLE));
+        idle.into_iter().for_each(|(key, _)| self.forget(key));
+        if wanted.is_empty() {
+            return Ok(());
+        }
+        let keys: Vec<Key> = wanted.iter().map(|(key, _)| *key).collect();
+        let Versions { now, seasons } = self.desk.find_versions(&keys).await?;
+        self.clock.set(asked, now);
+        let mut found: HashMap<Key, i64> = HashMap::new();
+        found.extend(
+            seasons
+                .into_iter()
+                .map(|it| ((it.club, it.season), it.version)),
+        );
+        for (key, kept) in wanted {
+            match found.get(&key) {
+                Some(&version) => kept.confirm(version, asked),
+                None => self.forget(key),
+            }
+        }
+        Ok(())
+    }
+
+    /// Another process changed something.
+    pub(crate) fn hear(&self, change: Change) {
+        raise(&self.seasons.load(), change);
+    }
+
+    pub(crate) fn desk(&self) -> &Desk {
+        &self.desk
+    }
+
+    fn trusted(&self, key: Key) -> Option<Arc<Kept>> {
+        let seasons = self.seasons.load();
+        let kept = seasons.get(&key)?;
+        let now = self.clock.running();
+        kept.note_asked(now);
+        kept.is_confirmed(now, LEASE).then(|| Arc::clone(kept))
+    }
+
+    fn place(&self, key: Key) -> Arc<Kept> {
+        let fresh = Arc::new(Kept::new());
+        self.seasons.rcu(|seasons| {
+            let mut seasons = HashMap::clone(seasons);
+            seasons.entry(key).or_insert_with(|| Arc::clone(&fresh));
+            seasons
+        });
+        self.seasons.load().get(&key).map_or(fresh, Arc::clone)
+    }
+
+    fn forget(&self, key: Key) {
+        self.seasons.rcu(|seasons| {
+            let mut seasons = HashMap::clone(seasons);
+            seasons.remove(&key);
+            seasons
+        });
+    }
+}
+
+fn raise(seasons: &HashMap<Key, Arc<Kept>>, change: Change) {
+    if let Some(kept) = seasons.get(&(change.club, change.season)) {
+        kept.raise(change.version);
+    }
+}

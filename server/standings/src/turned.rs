@@ -1,0 +1,52 @@
+//! What is turned away. The web gives it the form of all problems.
+
+use actix_web::http::StatusCode;
+use actix_web::http::header::{ALLOW, RETRY_AFTER};
+use actix_web::{HttpResponse, ResponseError};
+use app::Refusal;
+
+/// Why there is no body.
+#[derive(Debug, thiserror::Error)]
+pub enum Turned {
+    /// 406: none of our formats.
+    #[error("this is written in JSON or CSV")]
+    NotAcceptable,
+    /// 405: this is for reading. With the methods that the address takes.
+    #[error("this address takes {0}")]
+    NotAllowed(&'static str),
+    /// What the league says.
+    #[error("{0:?}")]
+    Refused(Refusal),
+}
+
+impl From<Refusal> for Turned {
+    fn from(refusal: Refusal) -> Self {
+        Self::Refused(refusal)
+    }
+}
+
+impl ResponseError for Turned {
+    fn status_code(&self) -> StatusCode {
+        match self {
+            Self::NotAcceptable => StatusCode::NOT_ACCEPTABLE,
+            Self::NotAllowed(_) => StatusCode::METHOD_NOT_ALLOWED,
+            Self::Refused(Refusal::NotFound) => StatusCode::NOT_FOUND,
+            Self::Refused(Refusal::Unavailable { .. }) => StatusCode::SERVICE_UNAVAILABLE,
+            Self::Refused(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    fn error_response(&self) -> HttpResponse {
+        let mut response = HttpResponse::build(self.status_code());
+        match self {
+            Self::NotAllowed(allowed) => {
+                response.insert_header((ALLOW, *allowed));
+            }
+            Self::Refused(Refusal::Unavailable { retry_after, .. }) => {
+                response.insert_header((RETRY_AFTER, *retry_after));
+            }
+            Self::NotAcceptable | Self::Refused(_) => {}
+        }
+        response.finish()
+    }
+}

@@ -1,0 +1,46 @@
+//! Keeps a shelf current: hears the database's notices, and looks by itself should one be lost.
+
+use std::sync::Arc;
+use std::time::Duration;
+
+use app::Refusal;
+use tokio::time::{MissedTickBehavior, interval, sleep};
+
+use crate::shelf::Shelf;
+
+/// How often all versions are looked at.
+const LOOK: Duration = Duration::from_millis(500);
+
+/// How long to wait before listening again, once a connection broke.
+const PAUSE: Duration = Duration::from_secs(1);
+
+/// Runs for as long as the server does.
+pub async fn keep_current(shelf: Arc<Shelf>) {
+    tokio::join!(look(&shelf), listen(&shelf));
+}
+
+async fn look(shelf: &Shelf) {
+    let mut beat = interval(LOOK);
+    beat.set_missed_tick_behavior(MissedTickBehavior::Delay);
+    loop {
+        beat.tick().await;
+        if let Err(refusal) = shelf.confirm_all().await {
+            tracing::warn!(?refusal, "versions could not be confirmed; trying again");
+        }
+    }
+}
+
+async fn listen(shelf: &Shelf) {
+    loop {
+        let Err(refusal) = listen_while_it_lasts(shelf).await;
+        tracing::warn!(?refusal, "no notices of changes; looking only");
+        sleep(PAUSE).await;
+    }
+}
+
+async fn listen_while_it_lasts(shelf: &Shelf) -> Result<std::convert::Infallible, Refusal> {
+    let mut changes = shelf.desk().listen().await?;
+    loop {
+        shelf.hear(changes.next().await?);
+    }
+}
