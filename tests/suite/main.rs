@@ -19,5 +19,6 @@ mod migrations;
 mod openapi;
 mod operation;
 mod process;
+mod service;
 mod sources;
 mod stories;

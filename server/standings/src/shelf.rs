@@ -88,7 +88,10 @@ impl Shelf {
         self.make(key, wanted, &kept).await
     }
 
+    /// Makes a page from a snapshot that is taken now. Should somebody write meanwhile, whoever asked
+    /// before that still gets it, and nobody else.
     async fn make(&self, key: Key, wanted: Wanted, kept: &Kept) -> Result<Arc<Page>, Refusal> {
+        let known = kept.version();
         let board = match find_board(&self.desk, key.0, key.1).await {
             Err(Refusal::NotFound) => {
                 self.forget(key);
@@ -97,7 +100,7 @@ impl Shelf {
             found => found?,
         };
         kept.raise(board.season.version);
-        if board.season.version < kept.version() {
+        if board.season.version < known {
             return Err(Refusal::Unavailable {
                 retry_after: 1,
                 cause: "the database is behind what is known already".to_owned(),

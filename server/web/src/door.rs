@@ -47,8 +47,8 @@ pub fn server_parts(
         .configure(routes::watch)
         .configure(role)
         .default_service(actix_web::web::to(nothing_here))
-        .wrap(headers::defaults())
         .wrap(from_fn(problem::render))
+        .wrap(headers::defaults())
         .wrap(from_fn(metrics::count))
         .wrap(TracingLogger::<RequestSpan>::new())
 }

@@ -4,7 +4,6 @@ mod create_season;
 mod end_season;
 mod export_season;
 mod find_availability;
-mod find_scenario;
 pub(crate) mod find_scenario;
 mod find_season;
 mod join_season;
