@@ -1,8 +1,8 @@
 //! The table of any week, with every line behind it, and what may still become of it.
 
 mod close_week;
-mod find_forecast;
 mod find_board;
+mod find_forecast;
 mod find_ledger;
 mod find_rank_history;
 mod find_reach;
@@ -12,8 +12,8 @@ mod find_what_if;
 mod list_awards;
 
 pub use close_week::close_week;
-pub use find_forecast::{SeasonForecast, find_forecast};
 pub use find_board::{Board, BoardWeek, find_board};
+pub use find_forecast::{SeasonForecast, find_forecast};
 pub use find_ledger::{Ledger, find_ledger};
 pub use find_rank_history::find_rank_history;
 pub use find_reach::{SeasonReach, find_reach};
