@@ -21,7 +21,8 @@ use crate::{Action, Actor, Desk, Reason, Refusal};
 ///
 /// # Errors
 /// [`Reason::ConflictOfInterest`] for one's own claim, [`Reason::Forbidden`] for anybody else,
-/// [`Reason::ClaimStateChanged`] when it was decided in between.
+/// [`Reason::ClaimStateChanged`] when it was decided in between, [`Refusal::NotFound`] before the
+/// lists of its week are opened.
 pub async fn verify_claim(
     desk: &Desk,
     actor: Actor,
@@ -68,6 +69,11 @@ async fn decide(
             let season = store::seasons::find(conn, club, season).await?;
             must_be_started(&season)?;
             let claim = store::painting::lock(conn, club, season.id, claim).await?;
+            let week = store::weeks::find(conn, club, season.id, claim.made.week).await?;
+            if week.facts.lists_opened_at.is_none() {
+                // The claim names a unit of a list that is still sealed.
+                return Err(Refusal::NotFound);
+            }
             let painting = policy::read(&season)?.painting;
             let checker = checker(conn, actor, role, &season, &claim).await?;
             // Only a referee takes a check back: the opponent's word at the table is given once.

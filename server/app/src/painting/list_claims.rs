@@ -2,11 +2,13 @@
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::Claim;
+use league::week::WeekNo;
 
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
 
-/// Every claim, or those of one player, in the order in which they were made.
+/// Every claim, or those of one player, in the order in which they were made. A claim names a unit,
+/// and so tells of a list: before the lists of its week are opened only its owner sees it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`].
@@ -20,7 +22,24 @@ pub async fn list_claims(
     desk.store
         .read(async |conn| {
             look(conn, viewer, club, season).await?;
-            Ok(store::painting::list(conn, club, season, player).await?)
+            let own = match viewer {
+                Some(actor) => {
+                    store::players::find_by_account(conn, club, season, actor.account).await?
+                }
+                None => None,
+            };
+            let own = own.map(|player| player.id);
+            let weeks = store::weeks::list(conn, club, season).await?;
+            let opened: Vec<WeekNo> = weeks
+                .iter()
+                .filter(|week| week.facts.lists_opened_at.is_some())
+                .map(|week| week.week)
+                .collect();
+            let mut claims = store::painting::list(conn, club, season, player).await?;
+            claims.retain(|claim| {
+                own == Some(claim.made.player) || opened.contains(&claim.made.week)
+            });
+            Ok(claims)
         })
         .await
 }
