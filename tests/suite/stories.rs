@@ -2,7 +2,12 @@
 
 mod accounts;
 mod bad_inputs;
+mod catalogue_changes;
+mod list_aids;
 mod lists;
+mod painted_share;
 mod results;
 mod roles;
 mod season;
+mod two_worlds;
+mod unsatisfiable_rules;

@@ -2,6 +2,7 @@
 //! with their trail and messages, all in one transaction. Knows neither HTTP nor SQL.
 
 pub mod accounts;
+mod aside;
 pub mod catalogues;
 mod changes;
 pub mod clubs;

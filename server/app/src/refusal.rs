@@ -63,6 +63,8 @@ reasons! {
     CatalogueNameTaken = "catalogue-name-taken",
     /// The catalogue has faults.
     InvalidCatalogue = "invalid-catalogue",
+    /// In some week no list of some faction can keep the rules of the season.
+    RulesUnsatisfiable = "rules-unsatisfiable",
     /// The season is not in the state that this needs.
     SeasonState = "season-state",
     /// This part of a season is fixed once it has started.

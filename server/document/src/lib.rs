@@ -3,12 +3,17 @@
 
 pub mod both;
 pub mod catalogue;
+pub mod catalogue_changes;
 pub mod catalogue_csv;
 pub mod certificate;
+pub mod collection;
+pub mod cuts;
 pub mod export;
 pub mod fault;
+pub mod fits;
 pub mod ledger;
 pub mod list;
+pub mod list_changes;
 pub mod list_rules;
 pub mod painting;
 pub mod pairing;
@@ -25,6 +30,7 @@ pub mod share;
 pub mod standings;
 pub mod statistics;
 pub mod tie_breaks;
+pub mod unsatisfiable;
 mod words;
 
 /// Lower-case hexadecimal, the form of every digest that leaves the server.

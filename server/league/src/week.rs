@@ -12,6 +12,8 @@ pub struct WeekNo(u8);
 impl WeekNo {
     /// The first week.
     pub const FIRST: Self = Self(1);
+    /// The last week of the longest season.
+    pub const LAST: Self = Self(LONGEST_SEASON);
 
     /// `None` outside 1 to [`LONGEST_SEASON`].
     pub fn new(number: u8) -> Option<Self> {

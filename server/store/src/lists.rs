@@ -209,6 +209,26 @@ pub async fn list_sealed_before(
     rows.into_iter().map(PlayerList::try_from).collect()
 }
 
+/// Every list that a player began in a season, oldest week first.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_of_player(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: PlayerId,
+) -> Result<Vec<PlayerList>, Fault> {
+    let rows: Vec<ListRow> = lists::table
+        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(lists::player_id.eq(player.0))
+        .order(lists::week_no)
+        .select(ListRow::as_select())
+        .load(conn)
+        .await?;
+    rows.into_iter().map(PlayerList::try_from).collect()
+}
+
 /// Saves a draft; answers its new revision.
 ///
 /// # Errors

@@ -7,8 +7,9 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, exports, games, invitations, lists, members, outlooks, painting,
-    players, previews, rounds, scenarios, seasons, sessions, standings, statistics, trail, weeks,
+    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members, outlooks,
+    painting, players, previews, rounds, scenarios, seasons, sessions, standings, statistics,
+    trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -44,6 +45,7 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(catalogues::list_catalogues)
             .service(catalogues::create_catalogue_version)
             .service(catalogues::find_catalogue_version)
+            .service(catalogues::find_catalogue_changes)
             .service(seasons::create_season)
             .service(seasons::list_seasons)
             .service(seasons::find_season)
@@ -65,6 +67,10 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(lists::find_own_list)
             .service(lists::save_draft)
             .service(lists::check_list)
+            .service(list_aids::read_list)
+            .service(list_aids::find_fits)
+            .service(list_aids::find_changes)
+            .service(list_aids::find_collection)
             .service(lists::seal_list)
             .service(lists::list_lists)
             .service(lists::open_lists)

@@ -21,6 +21,11 @@ impl Database {
         Self::copy_of("template0")
     }
 
+    /// With everything that this one has; no server may be using it.
+    pub fn copy(&self) -> Self {
+        Self::copy_of(&self.name)
+    }
+
     fn copy_of(template: &str) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let name = format!("test_{}", COUNT.fetch_add(1, Ordering::Relaxed));

@@ -70,6 +70,34 @@ impl Stage {
         }
     }
 
+    /// So many worlds that are this one until somebody acts in one of them. Actors of this stage are
+    /// led to each by its server.
+    pub fn worlds<const N: usize>(self) -> [Self; N] {
+        let Self {
+            server,
+            database,
+            wennable,
+            club,
+            season,
+            catalogue,
+            code,
+        } = self;
+        drop(server);
+        std::array::from_fn(|_| {
+            let database = database.copy();
+            let server = Server::start(&database);
+            Self {
+                wennable: server.welcome(&wennable),
+                server,
+                database,
+                club: club.clone(),
+                season: season.clone(),
+                catalogue: catalogue.clone(),
+                code: code.clone(),
+            }
+        })
+    }
+
     /// What the demo's season is created from.
     pub fn season_body(&self) -> Value {
         season_body(&self.catalogue)

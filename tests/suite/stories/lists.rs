@@ -9,8 +9,8 @@ use serde_json::{Value, json};
 
 use crate::harness::{Answer, Player, Stage, demo_list};
 
-const LAST_MOMENT: &str = "2026-01-12T20:59:59.999999+01:00";
-const DEADLINE: &str = "2026-01-12T21:00:00+01:00";
+pub const LAST_MOMENT: &str = "2026-01-12T20:59:59.999999+01:00";
+pub const DEADLINE: &str = "2026-01-12T21:00:00+01:00";
 
 #[test]
 fn a_draft_belongs_to_its_owner_and_two_windows_do_not_overwrite_each_other() {
@@ -93,6 +93,40 @@ fn a_sealed_list_gives_a_receipt_that_sha256sum_confirms_and_another_takes_its_p
     assert_eq!(
         (&kept["list"], &kept["receipt"]),
         (&smaller, &second["digest"])
+    );
+}
+
+#[test]
+fn of_several_lists_the_last_one_counts_and_every_receipt_stays_a_proof() {
+    let stage = Stage::draft();
+    let oskrel = stage.join("Oskrel");
+    stage.start();
+    let whole = demo_list("Oskrel", 1);
+    let smaller = without_last_entry(whole.clone());
+    let smallest = without_last_entry(smaller.clone());
+    let lists = [whole, smallest, smaller];
+    let receipts = lists
+        .each_ref()
+        .map(|list| seal(&stage, &oskrel, 1, list).expect(201));
+    stage.clock().show(DEADLINE);
+    open(&stage, 1).expect(204);
+
+    let opened = opened(&stage, 1)[0]["sealed"].clone();
+    let [first, second, last] = &receipts;
+    assert_eq!(opened["list"], last["contents"]["list"]);
+    assert_eq!(opened["receipt"], last["digest"]);
+    for (receipt, list) in receipts.iter().zip(&lists) {
+        let contents = &receipt["contents"];
+        assert_eq!(&contents["list"], list);
+        assert_eq!(receipt["digest"], sha256sum(contents));
+        assert_eq!(contents["list_id"], first["contents"]["list_id"]);
+    }
+    let mut forged = second["contents"].clone();
+    forged["salt"] = last["contents"]["salt"].clone();
+    assert_ne!(
+        second["digest"],
+        sha256sum(&forged),
+        "each list has a salt of its own"
     );
 }
 
@@ -253,7 +287,7 @@ fn seen(stage: &Stage, by: &Player) -> Vec<(Option<String>, String)> {
     paths.map(look).to_vec()
 }
 
-fn save_draft(stage: &Stage, player: &Player, revision: Option<&str>, list: &Value) -> Answer {
+pub fn save_draft(stage: &Stage, player: &Player, revision: Option<&str>, list: &Value) -> Answer {
     let path = format!("{}/list/draft", stage.week(1));
     player
         .actor
@@ -263,19 +297,19 @@ fn save_draft(stage: &Stage, player: &Player, revision: Option<&str>, list: &Val
         })
 }
 
-fn seal(stage: &Stage, player: &Player, week: u8, list: &Value) -> Answer {
+pub fn seal(stage: &Stage, player: &Player, week: u8, list: &Value) -> Answer {
     player
         .actor
         .post(&format!("{}/list/seal", stage.week(week)), list)
 }
 
-fn open(stage: &Stage, week: u8) -> Answer {
+pub fn open(stage: &Stage, week: u8) -> Answer {
     stage
         .wennable
         .post(&format!("{}/lists/open", stage.week(week)), &json!({}))
 }
 
-fn opened(stage: &Stage, week: u8) -> Vec<Value> {
+pub fn opened(stage: &Stage, week: u8) -> Vec<Value> {
     let answer = stage
         .server
         .visitor()
@@ -293,7 +327,7 @@ fn measured(finding: &Value) -> (&str, Option<u64>, Option<u64>) {
     )
 }
 
-fn without_last_entry(mut list: Value) -> Value {
+pub fn without_last_entry(mut list: Value) -> Value {
     list["entries"].as_array_mut().unwrap().pop();
     list
 }

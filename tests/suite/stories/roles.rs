@@ -6,7 +6,8 @@ mod scene;
 use reqwest::Method;
 
 use bodies::*;
-use scene::{Scene, operations};
+use scene::Scene;
+pub use scene::operations;
 use serde_json::Value;
 
 /// Nobody signed in; an account outside the club; then the roles of the club. The player is the only
@@ -43,6 +44,7 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("list_catalogues", Running, nothing, [401, 404, 200, 200, 200, 200]),
     ("create_catalogue_version", Running, catalogue, [401, 404, 403, 403, 201, 201]),
     ("find_catalogue_version", Running, nothing, [401, 404, 200, 200, 200, 200]),
+    ("find_catalogue_changes", Running, nothing, [401, 404, 200, 200, 200, 200]),
     ("create_season", Running, season, [401, 404, 403, 403, 201, 201]),
     ("list_seasons", Running, nothing, [200; 6]),
     ("find_season", Running, nothing, [404, 404, 200, 200, 200, 200]),
@@ -60,6 +62,10 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("update_player", Running, nights, [401, 404, 403, 403, 200, 200]),
     ("save_draft", Running, list, [401, 404, 200, 404, 404, 404]),
     ("check_list", Running, list, [401, 404, 200, 404, 404, 404]),
+    ("read_list", Running, pasted, [401, 404, 200, 404, 404, 404]),
+    ("find_fits", Running, list, [401, 404, 200, 404, 404, 404]),
+    ("find_changes", Running, list, [401, 404, 200, 404, 404, 404]),
+    ("find_collection", Running, nothing, [401, 404, 200, 404, 404, 404]),
     ("seal_list", Running, list, [401, 404, 201, 404, 404, 404]),
     ("find_own_list", Running, nothing, [401, 404, 200, 404, 404, 404]),
     ("list_lists", Running, nothing, [404, 404, 404, 404, 200, 200]),

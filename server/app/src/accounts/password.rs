@@ -7,6 +7,7 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
 
+use crate::aside::aside;
 use crate::{Desk, Fault, Reason, Refusal};
 
 /// NIST SP 800-63B-4: a password that is the only factor.
@@ -88,7 +89,7 @@ async fn off_thread<T: Send + 'static>(
     work: impl FnOnce() -> Result<T, Refusal> + Send + 'static,
 ) -> Result<T, Refusal> {
     let _turn = desk.hashing.acquire().await.map_err(broken)?;
-    tokio::task::spawn_blocking(work).await.map_err(broken)?
+    aside(work).await?
 }
 
 fn hasher() -> Result<Argon2<'static>, Refusal> {

@@ -2,12 +2,21 @@
 
 use document::list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
-use league::lists::Report;
+use league::lists::{Cut, Report, cuts};
 use league::week::WeekNo;
 
-use super::terms::{WeekTerms, read};
-use crate::seasons::look::{look, must_play, own_place};
+use super::terms::{find_own_terms, read};
+use crate::aside::aside;
 use crate::{Actor, Desk, Refusal};
+
+/// What a check says of a list that is still on the table.
+#[derive(Clone, Debug)]
+pub struct Checked {
+    /// The total and every finding.
+    pub report: Report,
+    /// Single steps that would bring it under the cap; none when it is under it.
+    pub cuts: Vec<Cut>,
+}
 
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::Validation`](crate::Reason) for
@@ -19,17 +28,12 @@ pub async fn check_list(
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
-) -> Result<Report, Refusal> {
+) -> Result<Checked, Refusal> {
     let list = read(list)?;
-    desk.store
-        .read(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = own_place(conn, actor, &season).await?;
-            must_play(&player, week)?;
-            let week = store::weeks::find(conn, club, season.id, week).await?;
-            Ok(WeekTerms::load(conn, &season, &week, &player)
-                .await?
-                .check(&list))
-        })
-        .await
+    let terms = find_own_terms(desk, actor, club, season, week).await?;
+    aside(move || Checked {
+        report: terms.check(&list),
+        cuts: cuts(&list, &terms.catalogue, &terms.terms()),
+    })
+    .await
 }

@@ -69,7 +69,7 @@ pub async fn find_list_desk(
             let now = store::clock::now(conn).await?;
             let own = store::lists::find(conn, club, season.id, week.week, player.id).await?;
             let terms = WeekTerms::load(conn, &season, &week, &player).await?;
-            let previous = terms.previous().cloned();
+            let previous = terms.last.as_ref().map(|last| last.list.clone());
             let (list, begun) = begin(own.as_ref(), previous.as_ref(), &terms)?;
             let report = terms.check(&list);
             Ok(ListDesk {
@@ -100,7 +100,7 @@ fn begin(
         (None, None, Some(last)) => (last.clone(), Begun::FromLast),
         (None, None, None) => {
             let nothing = ArmyListDocument {
-                faction: terms.faction().to_string(),
+                faction: terms.faction.to_string(),
                 entries: Vec::new(),
             };
             (read(nothing)?, Begun::Anew)

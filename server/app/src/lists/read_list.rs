@@ -4,37 +4,38 @@ use league::ids::{ClubId, SeasonId};
 use league::lists::reader::{self, Reading};
 use league::week::WeekNo;
 
-use super::terms::WeekTerms;
-use crate::seasons::look::{look, must_play, own_place};
+use super::terms::find_own_terms;
+use crate::aside::aside;
 use crate::{Actor, Desk, Reason, Refusal};
 
 /// Most bytes of a text.
-pub const MOST_TEXT: usize = 32 * 1024;
+const MOST_TEXT: usize = 32 * 1024;
 
+/// Units of the text that can be those of the player's last list get their keys, so that carry-over
+/// and paint go on.
+///
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::InvalidText`] for a text of more
-/// than [`MOST_TEXT`] bytes.
+/// than 32 KiB.
 pub async fn read_list(
     desk: &Desk,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-    text: &str,
+    text: String,
 ) -> Result<Reading, Refusal> {
     if text.len() > MOST_TEXT {
         let detail = format!("A list as text has at most {MOST_TEXT} bytes.");
         return Err(Refusal::fault(Reason::InvalidText, "/text", detail));
     }
-    desk.store
-        .read(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = own_place(conn, actor, &season).await?;
-            must_play(&player, week)?;
-            let week = store::weeks::find(conn, club, season.id, week).await?;
-            let terms = WeekTerms::load(conn, &season, &week, &player).await?;
-            let faction = Some(terms.faction());
-            Ok(reader::read(text, &terms.catalogue, faction))
-        })
-        .await
+    let terms = find_own_terms(desk, actor, club, season, week).await?;
+    aside(move || {
+        let reading = reader::read(&text, &terms.catalogue, Some(&terms.faction));
+        match &terms.last {
+            Some(last) => reading.continued(&last.list),
+            None => reading,
+        }
+    })
+    .await
 }

@@ -3,9 +3,11 @@
 use document::list::ArmyListDocument;
 use league::catalogue::Catalogue;
 use league::catalogue::key::FactionKey;
-use league::ids::PlayerId;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::lists::check::PaintedModels;
 use league::lists::rules::ListRule;
 use league::lists::{ArmyList, Previous, Report, Severity, Terms, check};
+use league::painting::painted_models;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
@@ -13,8 +15,9 @@ use store::players::Player;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use crate::seasons::look::{look, must_play, own_place};
 use crate::seasons::policy;
-use crate::{Fault, Reason, Refusal, catalogues};
+use crate::{Actor, Desk, Fault, Reason, Refusal, catalogues};
 
 /// The week's demands on one player's list.
 pub(super) struct WeekTerms {
@@ -22,8 +25,26 @@ pub(super) struct WeekTerms {
     cap: league::points::Points,
     pub catalogue: Catalogue,
     rules: Vec<ListRule>,
-    faction: FactionKey,
-    previous: Option<(ArmyList, Catalogue)>,
+    pub faction: FactionKey,
+    pub last: Option<LastList>,
+    painted: PaintedModels,
+}
+
+/// The list that a player sealed last before the week.
+pub(super) struct LastList {
+    pub week: WeekNo,
+    pub list: ArmyList,
+    /// Its own version: it keeps the points it was sealed with.
+    pub catalogue: Catalogue,
+}
+
+impl LastList {
+    pub fn previous(&self) -> Previous<'_> {
+        Previous {
+            list: &self.list,
+            catalogue: &self.catalogue,
+        }
+    }
 }
 
 impl WeekTerms {
@@ -36,44 +57,61 @@ impl WeekTerms {
         player: &Player,
     ) -> Result<Self, Refusal> {
         let number = week.catalogue_number;
-        let (club, id) = (season.club, season.catalogue);
-        let catalogue = catalogues::load(conn, club, id, number).await?;
-        let rules = policy::read(season)?.list_rules;
+        let catalogue = catalogues::load(conn, season.club, season.catalogue, number).await?;
+        let policy = policy::read(season)?;
         let faction = FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?;
-        let previous = load_previous(conn, season, week.week, player.id).await?;
+        let last = load_last(conn, season, week.week, player.id).await?;
+        let claims = store::painting::list(conn, season.club, season.id, Some(player.id)).await?;
         Ok(Self {
             week: week.week,
             cap: week.cap,
             catalogue,
-            rules,
+            rules: policy.list_rules,
             faction,
-            previous,
+            last,
+            painted: painted_models(&policy.painting, week.week, &claims),
         })
     }
 
-    /// The faction that the player declared.
-    pub fn faction(&self) -> &FactionKey {
-        &self.faction
-    }
-
-    /// The list sealed last before this week.
-    pub fn previous(&self) -> Option<&ArmyList> {
-        self.previous.as_ref().map(|(list, _)| list)
-    }
-
-    /// The total and every finding.
-    pub fn check(&self, list: &ArmyList) -> Report {
-        let previous = self.previous.as_ref();
-        let terms = Terms {
+    /// In the form the rules need.
+    pub fn terms(&self) -> Terms<'_> {
+        Terms {
             week: self.week,
             cap: self.cap,
             rules: &self.rules,
             faction: Some(&self.faction),
-            previous: previous.map(|(list, catalogue)| Previous { list, catalogue }),
-            painted: None,
-        };
-        check(list, &self.catalogue, &terms)
+            previous: self.last.as_ref().map(LastList::previous),
+            painted: Some(&self.painted),
+        }
     }
+
+    /// The total and every finding.
+    pub fn check(&self, list: &ArmyList) -> Report {
+        check(list, &self.catalogue, &self.terms())
+    }
+}
+
+/// What the actor's own list of a week is held against.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for somebody who does not play; [`Reason::SeasonState`],
+/// [`Reason::PlayerLeft`].
+pub(super) async fn find_own_terms(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<WeekTerms, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, Some(actor), club, season).await?.season;
+            let player = own_place(conn, actor, &season).await?;
+            must_play(&player, week)?;
+            let week = store::weeks::find(conn, club, season.id, week).await?;
+            WeekTerms::load(conn, &season, &week, &player).await
+        })
+        .await
 }
 
 /// The list in the form the rules need.
@@ -123,23 +161,30 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &Report) -> Result<(), Refu
     Err(Refusal::faults(reason, detail, faults).fact("total", json!(report.total.get())))
 }
 
-async fn load_previous(
+async fn load_last(
     conn: &mut Conn,
     season: &Season,
     week: WeekNo,
     player: PlayerId,
-) -> Result<Option<(ArmyList, Catalogue)>, Refusal> {
+) -> Result<Option<LastList>, Refusal> {
     let (club, id) = (season.club, season.id);
     let lists = store::lists::list_sealed_before(conn, club, id, week, player).await?;
-    let Some(sealed) = lists.into_iter().next_back().and_then(|last| last.sealed) else {
+    let Some(last) = lists.into_iter().next_back() else {
+        return Ok(None);
+    };
+    let Some(sealed) = last.sealed else {
         return Ok(None);
     };
     let list = ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?;
     let number = sealed.catalogue_number;
     let catalogue = catalogues::load(conn, club, season.catalogue, number).await?;
-    Ok(Some((list, catalogue)))
+    Ok(Some(LastList {
+        week: last.week,
+        list,
+        catalogue,
+    }))
 }
 
-fn broken(cause: &impl std::fmt::Debug) -> Refusal {
+pub(super) fn broken(cause: &impl std::fmt::Debug) -> Refusal {
     Refusal::Broken(format!("what was kept cannot be read: {cause:?}"))
 }

@@ -13,6 +13,7 @@ use store::{Conn, Taken};
 use uuid::Uuid;
 
 use super::task::{Orders, task};
+use crate::aside::aside;
 use crate::facts::{self, Loaded};
 use crate::may::may;
 use crate::record::Scene;
@@ -197,9 +198,7 @@ pub(super) async fn draw(
 }
 
 async fn solve(task: Task) -> Result<Proposal, Refusal> {
-    let solved = tokio::task::spawn_blocking(move || propose(&task))
-        .await
-        .map_err(|cause| broken(&cause))?;
+    let solved = aside(move || propose(&task)).await?;
     solved.map_err(|why| match why {
         Impossible::Faulty(faults) => {
             let faults = faults

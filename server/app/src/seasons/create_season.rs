@@ -14,6 +14,7 @@ use store::seasons::Season;
 use uuid::Uuid;
 
 use super::policy;
+use super::satisfiable::must_be_satisfiable;
 use crate::may::may;
 use crate::record::Scene;
 use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
@@ -46,7 +47,7 @@ pub struct CreateSeason {
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::UnknownZone`], [`Reason::Validation`] with every fault of
-/// caps, calendar and rules, [`Reason::Forbidden`].
+/// caps, calendar and rules, [`Reason::RulesUnsatisfiable`], [`Reason::Forbidden`].
 pub async fn create_season(
     desk: &Desk,
     actor: Actor,
@@ -82,6 +83,11 @@ pub async fn create_season(
                 started_at: None,
                 ended_at: None,
             };
+            let pinned = weeks
+                .iter()
+                .map(|week| (week.week, week.cap, catalogue_number));
+            must_be_satisfiable(conn, &season, pinned.collect(), Some("/policy/list_rules"))
+                .await?;
             store::seasons::create(conn, &season, now).await?;
             for week in &weeks {
                 let grace = command.grace_minutes;

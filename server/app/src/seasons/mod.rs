@@ -13,6 +13,7 @@ mod list_trail;
 mod list_weeks;
 pub(crate) mod look;
 pub(crate) mod policy;
+mod satisfiable;
 mod start_season;
 mod tell_availability;
 mod update_player;

@@ -9,6 +9,7 @@ use serde_json::json;
 use store::seasons::Season;
 
 use super::policy;
+use super::satisfiable::{must_be_satisfiable, pinned};
 use crate::may::may;
 use crate::record::Scene;
 use crate::{Action, Actor, Desk, Reason, Refusal};
@@ -30,7 +31,7 @@ pub struct UpdateSeason {
 
 /// # Errors
 /// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules after the start,
-/// [`Reason::Validation`].
+/// [`Reason::Validation`], [`Reason::RulesUnsatisfiable`].
 pub async fn update_season(
     desk: &Desk,
     actor: Actor,
@@ -45,7 +46,18 @@ pub async fn update_season(
             if season.version != command.version {
                 return Err(stale(season.version));
             }
+            let new_rules = command.policy.is_some();
             apply(&mut season, command)?;
+            if new_rules {
+                let weeks = store::weeks::list(conn, club, id).await?;
+                must_be_satisfiable(
+                    conn,
+                    &season,
+                    weeks.iter().map(pinned).collect(),
+                    Some("/policy/list_rules"),
+                )
+                .await?;
+            }
             store::seasons::update(conn, &season).await?;
             let now = store::clock::now(conn).await?;
             Scene::in_season(&season, actor, now)

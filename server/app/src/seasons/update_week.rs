@@ -12,6 +12,7 @@ use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use super::satisfiable::{must_be_satisfiable, pinned};
 use crate::may::may;
 use crate::record::Scene;
 use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
@@ -38,7 +39,7 @@ pub struct UpdateWeek {
 ///
 /// # Errors
 /// [`Reason::SeasonFixed`], [`Reason::DeadlineImmutable`], [`Reason::Validation`],
-/// [`Reason::InvalidLocalTime`].
+/// [`Reason::InvalidLocalTime`], [`Reason::RulesUnsatisfiable`].
 pub async fn update_week(
     desk: &Desk,
     actor: Actor,
@@ -57,9 +58,15 @@ pub async fn update_week(
                 check_harm(&old, &command, season.zone, now)?;
             }
             let new = apply(old, &command, season.zone)?;
-            check_neighbours(conn, &season, &new).await?;
             if let Some(number) = command.catalogue_number {
                 pinned_version_exists(conn, &season, number).await?;
+            }
+            let mut weeks = store::weeks::list(conn, club, id).await?;
+            weeks.retain(|other| other.week != week);
+            check_neighbours(&weeks, &new)?;
+            if command.cap.is_some() || command.catalogue_number.is_some() {
+                weeks.push(new.clone());
+                must_be_satisfiable(conn, &season, weeks.iter().map(pinned).collect(), None).await?;
             }
             store::weeks::update(conn, club, id, &new).await?;
             Scene::in_season(&season, actor, now)
@@ -209,9 +216,8 @@ fn instant(pointer: &str, civil: Civil, zone: Tz) -> Result<Instant, Refusal> {
     })
 }
 
-async fn check_neighbours(conn: &mut Conn, season: &Season, week: &Week) -> Result<(), Refusal> {
-    let weeks = store::weeks::list(conn, season.club, season.id).await?;
-    let falls = weeks.iter().any(|other| {
+fn check_neighbours(others: &[Week], week: &Week) -> Result<(), Refusal> {
+    let falls = others.iter().any(|other| {
         (other.week < week.week && other.cap > week.cap)
             || (other.week > week.week && other.cap < week.cap)
     });

@@ -19,6 +19,7 @@
 //! every part of every line has a meaning, a guess with its alternatives, or is told as not
 //! understood. The time taken is linear in the length of the text.
 
+mod continued;
 mod group;
 mod names;
 mod scan;

@@ -49,6 +49,18 @@ pub enum Unsatisfiable {
     },
 }
 
+impl Unsatisfiable {
+    /// The week and the faction that cannot be, unless a rule is at fault in itself.
+    pub fn place(&self) -> Option<(WeekNo, &FactionKey)> {
+        match self {
+            Self::UnknownKind(..) | Self::UnknownKeyword(..) | Self::Contradiction(_) => None,
+            Self::NoList(week, faction)
+            | Self::ReturnsTooMuch { week, faction, .. }
+            | Self::GrowsTooSlowly { week, faction, .. } => Some((*week, faction)),
+        }
+    }
+}
+
 impl fmt::Display for Unsatisfiable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

@@ -1,10 +1,12 @@
 //! Catalogues and their versions.
 
-use actix_web::web::{Data, Path};
+use actix_web::web::{Data, Path, Query};
 use actix_web::{HttpRequest, get, post, web};
 use app::Desk;
-use app::catalogues::{Catalogue, CatalogueSource};
+use app::catalogues::{Catalogue, CatalogueChanges, CatalogueSource, OpenedLists, TouchedList};
 use document::catalogue::CatalogueDocument;
+use document::catalogue_changes::{TouchedEntryDocument, UnitDifferenceDocument};
+use league::catalogue::diff::summary;
 use league::ids::{CatalogueId, ClubId};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
@@ -63,6 +65,89 @@ pub struct CatalogueView {
 pub struct VersionView {
     /// Its number.
     number: i32,
+}
+
+/// Against which version.
+#[derive(Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+#[into_params(parameter_in = Query)]
+pub struct Since {
+    /// Number of the other version.
+    #[param(minimum = 1)]
+    since: i32,
+}
+
+/// What differs between two versions.
+#[derive(Serialize, ToSchema)]
+pub struct CatalogueChangesView {
+    /// In one phrase.
+    #[schema(example = "3 units dearer, 1 gone")]
+    summary: String,
+    /// Every unit that differs.
+    units: Vec<UnitDifferenceDocument>,
+    /// Your own newest list in each running season, where it is touched.
+    own: Vec<TouchedListView>,
+    /// For those who run seasons: how many of the lists opened last are touched.
+    opened: Vec<OpenedListsView>,
+}
+
+/// A list of yours that is touched. It keeps the points of its own version.
+#[derive(Serialize, ToSchema)]
+pub struct TouchedListView {
+    /// In which season.
+    season: Uuid,
+    /// For which week.
+    week: u8,
+    /// Whether it was handed in; a draft otherwise.
+    sealed: bool,
+    /// The entries that are touched.
+    entries: Vec<TouchedEntryDocument>,
+}
+
+/// The newest opened lists of a running season.
+#[derive(Serialize, ToSchema)]
+pub struct OpenedListsView {
+    /// In which season.
+    season: Uuid,
+    /// The last week whose lists are opened.
+    week: u8,
+    /// Lists opened in that week.
+    lists: usize,
+    /// Those that are touched.
+    touched: usize,
+}
+
+impl From<CatalogueChanges> for CatalogueChangesView {
+    fn from(changes: CatalogueChanges) -> Self {
+        Self {
+            summary: summary(&changes.units),
+            units: changes.units.iter().map(Into::into).collect(),
+            own: changes.own.into_iter().map(Into::into).collect(),
+            opened: changes.opened.into_iter().map(Into::into).collect(),
+        }
+    }
+}
+
+impl From<TouchedList> for TouchedListView {
+    fn from(list: TouchedList) -> Self {
+        Self {
+            season: list.season.0,
+            week: list.week.number(),
+            sealed: list.sealed,
+            entries: list.entries.iter().map(Into::into).collect(),
+        }
+    }
+}
+
+impl From<OpenedLists> for OpenedListsView {
+    fn from(opened: OpenedLists) -> Self {
+        Self {
+            season: opened.season.0,
+            week: opened.week.number(),
+            lists: opened.lists,
+            touched: opened.touched,
+        }
+    }
 }
 
 impl From<Catalogue> for CatalogueView {
@@ -151,4 +236,20 @@ pub async fn find_catalogue_version(
     let version =
         app::catalogues::find_catalogue_version(&desk, who.0, club, id, path.number).await?;
     Ok(web::Json(version))
+}
+
+/// What a version changes since another, and what of that touches lists that you may know.
+#[utoipa::path(tag = "catalogues", responses((status = 200, body = CatalogueChangesView), Problems))]
+#[get("/clubs/{club}/catalogues/{catalogue}/versions/{number}/changes")]
+pub async fn find_catalogue_changes(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<OneVersion>,
+    query: Query<Since>,
+) -> Answer<web::Json<CatalogueChangesView>> {
+    let (club, id) = (ClubId(path.club), CatalogueId(path.catalogue));
+    let (since, number) = (query.since, path.number);
+    let found =
+        app::catalogues::find_catalogue_changes(&desk, who.0, club, id, since, number).await?;
+    Ok(web::Json(found.into()))
 }

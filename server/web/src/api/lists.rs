@@ -3,8 +3,9 @@
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, put, web};
 use app::Desk;
-use app::lists::{ListState, PlayerList, Receipt, SealedList, WeekLists};
+use app::lists::{Checked, ListState, PlayerList, Receipt, SealedList, WeekLists};
 use chrono::{DateTime, Utc};
+use document::cuts::CutDocument;
 use document::list::ArmyListDocument;
 use document::report::ReportDocument;
 use league::ids::PlayerId;
@@ -92,6 +93,26 @@ impl From<Receipt> for ReceiptView {
                 Arrival::Late { minutes } => Some(minutes),
             },
             report: (&receipt.report).into(),
+        }
+    }
+}
+
+/// What a check says of a list.
+#[derive(Serialize, ToSchema)]
+pub struct CheckedListView {
+    /// The total and every finding.
+    #[serde(flatten)]
+    report: ReportDocument,
+    /// Single steps that would bring the list under the cap, the smallest saving first; none when
+    /// it is under the cap or no single step suffices.
+    cuts: Vec<CutDocument>,
+}
+
+impl From<Checked> for CheckedListView {
+    fn from(checked: Checked) -> Self {
+        Self {
+            report: (&checked.report).into(),
+            cuts: checked.cuts.iter().map(Into::into).collect(),
         }
     }
 }
@@ -233,17 +254,17 @@ pub async fn save_draft(
 }
 
 /// Check a list against the week without saving anything.
-#[utoipa::path(tag = "lists", responses((status = 200, body = ReportDocument), Problems))]
+#[utoipa::path(tag = "lists", responses((status = 200, body = CheckedListView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/check")]
 pub async fn check_list(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<InWeek>,
     body: Json<ArmyListDocument>,
-) -> Answer<web::Json<ReportDocument>> {
+) -> Answer<web::Json<CheckedListView>> {
     let (club, season, week) = path.ids()?;
-    let report = app::lists::check_list(&desk, who.0, club, season, week, body.0).await?;
-    Ok(web::Json((&report).into()))
+    let checked = app::lists::check_list(&desk, who.0, club, season, week, body.0).await?;
+    Ok(web::Json(checked.into()))
 }
 
 /// Hand in a list: it is checked, sealed and answered with a receipt. Until the deadline another one

@@ -6,6 +6,7 @@ pub mod clubs;
 pub mod exports;
 pub mod games;
 pub mod invitations;
+pub mod list_aids;
 pub mod lists;
 pub mod members;
 pub mod outlooks;

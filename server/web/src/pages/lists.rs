@@ -109,8 +109,13 @@ pub async fn check_form(
     let empty = list.entries.is_empty();
     let actor = visit.actor()?;
     let (facts, _) = app::seasons::find_week(&desk, visit.viewer, club, season, week).await?;
-    let report = app::lists::check_list(&desk, actor, club, season, week, list).await?;
-    fragment(&CheckPanel::new(&report, facts.cap.get(), empty, visit.t))
+    let checked = app::lists::check_list(&desk, actor, club, season, week, list).await?;
+    fragment(&CheckPanel::new(
+        &checked.report,
+        facts.cap.get(),
+        empty,
+        visit.t,
+    ))
 }
 
 /// The receipt of the sealed list.

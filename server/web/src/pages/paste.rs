@@ -65,7 +65,7 @@ pub async fn read_paste(
 ) -> PageAnswer {
     let (club, season, week) = path.ids()?;
     let (actor, text) = (visit.actor()?, fields.text("text"));
-    let read = app::lists::read_list(&desk, actor, club, season, week, text).await;
+    let read = app::lists::read_list(&desk, actor, club, season, week, text.to_owned()).await;
     let (reading, told) = match read {
         Ok(reading) => (Some(reading), Told::default()),
         Err(refusal) => (None, Told::or_problem(refusal)?),

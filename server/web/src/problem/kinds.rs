@@ -192,6 +192,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::UnknownZone
         | R::InvalidLocalTime
         | R::InvalidCatalogue
+        | R::RulesUnsatisfiable
         | R::PointsCapExceeded
         | R::ListBreaksRules
         | R::ImpossibleScore
@@ -224,6 +225,7 @@ fn title(reason: Reason) -> &'static str {
         R::LastOwner => "A club keeps an owner",
         R::CatalogueNameTaken => "The club has a catalogue of this name",
         R::InvalidCatalogue => "The catalogue has faults",
+        R::RulesUnsatisfiable => "No list can keep the rules",
         R::SeasonState => "The season is not at this point",
         R::SeasonFixed => "Fixed since the season started",
         R::SeasonFull => "No place is left",

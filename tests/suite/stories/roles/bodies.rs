@@ -66,6 +66,10 @@ pub fn list(_: &Scene, _: &str) -> Value {
     demo_list("Oskrel", 2)
 }
 
+pub fn pasted(_: &Scene, _: &str) -> Value {
+    json!({ "text": "Hedge-Reeve" })
+}
+
 pub fn leave(scene: &Scene, _: &str) -> Value {
     json!({ "player": scene.corvanel.0, "reason": "Power cut" })
 }

@@ -92,6 +92,11 @@ impl Scene {
             ("{game}", self.game.clone()),
             ("{claim}", self.claim.clone()),
         ];
+        let path = if path.ends_with("/versions/{number}/changes") {
+            &format!("{path}?since=1")
+        } else {
+            path
+        };
         let fill = |path: String, (name, part): &(&str, String)| path.replace(name, part);
         let filled = parts.iter().fold(path.to_owned(), fill);
         assert!(!filled.contains('{'), "{filled}");
