@@ -2,10 +2,8 @@
 
 use serde_json::{Value, json};
 
-use super::lists::{DEADLINE, open, seal, without_last_entry};
+use super::lists::{DEADLINE, SECOND_WEEK, open, seal, without_last_entry};
 use crate::harness::{Player, Stage, demo_list};
-
-const SECOND_WEEK: &str = "2026-01-15T18:00:00+01:00";
 
 #[test]
 fn a_pasted_text_is_read_line_by_line_and_its_units_are_those_of_last_week() {
@@ -148,7 +146,6 @@ fn a_first_list_is_all_new_and_the_next_says_what_was_added_and_what_has_grown()
 #[test]
 fn a_collection_grows_from_week_to_week_and_belongs_to_its_owner() {
     let (stage, oskrel) = with_first_list_opened();
-    let corvanel = stage.server.visitor();
     let collection = format!("{}/collection", stage.season);
     seal(&stage, &oskrel, 2, &demo_list("Oskrel", 2)).expect(201);
     let units = oskrel.actor.get(&collection).expect(200);
@@ -163,7 +160,8 @@ fn a_collection_grows_from_week_to_week_and_belongs_to_its_owner() {
             ("orchard-levy-3", 13, 2, 2),
         ]
     );
-    corvanel.get(&collection).refused(401, "sign-in-needed");
+    let visitor = stage.server.visitor();
+    visitor.get(&collection).refused(401, "sign-in-needed");
     stage.wennable.get(&collection).refused(404, "not-found");
 }
 

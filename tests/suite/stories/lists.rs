@@ -11,6 +11,8 @@ use crate::harness::{Answer, Player, Stage, demo_list};
 
 pub const LAST_MOMENT: &str = "2026-01-12T20:59:59.999999+01:00";
 pub const DEADLINE: &str = "2026-01-12T21:00:00+01:00";
+/// Week 2 is announced.
+pub const SECOND_WEEK: &str = "2026-01-15T18:00:00+01:00";
 
 #[test]
 fn a_draft_belongs_to_its_owner_and_two_windows_do_not_overwrite_each_other() {
@@ -214,7 +216,7 @@ fn lists_are_opened_all_at_once_and_last_weeks_stands_in_where_none_came() {
     assert_eq!(lists[0]["player"], oskrel.id);
     assert_eq!(lists[0]["sealed"]["list"], demo_list("Oskrel", 1));
 
-    stage.clock().show("2026-01-15T18:00:00+01:00");
+    stage.clock().show(SECOND_WEEK);
     seal(&stage, &corvanel, 2, &demo_list("Corvanel", 2)).expect(201);
     stage.clock().show("2026-01-19T21:00:00+01:00");
     open(&stage, 2).expect(204);

@@ -2,13 +2,13 @@
 
 use serde_json::{Value, json};
 
-use super::lists::seal;
+use super::lists::{DEADLINE, SECOND_WEEK, open, seal};
 use crate::harness::{Player, Stage, demo_list};
 
 #[test]
 fn a_list_must_be_painted_in_part_and_only_verified_paint_counts() {
     let half = json!({ "part": 1, "whole": 2 });
-    let rule = json!({ "rule": { "kind": "painted_share", "least": half } });
+    let rule = json!({ "rule": { "kind": "painted_share", "least": half }, "weeks": [2] });
     let stage = Stage::with(|season| {
         let rules = season["policy"]["list_rules"].as_array_mut().unwrap();
         rules.push(rule);
@@ -16,14 +16,18 @@ fn a_list_must_be_painted_in_part_and_only_verified_paint_counts() {
     let oskrel = stage.join("Oskrel");
     let ilkamar = stage.appoint("Ilkamar", "referee");
     stage.start();
-    assert_eq!(painted_points(&stage, &oskrel), 0);
-
-    let claims = [
+    seal(&stage, &oskrel, 1, &demo_list("Oskrel", 1)).expect(201);
+    let units = [
         ("orchard-levy-1", 12),
         ("furrow-hares-1", 7),
         ("orchard-levy-2", 10),
-    ]
-    .map(|(unit, models)| claim(&stage, &oskrel, unit, models));
+    ];
+    let claims = units.map(|(unit, models)| claim(&stage, &oskrel, unit, models));
+    stage.clock().show(DEADLINE);
+    open(&stage, 1).expect(204);
+    stage.clock().show(SECOND_WEEK);
+    assert_eq!(painted_points(&stage, &oskrel), 0);
+
     let verify = |claim: &str| {
         let path = format!("{}/painting/{claim}/verify", stage.season);
         ilkamar.post(&path, &json!({})).expect(200);
@@ -32,7 +36,7 @@ fn a_list_must_be_painted_in_part_and_only_verified_paint_counts() {
     verify(&claims[1]);
     assert_eq!(painted_points(&stage, &oskrel), 70 + 70);
     verify(&claims[2]);
-    seal(&stage, &oskrel, 1, &demo_list("Oskrel", 1)).expect(201);
+    seal(&stage, &oskrel, 2, &demo_list("Oskrel", 1)).expect(201);
 
     let collection = format!("{}/collection", stage.season);
     let units = oskrel.actor.get(&collection).expect(200);
@@ -45,7 +49,7 @@ fn a_list_must_be_painted_in_part_and_only_verified_paint_counts() {
 
 /// The painted points of the list that is refused for them; at least 150 of its 300 must be.
 fn painted_points(stage: &Stage, player: &Player) -> u64 {
-    let refused = seal(stage, player, 1, &demo_list("Oskrel", 1)).refused(422, "list-breaks-rules");
+    let refused = seal(stage, player, 2, &demo_list("Oskrel", 1)).refused(422, "list-breaks-rules");
     let [fault] = &refused["errors"].as_array().unwrap()[..] else {
         panic!("more than paint is missing: {refused}");
     };

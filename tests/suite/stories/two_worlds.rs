@@ -41,7 +41,7 @@ fn a_sealed_list_and_a_missing_one_look_the_same_and_so_do_two_different_ones() 
         people,
         ..
     } = &cast;
-    let [missing, whole, smaller] = worlds;
+    let [_, whole, smaller] = worlds;
     seal(whole, &led(oskrel, whole), 1, &demo_list("Oskrel", 1)).expect(201);
     let list = without_last_entry(demo_list("Oskrel", 1));
     let player = led(oskrel, smaller);
