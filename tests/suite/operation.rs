@@ -1,6 +1,7 @@
 //! What those who run the server see of it.
 
 use nix::sys::signal::Signal;
+use serde_json::json;
 
 use crate::harness::{Database, Server, until};
 
@@ -81,4 +82,27 @@ fn log_lines_carry_the_requests_id_and_no_personal_data() {
     ] {
         assert!(!log.contains(secret), "{secret} is in\n{log}");
     }
+}
+
+#[test]
+fn whoever_changes_too_much_too_fast_must_wait_while_everybody_may_read() {
+    let database = Database::create();
+    let server = Server::launch(|command| {
+        command
+            .env("DATABASE_URL", database.url())
+            .env("TALLYHOST_CHANGES_PER_SECOND", "1")
+    });
+    let visitor = server.visitor();
+    let wrong = json!({ "email": "nobody@example.org", "password": "none of the words there are" });
+    let mut answers = (0..100).map(|_| visitor.post("/api/v1/sessions/refresh", &wrong));
+    let refused = answers.find(|answer| answer.status == 429).unwrap();
+    let wait = refused
+        .header("retry-after")
+        .and_then(|wait| wait.parse::<u32>().ok());
+    assert!(
+        wait.is_some_and(|wait| (1..=2).contains(&wait)),
+        "{refused:?}"
+    );
+    refused.refused(429, "too-many-requests");
+    visitor.get("/problems/too-many-requests").with_status(200);
 }

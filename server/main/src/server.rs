@@ -11,7 +11,7 @@ use app::Desk;
 use standings::Shelf;
 use store::Store;
 use tokio::task::LocalSet;
-use web::Leaving;
+use web::{Leaving, Limits};
 
 use crate::cli::Outcome;
 use crate::settings::{Role, Settings, SigningKey};
@@ -43,6 +43,7 @@ impl Bound {
         key: &SigningKey,
         listen: SocketAddr,
         settings: &Settings,
+        limits: Limits,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
         let store = Store::connect(url, settings.pool.get())?;
         let metrics = metrics::of_process(store.clone())?;
@@ -60,6 +61,7 @@ impl Bound {
                 served.clone(),
                 metrics.clone(),
                 told.clone(),
+                limits.clone(),
                 routes.clone(),
             )
         })

@@ -9,9 +9,11 @@ mod signing_key;
 use std::fmt;
 use std::fs;
 use std::net::SocketAddr;
-use std::num::NonZeroUsize;
+use std::num::{NonZeroU32, NonZeroUsize};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
+
+use web::Limits;
 
 pub use options::{LogFormat, Options};
 pub use role::Role;
@@ -33,6 +35,10 @@ pub struct Settings {
     pub pool: NonZeroUsize,
     /// Threads that answer requests.
     pub workers: NonZeroUsize,
+    /// Changing requests a second from one address; ten times as many at once.
+    pub changes_per_second: NonZeroU32,
+    /// Whether a proxy in front tells the address of each client.
+    pub behind_proxy: bool,
     /// What signs access tokens.
     pub signing_key: KeySource,
     /// How long to serve on after the signal to stop, no longer ready.
@@ -61,6 +67,11 @@ pub enum Database {
 pub struct Faults(pub Vec<String>);
 
 impl Settings {
+    /// How much one client may change within a time.
+    pub fn limits(&self) -> Limits {
+        Limits::new(self.changes_per_second, self.behind_proxy)
+    }
+
     /// Decides every value: what is said first, then `file`, then the defaults.
     ///
     /// `data_name` is the name of the default data folder: a demo never shares a season's folder.
@@ -113,6 +124,10 @@ impl Settings {
                 database,
                 pool: options.pool.unwrap_or(defaults::POOL),
                 workers: options.workers.unwrap_or_else(defaults::workers),
+                changes_per_second: options
+                    .changes_per_second
+                    .unwrap_or(defaults::CHANGES_PER_SECOND),
+                behind_proxy: options.behind_proxy.unwrap_or(false),
                 signing_key,
                 drain: Duration::from_secs(options.drain.unwrap_or(0)),
                 grace: Duration::from_secs(options.grace.unwrap_or(defaults::GRACE_SECONDS)),
@@ -146,6 +161,8 @@ impl fmt::Display for Settings {
         }
         writeln!(f, "pool = {}", self.pool)?;
         writeln!(f, "workers = {}", self.workers)?;
+        writeln!(f, "changes-per-second = {}", self.changes_per_second)?;
+        writeln!(f, "behind-proxy = {}", self.behind_proxy)?;
         writeln!(f, "drain = {}", self.drain.as_secs())?;
         writeln!(f, "grace = {}", self.grace.as_secs())
     }

@@ -9,6 +9,7 @@ use tracing_actix_web::TracingLogger;
 
 use crate::body::MOST_CATALOGUE_BYTES;
 use crate::health::Leaving;
+use crate::limits::{self, Limits};
 use crate::methods::nothing_here;
 use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
@@ -21,6 +22,7 @@ pub fn server_parts(
     desk: Desk,
     metrics: Metrics,
     leaving: Leaving,
+    limits: Limits,
     role: impl FnOnce(&mut ServiceConfig),
 ) -> App<
     impl ServiceFactory<
@@ -35,6 +37,7 @@ pub fn server_parts(
         .app_data(Data::new(desk))
         .app_data(Data::new(metrics))
         .app_data(Data::new(leaving))
+        .app_data(Data::new(limits))
         .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),
@@ -47,6 +50,7 @@ pub fn server_parts(
         .configure(routes::watch)
         .configure(role)
         .default_service(actix_web::web::to(nothing_here))
+        .wrap(from_fn(limits::hold))
         .wrap(from_fn(problem::render))
         .wrap(headers::defaults())
         .wrap(from_fn(metrics::count))

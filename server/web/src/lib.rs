@@ -7,6 +7,7 @@ mod document;
 mod door;
 mod headers;
 mod health;
+mod limits;
 mod methods;
 mod metrics;
 mod pages;
@@ -18,5 +19,6 @@ mod who;
 
 pub use door::server_parts;
 pub use health::Leaving;
+pub use limits::Limits;
 pub use metrics::Metrics;
 pub use routes::{desk, openapi};

@@ -60,6 +60,7 @@ impl Server {
                 "4",
             ])
             .args(["--log-format", "json"])
+            .env("TALLYHOST_CHANGES_PER_SECOND", "100000")
             .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))
             .stdin(Stdio::null())
             .stdout(Stdio::piped())

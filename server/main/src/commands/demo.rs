@@ -1,7 +1,9 @@
 use std::io::{self, Write};
 use std::net::{Ipv4Addr, SocketAddr};
+use std::num::NonZeroU32;
 
 use tokio::runtime::Runtime;
+use web::Limits;
 
 use super::serve::announce;
 use crate::cli::Outcome;
@@ -14,6 +16,9 @@ use crate::stop::Signals;
 const OTHERS: &str = "this database holds something else than the demo: name an empty one, or use \
     `tallyhost serve`";
 const INTERRUPTED: &str = "stopped while the demo was being loaded; the next start begins anew";
+
+/// Everybody of the demo types at once, from one address.
+const AT_ONCE: NonZeroU32 = NonZeroU32::MIN.saturating_add(99_999);
 
 /// A free port of the loopback.
 const SOMEWHERE: SocketAddr = SocketAddr::new(std::net::IpAddr::V4(Ipv4Addr::LOCALHOST), 0);
@@ -37,7 +42,7 @@ pub fn demo(settings: Settings) -> Outcome {
                 load(url, &key, &settings, &mut signals).await?;
             }
         }
-        let bound = Bound::bind(url, &key, settings.listen, &settings)?;
+        let bound = Bound::bind(url, &key, settings.listen, &settings, settings.limits())?;
         for address in &bound.addresses {
             announce(*address)?;
         }
@@ -72,7 +77,7 @@ async fn load_over_http(
 ) -> Outcome {
     let Bound {
         addresses, server, ..
-    } = Bound::bind(url, key, SOMEWHERE, settings)?;
+    } = Bound::bind(url, key, SOMEWHERE, settings, Limits::new(AT_ONCE, false))?;
     let address = addresses.first().ok_or("no address to load at")?;
     let address = format!("http://{address}");
     let handle = server.handle();

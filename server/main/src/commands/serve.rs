@@ -21,7 +21,13 @@ pub fn serve(settings: Settings) -> Outcome {
         if settings.role.has_desk() {
             store::migrate(database.url()).await?;
         }
-        let bound = Bound::bind(database.url(), &key, settings.listen, &settings)?;
+        let bound = Bound::bind(
+            database.url(),
+            &key,
+            settings.listen,
+            &settings,
+            settings.limits(),
+        )?;
         let signals = Signals::listen()?;
         for address in &bound.addresses {
             announce(*address)?;

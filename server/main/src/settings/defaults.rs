@@ -1,6 +1,6 @@
 use std::env;
 use std::net::{Ipv4Addr, SocketAddr, SocketAddrV4};
-use std::num::NonZeroUsize;
+use std::num::{NonZeroU32, NonZeroUsize};
 use std::path::PathBuf;
 use std::thread;
 
@@ -11,6 +11,9 @@ pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr:
 
 /// Eight connections answered 1.5 times the requests of two on two cores.
 pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(7);
+
+/// A person types far less; a club of twenty behind one address does too.
+pub(super) const CHANGES_PER_SECOND: NonZeroU32 = NonZeroU32::MIN.saturating_add(19);
 
 /// Seconds for requests that are being answered when the server stops.
 pub(super) const GRACE_SECONDS: u64 = 30;

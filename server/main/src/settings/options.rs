@@ -1,5 +1,5 @@
 use std::net::SocketAddr;
-use std::num::NonZeroUsize;
+use std::num::{NonZeroU32, NonZeroUsize};
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
@@ -37,6 +37,13 @@ pub struct Options {
     /// Threads that answer requests [default: one for each core]
     #[arg(long, env = "TALLYHOST_WORKERS", value_name = "NUMBER")]
     pub workers: Option<NonZeroUsize>,
+    /// Changing requests a second from one address; ten times as many at once [default: 20]
+    #[arg(long, env = "TALLYHOST_CHANGES_PER_SECOND", value_name = "NUMBER")]
+    pub changes_per_second: Option<NonZeroU32>,
+    /// Whether a proxy in front writes the address of each client into X-Forwarded-For
+    /// [default: false]
+    #[arg(long, env = "TALLYHOST_BEHIND_PROXY", value_name = "TRUE|FALSE")]
+    pub behind_proxy: Option<bool>,
     /// Key that signs access tokens, 64 or more hexadecimal digits [default: made once, in a file]
     #[arg(
         long,
@@ -76,6 +83,8 @@ impl Options {
             postgres_bin: self.postgres_bin.or(other.postgres_bin),
             pool: self.pool.or(other.pool),
             workers: self.workers.or(other.workers),
+            changes_per_second: self.changes_per_second.or(other.changes_per_second),
+            behind_proxy: self.behind_proxy.or(other.behind_proxy),
             signing_key: self.signing_key.or(other.signing_key),
             drain: self.drain.or(other.drain),
             grace: self.grace.or(other.grace),

@@ -71,6 +71,13 @@ impl Problem {
         self
     }
 
+    /// With the seconds after which to try again.
+    #[must_use]
+    pub fn retry_after(mut self, seconds: u64) -> Self {
+        self.retry_after = Some(seconds);
+        self
+    }
+
     /// The status it is sent with.
     pub fn status(&self) -> StatusCode {
         self.kind.status
