@@ -18,6 +18,7 @@ pub mod rounds;
 pub mod seasons;
 mod secret;
 pub mod standings;
+mod words;
 
 pub use changes::{Change, Changes, Versions};
 pub use desk::{Actor, Desk, Viewer};

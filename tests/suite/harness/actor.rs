@@ -19,6 +19,8 @@ pub struct Actor {
     address: String,
     email: Option<String>,
     tokens: Arc<Mutex<Option<Tokens>>>,
+    /// Held by whoever fetches the next tokens: a refresh token that is sent twice ends the session.
+    renewing: Arc<Mutex<()>>,
 }
 
 /// What a client program keeps of a session.
@@ -40,6 +42,7 @@ impl Actor {
             address: address.to_owned(),
             email: None,
             tokens: Arc::default(),
+            renewing: Arc::default(),
         }
     }
 
@@ -103,12 +106,22 @@ impl Actor {
         path: &str,
         dress: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> Answer {
+        let held = self.access();
         let first = self.ask_once(&method, path, &dress);
         if first.status != 401 || self.email.is_none() {
             return first;
         }
-        self.renew();
+        let one_at_a_time = self.renewing.lock().unwrap();
+        if self.access() == held {
+            self.renew();
+        }
+        drop(one_at_a_time);
         self.ask_once(&method, path, &dress)
+    }
+
+    fn access(&self) -> Option<String> {
+        let tokens = self.tokens.lock().unwrap();
+        tokens.as_ref().map(|tokens| tokens.access.clone())
     }
 
     fn ask_once(

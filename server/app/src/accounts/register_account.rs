@@ -1,13 +1,12 @@
 //! Registering: anybody may. The answer never tells whether the address was known.
 
 use league::ids::AccountId;
-use league::name::Name;
 use store::Taken;
 use store::accounts::Account;
 use uuid::Uuid;
 
 use super::password;
-use crate::{Desk, Reason, Refusal};
+use crate::{Desk, Reason, Refusal, words};
 
 /// What somebody types to register.
 #[derive(Clone, Debug)]
@@ -31,9 +30,7 @@ pub struct RegisterAccount {
 /// [`Reason::GuardianConsentRequired`].
 pub async fn register_account(desk: &Desk, command: RegisterAccount) -> Result<(), Refusal> {
     let email = address(&command.email)?;
-    let name = Name::new(&command.name).map_err(|fault| {
-        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
-    })?;
+    let name = words::name(&command.name, "/name", "name")?;
     password::accept(&command.password)?;
     if command.minor && !command.guardian_consent {
         return Err(Refusal::fault(

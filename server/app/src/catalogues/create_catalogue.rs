@@ -1,7 +1,6 @@
 //! A new catalogue, still without a version.
 
 use league::ids::{CatalogueId, ClubId};
-use league::name::Name;
 use serde_json::json;
 use store::Taken;
 use store::catalogues::Catalogue;
@@ -10,7 +9,7 @@ use uuid::Uuid;
 use crate::may::may;
 use crate::record::Scene;
 use crate::refusal::when_taken;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::CatalogueNameTaken`], [`Reason::Forbidden`].
@@ -20,9 +19,7 @@ pub async fn create_catalogue(
     club: ClubId,
     name: &str,
 ) -> Result<Catalogue, Refusal> {
-    let name = Name::new(name).map_err(|fault| {
-        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
-    })?;
+    let name = words::name(name, "/name", "name")?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;

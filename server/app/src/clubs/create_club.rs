@@ -1,7 +1,6 @@
 //! Founding a club: whoever does it owns it.
 
 use league::ids::ClubId;
-use league::name::Name;
 use league::role::Role;
 use serde_json::json;
 use store::Taken;
@@ -10,7 +9,7 @@ use uuid::Uuid;
 
 use crate::record::Scene;
 use crate::refusal::when_taken;
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, Desk, Reason, Refusal, words};
 
 const LONGEST_SLUG: usize = 40;
 
@@ -26,9 +25,7 @@ pub struct CreateClub {
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::Validation`] for the short name, [`Reason::SlugTaken`].
 pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Result<Club, Refusal> {
-    let name = Name::new(&command.name).map_err(|fault| {
-        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
-    })?;
+    let name = words::name(&command.name, "/name", "name")?;
     if !is_slug(&command.slug) {
         return Err(Refusal::fault(
             Reason::Validation,

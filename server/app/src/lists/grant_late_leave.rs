@@ -1,7 +1,6 @@
 //! Leave to hand in late, with a reason that everybody can read.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::name::Text;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Taken;
@@ -11,7 +10,7 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::refusal::when_taken;
 use crate::seasons::look::{must_be_started, must_play};
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// # Errors
 /// [`Reason::ConflictOfInterest`] for oneself, [`Reason::InvalidText`], [`Reason::WeekState`] when
@@ -25,13 +24,7 @@ pub async fn grant_late_leave(
     player: PlayerId,
     reason: &str,
 ) -> Result<(), Refusal> {
-    let reason = Text::new(reason).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
-        )
-    })?;
+    let reason = words::reason(reason)?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;

@@ -15,7 +15,7 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
 use crate::seasons::policy;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// Agrees with a claim, as the opponent of that week or as a referee.
 ///
@@ -45,13 +45,7 @@ pub async fn refuse_claim(
     claim: ClaimId,
     reason: &str,
 ) -> Result<Claim, Refusal> {
-    let reason = Text::new(reason).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
-        )
-    })?;
+    let reason = words::reason(reason)?;
     decide(desk, actor, club, season, claim, Some(reason)).await
 }
 

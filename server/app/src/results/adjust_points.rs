@@ -1,7 +1,6 @@
 //! A referee gives or takes points, with a reason: a line of its own in the ledger, erasing none.
 
 use league::ids::{ClubId, PlayerId, RulingId, SeasonId};
-use league::name::Text;
 use league::points::LeaguePoints;
 use league::standings::Adjustment;
 use league::week::WeekNo;
@@ -11,7 +10,7 @@ use uuid::Uuid;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal, words};
 
 const LARGEST: i32 = 1000;
 
@@ -38,13 +37,7 @@ pub async fn adjust_points(
     season: SeasonId,
     command: AdjustPoints,
 ) -> Result<RulingId, Refusal> {
-    let reason = Text::new(&command.reason).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
-        )
-    })?;
+    let reason = words::reason(&command.reason)?;
     if command.amount == 0 || command.amount.abs() > LARGEST {
         let detail = format!("From 1 to {LARGEST} points, given or taken.");
         let fault = Fault::new("validation", "/amount", detail).with(LARGEST, command.amount);

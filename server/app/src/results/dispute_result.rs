@@ -2,13 +2,12 @@
 
 use document::result::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, SeasonId};
-use league::name::Text;
 use serde_json::json;
 
 use super::outcome::outcome;
 use super::place::{Place, refuse, take_place};
 use crate::record::Scene;
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, Desk, Refusal, words};
 
 /// An objection.
 #[derive(Clone, Debug)]
@@ -20,7 +19,7 @@ pub struct DisputeResult {
 }
 
 /// # Errors
-/// [`Reason::InvalidText`] and the reasons of slips.
+/// [`crate::Reason::InvalidText`] and the reasons of slips.
 pub async fn dispute_result(
     desk: &Desk,
     actor: Actor,
@@ -29,13 +28,7 @@ pub async fn dispute_result(
     game: GameId,
     command: DisputeResult,
 ) -> Result<SlipDocument, Refusal> {
-    let reason = Text::new(&command.reason).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
-        )
-    })?;
+    let reason = words::reason(&command.reason)?;
     desk.store
         .write(async |conn| {
             let place = take_place(conn, actor, club, season, game).await?;

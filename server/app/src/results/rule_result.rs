@@ -2,7 +2,6 @@
 
 use document::result::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, RulingId, SeasonId};
-use league::name::Text;
 use league::result::Ruling;
 use serde_json::json;
 use uuid::Uuid;
@@ -12,7 +11,7 @@ use super::place::{accounts, both, refuse};
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Refusal, words};
 
 /// A ruling.
 #[derive(Clone, Debug)]
@@ -26,7 +25,7 @@ pub struct RuleResult {
 /// Decides whatever the slip says so far. A ruling on a result that stood makes a new version.
 ///
 /// # Errors
-/// [`Reason::ConflictOfInterest`], [`Reason::InvalidText`], [`Reason::ImpossibleScore`].
+/// [`crate::Reason::ConflictOfInterest`], [`Reason::InvalidText`], [`Reason::ImpossibleScore`].
 pub async fn rule_result(
     desk: &Desk,
     actor: Actor,
@@ -35,13 +34,7 @@ pub async fn rule_result(
     game: GameId,
     command: RuleResult,
 ) -> Result<SlipDocument, Refusal> {
-    let reason = Text::new(&command.reason).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
-        )
-    })?;
+    let reason = words::reason(&command.reason)?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::Judge).await?;

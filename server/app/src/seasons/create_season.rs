@@ -6,7 +6,6 @@ use chrono_tz::Tz;
 use document::policy::PolicyDocument;
 use document::season::{CalendarDocument, CapsDocument, plan};
 use league::ids::{CatalogueId, ClubId, SeasonId};
-use league::name::Name;
 use league::season::{SeasonState, Visibility};
 use serde_json::json;
 use store::Conn;
@@ -17,7 +16,7 @@ use super::policy;
 use super::satisfiable::must_be_satisfiable;
 use crate::may::may;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+use crate::{Action, Actor, Desk, Fault, Reason, Refusal, words};
 
 const LONGEST_GRACE: u16 = 1440;
 const PLACES: RangeInclusive<u16> = 2..=10_000;
@@ -54,9 +53,7 @@ pub async fn create_season(
     club: ClubId,
     command: CreateSeason,
 ) -> Result<Season, Refusal> {
-    let name = Name::new(&command.name).map_err(|fault| {
-        Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
-    })?;
+    let name = words::name(&command.name, "/name", "name")?;
     let zone = zone(&command.zone)?;
     let weeks = plan(&command.caps, &command.calendar, zone)
         .map_err(|faults| not_valid(faults.into_iter().map(Fault::from).collect()))?;

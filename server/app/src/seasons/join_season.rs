@@ -2,7 +2,6 @@
 
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::name::Name;
 use league::season::SeasonState;
 use league::week::WeekNo;
 use serde_json::json;
@@ -13,7 +12,7 @@ use uuid::Uuid;
 
 use crate::may::may;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Reason, Refusal, catalogues};
+use crate::{Action, Actor, Desk, Reason, Refusal, catalogues, words};
 
 /// What it takes to join.
 #[derive(Clone, Debug)]
@@ -39,13 +38,7 @@ pub async fn join_season(
     id: SeasonId,
     command: JoinSeason,
 ) -> Result<Player, Refusal> {
-    let handle = Name::new(&command.handle).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidName,
-            "/handle",
-            format!("The handle {fault}."),
-        )
-    })?;
+    let handle = words::name(&command.handle, "/handle", "handle")?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::Play).await?;

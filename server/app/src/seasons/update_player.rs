@@ -1,7 +1,6 @@
 //! Changing a player's usual nights, faction or household.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::name::Name;
 use league::role::Role;
 use league::season::SeasonState;
 use serde_json::json;
@@ -10,7 +9,7 @@ use store::players::Player;
 use super::join_season::{check_faction, check_nights};
 use crate::may::may;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// What to change; what is absent stays.
 #[derive(Clone, Debug, Default)]
@@ -77,12 +76,6 @@ fn household_name(text: &str) -> Result<Option<String>, Refusal> {
     if text.is_empty() {
         return Ok(None);
     }
-    let name = Name::new(text).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidName,
-            "/household",
-            format!("The household {fault}."),
-        )
-    })?;
+    let name = words::name(text, "/household", "household")?;
     Ok(Some(name.to_string()))
 }

@@ -3,7 +3,6 @@
 
 use document::policy::PolicyDocument;
 use league::ids::{ClubId, SeasonId};
-use league::name::Name;
 use league::season::{SeasonState, Visibility};
 use serde_json::json;
 use store::seasons::Season;
@@ -12,7 +11,7 @@ use super::policy;
 use super::satisfiable::{must_be_satisfiable, pinned};
 use crate::may::may;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// What to change; what is absent stays.
 #[derive(Clone, Debug, Default)]
@@ -74,9 +73,7 @@ pub async fn update_season(
 
 fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
     if let Some(name) = command.name {
-        let name = Name::new(&name).map_err(|fault| {
-            Refusal::fault(Reason::InvalidName, "/name", format!("The name {fault}."))
-        })?;
+        let name = words::name(&name, "/name", "name")?;
         season.name = name.to_string();
     }
     if let Some(policy) = command.policy {
