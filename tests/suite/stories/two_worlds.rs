@@ -206,7 +206,9 @@ fn differences<'a>(one: &'a [Seen], other: &'a [Seen]) -> Vec<(&'a Seen, &'a See
     pairs.filter(|(one, other)| one != other).collect()
 }
 
-/// An answer without what differs in every answer: its date and the id of the request.
+/// An answer without what differs in every answer: its date and the id of the request; and without
+/// `connection`, which is of the way and not of the answer (RFC 9110, section 7.6.1): it depends on
+/// whether a body that nobody reads has arrived yet.
 #[derive(Debug, PartialEq)]
 struct Seen {
     asked: String,
@@ -218,8 +220,7 @@ struct Seen {
 impl Seen {
     fn new(answer: Answer) -> Self {
         let headers = answer.headers.iter();
-        let headers =
-            headers.filter(|(name, _)| !["date", "x-request-id"].contains(&name.as_str()));
+        let headers = headers.filter(|(name, _)| !["date", "connection"].contains(&name.as_str()));
         let text = |bytes: &[u8]| String::from_utf8_lossy(bytes).into_owned();
         let headers = headers.map(|(name, value)| (name.to_string(), text(value.as_bytes())));
         let mut headers: Vec<_> = headers.collect();
