@@ -103,14 +103,14 @@ impl Bound {
     }
 }
 
-/// The routes of a role.
+/// The routes of a role. Addresses are tried in this order, and most who come look at the standings.
 fn routes(role: Role, shelf: Option<Arc<Shelf>>) -> impl FnOnce(&mut ServiceConfig) + Clone {
     move |config| {
-        if role.has_desk() {
-            web::desk(config);
-        }
         if let Some(shelf) = shelf {
             standings::configure(config, shelf);
+        }
+        if role.has_desk() {
+            web::desk(config);
         }
     }
 }

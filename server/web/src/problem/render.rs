@@ -73,7 +73,7 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
         .get::<RequestId>()
         .map_or_else(String::new, |id| id.to_string());
     if let Some(cause) = &problem.cause {
-        tracing::error!(code = problem.code(), cause, "request failed");
+        tracing::error!(code = problem.code(), cause, request_id, "request failed");
     }
     let document = ProblemDocument {
         type_: format!("/problems/{}", problem.kind.code),
