@@ -14,12 +14,16 @@ use crate::accounts::token::TokenKey;
 /// Passwords hashed at the same moment at most; each takes 19 MiB.
 const HASHES_AT_ONCE: usize = 4;
 
+/// Photos decoded at the same moment at most; each may take half a gigabyte.
+const PHOTOS_AT_ONCE: usize = 2;
+
 /// The store, the key that signs tokens, and the queue for costly work.
 #[derive(Clone)]
 pub struct Desk {
     pub(crate) store: Store,
     pub(crate) key: TokenKey,
     pub(crate) hashing: Arc<Semaphore>,
+    pub(crate) decoding: Arc<Semaphore>,
 }
 
 /// Somebody who has signed in.
@@ -45,6 +49,7 @@ impl Desk {
             store,
             key,
             hashing: Arc::new(Semaphore::new(HASHES_AT_ONCE)),
+            decoding: Arc::new(Semaphore::new(PHOTOS_AT_ONCE)),
         })
     }
 

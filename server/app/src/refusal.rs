@@ -115,6 +115,12 @@ reasons! {
     TooOpen = "too-open",
     /// The claim was decided in between.
     ClaimStateChanged = "claim-state-changed",
+    /// The photo stands behind an earlier claim.
+    PhotoAlreadyUsed = "photo-already-used",
+    /// More pixels, or more pictures, than a photo may have.
+    ImageTooLarge = "image-too-large",
+    /// A picture that cannot be read.
+    InvalidImage = "invalid-image",
     /// A request needs a key so that sending it twice acts once.
     IdempotencyKeyRequired = "idempotency-key-required",
     /// The key was used for another request.

@@ -37,3 +37,8 @@ mod words;
 pub fn hex(bytes: &[u8]) -> String {
     hex::encode(bytes)
 }
+
+/// So many bytes from their hexadecimal digits.
+pub fn unhex<const BYTES: usize>(text: &str) -> Option<[u8; BYTES]> {
+    hex::decode(text).ok()?.try_into().ok()
+}

@@ -2,6 +2,7 @@
 
 mod bonus;
 mod claim;
+mod likeness;
 mod models;
 mod share;
 mod stage;
@@ -19,6 +20,7 @@ pub use bonus::{PaintedBonus, PaintedWeek, Tier, Yardstick};
 pub use claim::{
     Checker, Claim, ClaimRefusal, ClaimState, Evidence, NewClaim, PhotoDigest, UnitRecord, claim,
 };
+pub use likeness::Likeness;
 pub use models::painted_models;
 pub use share::{Counting, UnitOnList, painted_share};
 pub use stage::{ModelStages, Stage, StageFault};

@@ -16,6 +16,7 @@ pub mod invitations;
 mod json;
 pub mod lists;
 pub mod painting;
+pub mod photos;
 pub mod players;
 pub mod rounds;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]

@@ -327,6 +327,18 @@ diesel::table! {
     }
 }
 
+diesel::table! {
+    painting_photos (club_id, season_id, digest, player_id) {
+        club_id -> Uuid,
+        season_id -> Uuid,
+        player_id -> Uuid,
+        digest -> Bytea,
+        likeness -> Int8,
+        jpeg -> Bytea,
+        uploaded_at -> Timestamptz,
+    }
+}
+
 diesel::allow_tables_to_appear_in_same_query!(accounts, clubs, memberships);
 diesel::allow_tables_to_appear_in_same_query!(seasons, weeks);
 diesel::allow_tables_to_appear_in_same_query!(games, slips);

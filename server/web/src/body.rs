@@ -6,10 +6,11 @@ use std::pin::Pin;
 use actix_web::dev::Payload;
 use actix_web::http::header::CONTENT_TYPE;
 use actix_web::web::Bytes;
-use actix_web::{FromRequest, HttpRequest};
+use actix_web::{FromRequest, HttpRequest, web};
 use app::{Fault, Reason};
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
+use utoipa::ToSchema;
 
 use crate::problem::{Problem, WireFault};
 
@@ -18,11 +19,40 @@ pub const MOST_BYTES: usize = 64 * 1024;
 /// Most bytes of a catalogue.
 pub const MOST_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
 
+/// Most bytes of a photo.
+pub const MOST_PHOTO_BYTES: usize = 10 * 1024 * 1024;
+
 /// A JSON body of type `T`.
 pub struct Json<T>(pub T);
 
 /// The bytes of a catalogue, of whatever type.
 pub struct CatalogueBytes(pub Bytes);
+
+/// The bytes of a photo, whatever they are called.
+#[derive(ToSchema)]
+#[schema(value_type = String, format = Binary)]
+pub struct PhotoBytes(pub Bytes);
+
+impl FromRequest for PhotoBytes {
+    type Error = Problem;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let body = web::Payload::from_request(request, payload);
+        Box::pin(async move {
+            let too_large = || Problem::too_large(MOST_PHOTO_BYTES);
+            let body = body.await.map_err(|_| too_large())?;
+            let bytes = body.to_bytes_limited(MOST_PHOTO_BYTES).await;
+            let read = bytes.map_err(|_| too_large())?;
+            let bytes = read.map_err(|_| Problem::wire(WireFault::UnsupportedMediaType))?;
+            if is_picture(&bytes) {
+                Ok(Self(bytes))
+            } else {
+                Err(Problem::wire(WireFault::UnsupportedMediaType))
+            }
+        })
+    }
+}
 
 impl FromRequest for CatalogueBytes {
     type Error = Problem;
@@ -46,6 +76,13 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
             parse(&bytes.await?).map(Self)
         })
     }
+}
+
+/// By its first bytes, whatever it is called: JPEG (ITU-T T.81, B.1.1.3), PNG (PNG, third edition,
+/// section 5.2) or WebP (RFC 9649, section 2.4).
+fn is_picture(bytes: &[u8]) -> bool {
+    let webp = bytes.starts_with(b"RIFF") && bytes.get(8..12) == Some(b"WEBP");
+    bytes.starts_with(b"\xFF\xD8\xFF") || bytes.starts_with(b"\x89PNG\r\n\x1A\n") || webp
 }
 
 fn collect(

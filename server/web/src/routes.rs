@@ -8,8 +8,8 @@ use utoipa_actix_web::scope;
 
 use crate::api::{
     accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members, outlooks,
-    painting, players, previews, rounds, scenarios, seasons, sessions, standings, statistics,
-    trail, weeks,
+    painting, photos, players, previews, rounds, scenarios, seasons, sessions, standings,
+    statistics, trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -90,6 +90,9 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(painting::list_claims)
             .service(painting::verify_claim)
             .service(painting::refuse_claim)
+            .service(photos::create_photo)
+            .service(photos::find_photo)
+            .service(photos::delete_photo)
             .service(standings::find_standings)
             .service(standings::find_ledger)
             .service(standings::close_week)

@@ -2,6 +2,7 @@
 
 mod absence;
 mod outlooks;
+mod photos;
 mod rulings;
 mod slips;
 mod week;

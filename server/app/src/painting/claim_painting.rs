@@ -1,11 +1,15 @@
 //! Claiming how far the models of a unit are.
 
 use document::painting::ModelStagesDocument;
-use league::ids::{ClaimId, ClubId, SeasonId};
+use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
-use league::painting::{Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, UnitRecord, claim};
+use league::painting::{
+    Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, PhotoDigest, UnitRecord, claim,
+};
 use league::week::WeekNo;
 use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
 use uuid::Uuid;
 
 use crate::record::Scene;
@@ -20,11 +24,13 @@ pub struct ClaimPainting {
     pub unit: String,
     /// How far its models are.
     pub stages: ModelStagesDocument,
+    /// A photo of them, sent before; without one they are shown at the table.
+    pub photo: Option<PhotoDigest>,
 }
 
 /// # Errors
 /// [`Reason::WeekState`] outside an announced, open week; [`Reason::Validation`] when nothing is new
-/// or paint would come off.
+/// or paint would come off, or the photo is not the player's own; [`Reason::PhotoAlreadyUsed`].
 pub async fn claim_painting(
     desk: &Desk,
     actor: Actor,
@@ -62,10 +68,19 @@ pub async fn claim_painting(
                 week,
                 unit,
                 stages,
-                evidence: Evidence::AtTable,
+                evidence: match command.photo {
+                    None => Evidence::AtTable,
+                    Some(photo) => own_photo(conn, &season, player, photo).await?,
+                },
                 at: now,
             };
-            let claim = claim(&painting, record.as_ref(), |_| None, made).map_err(refuse)?;
+            let claim = claim(
+                &painting,
+                record.as_ref(),
+                |photo| used_by(&earlier, photo),
+                made,
+            )
+            .map_err(refuse)?;
             store::painting::create(conn, club, season.id, &claim).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
@@ -79,15 +94,44 @@ pub async fn claim_painting(
         .await
 }
 
+fn used_by(earlier: &[Claim], photo: PhotoDigest) -> Option<ClaimId> {
+    let mut earlier = earlier.iter();
+    let used = earlier.find(|claim| claim.made.evidence == Evidence::Photo(photo));
+    used.map(|claim| claim.made.id)
+}
+
+async fn own_photo(
+    conn: &mut Conn,
+    season: &Season,
+    player: PlayerId,
+    photo: PhotoDigest,
+) -> Result<Evidence, Refusal> {
+    let photos = store::photos::list(conn, season.club, season.id).await?;
+    let mut own = photos.iter().filter(|known| known.player == player);
+    if own.any(|known| known.digest == photo) {
+        Ok(Evidence::Photo(photo))
+    } else {
+        let detail = "Send the photo first; only one of your own counts.";
+        Err(Refusal::fault(Reason::Validation, "/photo", detail))
+    }
+}
+
+pub(super) fn photo_used() -> Refusal {
+    Refusal::rule(
+        Reason::PhotoAlreadyUsed,
+        "This photo stands behind another claim of yours; take a new one.",
+    )
+}
+
 pub(super) fn refuse(why: ClaimRefusal) -> Refusal {
     let reason = match why {
         ClaimRefusal::OwnClaim => Reason::ConflictOfInterest,
         ClaimRefusal::Decided => Reason::ClaimStateChanged,
         ClaimRefusal::NotAccepted(_) => Reason::Forbidden,
-        ClaimRefusal::NothingNew
-        | ClaimRefusal::GoesBack
-        | ClaimRefusal::PhotoUsed(_)
-        | ClaimRefusal::NoPhoto => Reason::Validation,
+        ClaimRefusal::PhotoUsed(_) => return photo_used(),
+        ClaimRefusal::NothingNew | ClaimRefusal::GoesBack | ClaimRefusal::NoPhoto => {
+            Reason::Validation
+        }
     };
     let fault = crate::Fault::new(why.code(), "", format!("Not done: {why}."));
     Refusal::faults(reason, format!("Not done: {why}."), vec![fault])

@@ -2,7 +2,7 @@
 
 use league::ids::{ClaimId, ClubId, SeasonId};
 use league::name::Text;
-use league::painting::{Checker, Claim, ClaimRefusal, ClaimState};
+use league::painting::{Checker, Claim, ClaimRefusal, ClaimState, Evidence};
 use league::role::Role;
 use league::side::Both;
 use league::time::Instant;
@@ -127,7 +127,10 @@ async fn checker(
     });
     match role {
         _ if opponent => Ok(Checker::Opponent),
-        Role::Owner | Role::Organiser | Role::Referee => Ok(Checker::Referee),
+        Role::Owner | Role::Organiser | Role::Referee => Ok(match claim.made.evidence {
+            Evidence::AtTable => Checker::Referee,
+            Evidence::Photo(_) => Checker::Photo,
+        }),
         Role::Player => Err(Refusal::rule(
             Reason::Forbidden,
             "The opponent of that week or a referee looks at painted models.",

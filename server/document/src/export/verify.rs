@@ -10,6 +10,7 @@ use super::{
     FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
 };
 use crate::proposal::ProposalDocument;
+use crate::unhex;
 
 /// What became of the checks, each in a sentence.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -61,7 +62,7 @@ fn reveal(export: &SeasonExportDocument, checked: &mut Checked) -> Option<Secret
             .push("the seed is revealed when the season ends; draws are taken as given".into());
         return None;
     };
-    let Some(seed) = bytes(seed) else {
+    let Some(seed) = unhex(seed) else {
         checked
             .broken
             .push("the seed is not 32 bytes in hexadecimal".into());
@@ -105,7 +106,7 @@ fn check_round(
         lists_were_locked(week, round),
         format!("{name}: the inputs hold the receipt of every list that was in time"),
     );
-    let drawn = bytes(&round.draw).and_then(|draw| round.inputs.task(Draw(draw)).ok());
+    let drawn = unhex(&round.draw).and_then(|draw| round.inputs.task(Draw(draw)).ok());
     let (Some(task), Ok(proposal)) = (drawn, round.proposal.proposal()) else {
         checked
             .broken
@@ -131,7 +132,7 @@ fn check_round(
 
 fn draws(round: &RoundRecordDocument, secret: Option<&Secret>) -> bool {
     let Some(secret) = secret else {
-        return bytes(&round.draw).is_some();
+        return unhex::<32>(&round.draw).is_some();
     };
     round
         .inputs
@@ -163,8 +164,4 @@ fn games_are_those_proposed(week: &WeekRecordDocument, round: &RoundRecordDocume
         .map(|game| game.first)
         .collect();
     proposed == played && byes == round.proposal.byes.iter().copied().collect()
-}
-
-fn bytes(text: &str) -> Option<[u8; 32]> {
-    hex::decode(text).ok()?.try_into().ok()
 }

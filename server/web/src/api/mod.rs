@@ -11,6 +11,7 @@ pub mod lists;
 pub mod members;
 pub mod outlooks;
 pub mod painting;
+pub mod photos;
 pub mod players;
 pub mod previews;
 pub mod rounds;

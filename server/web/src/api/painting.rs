@@ -2,21 +2,22 @@
 
 use actix_web::web::{Data, Path, Query};
 use actix_web::{get, post, web};
-use app::Desk;
 use app::painting::{Claim, ClaimPainting};
+use app::{Desk, Reason, Refusal};
 use chrono::{DateTime, Utc};
 use document::painting::{CheckerDocument, ModelStagesDocument};
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
-use league::painting::ClaimState;
+use league::painting::{ClaimState, Evidence, PhotoDigest};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
+use super::photos::digest;
 use super::seasons::InSeason;
 use super::weeks::InWeek;
 use crate::answer::{Answer, Created};
 use crate::body::Json;
-use crate::problem::Problems;
+use crate::problem::{Problem, Problems};
 use crate::who::{Caller, SignedIn};
 
 /// A claim's address.
@@ -59,6 +60,9 @@ pub struct ClaimBody {
     unit: String,
     /// Models at each stage.
     stages: ModelStagesDocument,
+    /// Name of a photo that you sent before; without one the models are looked at on the table.
+    #[serde(default)]
+    photo: Option<String>,
 }
 
 /// Why a claim is refused.
@@ -95,6 +99,9 @@ pub struct ClaimView {
     unit: String,
     /// Models at each stage.
     stages: ModelStagesDocument,
+    /// Name of the photo that shows them; the club alone can see it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    photo: Option<String>,
     /// When it was made.
     claimed_at: DateTime<Utc>,
     /// Where it stands.
@@ -130,6 +137,10 @@ impl From<Claim> for ClaimView {
             week: claim.made.week.number(),
             unit: claim.made.unit.to_string(),
             stages: claim.made.stages.into(),
+            photo: match claim.made.evidence {
+                Evidence::AtTable => None,
+                Evidence::Photo(photo) => Some(document::hex(&photo.0)),
+            },
             claimed_at: claim.made.at,
             state,
             checker,
@@ -150,13 +161,28 @@ pub async fn claim_painting(
     body: Json<ClaimBody>,
 ) -> Answer<Created<ClaimView>> {
     let (club, season, week) = path.ids()?;
-    let ClaimBody { unit, stages } = body.0;
-    let command = ClaimPainting { unit, stages };
+    let ClaimBody {
+        unit,
+        stages,
+        photo,
+    } = body.0;
+    let command = ClaimPainting {
+        unit,
+        stages,
+        photo: photo.as_deref().map(read_photo).transpose()?,
+    };
     let claim = app::painting::claim_painting(&desk, who.0, club, season, week, command).await?;
     let location = format!("/api/v1/clubs/{club}/seasons/{season}/painting");
     Ok(Created {
         location,
         view: claim.into(),
+    })
+}
+
+fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
+    digest(name).ok_or_else(|| {
+        let detail = "The name of a photo has 64 hexadecimal digits.";
+        Refusal::fault(Reason::Validation, "/photo", detail).into()
     })
 }
 

@@ -98,6 +98,7 @@ async fn act(
             let models = |stage: &str| fields.value(stage).unwrap_or_default();
             let command = ClaimPainting {
                 unit: fields.text("unit").to_owned(),
+                photo: None,
                 stages: ModelStagesDocument {
                     bare: models("bare"),
                     primed: models("primed"),

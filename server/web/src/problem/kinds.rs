@@ -181,6 +181,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::ResultFinal
         | R::SlipStateChanged
         | R::TooOpen
+        | R::PhotoAlreadyUsed
         | R::ClaimStateChanged => StatusCode::CONFLICT,
         R::VersionMismatch => StatusCode::PRECONDITION_FAILED,
         R::Validation
@@ -196,6 +197,8 @@ fn status(reason: Reason) -> StatusCode {
         | R::PointsCapExceeded
         | R::ListBreaksRules
         | R::ImpossibleScore
+        | R::ImageTooLarge
+        | R::InvalidImage
         | R::IdempotencyKeyReused => StatusCode::UNPROCESSABLE_ENTITY,
         R::TooManyAttempts => StatusCode::TOO_MANY_REQUESTS,
     }
@@ -249,6 +252,9 @@ fn title(reason: Reason) -> &'static str {
         R::ResultFinal => "The result stands",
         R::SlipStateChanged => "The slip was answered in between",
         R::ImpossibleScore => "Counts that cannot happen",
+        R::PhotoAlreadyUsed => "The photo was used before",
+        R::ImageTooLarge => "The picture is too large",
+        R::InvalidImage => "The picture cannot be read",
         R::TooOpen => "Too much is open for an exact answer",
         R::ClaimStateChanged => "The claim was decided in between",
         R::IdempotencyKeyRequired => "An Idempotency-Key is needed",

@@ -3,12 +3,13 @@
 use std::collections::BTreeMap;
 use std::process::Command;
 
+use image::ImageFormat;
 use reqwest::Method;
 use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::{Draft, Running, Season, bodies};
-use crate::harness::{Actor, Player, Stage, demo_list};
+use crate::harness::{Actor, Player, Stage, bytes_of, demo_list, picture};
 
 pub struct Scene {
     pub stage: Stage,
@@ -20,6 +21,7 @@ pub struct Scene {
     round: String,
     game: String,
     claim: String,
+    photo: String,
 }
 
 impl Scene {
@@ -42,6 +44,7 @@ impl Scene {
         let claim = json!({ "unit": "tally-novice-1", "stages": { "finished": 1 } });
         let painting = format!("{}/painting", stage.week(1));
         let claim = corvanel.actor.post(&painting, &claim).expect(201);
+        let photo = send_photo(&stage, &corvanel.actor);
         let people = BTreeMap::from([
             ("visitor", stage.server.visitor()),
             ("stranger", stage.server.register("Stranger")),
@@ -59,6 +62,7 @@ impl Scene {
             round,
             game,
             claim: text(&claim["id"]),
+            photo,
         };
         scene.corvanel_reports(&corvanel.actor);
         scene
@@ -91,6 +95,7 @@ impl Scene {
             ("{round}", self.round.clone()),
             ("{game}", self.game.clone()),
             ("{claim}", self.claim.clone()),
+            ("{photo}", self.photo.clone()),
         ];
         let path = if path.ends_with("/versions/{number}/changes") {
             &format!("{path}?since=1")
@@ -102,6 +107,13 @@ impl Scene {
         assert!(!filled.contains('{'), "{filled}");
         filled
     }
+}
+
+fn send_photo(stage: &Stage, of: &Actor) -> String {
+    let bytes = bytes_of(&picture(3), ImageFormat::Png);
+    let path = format!("{}/photos", stage.season);
+    let sent = of.ask(Method::POST, &path, |request| request.body(bytes.clone()));
+    text(&sent.expect(201)["photo"])
 }
 
 /// Round and game; the clock shows the first night of week 1, and then the second week's beginning.

@@ -1,0 +1,151 @@
+//! From the bytes that somebody sends to a picture that is safe to keep: only pixels survive.
+
+use std::io::Cursor;
+
+use image::codecs::jpeg::JpegEncoder;
+use image::codecs::png::PngDecoder;
+use image::codecs::webp::WebPDecoder;
+use image::imageops::FilterType;
+use image::metadata::Orientation;
+use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, ImageResult, Limits};
+use league::painting::{Likeness, PhotoDigest};
+use sha2::{Digest, Sha256};
+use store::photos::Photo;
+
+use crate::{Reason, Refusal};
+
+const MOST_PIXELS: u64 = 40_000_000;
+const MOST_SIDE: u32 = 12_000;
+/// Forty million pixels of four 16-bit samples: what the largest picture may take while it is read.
+const MOST_MEMORY: u64 = 8 * MOST_PIXELS;
+/// Longest side that is kept: enough to judge paint by.
+const KEPT_SIDE: u32 = 2_048;
+const QUALITY: u8 = 85;
+
+/// Reads a JPEG, PNG or WebP within limits, turns it upright and writes it anew as a JPEG without
+/// anything but its pixels.
+///
+/// # Errors
+/// [`Reason::ImageTooLarge`] by the header, before anything is decoded, and for animations;
+/// [`Reason::InvalidImage`].
+pub(super) fn read(bytes: &[u8]) -> Result<Photo, Refusal> {
+    let format = match image::guess_format(bytes) {
+        Ok(format @ (ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) => format,
+        _ => return Err(invalid()),
+    };
+    let reader = || ImageReader::with_format(Cursor::new(bytes), format);
+    let (width, height) = reader().into_dimensions().map_err(|_| invalid())?;
+    must_fit(width, height)?;
+    if is_animated(bytes, format).map_err(|_| invalid())? {
+        let detail = "A photo is one picture, not an animation.";
+        return Err(Refusal::rule(Reason::ImageTooLarge, detail));
+    }
+    if format == ImageFormat::Jpeg && !jpeg_has_an_end(bytes) {
+        return Err(invalid());
+    }
+    let mut reader = reader();
+    reader.limits(limits());
+    let upright = upright(reader).map_err(|_| invalid())?;
+    write(upright).map_err(|_| invalid())
+}
+
+fn limits() -> Limits {
+    let mut limits = Limits::default();
+    limits.max_image_width = Some(MOST_SIDE);
+    limits.max_image_height = Some(MOST_SIDE);
+    limits.max_alloc = Some(MOST_MEMORY);
+    limits
+}
+
+fn must_fit(width: u32, height: u32) -> Result<(), Refusal> {
+    let pixels = u64::from(width) * u64::from(height);
+    let side = width.max(height);
+    let refuse = |limit: u64, actual: u64, what: &str| {
+        let detail = format!("A photo may have {limit} {what}; this one has {actual}.");
+        Refusal::rule(Reason::ImageTooLarge, detail)
+            .fact("limit", limit)
+            .fact("actual", actual)
+    };
+    if side > MOST_SIDE {
+        return Err(refuse(MOST_SIDE.into(), side.into(), "pixels a side"));
+    }
+    if pixels > MOST_PIXELS {
+        return Err(refuse(MOST_PIXELS, pixels, "pixels"));
+    }
+    Ok(())
+}
+
+fn is_animated(bytes: &[u8], format: ImageFormat) -> ImageResult<bool> {
+    match format {
+        ImageFormat::Png => PngDecoder::with_limits(Cursor::new(bytes), limits())?.is_apng(),
+        ImageFormat::WebP => Ok(WebPDecoder::new(Cursor::new(bytes))?.has_animation()),
+        _ => Ok(false),
+    }
+}
+
+/// The decoder fills what is missing with grey, so a torn file is told by its missing end (ITU-T
+/// T.81, B.1.1.3: within the scan a byte FF is followed by 00 or a restart, so FF D9 ends it).
+fn jpeg_has_an_end(bytes: &[u8]) -> bool {
+    let scan = start_of_scan(bytes).and_then(|at| bytes.get(at..));
+    scan.is_some_and(|scan| scan.windows(2).any(|pair| pair == [0xFF, 0xD9]))
+}
+
+/// Where the first scan begins, past all segments: one of them may hold a small picture of its own.
+fn start_of_scan(bytes: &[u8]) -> Option<usize> {
+    let mut at = 2;
+    loop {
+        let &[0xFF, marker, high, low] = bytes.get(at..at + 4)? else {
+            return None;
+        };
+        match marker {
+            0xDA => return Some(at),
+            0xFF => at += 1,
+            _ => at += 2 + usize::from(u16::from_be_bytes([high, low])),
+        }
+    }
+}
+
+fn upright(reader: ImageReader<Cursor<&[u8]>>) -> ImageResult<DynamicImage> {
+    let mut decoder = reader.into_decoder()?;
+    let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
+    let mut image = DynamicImage::from_decoder(decoder)?;
+    image.apply_orientation(orientation);
+    Ok(image)
+}
+
+fn write(image: DynamicImage) -> ImageResult<Photo> {
+    let image = DynamicImage::ImageRgb8(image.into_rgb8());
+    let mut digest = Sha256::new();
+    digest.update(image.width().to_be_bytes());
+    digest.update(image.as_bytes());
+    let likeness = likeness(&image);
+    let kept = match image.width().max(image.height()) > KEPT_SIDE {
+        true => image.resize(KEPT_SIDE, KEPT_SIDE, FilterType::Triangle),
+        false => image,
+    };
+    let mut jpeg = Vec::new();
+    JpegEncoder::new_with_quality(&mut jpeg, QUALITY).encode_image(&kept)?;
+    Ok(Photo {
+        digest: PhotoDigest(digest.finalize().into()),
+        likeness,
+        jpeg,
+    })
+}
+
+fn likeness(image: &DynamicImage) -> Likeness {
+    let small = image.resize_exact(9, 8, FilterType::Triangle).into_luma8();
+    let mut rows = [[0; 9]; 8];
+    for (row, light) in rows.iter_mut().zip(small.rows()) {
+        for (cell, pixel) in row.iter_mut().zip(light) {
+            *cell = pixel.0[0];
+        }
+    }
+    Likeness::of(&rows)
+}
+
+fn invalid() -> Refusal {
+    Refusal::rule(
+        Reason::InvalidImage,
+        "The picture is torn or damaged; send it again.",
+    )
+}

@@ -1,0 +1,145 @@
+//! Pictures of models. Named by the digest of their pixels.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::painting::{Likeness, PhotoDigest};
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::painting_photos;
+use crate::{Conn, Fault};
+
+/// A picture as it is kept.
+#[derive(Clone, Debug)]
+pub struct Photo {
+    /// Of the pixels as they were sent.
+    pub digest: PhotoDigest,
+    /// What it looks like.
+    pub likeness: Likeness,
+    /// The picture, written by us.
+    pub jpeg: Vec<u8>,
+}
+
+/// A picture of the season without its pixels.
+#[derive(Clone, Copy, Debug)]
+pub struct Known {
+    /// Whose.
+    pub player: PlayerId,
+    /// Its name.
+    pub digest: PhotoDigest,
+    /// What it looks like.
+    pub likeness: Likeness,
+}
+
+/// Saves a picture; one that the player has already stays as it is.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: PlayerId,
+    photo: &Photo,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(painting_photos::table)
+        .values((
+            painting_photos::club_id.eq(club.0),
+            painting_photos::season_id.eq(season.0),
+            painting_photos::player_id.eq(player.0),
+            painting_photos::digest.eq(photo.digest.0.as_slice()),
+            painting_photos::likeness.eq(photo.likeness.0.cast_signed()),
+            painting_photos::jpeg.eq(&photo.jpeg),
+            painting_photos::uploaded_at.eq(now),
+        ))
+        .on_conflict_do_nothing()
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// The JPEG of a picture, whoever sent it: the same name is the same pixels.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    digest: PhotoDigest,
+) -> Result<Vec<u8>, Fault> {
+    Ok(painting_photos::table
+        .filter(
+            painting_photos::club_id
+                .eq(club.0)
+                .and(painting_photos::season_id.eq(season.0)),
+        )
+        .filter(painting_photos::digest.eq(digest.0.as_slice()))
+        .order(painting_photos::player_id)
+        .select(painting_photos::jpeg)
+        .first(conn)
+        .await?)
+}
+
+/// What pictures of a season look like, the oldest first.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Known>, Fault> {
+    let rows: Vec<(Uuid, Vec<u8>, i64)> = painting_photos::table
+        .filter(
+            painting_photos::club_id
+                .eq(club.0)
+                .and(painting_photos::season_id.eq(season.0)),
+        )
+        .order((painting_photos::uploaded_at, painting_photos::digest))
+        .select((
+            painting_photos::player_id,
+            painting_photos::digest,
+            painting_photos::likeness,
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(player, digest, likeness)| {
+            let digest = digest
+                .try_into()
+                .map_err(|_| Fault::Broken("a photo without a digest".to_owned()))?;
+            Ok(Known {
+                player: PlayerId(player),
+                digest: PhotoDigest(digest),
+                likeness: Likeness(likeness.cast_unsigned()),
+            })
+        })
+        .collect()
+}
+
+/// Takes a picture away: of one player, or of everybody who sent it.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn delete(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    digest: PhotoDigest,
+    of: Option<PlayerId>,
+) -> Result<(), Fault> {
+    let mut photos = diesel::delete(painting_photos::table)
+        .filter(
+            painting_photos::club_id
+                .eq(club.0)
+                .and(painting_photos::season_id.eq(season.0)),
+        )
+        .filter(painting_photos::digest.eq(digest.0.as_slice()))
+        .into_boxed();
+    if let Some(player) = of {
+        photos = photos.filter(painting_photos::player_id.eq(player.0));
+    }
+    match photos.execute(conn).await? {
+        0 => Err(Fault::NotFound),
+        _ => Ok(()),
+    }
+}
