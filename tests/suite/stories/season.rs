@@ -4,6 +4,7 @@
 mod armies;
 mod games;
 mod offline;
+mod rules;
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -50,7 +51,7 @@ impl Season {
     fn set() -> Self {
         let stage = Stage::with(|season| {
             season["caps"] = json!({ "kind": "step", "first": 250, "step": 250, "weeks": WEEKS });
-            season["policy"]["list_rules"] = list_rules();
+            season["policy"]["list_rules"] = rules::list_rules();
         });
         for (week, scenario) in (1..).zip(data::scenarios().unwrap()) {
             let path = format!("{}/scenario", stage.week(week));
@@ -490,14 +491,4 @@ impl Season {
             .post(&path, &self.lists["Oskrel"])
             .refused(409, "season-state");
     }
-}
-
-fn list_rules() -> Value {
-    json!([
-        { "rule": { "kind": "faction_lock" } },
-        { "rule": { "kind": "kind_count", "unit_kind": "leader", "least": { "kind": "fixed", "count": 1 }, "most": { "kind": "fixed", "count": 1 } } },
-        { "rule": { "kind": "kind_count", "unit_kind": "line", "least": { "kind": "per_points", "points": 250 } } },
-        { "rule": { "kind": "largest_unit", "most": { "kind": "share", "part": 40, "whole": 100 } } },
-        { "rule": { "kind": "carry_over", "returning": { "part": 1, "whole": 1 } }, "weeks": [2, 3, 4, 5, 6, 7, 8] },
-    ])
 }

@@ -186,7 +186,7 @@ fn a_minors_account_sends_none_and_everybody_takes_their_own_away() {
 /// With a segment that says "turned to the right" and names a place.
 fn with_exif(jpeg: &[u8]) -> Vec<u8> {
     let mut exif = b"Exif\0\0II*\0\x08\0\0\0\x01\0".to_vec();
-    exif.extend(b"\x12\x01\x03\0\x01\0\0\0\x06\0\0\0\0\0\0\052.5200 N");
+    exif.extend(b"\x12\x01\x03\0\x01\0\0\0\x06\0\0\0\0\0\0\x0052.5200 N");
     let length = u16::try_from(exif.len() + 2).unwrap().to_be_bytes();
     [&jpeg[..2], b"\xFF\xE1", &length, &exif, &jpeg[2..]].concat()
 }
