@@ -9,5 +9,6 @@ mod painted_share;
 mod results;
 mod roles;
 mod season;
+mod season_end;
 mod two_worlds;
 mod unsatisfiable_rules;

@@ -7,7 +7,7 @@ use league::catalogue::Catalogue;
 use league::ids::PlayerId;
 use league::lists::ArmyList;
 use league::lists::facts::lines;
-use league::painting::{Claim, ListedUnit, PaintedWeek, Painting, painted_week};
+use league::painting::{ListedUnit, PaintedWeek, Painting, PaintingLog, painted_week};
 use league::result::Slip;
 use league::scenario::ScenarioSheet;
 use league::side::{Both, Role, Side};
@@ -48,8 +48,8 @@ pub(crate) async fn load(
     for game in &mut games {
         game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
     }
-    let claims = store::painting::list(conn, club, id, None).await?;
-    let (painted, late_lists) = load_lists(conn, season, &weeks, &policy.painting, &claims).await?;
+    let log = store::painting::find_log(conn, club, id, None).await?;
+    let (painted, late_lists) = load_lists(conn, season, &weeks, &policy.painting, &log).await?;
     let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
         scoring: policy.scoring,
@@ -166,7 +166,7 @@ async fn load_lists(
     season: &Season,
     weeks: &[Week],
     painting: &Painting,
-    claims: &[Claim],
+    log: &PaintingLog,
 ) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
     let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
     let (mut painted, mut late) = (Vec::new(), Vec::new());
@@ -198,7 +198,7 @@ async fn load_lists(
                 .get(&number)
                 .map(|catalogue| listed(&list, catalogue));
             let units = units.unwrap_or_default();
-            painted.push(painted_week(painting, player, week.week, &units, claims));
+            painted.push(painted_week(painting, player, week.week, &units, log));
         }
     }
     Ok((painted, late))

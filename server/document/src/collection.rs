@@ -15,14 +15,16 @@ pub struct CollectionUnitDocument {
     /// Key of the unit in the catalogue.
     #[schema(example = "pole-hands")]
     pub unit: String,
-    /// Most models ever fielded.
+    /// Most models ever fielded, earlier seasons included.
     pub models: u32,
     /// Models that the painting log shows as painted, at most all of them.
     pub painted: u32,
-    /// The first week it was fielded in.
-    pub first_week: u8,
+    /// The first week it was fielded in; absent for a unit of an earlier season that was not yet.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub first_week: Option<u8>,
     /// The last week it was fielded in.
-    pub last_week: u8,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub last_week: Option<u8>,
 }
 
 impl From<&CollectionUnit> for CollectionUnitDocument {
@@ -33,8 +35,8 @@ impl From<&CollectionUnit> for CollectionUnitDocument {
             unit: unit.unit.to_string(),
             models: unit.models,
             painted: unit.finished,
-            first_week: unit.first_week.number(),
-            last_week: unit.last_week.number(),
+            first_week: unit.fielded.map(|(first, _)| first.number()),
+            last_week: unit.fielded.map(|(_, last)| last.number()),
         }
     }
 }

@@ -26,7 +26,7 @@ pub mod weeks;
 pub use army_list::{ArmyList, Entry, EntryKey};
 pub use changes::{Became, Change, changes};
 pub use check::{Previous, Report, Terms, check};
-pub use collection::{CollectionUnit, collection};
+pub use collection::{CollectionUnit, brought_list, collection};
 pub use continued::continued;
 pub use cuts::{Cut, CutStep, cuts};
 pub use finding::{Finding, Measure, Measured, Severity};

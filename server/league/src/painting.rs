@@ -3,6 +3,7 @@
 mod bonus;
 mod claim;
 mod likeness;
+mod log;
 mod models;
 mod share;
 mod stage;
@@ -18,9 +19,11 @@ use crate::share::Share;
 
 pub use bonus::{PaintedBonus, PaintedWeek, Tier, Yardstick};
 pub use claim::{
-    Checker, Claim, ClaimRefusal, ClaimState, Evidence, NewClaim, PhotoDigest, UnitRecord, claim,
+    Checker, Claim, ClaimRefusal, ClaimState, Evidence, FirstPainted, NewClaim, PhotoDigest,
+    UnitRecord, claim,
 };
 pub use likeness::Likeness;
+pub use log::{BroughtUnit, PaintingLog};
 pub use models::painted_models;
 pub use share::{Counting, UnitOnList, painted_share};
 pub use stage::{ModelStages, Stage, StageFault};

@@ -5,12 +5,14 @@ mod caps;
 mod deadline;
 mod phase;
 mod reveal;
+mod shift;
 
 pub use calendar::{Calendar, CalendarFault, Moment, Night, NightPlan, WeekPlan};
 pub use caps::{CapFault, Caps};
 pub use deadline::{Arrival, NotAccepted, accept_list};
 pub use phase::{Phase, WeekFacts};
 pub use reveal::{Reveal, Revealed, revealed};
+pub use shift::Shift;
 
 /// Who may look at a season.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

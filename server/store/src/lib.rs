@@ -5,6 +5,7 @@
 
 pub mod accounts;
 pub mod adjustments;
+pub mod brought;
 pub mod catalogues;
 pub mod changes;
 pub mod clock;

@@ -1,4 +1,4 @@
-//! Claims of painted models and what became of them.
+//! The painting log: claims of painted models and what became of them.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
@@ -6,14 +6,14 @@ use document::painting::ModelStagesDocument;
 use league::ids::{AccountId, ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
 use league::name::Text;
-use league::painting::{Checker, Claim, ClaimState, Evidence, NewClaim, PhotoDigest};
+use league::painting::{Checker, Claim, ClaimState, Evidence, NewClaim, PaintingLog, PhotoDigest};
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::json::Json;
 use crate::schema::painting_claims;
 use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::{Conn, Fault, brought};
 
 #[derive(Queryable, Selectable, Insertable)]
 #[diesel(table_name = painting_claims)]
@@ -172,6 +172,22 @@ pub async fn list(
         .load(conn)
         .await?;
     rows.into_iter().map(read).collect()
+}
+
+/// The whole log of a season, or of one player.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_log(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: Option<PlayerId>,
+) -> Result<PaintingLog, Fault> {
+    Ok(PaintingLog {
+        brought: brought::list(conn, club, season, player).await?,
+        claims: list(conn, club, season, player).await?,
+    })
 }
 
 /// The claim, its row locked until the transaction ends.

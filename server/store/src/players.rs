@@ -150,6 +150,25 @@ pub async fn find(
     row.try_into()
 }
 
+/// Waits until nobody else holds the player's row, and holds it until the transaction ends.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn lock(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: PlayerId,
+) -> Result<(), Fault> {
+    players::table
+        .find((club.0, season.0, id.0))
+        .select(players::player_id)
+        .for_update()
+        .first::<Uuid>(conn)
+        .await?;
+    Ok(())
+}
+
 /// The place of an account in a season, if it has one.
 ///
 /// # Errors

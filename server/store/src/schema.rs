@@ -328,6 +328,15 @@ diesel::table! {
 }
 
 diesel::table! {
+    brought_units (club_id, season_id, player_id) {
+        club_id -> Uuid,
+        season_id -> Uuid,
+        player_id -> Uuid,
+        units -> Jsonb,
+    }
+}
+
+diesel::table! {
     painting_photos (club_id, season_id, digest, player_id) {
         club_id -> Uuid,
         season_id -> Uuid,

@@ -109,6 +109,20 @@ impl Week {
     }
 }
 
+impl Week {
+    /// The week as it was planned.
+    pub fn plan(&self) -> WeekPlan {
+        WeekPlan {
+            week: self.week,
+            cap: self.cap,
+            announce: (self.announce, self.facts.announce_at),
+            lists_due: (self.lists_due, self.facts.lists_due_at),
+            play_until: (self.play_until, self.facts.play_until_at),
+            nights: self.nights.clone(),
+        }
+    }
+}
+
 /// A week's number as the database keeps it.
 pub(crate) fn number(week: WeekNo) -> i16 {
     week.number().into()

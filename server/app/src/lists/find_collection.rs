@@ -1,10 +1,12 @@
-//! A player's own collection: every unit of the lists handed in, with its paint.
+//! A player's own collection: every unit brought into the season or handed in, with its paint.
 
-use league::ids::{ClubId, SeasonId};
+use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::{ArmyList, CollectionUnit, collection};
-use league::painting::painted_models;
+use league::painting::{PaintingLog, painted_models};
 use league::week::WeekNo;
+use store::Conn;
 use store::lists::PlayerList;
+use store::seasons::Season;
 
 use super::terms::broken;
 use crate::seasons::look::look;
@@ -25,23 +27,33 @@ pub async fn find_collection(
     desk.store
         .read(async |conn| {
             let season = look(conn, Some(actor), club, season).await?.season;
-            let id = season.id;
-            let player = store::players::find_by_account(conn, club, id, actor.account).await?;
-            let player = player.ok_or(Refusal::NotFound)?.id;
-            let lists = store::lists::list_of_player(conn, club, id, player).await?;
-            let lists: Vec<(WeekNo, ArmyList)> = lists
-                .into_iter()
-                .filter_map(sealed)
-                .collect::<Result<_, _>>()?;
-            let claims = store::painting::list(conn, club, id, Some(player)).await?;
-            let painting = policy::read(&season)?.painting;
-            let painted = painted_models(&painting, WeekNo::LAST, &claims);
-            Ok(collection(
-                lists.iter().map(|(week, list)| (*week, list)),
-                &painted,
-            ))
+            let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
+            let player = own.ok_or(Refusal::NotFound)?.id;
+            Ok(collected(conn, &season, player).await?.0)
         })
         .await
+}
+
+/// A player's collection, and the painting log behind it.
+///
+/// # Errors
+/// [`Refusal::Broken`] when something that was kept can no longer be read.
+pub(crate) async fn collected(
+    conn: &mut Conn,
+    season: &Season,
+    player: PlayerId,
+) -> Result<(Vec<CollectionUnit>, PaintingLog), Refusal> {
+    let (club, id) = (season.club, season.id);
+    let lists = store::lists::list_of_player(conn, club, id, player).await?;
+    let lists: Vec<(WeekNo, ArmyList)> = lists
+        .into_iter()
+        .filter_map(sealed)
+        .collect::<Result<_, _>>()?;
+    let log = store::painting::find_log(conn, club, id, Some(player)).await?;
+    let painting = policy::read(season)?.painting;
+    let painted = painted_models(&painting, player, WeekNo::LAST, &log);
+    let lists = lists.iter().map(|(week, list)| (*week, list));
+    Ok((collection(&log.brought, lists, &painted), log))
 }
 
 fn sealed(list: PlayerList) -> Option<Result<(WeekNo, ArmyList), Refusal>> {

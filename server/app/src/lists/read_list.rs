@@ -11,8 +11,8 @@ use crate::{Actor, Desk, Reason, Refusal};
 /// Most bytes of a text.
 const MOST_TEXT: usize = 32 * 1024;
 
-/// Units of the text that can be those of the player's last list get their keys, so that carry-over
-/// and paint go on.
+/// Units of the text that can be those of the player's last list, or of what was brought into the
+/// season before the first, get their keys, so that carry-over and paint go on.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::InvalidText`] for a text of more
@@ -32,8 +32,8 @@ pub async fn read_list(
     let terms = find_own_terms(desk, actor, club, season, week).await?;
     aside(move || {
         let reading = reader::read(&text, &terms.catalogue, Some(&terms.faction));
-        match &terms.last {
-            Some(last) => reading.continued(&last.list),
+        match &terms.known {
+            Some(known) => reading.continued(known),
             None => reading,
         }
     })

@@ -6,7 +6,7 @@ use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::check::PaintedModels;
 use league::lists::rules::ListRule;
-use league::lists::{ArmyList, Previous, Report, Severity, Terms, check};
+use league::lists::{ArmyList, Previous, Report, Severity, Terms, brought_list, check};
 use league::painting::painted_models;
 use league::week::WeekNo;
 use serde_json::json;
@@ -27,6 +27,8 @@ pub(super) struct WeekTerms {
     rules: Vec<ListRule>,
     pub faction: FactionKey,
     pub last: Option<LastList>,
+    /// What a list may go on with: the last one, or before the first what was brought.
+    pub known: Option<ArmyList>,
     painted: PaintedModels,
 }
 
@@ -61,15 +63,19 @@ impl WeekTerms {
         let policy = policy::read(season)?;
         let faction = FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?;
         let last = load_last(conn, season, week.week, player.id).await?;
-        let claims = store::painting::list(conn, season.club, season.id, Some(player.id)).await?;
+        let log = store::painting::find_log(conn, season.club, season.id, Some(player.id)).await?;
         Ok(Self {
             week: week.week,
             cap: week.cap,
             catalogue,
             rules: policy.list_rules,
+            known: match &last {
+                Some(last) => Some(last.list.clone()),
+                None => brought_list(&log.brought, &faction),
+            },
             faction,
             last,
-            painted: painted_models(&policy.painting, week.week, &claims),
+            painted: painted_models(&policy.painting, player.id, week.week, &log),
         })
     }
 

@@ -3,9 +3,7 @@
 use document::painting::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
-use league::painting::{
-    Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, PhotoDigest, UnitRecord, claim,
-};
+use league::painting::{Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, PhotoDigest, claim};
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
@@ -60,8 +58,8 @@ pub async fn claim_painting(
                 return Err(Refusal::rule(Reason::WeekState, detail));
             }
             let painting = policy::read(&season)?.painting;
-            let earlier = store::painting::list(conn, club, season.id, Some(player)).await?;
-            let record = UnitRecord::from_claims(&painting, &unit, &earlier);
+            let log = store::painting::find_log(conn, club, season.id, Some(player)).await?;
+            let record = log.record_of(&painting, &unit);
             let made = NewClaim {
                 id: ClaimId(Uuid::new_v4()),
                 player,
@@ -77,7 +75,7 @@ pub async fn claim_painting(
             let claim = claim(
                 &painting,
                 record.as_ref(),
-                |photo| used_by(&earlier, photo),
+                |photo| used_by(&log.claims, photo),
                 made,
             )
             .map_err(refuse)?;

@@ -146,7 +146,11 @@ fn not_valid(faults: Vec<Fault>) -> Refusal {
     Refusal::faults(reason, "The season has faults.", faults)
 }
 
-async fn newest_version(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i32, Refusal> {
+pub(super) async fn newest_version(
+    conn: &mut Conn,
+    club: ClubId,
+    id: CatalogueId,
+) -> Result<i32, Refusal> {
     let newest = match store::catalogues::find(conn, club, id).await {
         Ok(catalogue) => catalogue.newest,
         Err(store::Fault::NotFound) => 0,

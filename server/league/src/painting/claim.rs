@@ -51,8 +51,17 @@ pub struct UnitRecord {
     pub unit: EntryKey,
     /// How far its models are.
     pub stages: ModelStages,
-    /// The week in which all of it was first painted.
-    pub painted_in: Option<WeekNo>,
+    /// When all of it was first painted.
+    pub painted_in: Option<FirstPainted>,
+}
+
+/// When all of a unit was first painted: new once, and painted ever after.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum FirstPainted {
+    /// It was brought into the season like that.
+    BeforeTheSeason,
+    /// In this week of the season.
+    In(WeekNo),
 }
 
 /// A claim as the player makes it.
@@ -229,24 +238,23 @@ impl Claim {
         let state = ClaimState::Refused { by, reason, at };
         Ok(Self { state, ..self })
     }
-}
 
-impl UnitRecord {
-    /// What the log shows for a unit: its verified claims in the order in which they were made.
-    pub fn from_claims(painting: &Painting, unit: &EntryKey, claims: &[Claim]) -> Option<Self> {
-        let verified = |claim: &&Claim| {
-            claim.made.unit == *unit && matches!(claim.state, ClaimState::Verified { .. })
-        };
-        claims.iter().filter(verified).fold(None, |record, claim| {
-            let painted = painting
-                .is_painted(claim.made.stages)
-                .then_some(claim.made.week);
-            let first = record.and_then(|record: Self| record.painted_in);
-            Some(Self {
-                unit: unit.clone(),
-                stages: claim.made.stages,
-                painted_in: first.or(painted),
-            })
+    /// What the log shows for the unit with this claim: what it showed before, unless the claim is
+    /// verified.
+    pub(super) fn added_to(
+        &self,
+        painting: &Painting,
+        before: Option<UnitRecord>,
+    ) -> Option<UnitRecord> {
+        if !matches!(self.state, ClaimState::Verified { .. }) {
+            return before;
+        }
+        let painted = painting.is_painted(self.made.stages);
+        let now = painted.then_some(FirstPainted::In(self.made.week));
+        Some(UnitRecord {
+            unit: self.made.unit.clone(),
+            stages: self.made.stages,
+            painted_in: before.and_then(|record| record.painted_in).or(now),
         })
     }
 }

@@ -3,8 +3,8 @@
 use uuid::Uuid;
 
 use super::{
-    Checker, Claim, ClaimRefusal, ClaimState, Counting, Evidence, ModelStages, NewClaim, Painting,
-    PaintingTerms, PhotoDigest, Stage, UnitRecord, claim,
+    Checker, Claim, ClaimRefusal, ClaimState, Counting, Evidence, FirstPainted, ModelStages,
+    NewClaim, Painting, PaintingLog, PaintingTerms, PhotoDigest, Stage, UnitRecord, claim,
 };
 use crate::ids::{AccountId, ClaimId, PlayerId};
 use crate::lists::EntryKey;
@@ -56,6 +56,14 @@ fn verified(number: u128, week: u8, stages: [u32; 4]) -> Claim {
         .unwrap()
 }
 
+fn record(painting: &Painting, claims: &[Claim]) -> Option<UnitRecord> {
+    let log = PaintingLog {
+        claims: claims.to_vec(),
+        ..PaintingLog::default()
+    };
+    log.record_of(painting, &unit())
+}
+
 fn refuse(claim: Claim) -> Result<Claim, ClaimRefusal> {
     let reason = Text::new("two colours, the season asks for three").unwrap();
     claim.refuse(OTHER, OWNER, reason, Instant::UNIX_EPOCH)
@@ -65,8 +73,8 @@ fn refuse(claim: Claim) -> Result<Claim, ClaimRefusal> {
 fn a_painted_unit_stays_painted_and_is_new_once() {
     let painting = hands_and_eyes();
     let claims = [verified(1, 2, [0, 0, 0, 8]), verified(2, 4, [0, 0, 0, 10])];
-    let record = UnitRecord::from_claims(&painting, &unit(), &claims).unwrap();
-    assert_eq!(record.painted_in, WeekNo::new(2));
+    let record = record(&painting, &claims).unwrap();
+    assert_eq!(record.painted_in, WeekNo::new(2).map(FirstPainted::In));
     let again = made(3, 5, [0, 0, 0, 10], Evidence::AtTable);
     let refused = claim(&painting, Some(&record), |_| None, again);
     assert_eq!(refused, Err(ClaimRefusal::NothingNew));
@@ -79,7 +87,7 @@ fn a_painted_unit_stays_painted_and_is_new_once() {
 fn a_unit_may_grow_by_bare_models_and_only_the_old_ones_are_painted() {
     let painting = hands_and_eyes();
     let claims = [verified(1, 2, [0, 0, 0, 8]), verified(2, 3, [4, 0, 0, 8])];
-    let record = UnitRecord::from_claims(&painting, &unit(), &claims).unwrap();
+    let record = record(&painting, &claims).unwrap();
     let on_list = painting.on_list(Points::new(96), 12, Some(&record));
     assert_eq!((on_list.models, on_list.painted), (12, 8));
 }
@@ -89,14 +97,11 @@ fn only_checked_claims_count_and_a_check_taken_back_counts_no_more() {
     let painting = hands_and_eyes();
     let open = made(1, 1, [0, 0, 0, 8], Evidence::AtTable);
     let open = claim(&painting, None, |_| None, open).unwrap();
-    assert_eq!(UnitRecord::from_claims(&painting, &unit(), &[open]), None);
+    assert_eq!(record(&painting, &[open]), None);
     let taken_back = refuse(verified(1, 1, [0, 0, 0, 8])).unwrap();
     assert!(matches!(taken_back.state, ClaimState::Refused { .. }));
     assert_eq!(refuse(taken_back.clone()), Err(ClaimRefusal::Decided));
-    assert_eq!(
-        UnitRecord::from_claims(&painting, &unit(), &[taken_back]),
-        None
-    );
+    assert_eq!(record(&painting, &[taken_back]), None);
 }
 
 #[test]

@@ -1,17 +1,23 @@
 //! The painted models of a player's collection, as the list rules need them.
 
-use super::{Claim, Painting, UnitRecord};
+use super::{Painting, PaintingLog};
+use crate::ids::PlayerId;
 use crate::lists::check::PaintedModels;
 use crate::week::WeekNo;
 
-/// Painted models by unit, from one player's claims in the order in which they were made. Only what
-/// was verified counts, and nothing that was claimed for a later week than `week`.
-pub fn painted_models(painting: &Painting, week: WeekNo, claims: &[Claim]) -> PaintedModels {
-    let mut known = claims.to_vec();
-    known.retain(|claim| claim.made.week <= week);
-    let painted = known.iter().filter_map(|claim| {
-        let unit = &claim.made.unit;
-        let record = UnitRecord::from_claims(painting, unit, &known)?;
+/// Painted models by unit of `player`. Only what was verified counts, and nothing that was claimed
+/// for a later week than `week`.
+pub fn painted_models(
+    painting: &Painting,
+    player: PlayerId,
+    week: WeekNo,
+    log: &PaintingLog,
+) -> PaintedModels {
+    let own = log.of(player, week);
+    let brought = own.brought.iter().map(|unit| &unit.entry);
+    let claimed = own.claims.iter().map(|claim| &claim.made.unit);
+    let painted = brought.chain(claimed).filter_map(|unit| {
+        let record = own.record_of(painting, unit)?;
         let models = record.stages.at_least(painting.terms().painted_from);
         Some((unit.clone(), models))
     });
@@ -23,9 +29,9 @@ mod tests {
     use uuid::Uuid;
 
     use super::*;
-    use crate::ids::{AccountId, ClaimId, PlayerId};
+    use crate::ids::{AccountId, ClaimId};
     use crate::lists::EntryKey;
-    use crate::painting::{Checker, ClaimState, Evidence, ModelStages, NewClaim};
+    use crate::painting::{Checker, Claim, ClaimState, Evidence, ModelStages, NewClaim};
 
     fn claim(week: u8, unit: &str, finished: u32, verified: bool) -> Claim {
         let at = "2026-10-13T20:00:00Z".parse().unwrap();
@@ -51,14 +57,19 @@ mod tests {
 
     #[test]
     fn only_verified_claims_up_to_the_week_count_and_the_newest_of_a_unit_stands() {
-        let claims = [
+        let claims = vec![
             claim(1, "a", 4, true),
             claim(2, "a", 6, true),
             claim(2, "b", 9, false),
             claim(3, "a", 10, true),
         ];
         let week = WeekNo::new(2).unwrap();
-        let painted = painted_models(&Painting::without_bonus(), week, &claims);
+        let log = PaintingLog {
+            claims,
+            ..PaintingLog::default()
+        };
+        let player = PlayerId(Uuid::from_u128(1));
+        let painted = painted_models(&Painting::without_bonus(), player, week, &log);
         assert_eq!(painted, [(EntryKey::new("a").unwrap(), 6)].into());
     }
 }

@@ -5,7 +5,7 @@ use crate::lists::EntryKey;
 use crate::points::Points;
 use crate::week::WeekNo;
 
-use super::{Claim, ClaimState, PaintedWeek, Painting, UnitOnList, UnitRecord};
+use super::{ClaimState, FirstPainted, PaintedWeek, Painting, PaintingLog, UnitOnList, UnitRecord};
 use crate::ids::PlayerId;
 
 /// One entry of the opened list.
@@ -19,23 +19,18 @@ pub struct ListedUnit {
     pub models: u32,
 }
 
-/// The painting of `player` in `week`, from the opened list and every claim of the season in the
-/// order in which they were made. Claims of later weeks do not count yet.
+/// The painting of `player` in `week`, from the opened list and the log of the season.
 pub fn painted_week(
     painting: &Painting,
     player: PlayerId,
     week: WeekNo,
     list: &[ListedUnit],
-    claims: &[Claim],
+    log: &PaintingLog,
 ) -> PaintedWeek {
-    let known: Vec<Claim> = claims
-        .iter()
-        .filter(|claim| claim.made.player == player && claim.made.week <= week)
-        .cloned()
-        .collect();
+    let own = log.of(player, week);
     let records: Vec<Option<UnitRecord>> = list
         .iter()
-        .map(|unit| UnitRecord::from_claims(painting, &unit.unit, &known))
+        .map(|unit| own.record_of(painting, &unit.unit))
         .collect();
     let units: Vec<UnitOnList> = list
         .iter()
@@ -45,14 +40,15 @@ pub fn painted_week(
     let is_new = |record: &Option<UnitRecord>| {
         record
             .as_ref()
-            .is_some_and(|record| record.painted_in == Some(week))
+            .is_some_and(|record| record.painted_in == Some(FirstPainted::In(week)))
     };
     let new = || {
         list.iter()
             .zip(&records)
             .filter(|(_, record)| is_new(record))
     };
-    let source = known
+    let source = own
+        .claims
         .iter()
         .rev()
         .find(|claim| claim.made.week == week && matches!(claim.state, ClaimState::Verified { .. }))
@@ -73,9 +69,11 @@ mod tests {
     use uuid::Uuid;
 
     use super::*;
+    use crate::catalogue::key::{FactionKey, UnitKey};
     use crate::ids::{AccountId, ClaimId};
     use crate::painting::{
-        Checker, Counting, Evidence, ModelStages, NewClaim, PaintingTerms, Stage,
+        BroughtUnit, Checker, Claim, Counting, Evidence, ModelStages, NewClaim, PaintingTerms,
+        Stage,
     };
     use crate::share::Share;
 
@@ -123,15 +121,15 @@ mod tests {
         vec![unit("pole-hands", 60), unit("runners", 40)]
     }
 
-    fn week(number: u8, claims: &[Claim]) -> PaintedWeek {
-        let player = PlayerId(Uuid::from_u128(1));
-        painted_week(
-            &painting(),
-            player,
-            WeekNo::new(number).unwrap(),
-            &list(),
-            claims,
-        )
+    const PLAYER: PlayerId = PlayerId(Uuid::from_u128(1));
+
+    fn week(number: u8, brought: &[BroughtUnit], claims: &[Claim]) -> PaintedWeek {
+        let log = PaintingLog {
+            brought: brought.to_vec(),
+            claims: claims.to_vec(),
+        };
+        let week = WeekNo::new(number).unwrap();
+        painted_week(&painting(), PLAYER, week, &list(), &log)
     }
 
     #[test]
@@ -141,14 +139,40 @@ mod tests {
             claim(2, 2, "pole-hands", 10, true),
             claim(3, 2, "runners", 10, false),
         ];
-        let first = week(1, &claims);
+        let first = week(1, &[], &claims);
         assert_eq!((first.share, first.new_units), (Share::percent(36), 0));
-        let second = week(2, &claims);
+        let second = week(2, &[], &claims);
         assert_eq!((second.share, second.new_units), (Share::percent(60), 1));
         assert_eq!(second.new_points, Points::new(60));
         assert_eq!(second.source, Source::Claim(claims[1].made.id));
-        let third = week(3, &claims);
+        let third = week(3, &[], &claims);
         assert_eq!((third.share, third.new_units), (Share::percent(60), 0));
         assert_eq!(third.source, Source::Rule);
+    }
+
+    #[test]
+    fn what_is_brought_painted_into_the_season_counts_from_the_first_week_and_is_never_new() {
+        let brought = [BroughtUnit {
+            player: PLAYER,
+            entry: EntryKey::new("pole-hands").unwrap(),
+            faction: FactionKey::new("sodwether-moot").unwrap(),
+            unit: UnitKey::new("pole-hands").unwrap(),
+            models: 10,
+            stages: ModelStages::new([0, 0, 0, 10]).ok(),
+        }];
+        let first = week(1, &brought, &[]);
+        assert_eq!((first.share, first.new_units), (Share::percent(60), 0));
+        assert_eq!(first.source, Source::Rule);
+        let grown = [
+            claim(1, 2, "pole-hands", 8, true),
+            claim(2, 3, "pole-hands", 10, true),
+            claim(3, 3, "runners", 10, true),
+        ];
+        let third = week(3, &brought, &grown);
+        assert_eq!(
+            third.new_points,
+            Points::new(40),
+            "only the runners are new"
+        );
     }
 }

@@ -1,0 +1,181 @@
+//! The weeks of a season, moved to another first day: the same hours on the wall of the club,
+//! whatever its clocks do in between.
+
+use chrono::{Datelike, NaiveDate, TimeDelta};
+use chrono_tz::Tz;
+
+use super::calendar::{CalendarFault, NightPlan, WeekPlan};
+use super::reveal::Reveal;
+use crate::time::{Civil, Instant};
+
+/// From the days of one season to those of the next.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Shift {
+    by: TimeDelta,
+    zone: Tz,
+}
+
+impl Shift {
+    /// The shift that turns `from`, the day on which the first week was announced, into `to`.
+    pub fn between(from: NaiveDate, to: NaiveDate, zone: Tz) -> Self {
+        Self {
+            by: to.signed_duration_since(from),
+            zone,
+        }
+    }
+
+    /// The day before, or on, `day` that has the weekday of `like`, and the one after it.
+    pub fn nearest(day: NaiveDate, like: NaiveDate) -> Option<(NaiveDate, NaiveDate)> {
+        let wanted = like.weekday();
+        let back = day.weekday().days_since(wanted);
+        let before = day.checked_sub_signed(TimeDelta::days(back.into()))?;
+        Some((before, before.checked_add_signed(TimeDelta::days(7))?))
+    }
+
+    /// The weeks at their new times.
+    ///
+    /// # Errors
+    /// Every [`CalendarFault::Clock`], one for each week; [`CalendarFault::TooFar`].
+    pub fn weeks(self, weeks: &[WeekPlan]) -> Result<Vec<WeekPlan>, Vec<CalendarFault>> {
+        let mut faults = Vec::new();
+        let moved = weeks.iter().filter_map(|week| {
+            let moved = self.week(week);
+            moved.map_err(|fault| faults.push(fault)).ok()
+        });
+        let moved = moved.collect();
+        if faults.is_empty() {
+            Ok(moved)
+        } else {
+            Err(faults)
+        }
+    }
+
+    fn week(self, week: &WeekPlan) -> Result<WeekPlan, CalendarFault> {
+        let at = |what, (civil, _): (Civil, Instant)| self.civil(week, what, civil);
+        let nights = week.nights.iter().map(|night| {
+            Ok(NightPlan {
+                begins: at("nights", night.begins)?,
+                ..night.clone()
+            })
+        });
+        Ok(WeekPlan {
+            week: week.week,
+            cap: week.cap,
+            announce: at("announce", week.announce)?,
+            lists_due: at("lists_due", week.lists_due)?,
+            play_until: at("play_until", week.play_until)?,
+            nights: nights.collect::<Result<_, CalendarFault>>()?,
+        })
+    }
+
+    /// A reveal of a week's scenario at its new time.
+    ///
+    /// # Errors
+    /// [`CalendarFault::Clock`], [`CalendarFault::TooFar`].
+    pub fn reveal(self, week: &WeekPlan, reveal: Reveal) -> Result<Reveal, CalendarFault> {
+        Ok(match reveal {
+            Reveal::At(instant) => {
+                let civil = Civil::at(instant, self.zone);
+                Reveal::At(self.civil(week, "the reveal", civil)?.1)
+            }
+            Reveal::Announcement | Reveal::ListsOpened => reveal,
+        })
+    }
+
+    fn civil(
+        self,
+        week: &WeekPlan,
+        what: &'static str,
+        old: Civil,
+    ) -> Result<(Civil, Instant), CalendarFault> {
+        let moved = old.0.checked_add_signed(self.by);
+        let new = Civil(moved.ok_or(CalendarFault::TooFar)?);
+        let instant = new
+            .in_zone(self.zone)
+            .map_err(|fault| CalendarFault::Clock {
+                what,
+                week: week.week.number(),
+                fault,
+            })?;
+        Ok((new, instant))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use chrono_tz::Europe;
+
+    use super::*;
+    use crate::points::Points;
+    use crate::time::CivilFault;
+    use crate::week::WeekNo;
+
+    fn day(text: &str) -> NaiveDate {
+        text.parse().unwrap()
+    }
+
+    /// Announced on Thursday at 18:00, lists on Monday at 20:00, a night on Tuesday at 19:00.
+    fn week(number: u8, announce: &str) -> WeekPlan {
+        let first = day(announce);
+        let at = |days, hour| {
+            let date = first.checked_add_signed(TimeDelta::days(days)).unwrap();
+            let civil = Civil(date.and_hms_opt(hour, 0, 0).unwrap());
+            (civil, civil.in_zone(Europe::Berlin).unwrap())
+        };
+        WeekPlan {
+            week: WeekNo::new(number).unwrap(),
+            cap: Points::new(250),
+            announce: at(0, 18),
+            lists_due: at(4, 20),
+            play_until: at(10, 22),
+            nights: vec![NightPlan {
+                key: "tue".into(),
+                begins: at(5, 19),
+                tables: 4,
+            }],
+        }
+    }
+
+    /// IANA tz: Berlin goes from summer to winter time on 2026-10-25.
+    #[test]
+    fn a_season_of_winter_keeps_its_hours_in_autumn_and_its_pause() {
+        let old = [week(1, "2026-01-08"), week(2, "2026-01-22")];
+        let shift = Shift::between(day("2026-01-08"), day("2026-10-15"), Europe::Berlin);
+        let new = shift.weeks(&old).unwrap();
+        let due = new.iter().map(|week| week.lists_due.1.to_rfc3339());
+        assert_eq!(
+            due.collect::<Vec<_>>(),
+            ["2026-10-19T18:00:00+00:00", "2026-11-02T19:00:00+00:00"]
+        );
+        let night = &new[1].nights[0];
+        assert_eq!((night.key.as_str(), night.tables), ("tue", 4));
+        assert_eq!(night.begins.0.0.to_string(), "2026-11-03 19:00:00");
+        let at = "2026-01-12T17:30:00Z".parse().unwrap();
+        let moved = shift.reveal(&old[0], Reveal::At(at)).unwrap();
+        assert_eq!(moved, Reveal::At("2026-10-19T16:30:00Z".parse().unwrap()));
+    }
+
+    #[test]
+    fn every_week_whose_time_the_clocks_skip_is_named() {
+        let mut old = week(1, "2026-01-08");
+        old.lists_due.0 = Civil(day("2026-01-11").and_hms_opt(2, 30, 0).unwrap());
+        let weeks = [old, week(2, "2026-01-15")];
+        let shift = Shift::between(day("2026-01-08"), day("2026-03-26"), Europe::Berlin);
+        assert_eq!(
+            shift.weeks(&weeks).unwrap_err(),
+            [CalendarFault::Clock {
+                what: "lists_due",
+                week: 1,
+                fault: CivilFault::Gap(Europe::Berlin)
+            }]
+        );
+    }
+
+    #[test]
+    fn the_nearest_days_of_a_weekday_are_around_the_day_or_on_it() {
+        let thursday = day("2026-01-08");
+        let around = |text| Shift::nearest(day(text), thursday).unwrap();
+        assert_eq!(around("2026-09-05"), (day("2026-09-03"), day("2026-09-10")));
+        assert_eq!(around("2026-09-03").0, day("2026-09-03"));
+    }
+}

@@ -1,0 +1,71 @@
+//! What players brought into a season from the one before it.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use document::brought::BroughtUnitDocument;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::painting::BroughtUnit;
+use uuid::Uuid;
+
+use crate::json::Json;
+use crate::schema::brought_units;
+use crate::{Conn, Fault};
+
+/// Saves the units that a new player brings.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: PlayerId,
+    units: &[BroughtUnit],
+) -> Result<(), Fault> {
+    let units: Vec<BroughtUnitDocument> = units.iter().map(BroughtUnitDocument::from).collect();
+    diesel::insert_into(brought_units::table)
+        .values((
+            brought_units::club_id.eq(club.0),
+            brought_units::season_id.eq(season.0),
+            brought_units::player_id.eq(player.0),
+            brought_units::units.eq(Json(units)),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// What everybody brought, or one player.
+///
+/// # Errors
+/// [`Fault::Broken`] for a unit that cannot be read, or a fault of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    player: Option<PlayerId>,
+) -> Result<Vec<BroughtUnit>, Fault> {
+    let mut query = brought_units::table
+        .filter(
+            brought_units::club_id
+                .eq(club.0)
+                .and(brought_units::season_id.eq(season.0)),
+        )
+        .into_boxed();
+    if let Some(player) = player {
+        query = query.filter(brought_units::player_id.eq(player.0));
+    }
+    let rows: Vec<(Uuid, Json<Vec<BroughtUnitDocument>>)> = query
+        .order(brought_units::player_id)
+        .select((brought_units::player_id, brought_units::units))
+        .load(conn)
+        .await?;
+    let units = rows.into_iter().flat_map(|(player, Json(units))| {
+        units.into_iter().map(move |unit| {
+            let entry = unit.entry.clone();
+            unit.of(PlayerId(player))
+                .ok_or_else(|| Fault::Broken(format!("unit {entry} of {player} cannot be read")))
+        })
+    });
+    units.collect()
+}

@@ -1,0 +1,5 @@
+//! When a season is over: what stays of it, and how the next one begins.
+
+mod archive;
+mod next_season;
+mod over;
