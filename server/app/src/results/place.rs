@@ -84,7 +84,9 @@ pub(super) async fn accounts(
 
 pub(super) fn refuse(why: SlipRefusal) -> Refusal {
     let reason = match why {
-        SlipRefusal::NotReported | SlipRefusal::Disputed => Reason::SlipStateChanged,
+        SlipRefusal::NotReported | SlipRefusal::Disputed | SlipRefusal::Answered => {
+            Reason::SlipStateChanged
+        }
         SlipRefusal::OwnReport => Reason::SelfConfirmation,
         SlipRefusal::Final => Reason::ResultFinal,
         SlipRefusal::OwnGame => Reason::ConflictOfInterest,

@@ -102,6 +102,9 @@ pub enum SlipRefusal {
     /// Only a ruling changes it now.
     #[error("the result is final; only a ruling changes it")]
     Final,
+    /// The report was answered in between, by the other side, by silence or by a referee.
+    #[error("no answer is awaited any more; only a ruling changes the result")]
+    Answered,
     /// Two reports stand against each other; a referee decides.
     #[error("the result is disputed; a referee decides")]
     Disputed,
@@ -117,6 +120,7 @@ impl SlipRefusal {
             Self::NotReported => "result.not-reported",
             Self::OwnReport => "result.own-report",
             Self::Final => "result.final",
+            Self::Answered => "result.answered",
             Self::Disputed => "result.disputed",
             Self::OwnGame => "result.own-game",
         }
@@ -216,7 +220,7 @@ impl Slip {
             Self::Reported { report, .. } if report.by == by => Err(SlipRefusal::OwnReport),
             Self::Reported { report, .. } => Ok(report),
             Self::Disputed { .. } => Err(SlipRefusal::Disputed),
-            Self::Confirmed { .. } | Self::Ruled(_) => Err(SlipRefusal::Final),
+            Self::Confirmed { .. } | Self::Ruled(_) => Err(SlipRefusal::Answered),
         }
     }
 

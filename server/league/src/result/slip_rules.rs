@@ -127,7 +127,7 @@ fn what_stands_is_changed_by_a_ruling_alone() {
     let late = slip
         .clone()
         .dispute(Side::Second, words("miscounted"), None, hour(2));
-    assert_eq!(late, Err(SlipRefusal::Final));
+    assert_eq!(late, Err(SlipRefusal::Answered));
     let ruled = slip.rule(ruling(3, played(12, 9)), players()).unwrap();
     let settled = ruled.settled().unwrap();
     assert_eq!(settled.outcome, &played(12, 9));

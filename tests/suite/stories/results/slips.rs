@@ -119,11 +119,12 @@ fn of_a_confirmation_and_a_dispute_at_once_one_is_done() {
     let statuses = BTreeSet::from([confirmed.status, disputed.status]);
     assert_eq!(statuses, BTreeSet::from([200, 409]));
     let slip = week.stage.wennable.get(&week.game()).expect(200)["slip"].clone();
-    let stands = if confirmed.status == 200 {
-        "confirmed"
+    let (stands, too_late) = if confirmed.status == 200 {
+        ("confirmed", disputed)
     } else {
-        "disputed"
+        ("disputed", confirmed)
     };
+    too_late.refused(409, "slip-state-changed");
     assert_eq!(slip["kind"], stands);
 }
 
@@ -141,8 +142,11 @@ fn nobody_answers_their_own_report_or_that_of_others() {
     act(&first.actor, "dispute", reason.clone()).refused(403, "self-confirmation");
     let spectator = week.stage.welcome("Tamselle");
     act(&spectator, "confirm", json!({})).refused(403, "not-a-participant");
-    act(&spectator, "dispute", reason).refused(403, "not-a-participant");
+    act(&spectator, "dispute", reason.clone()).refused(403, "not-a-participant");
     act(&second.actor, "confirm", json!({})).expect(200);
+    for (late, body) in [("dispute", reason), ("confirm", json!({}))] {
+        act(&second.actor, late, body).refused(409, "slip-state-changed");
+    }
     let late = week.report(first, "two", &twelve_to_eight());
     late.refused(409, "result-final");
 }
@@ -193,5 +197,5 @@ fn silence_confirms_at_the_very_microsecond() {
     second
         .actor
         .post(&confirm, &json!({}))
-        .refused(409, "result-final");
+        .refused(409, "slip-state-changed");
 }
