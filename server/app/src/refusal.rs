@@ -117,6 +117,8 @@ reasons! {
     ClaimStateChanged = "claim-state-changed",
     /// The photo stands behind an earlier claim.
     PhotoAlreadyUsed = "photo-already-used",
+    /// The player has as many photos in the season as one may have.
+    TooManyPhotos = "too-many-photos",
     /// More pixels, or more pictures, than a photo may have.
     ImageTooLarge = "image-too-large",
     /// A picture that cannot be read.

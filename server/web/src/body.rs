@@ -45,7 +45,7 @@ impl FromRequest for PhotoBytes {
             let bytes = body.to_bytes_limited(MOST_PHOTO_BYTES).await;
             let read = bytes.map_err(|_| too_large())?;
             let bytes = read.map_err(|_| Problem::wire(WireFault::UnsupportedMediaType))?;
-            if is_picture(&bytes) {
+            if app::painting::is_picture(&bytes) {
                 Ok(Self(bytes))
             } else {
                 Err(Problem::wire(WireFault::UnsupportedMediaType))
@@ -76,13 +76,6 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
             parse(&bytes.await?).map(Self)
         })
     }
-}
-
-/// By its first bytes, whatever it is called: JPEG (ITU-T T.81, B.1.1.3), PNG (PNG, third edition,
-/// section 5.2) or WebP (RFC 9649, section 2.4).
-fn is_picture(bytes: &[u8]) -> bool {
-    let webp = bytes.starts_with(b"RIFF") && bytes.get(8..12) == Some(b"WEBP");
-    bytes.starts_with(b"\xFF\xD8\xFF") || bytes.starts_with(b"\x89PNG\r\n\x1A\n") || webp
 }
 
 fn collect(

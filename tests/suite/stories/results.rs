@@ -5,4 +5,4 @@ mod outlooks;
 mod photos;
 mod rulings;
 mod slips;
-mod week;
+pub mod week;

@@ -7,7 +7,7 @@ use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
 use serde_json::json;
 use store::Conn;
-use store::photos::Photo;
+use store::photos::{Known, Photo};
 use store::seasons::Season;
 
 use super::claim_painting::photo_used;
@@ -16,12 +16,15 @@ use crate::record::Scene;
 use crate::seasons::look::{look, own_place};
 use crate::{Actor, Desk, Reason, Refusal};
 
+/// Photos that one player may have in a season: three for each week of a season of twenty.
+pub const MOST_PHOTOS: usize = 60;
+
 /// Keeps the picture and answers its name. One that looks like another player's is taken in all the
 /// same, and those who judge are told: a refusal would tell what others have sent.
 ///
 /// # Errors
 /// [`Reason::Forbidden`] for a minor's account, [`Reason::PhotoAlreadyUsed`] for a picture that
-/// stands behind a claim of one's own, [`Reason::ImageTooLarge`], [`Reason::InvalidImage`].
+/// stands behind a claim of one's own, [`Reason::TooManyPhotos`], [`Reason::ImageTooLarge`], [`Reason::InvalidImage`].
 pub async fn create_photo(
     desk: &Desk,
     actor: Actor,
@@ -41,8 +44,12 @@ pub async fn create_photo(
             if claims.iter().any(|claim| used(claim.made.evidence)) {
                 return Err(photo_used());
             }
+            // Two sent at once must not both be the last.
+            store::players::lock(conn, club, season.id, player).await?;
+            let known = store::photos::list(conn, club, season.id).await?;
+            must_have_room(&known, player, photo.digest)?;
             let now = store::clock::now(conn).await?;
-            let alike = look_alikes(conn, &season, player, &photo).await?;
+            let alike = look_alikes(&known, player, &photo);
             store::photos::create(conn, club, season.id, player, &photo, now).await?;
             let facts = json!({
                 "photo": document::hex(&photo.digest.0),
@@ -89,17 +96,26 @@ async fn decode(desk: &Desk, bytes: impl AsRef<[u8]> + Send + 'static) -> Result
     .map_err(|cause| Refusal::Broken(format!("photo: {cause}")))?
 }
 
+/// A photo that is there already takes no room.
+fn must_have_room(known: &[Known], player: PlayerId, photo: PhotoDigest) -> Result<(), Refusal> {
+    let own = known.iter().filter(|known| known.player == player);
+    let others = own.filter(|known| known.digest != photo).count();
+    if others < MOST_PHOTOS {
+        return Ok(());
+    }
+    let detail = format!(
+        "A player has at most {MOST_PHOTOS} photos in a season; take one away that is not needed."
+    );
+    Err(Refusal::rule(Reason::TooManyPhotos, detail)
+        .fact("limit", MOST_PHOTOS)
+        .fact("actual", others))
+}
+
 /// The names of pictures that others sent and that seem to show the same.
-async fn look_alikes(
-    conn: &mut Conn,
-    season: &Season,
-    player: PlayerId,
-    photo: &Photo,
-) -> Result<Vec<String>, Refusal> {
-    let known = store::photos::list(conn, season.club, season.id).await?;
+fn look_alikes(known: &[Known], player: PlayerId, photo: &Photo) -> Vec<String> {
     let others = known.iter().filter(|other| {
         (other.player, other.digest) != (player, photo.digest)
             && other.likeness.resembles(photo.likeness)
     });
-    Ok(others.map(|other| document::hex(&other.digest.0)).collect())
+    others.map(|other| document::hex(&other.digest.0)).collect()
 }

@@ -1,5 +1,7 @@
 //! From the bytes that somebody sends to a picture that is safe to keep: only pixels survive.
 
+mod shape;
+
 use std::io::Cursor;
 
 use image::codecs::jpeg::JpegEncoder;
@@ -13,6 +15,9 @@ use sha2::{Digest, Sha256};
 use store::photos::Photo;
 
 use crate::{Reason, Refusal};
+
+use shape::end_of_jpeg;
+pub use shape::is_picture;
 
 const MOST_PIXELS: u64 = 40_000_000;
 const MOST_SIDE: u32 = 12_000;
@@ -40,7 +45,8 @@ pub(super) fn read(bytes: &[u8]) -> Result<Photo, Refusal> {
         let detail = "A photo is one picture, not an animation.";
         return Err(Refusal::rule(Reason::ImageTooLarge, detail));
     }
-    if format == ImageFormat::Jpeg && !jpeg_has_an_end(bytes) {
+    // Its decoder fills what is missing with grey; a torn file is told by its missing end.
+    if format == ImageFormat::Jpeg && end_of_jpeg(bytes).is_none() {
         return Err(invalid());
     }
     let mut reader = reader();
@@ -80,28 +86,6 @@ fn is_animated(bytes: &[u8], format: ImageFormat) -> ImageResult<bool> {
         ImageFormat::Png => PngDecoder::with_limits(Cursor::new(bytes), limits())?.is_apng(),
         ImageFormat::WebP => Ok(WebPDecoder::new(Cursor::new(bytes))?.has_animation()),
         _ => Ok(false),
-    }
-}
-
-/// The decoder fills what is missing with grey, so a torn file is told by its missing end (ITU-T
-/// T.81, B.1.1.3: within the scan a byte FF is followed by 00 or a restart, so FF D9 ends it).
-fn jpeg_has_an_end(bytes: &[u8]) -> bool {
-    let scan = start_of_scan(bytes).and_then(|at| bytes.get(at..));
-    scan.is_some_and(|scan| scan.windows(2).any(|pair| pair == [0xFF, 0xD9]))
-}
-
-/// Where the first scan begins, past all segments: one of them may hold a small picture of its own.
-fn start_of_scan(bytes: &[u8]) -> Option<usize> {
-    let mut at = 2;
-    loop {
-        let &[0xFF, marker, high, low] = bytes.get(at..at + 4)? else {
-            return None;
-        };
-        match marker {
-            0xDA => return Some(at),
-            0xFF => at += 1,
-            _ => at += 2 + usize::from(u16::from_be_bytes([high, low])),
-        }
     }
 }
 

@@ -55,7 +55,7 @@ pub struct PhotoView {
 }
 
 /// Send a photo of painted models as JPEG, PNG or WebP: at most 10 MiB, 40 million pixels and
-/// 12,000 a side. It is turned upright and written anew, without place, time or camera; the file that
+/// 12,000 a side, and 60 photos of one player in a season. It is turned upright and written anew, without place, time or camera; the file that
 /// was sent is not kept. Show models only: no faces, no people, above all no minors; a minor's
 /// account sends none. The club's and local rules on pictures go first.
 #[utoipa::path(

@@ -182,6 +182,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::SlipStateChanged
         | R::TooOpen
         | R::PhotoAlreadyUsed
+        | R::TooManyPhotos
         | R::ClaimStateChanged => StatusCode::CONFLICT,
         R::VersionMismatch => StatusCode::PRECONDITION_FAILED,
         R::Validation
@@ -253,6 +254,7 @@ fn title(reason: Reason) -> &'static str {
         R::SlipStateChanged => "The slip was answered in between",
         R::ImpossibleScore => "Counts that cannot happen",
         R::PhotoAlreadyUsed => "The photo was used before",
+        R::TooManyPhotos => "No more photos in this season",
         R::ImageTooLarge => "The picture is too large",
         R::InvalidImage => "The picture cannot be read",
         R::TooOpen => "Too much is open for an exact answer",

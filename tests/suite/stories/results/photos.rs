@@ -135,6 +135,11 @@ fn what_is_no_picture_or_too_large_or_torn_is_refused_by_name() {
         "",
     ] {
         send(&week, oskrel, text.as_bytes()).refused(415, "unsupported-media-type");
+        for format in [ImageFormat::Jpeg, ImageFormat::Png, ImageFormat::WebP] {
+            let payload = format!("{text}PK\u{3}\u{4}");
+            let both = [bytes_of(&picture(3), format), payload.into_bytes()].concat();
+            send(&week, oskrel, &both).refused(415, "unsupported-media-type");
+        }
     }
     let wide = send(&week, oskrel, &png_header(60_000, 60_000)).refused(422, "image-too-large");
     assert_eq!(
@@ -181,6 +186,29 @@ fn a_minors_account_sends_none_and_everybody_takes_their_own_away() {
     let again = send(&week, oskrel, &png).location(201);
     assert_eq!(again, location);
     delete(&week.stage.wennable).expect(204);
+}
+
+#[test]
+fn a_player_has_so_many_photos_in_a_season_and_no_more() {
+    let week = Week::sealed(&PAIR);
+    let oskrel = &week.players[0].actor;
+    let own = format!(
+        "INSERT INTO painting_photos SELECT club_id, season_id, player_id, \
+             sha256(n::text::bytea), n, '\\x00', league_clock() \
+         FROM players, generate_series(1, 60) n WHERE player_id = '{}'",
+        week.players[0].id
+    );
+    week.stage.database.run(&own);
+    let png = bytes_of(&picture(5), ImageFormat::Png);
+    let refused = send(&week, oskrel, &png).refused(409, "too-many-photos");
+    assert_eq!(
+        (&refused["limit"], &refused["actual"]),
+        (&json!(60), &json!(60))
+    );
+    send(&week, &week.players[1].actor, &png).expect(201);
+    let first = "DELETE FROM painting_photos WHERE likeness = 1";
+    week.stage.database.run(first);
+    send(&week, oskrel, &png).expect(201);
 }
 
 /// With a segment that says "turned to the right" and names a place.
