@@ -52,6 +52,8 @@ pub struct Policy {
     pub tie_breaks: TieBreaks,
     /// What is wanted of the pairings.
     pub pairing: Wishes,
+    /// Hours after which silence confirms a reported result.
+    pub confirm_within_hours: u16,
 }
 
 impl PolicyDocument {
@@ -99,6 +101,7 @@ impl PolicyDocument {
                     painting,
                     tie_breaks,
                     pairing,
+                    confirm_within_hours: self.confirm_within_hours,
                 })
             }
             _ => Err(faults),
@@ -110,8 +113,13 @@ impl Policy {
     /// The rules as players read them.
     pub fn sentences(&self) -> Vec<String> {
         let lists = self.list_rules.iter().map(ListRule::sentence);
+        let silence = format!(
+            "A reported result that nobody answers stands after {} h.",
+            self.confirm_within_hours
+        );
         lists
             .chain(self.scoring.sentences())
+            .chain([silence])
             .chain(self.painting.sentences())
             .chain(self.tie_breaks.sentences())
             .collect()
@@ -136,7 +144,12 @@ mod tests {
     fn a_season_that_decides_nothing_gets_rules_that_hold() {
         let policy: PolicyDocument = serde_json::from_str("{}").unwrap();
         assert_eq!(policy, PolicyDocument::default());
-        assert!(!policy.read().unwrap().sentences().is_empty());
+        let sentences = policy.read().unwrap().sentences();
+        let silence = "A reported result that nobody answers stands after 48 h.";
+        assert!(
+            sentences.iter().any(|said| said == silence),
+            "{sentences:?}"
+        );
     }
 
     #[test]

@@ -1,11 +1,14 @@
 //! What scoring refuses, and how games become league points.
 
-use super::{Band, Bye, GamePoints, LateStep, MarginUnit, Scoring, ScoringFault, ScoringTerms};
+use super::{
+    Band, Bye, GamePoints, LateJoiner, LateStep, MarginUnit, Scoring, ScoringFault, ScoringTerms,
+};
 use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
 use crate::share::Share;
 use crate::side::Side;
 use crate::standings::league_of::{plain_scoring, played, points};
+use crate::week::WeekNo;
 
 fn band(from: u32, to: impl Into<Option<u32>>, winner: i32, loser: i32) -> Band {
     Band {
@@ -188,4 +191,65 @@ fn every_rule_reads_back_as_a_sentence() {
             "{sentences:#?}"
         );
     }
+}
+
+/// The other choices that a season has, each of them read back.
+#[test]
+fn no_choice_of_the_scoring_is_left_unsaid() {
+    let mut terms = by_bands(
+        MarginUnit::PercentOfCap,
+        None,
+        vec![band(0, 9, 5, 5), band(10, None, 8, 2)],
+    );
+    terms.concession.winner_at_least = points(7);
+    terms.concession.loser_at_most = points(2);
+    terms.no_show.present = points(7);
+    terms.no_show.absent_with_notice = points(1);
+    terms.bye = Bye::OwnAverage { floor: points(4) };
+    terms.late_list = vec![LateStep {
+        from_minutes: 90,
+        penalty: points(1),
+    }];
+    terms.attendance = points(1);
+    terms.painting_cap = Some(Share::percent(50));
+    terms.late_joiner = LateJoiner::MedianLess(points(1));
+    terms.weights = [(WeekNo::new(8).unwrap(), 2)].into();
+    let told = |terms: &ScoringTerms| Scoring::build(terms.clone()).unwrap().sentences();
+    assert_eq!(
+        told(&terms),
+        [
+            "A margin of 0 to 9 % of the cap gives 5 to 5.",
+            "A margin of 10 % of the cap and more gives 8 to 2.",
+            "Giving up during play: the other side gets at least 7, the side that gave up at most 2.",
+            "Absence: 7 for the side that came; the other gets 1 with notice and 0 without.",
+            "If neither side comes, each gets 0.",
+            "A bye is worth the average of the player's own played games, rounded down, at least 4.",
+            "A list that comes 1 h 30 min or more after its deadline costs 1.",
+            "Coming to the table gives 1 a week.",
+            "Painted bonuses of a week count up to 50 % of a win, that is 4.",
+            "Each week before joining gives that week's median less 1, never below 0.",
+            "Games and byes of week 8 count 2 times.",
+        ]
+    );
+    terms.games = GamePoints::WinDrawLoss {
+        win: points(8),
+        draw: points(4),
+        loss: points(2),
+        draw_margin: 3,
+    };
+    terms.bye = Bye::Fixed(points(5));
+    terms.late_joiner = LateJoiner::Fixed(points(3));
+    let sentences = told(&terms);
+    for sentence in [
+        "A win gives 8, a draw 4, a loss 2; a difference of up to 3 is a draw.",
+        "A bye is worth 5.",
+        "Each week before joining gives 3.",
+    ] {
+        assert!(
+            sentences.iter().any(|said| said == sentence),
+            "{sentences:#?}"
+        );
+    }
+    terms.late_joiner = LateJoiner::Nothing;
+    assert!(told(&terms).contains(&"Weeks before joining give nothing.".to_owned()));
 }

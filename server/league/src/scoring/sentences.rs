@@ -75,12 +75,12 @@ fn band_sentence(band: &Band, unit: MarginUnit) -> String {
         MarginUnit::PercentOfCap => " % of the cap",
     };
     let range = match band.to {
-        Some(to) if to == band.from => to.to_string(),
-        Some(to) => format!("{} to {to}", band.from),
-        None => format!("{} and more", band.from),
+        Some(to) if to == band.from => format!("{to}{unit}"),
+        Some(to) => format!("{} to {to}{unit}", band.from),
+        None => format!("{}{unit} and more", band.from),
     };
     format!(
-        "A margin of {range}{unit} gives {} to {}.",
+        "A margin of {range} gives {} to {}.",
         band.winner, band.loser
     )
 }
