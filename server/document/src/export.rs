@@ -1,8 +1,10 @@
 //! The public export of a season: everything that may be known of it, in one file that anybody can
 //! check offline.
 
+mod tables;
 mod verify;
 
+pub use tables::Table;
 pub use verify::{Checked, verify};
 
 use chrono::{DateTime, NaiveDateTime, Utc};
@@ -10,6 +12,8 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
+use crate::brought::BroughtUnitDocument;
+use crate::claim::ClaimDocument;
 use crate::pairing::TaskDocument;
 use crate::policy::PolicyDocument;
 use crate::proposal::ProposalDocument;
@@ -17,6 +21,7 @@ use crate::receipt::SealedList;
 use crate::result::SlipDocument;
 use crate::scenario::ScenarioSheetDocument;
 use crate::standings::StandingsDocument;
+use crate::statistics::AwardedDocument;
 
 /// The format that this program writes.
 pub const FORMAT: u8 = 1;
@@ -48,6 +53,12 @@ pub struct SeasonExportDocument {
     pub weeks: Vec<WeekRecordDocument>,
     /// The table after the last paired week, with every line behind it.
     pub standings: StandingsDocument,
+    /// The claims of weeks whose lists are opened, in the order in which they were made.
+    #[serde(default)]
+    pub painting: Vec<ClaimDocument>,
+    /// The prizes, so far or for good once the season has ended.
+    #[serde(default)]
+    pub awards: Vec<AwardedDocument>,
 }
 
 /// A player.
@@ -64,6 +75,9 @@ pub struct PlayerRecordDocument {
     pub joined_week: u8,
     /// Last week played, once withdrawn; 0 before the first.
     pub left_after_week: Option<u8>,
+    /// Units of opened lists that were brought from an earlier season, with their paint.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub brought: Vec<BroughtUnitDocument>,
 }
 
 /// A week.

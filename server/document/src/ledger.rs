@@ -6,6 +6,7 @@ use utoipa::ToSchema;
 use uuid::Uuid;
 
 use crate::share::ShareDocument;
+use crate::sheet::{columns, or_empty, typed, word};
 use crate::words::words;
 
 /// One credited amount.
@@ -169,6 +170,40 @@ pub enum LineReasonDocument {
         /// Weeks that count.
         best: u8,
     },
+}
+
+impl LineDocument {
+    /// The names of its cells in a spreadsheet program.
+    pub fn columns() -> Vec<String> {
+        columns(&[
+            "week",
+            "kind",
+            "amount",
+            "why",
+            "version",
+            "source",
+            "source_id",
+        ])
+    }
+
+    /// The line as cells.
+    pub fn cells(&self) -> Vec<String> {
+        let (source, id) = match self.source {
+            LineSourceDocument::Game { id } => ("game", Some(id)),
+            LineSourceDocument::Claim { id } => ("claim", Some(id)),
+            LineSourceDocument::Ruling { id } => ("ruling", Some(id)),
+            LineSourceDocument::Rule => ("rule", None),
+        };
+        vec![
+            self.week.to_string(),
+            word(&self.kind),
+            self.amount.to_string(),
+            typed(&self.sentence),
+            self.version.to_string(),
+            source.to_owned(),
+            or_empty(id),
+        ]
+    }
 }
 
 impl From<&Line> for LineDocument {

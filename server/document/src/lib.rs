@@ -2,10 +2,12 @@
 //! public export.
 
 pub mod both;
+pub mod brought;
 pub mod catalogue;
 pub mod catalogue_changes;
 pub mod catalogue_csv;
 pub mod certificate;
+pub mod claim;
 pub mod collection;
 pub mod cuts;
 pub mod export;
@@ -27,6 +29,7 @@ pub mod scenario;
 pub mod scoring;
 pub mod season;
 pub mod share;
+pub mod sheet;
 pub mod standings;
 pub mod statistics;
 pub mod tie_breaks;

@@ -9,6 +9,7 @@ use utoipa::ToSchema;
 use uuid::Uuid;
 
 use crate::ledger::{LineDocument, LineKindDocument};
+use crate::sheet::{columns, or_empty, typed};
 use crate::tie_breaks::TieBreakDocument;
 
 /// The table as of a week, with every line behind it.
@@ -128,6 +129,39 @@ impl From<&Row> for RowDocument {
             decided_by: row.decided_by.map(Into::into),
             weeks: row.weeks.iter().map(|&week| week.into()).collect(),
         }
+    }
+}
+
+impl RowDocument {
+    /// The names of its cells in a spreadsheet program.
+    pub fn columns(as_of: u8) -> Vec<String> {
+        let mut names = columns(&[
+            "rank", "player", "faction", "active", "total", "movement", "won", "drawn", "lost",
+            "unplayed",
+        ]);
+        names.extend((1..=as_of).map(|week| format!("week_{week}")));
+        names
+    }
+
+    /// The row as cells, with the player's name and faction.
+    pub fn cells(&self, handle: &str, faction: &str, as_of: u8) -> Vec<String> {
+        let mut cells = vec![
+            self.rank.to_string(),
+            typed(handle),
+            typed(faction),
+            self.active.to_string(),
+            self.total.to_string(),
+            or_empty(self.movement),
+            self.record.won.to_string(),
+            self.record.drawn.to_string(),
+            self.record.lost.to_string(),
+            self.record.unplayed.to_string(),
+        ];
+        cells.extend((1..=as_of).map(|week| {
+            let of_week = self.weeks.iter().find(|it| it.week == week);
+            or_empty(of_week.map(|it| it.points))
+        }));
+        cells
     }
 }
 

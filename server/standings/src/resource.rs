@@ -2,11 +2,13 @@
 
 use app::Refusal;
 use app::standings::Board;
+use document::sheet::{Sheet, csv};
 use league::ids::PlayerId;
 use league::week::WeekNo;
+use serde::Serialize;
 
 use crate::format::Format;
-use crate::sheets::{self, Sheet};
+use crate::sheets;
 
 /// What is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -54,12 +56,14 @@ impl Resource {
     }
 }
 
-fn write(sheet: &impl Sheet, format: Format) -> Result<Vec<u8>, Refusal> {
+fn write(sheet: &(impl Sheet + Serialize), format: Format) -> Result<Vec<u8>, Refusal> {
     match format {
         Format::Json => {
             serde_json::to_vec(sheet).map_err(|cause| Refusal::Broken(cause.to_string()))
         }
-        Format::Csv => sheets::csv(sheet),
+        Format::Csv => {
+            csv(sheet).map_err(|cause| Refusal::Broken(format!("a sheet as CSV: {cause}")))
+        }
         Format::Html | Format::Svg => Err(Refusal::NotFound),
     }
 }

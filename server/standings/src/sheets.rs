@@ -1,7 +1,6 @@
 //! The sheets on the board: what a resource holds, as JSON and as the rows of a CSV file.
 
 mod badge;
-mod csv;
 mod embedded;
 mod games;
 mod ledger;
@@ -14,7 +13,6 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 pub use badge::badge;
-pub use csv::{Sheet, csv};
 pub use embedded::embedded_table;
 pub use games::{pairings, results};
 pub use ledger::ledger;

@@ -2,6 +2,7 @@
 
 mod answer;
 mod api;
+mod archive;
 mod body;
 mod document;
 mod door;

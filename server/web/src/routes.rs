@@ -7,9 +7,9 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members, outlooks,
-    painting, photos, players, previews, rounds, scenarios, seasons, sessions, standings,
-    statistics, trail, weeks,
+    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members,
+    next_season, outlooks, painting, photos, players, previews, rounds, scenarios, seasons,
+    sessions, standings, statistics, trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -52,7 +52,9 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(seasons::update_season)
             .service(seasons::start_season)
             .service(seasons::end_season)
+            .service(next_season::create_season_from)
             .service(exports::export_season)
+            .service(exports::archive_season)
             .service(trail::list_trail)
             .service(weeks::list_weeks)
             .service(weeks::find_week)

@@ -99,8 +99,10 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("close_week", Running, nothing, [401, 404, 403, 403, 409, 409]),
     ("list_trail", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("export_season", Running, nothing, [404, 404, 200, 200, 200, 200]),
+    ("archive_season", Running, nothing, [404, 404, 409, 409, 409, 409]),
     ("start_season", Draft, nothing, [401, 404, 403, 403, 200, 409]),
     ("end_season", Running, nothing, [401, 404, 403, 403, 409, 409]),
+    ("create_season_from", Running, next_season, [401, 404, 403, 403, 201, 201]),
     ("withdraw_player", Running, nothing, [401, 404, 403, 403, 200, 409]),
 ];
 

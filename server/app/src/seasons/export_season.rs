@@ -1,5 +1,9 @@
 //! The public export of a season: what may be known now, and nothing that may not.
 
+use std::collections::BTreeSet;
+
+use document::brought::BroughtUnitDocument;
+use document::claim::ClaimDocument;
 use document::export::{
     FORMAT, GameRecordDocument, ListRecordDocument, PlayerRecordDocument, RoundRecordDocument,
     SeasonExportDocument, WeekRecordDocument,
@@ -8,8 +12,9 @@ use document::receipt::SealedList as ReceiptInput;
 use document::result::SlipDocument;
 use document::standings::StandingsDocument;
 use league::ids::{ClubId, SeasonId};
+use league::painting::{Claim, PaintingLog};
 use league::season::SeasonState;
-use league::standings::table;
+use league::standings::{awards, table};
 use league::time::Instant;
 use store::Conn;
 use store::games::Game;
@@ -43,6 +48,7 @@ pub async fn export_season(
                 weeks.push(record(conn, &public, week, &loaded.games, now).await?);
             }
             let as_of = loaded.last_paired();
+            let log = store::painting::find_log(conn, club, public.season.id, None).await?;
             let season = &public.season;
             let seed = match season.state {
                 SeasonState::Ended => Some(store::seasons::find_seed(conn, club, season.id).await?),
@@ -57,7 +63,16 @@ pub async fn export_season(
                 seed_commitment: season.seed_commitment.as_deref().map(document::hex),
                 seed: seed.as_deref().map(document::hex),
                 policy: season.policy.clone(),
-                players: loaded.players.iter().map(player).collect(),
+                players: loaded
+                    .players
+                    .iter()
+                    .map(|known| player(known, &log, &weeks))
+                    .collect(),
+                painting: claims(&log, &loaded.weeks),
+                awards: awards(&loaded.facts, as_of)
+                    .iter()
+                    .map(Into::into)
+                    .collect(),
                 weeks,
                 standings: StandingsDocument::from(&table(&loaded.facts, as_of)),
             })
@@ -96,7 +111,40 @@ async fn record(
     })
 }
 
-fn player(player: &Player) -> PlayerRecordDocument {
+/// A claim names a unit, and so tells of a list.
+fn claims(log: &PaintingLog, weeks: &[Week]) -> Vec<ClaimDocument> {
+    let is_open = |claim: &&Claim| {
+        let mut weeks = weeks.iter();
+        weeks.any(|week| week.week == claim.made.week && week.facts.lists_opened_at.is_some())
+    };
+    let open = log.claims.iter().filter(is_open);
+    open.map(ClaimDocument::from).collect()
+}
+
+/// Only what an opened list shows: the rest is the player's own business.
+fn brought(
+    player: &Player,
+    log: &PaintingLog,
+    weeks: &[WeekRecordDocument],
+) -> Vec<BroughtUnitDocument> {
+    let lists = weeks.iter().flat_map(|week| &week.lists);
+    let own = lists.filter(|list| list.player == player.id.0);
+    let fielded: BTreeSet<&str> = own
+        .flat_map(|list| &list.contents.list.entries)
+        .map(|entry| entry.key.as_str())
+        .collect();
+    let brought = log
+        .brought
+        .iter()
+        .filter(|unit| unit.player == player.id && fielded.contains(unit.entry.as_str()));
+    brought.map(BroughtUnitDocument::from).collect()
+}
+
+fn player(
+    player: &Player,
+    log: &PaintingLog,
+    weeks: &[WeekRecordDocument],
+) -> PlayerRecordDocument {
     PlayerRecordDocument {
         id: player.id.0,
         handle: player.handle.clone(),
@@ -106,6 +154,7 @@ fn player(player: &Player) -> PlayerRecordDocument {
             LeftAfter::NoWeek => 0,
             LeftAfter::Week(last) => last.number(),
         }),
+        brought: brought(player, log, weeks),
     }
 }
 

@@ -1,6 +1,9 @@
 //! Seasons: set up, started, looked at, ended; their weeks, scenarios and players.
 
+mod archive_season;
+mod carry;
 mod create_season;
+mod create_season_from;
 mod end_season;
 mod export_season;
 mod find_availability;
@@ -22,7 +25,10 @@ mod update_season;
 mod update_week;
 mod withdraw_player;
 
+pub use archive_season::archive_season;
+pub use carry::{Carried, Carry, LeftOut};
 pub use create_season::{CreateSeason, create_season};
+pub use create_season_from::{CreateSeasonFrom, NextSeason, create_season_from};
 pub use end_season::end_season;
 pub use export_season::export_season;
 pub use find_availability::find_availability;

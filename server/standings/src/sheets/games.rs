@@ -4,12 +4,12 @@ use app::Refusal;
 use app::results::Game;
 use app::standings::Board;
 use document::result::OutcomeDocument;
+use document::sheet::{Sheet, columns, or_empty, typed};
 use league::result::{Outcome, Slip};
 use league::week::WeekNo;
 use serde::Serialize;
 use uuid::Uuid;
 
-use super::csv::{Sheet, columns, or_empty, typed};
 use super::{as_of, named};
 
 /// Games with their season's version.

@@ -3,13 +3,12 @@
 use app::Refusal;
 use app::standings::Board;
 use document::ledger::LineDocument;
+use document::sheet::Sheet;
 use league::ids::PlayerId;
 use league::standings::table;
 use league::week::WeekNo;
 use serde::Serialize;
-use serde_json::Value;
 
-use super::csv::{Sheet, columns, typed};
 use super::{as_of, named};
 
 /// A player's ledger.
@@ -43,21 +42,10 @@ pub fn ledger(board: &Board, player: PlayerId, week: Option<WeekNo>) -> Result<L
 
 impl Sheet for Ledger {
     fn head(&self) -> Vec<String> {
-        columns(&["week", "kind", "amount", "why", "version"])
+        LineDocument::columns()
     }
 
     fn rows(&self) -> Vec<Vec<String>> {
-        let cells = |line: &LineDocument| {
-            let kind = serde_json::to_value(line.kind);
-            let kind = kind.as_ref().ok().and_then(Value::as_str);
-            vec![
-                line.week.to_string(),
-                kind.unwrap_or_default().to_owned(),
-                line.amount.to_string(),
-                typed(&line.sentence),
-                line.version.to_string(),
-            ]
-        };
-        self.lines.iter().map(cells).collect()
+        self.lines.iter().map(LineDocument::cells).collect()
     }
 }

@@ -2,12 +2,12 @@
 
 use app::Refusal;
 use app::standings::Board;
+use document::sheet::Sheet;
 use document::standings::{RowDocument, StandingsDocument};
 use league::standings::table;
 use league::week::WeekNo;
 use serde::Serialize;
 
-use super::csv::{Sheet, columns, or_empty, typed};
 use super::{as_of, named};
 
 /// The table as of a week.
@@ -57,39 +57,11 @@ pub fn standings(board: &Board, week: Option<WeekNo>) -> Result<Standings, Refus
 
 impl Sheet for Standings {
     fn head(&self) -> Vec<String> {
-        let fixed = [
-            "rank", "player", "faction", "active", "total", "movement", "won", "drawn", "lost",
-            "unplayed",
-        ];
-        let mut head = columns(&fixed);
-        head.extend((1..=self.as_of).map(|week| format!("week_{week}")));
-        head
+        RowDocument::columns(self.as_of)
     }
 
     fn rows(&self) -> Vec<Vec<String>> {
-        self.rows.iter().map(|row| self.cells(row)).collect()
-    }
-}
-
-impl Standings {
-    fn cells(&self, named: &NamedRow) -> Vec<String> {
-        let row = &named.row;
-        let mut cells = vec![
-            row.rank.to_string(),
-            typed(&named.handle),
-            typed(&named.faction),
-            row.active.to_string(),
-            row.total.to_string(),
-            or_empty(row.movement),
-            row.record.won.to_string(),
-            row.record.drawn.to_string(),
-            row.record.lost.to_string(),
-            row.record.unplayed.to_string(),
-        ];
-        cells.extend((1..=self.as_of).map(|week| {
-            let of_week = row.weeks.iter().find(|it| it.week == week);
-            or_empty(of_week.map(|it| it.points))
-        }));
-        cells
+        let cells = |named: &NamedRow| named.row.cells(&named.handle, &named.faction, self.as_of);
+        self.rows.iter().map(cells).collect()
     }
 }

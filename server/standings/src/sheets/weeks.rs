@@ -3,11 +3,10 @@
 use app::seasons::ScenarioSeen;
 use app::standings::{Board, BoardWeek};
 use document::scenario::ScenarioSheetDocument;
+use document::sheet::{Sheet, columns, or_empty, typed};
 use league::season::Phase;
 use league::time::Instant;
 use serde::Serialize;
-
-use super::csv::{Sheet, columns, or_empty, typed};
 
 /// The weeks of a season in order.
 #[derive(Serialize)]

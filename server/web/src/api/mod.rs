@@ -9,6 +9,7 @@ pub mod invitations;
 pub mod list_aids;
 pub mod lists;
 pub mod members;
+pub mod next_season;
 pub mod outlooks;
 pub mod painting;
 pub mod photos;

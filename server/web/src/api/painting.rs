@@ -2,13 +2,13 @@
 
 use actix_web::web::{Data, Path, Query};
 use actix_web::{get, post, web};
-use app::painting::{Claim, ClaimPainting};
+use app::painting::ClaimPainting;
 use app::{Desk, Reason, Refusal};
-use chrono::{DateTime, Utc};
-use document::painting::{CheckerDocument, ModelStagesDocument};
+use document::claim::ClaimDocument;
+use document::painting::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
-use league::painting::{ClaimState, Evidence, PhotoDigest};
-use serde::{Deserialize, Serialize};
+use league::painting::PhotoDigest;
+use serde::Deserialize;
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
@@ -74,92 +74,16 @@ pub struct RefusalBody {
     reason: String,
 }
 
-/// Where a claim stands.
-#[derive(Clone, Copy, Serialize, ToSchema)]
-#[serde(rename_all = "snake_case")]
-pub enum ClaimStateWord {
-    /// Nobody has looked.
-    Open,
-    /// Somebody looked and agrees.
-    Verified,
-    /// Somebody looked and does not.
-    Refused,
-}
-
-/// A claim.
-#[derive(Serialize, ToSchema)]
-pub struct ClaimView {
-    /// Identity.
-    id: Uuid,
-    /// Whose.
-    player: Uuid,
-    /// For which week.
-    week: u8,
-    /// The unit.
-    unit: String,
-    /// Models at each stage.
-    stages: ModelStagesDocument,
-    /// Name of the photo that shows them; the club alone can see it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    photo: Option<String>,
-    /// When it was made.
-    claimed_at: DateTime<Utc>,
-    /// Where it stands.
-    state: ClaimStateWord,
-    /// In which part somebody verified it.
-    checker: Option<CheckerDocument>,
-    /// When it was decided.
-    decided_at: Option<DateTime<Utc>>,
-    /// Why it was refused.
-    reason: Option<String>,
-}
-
-impl From<Claim> for ClaimView {
-    fn from(claim: Claim) -> Self {
-        let (state, checker, decided_at, reason) = match claim.state {
-            ClaimState::Open => (ClaimStateWord::Open, None, None, None),
-            ClaimState::Verified { checker, at, .. } => (
-                ClaimStateWord::Verified,
-                Some(checker.into()),
-                Some(at),
-                None,
-            ),
-            ClaimState::Refused { reason, at, .. } => (
-                ClaimStateWord::Refused,
-                None,
-                Some(at),
-                Some(reason.as_str().to_owned()),
-            ),
-        };
-        Self {
-            id: claim.made.id.0,
-            player: claim.made.player.0,
-            week: claim.made.week.number(),
-            unit: claim.made.unit.to_string(),
-            stages: claim.made.stages.into(),
-            photo: match claim.made.evidence {
-                Evidence::AtTable => None,
-                Evidence::Photo(photo) => Some(document::hex(&photo.0)),
-            },
-            claimed_at: claim.made.at,
-            state,
-            checker,
-            decided_at,
-            reason,
-        }
-    }
-}
-
 /// Claim how far the models of a unit are. Spray and use an airbrush only where the air is drawn off,
 /// with a suitable mask; cut away from the hand; club and local rules go first.
-#[utoipa::path(tag = "painting", responses((status = 201, body = ClaimView), Problems))]
+#[utoipa::path(tag = "painting", responses((status = 201, body = ClaimDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/painting")]
 pub async fn claim_painting(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<InWeek>,
     body: Json<ClaimBody>,
-) -> Answer<Created<ClaimView>> {
+) -> Answer<Created<ClaimDocument>> {
     let (club, season, week) = path.ids()?;
     let ClaimBody {
         unit,
@@ -175,7 +99,7 @@ pub async fn claim_painting(
     let location = format!("/api/v1/clubs/{club}/seasons/{season}/painting");
     Ok(Created {
         location,
-        view: claim.into(),
+        view: (&claim).into(),
     })
 }
 
@@ -187,47 +111,44 @@ fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
 }
 
 /// The painting log, in the order in which claims were made.
-#[utoipa::path(tag = "painting", security((), ("bearer" = [])), responses((status = 200, body = Vec<ClaimView>), Problems))]
+#[utoipa::path(tag = "painting", security((), ("bearer" = [])), responses((status = 200, body = Vec<ClaimDocument>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/painting")]
 pub async fn list_claims(
     desk: Data<Desk>,
     who: Caller,
     path: Path<InSeason>,
     of: Query<OfPlayer>,
-) -> Answer<web::Json<Vec<ClaimView>>> {
+) -> Answer<web::Json<Vec<ClaimDocument>>> {
     let (club, season) = path.ids();
     let player = of.player.map(PlayerId);
     let claims = app::painting::list_claims(&desk, who.0, club, season, player).await?;
-    Ok(web::Json(claims.into_iter().map(ClaimView::from).collect()))
+    Ok(web::Json(claims.iter().map(ClaimDocument::from).collect()))
 }
 
 /// Verify a claim, as that week's opponent or as a referee.
-#[utoipa::path(tag = "painting", responses((status = 200, body = ClaimView), Problems))]
+#[utoipa::path(tag = "painting", responses((status = 200, body = ClaimDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/painting/{claim}/verify")]
 pub async fn verify_claim(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<OneClaim>,
-) -> Answer<web::Json<ClaimView>> {
+) -> Answer<web::Json<ClaimDocument>> {
     let (club, season, claim) = path.ids();
-    Ok(web::Json(
-        app::painting::verify_claim(&desk, who.0, club, season, claim)
-            .await?
-            .into(),
-    ))
+    let claim = app::painting::verify_claim(&desk, who.0, club, season, claim).await?;
+    Ok(web::Json((&claim).into()))
 }
 
 /// Refuse a claim with a reason; a referee may also take a check back.
-#[utoipa::path(tag = "painting", responses((status = 200, body = ClaimView), Problems))]
+#[utoipa::path(tag = "painting", responses((status = 200, body = ClaimDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/painting/{claim}/refuse")]
 pub async fn refuse_claim(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<OneClaim>,
     body: Json<RefusalBody>,
-) -> Answer<web::Json<ClaimView>> {
+) -> Answer<web::Json<ClaimDocument>> {
     let (club, season, claim) = path.ids();
     let reason = body.0.reason;
     let claim = app::painting::refuse_claim(&desk, who.0, club, season, claim, &reason).await?;
-    Ok(web::Json(claim.into()))
+    Ok(web::Json((&claim).into()))
 }

@@ -50,6 +50,10 @@ pub fn season(scene: &Scene, _: &str) -> Value {
     scene.stage.season_body()
 }
 
+pub fn next_season(_: &Scene, _: &str) -> Value {
+    json!({ "name": "Autumn at the ford", "first_day": "2026-09-03" })
+}
+
 pub fn nights(_: &Scene, _: &str) -> Value {
     json!({ "nights": ["first"] })
 }

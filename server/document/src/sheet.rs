@@ -1,10 +1,10 @@
 //! Rows as CSV (RFC 4180), safe to open in a spreadsheet program.
 
-use app::Refusal;
 use serde::Serialize;
+use serde_json::Value;
 
-/// Something that is read as JSON or, row by row, in a spreadsheet program.
-pub trait Sheet: Serialize {
+/// Something that can be read row by row in a spreadsheet program.
+pub trait Sheet {
     /// The names of the columns.
     fn head(&self) -> Vec<String>;
     /// The cells. What people typed goes through [`typed`].
@@ -14,20 +14,17 @@ pub trait Sheet: Serialize {
 /// A sheet as CSV, its first row the names of the columns.
 ///
 /// # Errors
-/// [`Refusal::Broken`] for rows of different lengths.
-pub fn csv(sheet: &impl Sheet) -> Result<Vec<u8>, Refusal> {
-    let broken = |cause: String| Refusal::Broken(format!("a sheet as CSV: {cause}"));
+/// Rows of different lengths.
+pub fn csv(sheet: &impl Sheet) -> csv::Result<Vec<u8>> {
     let mut writer = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
         .from_writer(Vec::new());
     for row in std::iter::once(sheet.head()).chain(sheet.rows()) {
-        writer
-            .write_record(row)
-            .map_err(|cause| broken(cause.to_string()))?;
+        writer.write_record(row)?;
     }
     writer
         .into_inner()
-        .map_err(|cause| broken(cause.to_string()))
+        .map_err(|cause| cause.into_error().into())
 }
 
 /// A text that somebody typed, as a cell that no spreadsheet program takes for a formula: what would
@@ -45,6 +42,13 @@ pub fn or_empty(value: Option<impl ToString>) -> String {
     value.map(|value| value.to_string()).unwrap_or_default()
 }
 
+/// A value that is one word of JSON, as that word.
+pub fn word(value: &impl Serialize) -> String {
+    let value = serde_json::to_value(value);
+    let word = value.as_ref().ok().and_then(Value::as_str);
+    word.unwrap_or_default().to_owned()
+}
+
 /// The names of columns.
 pub fn columns(names: &[&str]) -> Vec<String> {
     names.iter().map(|&name| name.to_owned()).collect()
@@ -54,7 +58,6 @@ pub fn columns(names: &[&str]) -> Vec<String> {
 mod tests {
     use super::*;
 
-    #[derive(Serialize)]
     struct Names(Vec<String>);
 
     impl Sheet for Names {
