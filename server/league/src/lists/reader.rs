@@ -14,7 +14,8 @@
 //! ```
 //!
 //! Marks (`, ; : | ( ) [ ] + =`, free-standing dashes, bullets) part a line; `2x` or `x2` counts
-//! units, `6 models` models, `112 points` points, and a number alone what fits the catalogue.
+//! units, `6 models` models, `112 points` points, and a number alone what fits the catalogue. `1,250`,
+//! `1.250` and `56.0` are whole numbers; the words for models, points and totals may be German.
 //! Names may have small typing errors, which makes them guesses. Nothing is dropped in silence:
 //! every part of every line has a meaning, a guess with its alternatives, or is told as not
 //! understood. The time taken is linear in the length of the text.
@@ -22,6 +23,7 @@
 mod continued;
 mod group;
 mod names;
+mod numerals;
 mod scan;
 mod segment;
 mod settle;

@@ -159,15 +159,16 @@ impl<'a> Scanner<'a> {
     fn label<'s>(&mut self, segment: &Segment<'s>) -> Option<Option<Segment<'s>>> {
         let (first, rest) = segment.name.split_once(' ').unwrap_or((&segment.name, ""));
         match first {
-            "total" | "sum" | "point" | "pts" => {
+            "total" | "sum" | "point" | "pts" | "gesamt" | "summe" | "punkte" | "pkt" => {
                 self.about = About::Total;
                 self.total(segment);
                 return Some(None);
             }
-            "cap" | "limit" => self.about = About::Cap,
-            "model" | "size" => self.about = About::Models,
+            "cap" | "limit" | "punktgrenze" => self.about = About::Cap,
+            "model" | "size" | "modelle" | "modell" => self.about = About::Models,
             "join" | "joining" => self.about = About::Joins,
-            "faction" | "army" | "list" | "unit" | "option" | "upgrade" | "with" => {}
+            "faction" | "army" | "list" | "unit" | "option" | "upgrade" | "with" | "fraktion"
+            | "armee" | "liste" | "einheit" | "mit" => {}
             _ => return None,
         }
         if rest.is_empty() {

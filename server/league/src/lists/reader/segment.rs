@@ -125,8 +125,9 @@ fn quantity(number: u32, counts: Counts) -> Quantity {
 /// The words that say what a number counts.
 fn counts(word: &str) -> Counts {
     match word {
-        "points" | "point" | "pts" | "pt" | "p" => Counts::Points,
-        "models" | "model" | "figures" | "figure" | "strong" | "size" => Counts::Models,
+        "points" | "point" | "pts" | "pt" | "p" | "punkte" | "punkt" | "pkt" => Counts::Points,
+        "models" | "model" | "figures" | "figure" | "strong" | "size" | "modelle" | "modell"
+        | "figuren" | "figur" => Counts::Models,
         _ => Counts::Bare,
     }
 }

@@ -210,3 +210,39 @@ fn what_is_too_long_to_be_read_is_told() {
     let many = "Total\n".repeat(MOST_LINES + 1);
     assert!(certainties(&reading(&many)).ends_with("uu?"));
 }
+
+#[test]
+fn numbers_and_quotes_are_read_as_people_of_either_language_write_them() {
+    for text in [
+        "„Turf Cutters“, 8 Modelle, mud sledges: 64,0 Punkte\nGesamt: 64",
+        "»Turf Cutters« (8 Modelle) mit mud sledges = 64 Pkt.\nSumme 64 von 1.250",
+        "“Turf Cutters”, 8 models, mud sledges: 64.0 points.\nTotal: 64/1,250",
+        "TURF CUTTERS [8]; 'mud sledges'; 64.\n\n64 Punkte.",
+    ] {
+        let reading = reading(text);
+        assert_eq!(
+            entries(&reading),
+            ["turf-cutters-1 8 mud-sledges*1"],
+            "{text}"
+        );
+        assert!(
+            !certainties(&reading).contains(['g', '?']),
+            "{:#?}",
+            reading.lines
+        );
+        assert_eq!(reading.findings, [], "{text}");
+    }
+}
+
+#[test]
+fn a_thousand_points_are_not_one() {
+    let reading = reading("Sodwether Moot, 1,250 points\nTurf Cutters, 8 models\nTotal: 1.056");
+    assert_eq!(
+        reading.lines[0].parts.last().unwrap().meaning,
+        Meaning::StatedCap(Points::new(1250))
+    );
+    assert_eq!(
+        numbers(&reading.findings),
+        [("list.stated-total", 56, 1056)]
+    );
+}

@@ -4,6 +4,8 @@ use std::borrow::Cow;
 
 use deunicode::deunicode;
 
+use super::numerals::{bare, mark};
+
 /// The parts of a line between commas, colons, brackets, free-standing dashes and the like.
 /// Hyphens inside words do not part them.
 pub fn segments(line: &str) -> Vec<&str> {
@@ -13,7 +15,9 @@ pub fn segments(line: &str) -> Vec<&str> {
     let mut chars = line.char_indices().peekable();
     while let Some((at, c)) = chars.next() {
         let after = chars.peek().map_or(' ', |&(_, next)| next);
-        if parts(before, c, after) {
+        let behind = line.get(at + c.len_utf8()..).unwrap_or_default();
+        let in_numeral = mark(line.get(..at).unwrap_or_default(), c, behind).is_some();
+        if !in_numeral && parts(before, c, after) {
             segments.push(line.get(start..at).unwrap_or_default());
             start = at + c.len_utf8();
         }
@@ -47,7 +51,7 @@ pub enum Token {
 
 /// Splits a segment into tokens. A number glued to letters is parted from them.
 pub fn tokens(segment: &str) -> Vec<Token> {
-    let ascii = plain(segment);
+    let ascii = bare(&plain(segment));
     let mut tokens: Vec<Token> = Vec::new();
     let words = ascii.split(|c: char| !c.is_ascii_alphanumeric());
     for word in words.filter(|word| !word.is_empty()) {
