@@ -142,6 +142,8 @@ pub struct Fault {
     pub limit: Option<Value>,
     /// What was given, where that helps.
     pub actual: Option<Value>,
+    /// Where in a table: row and column, both counted from 1; column 0 means the whole row.
+    pub cell: Option<(u64, usize)>,
 }
 
 impl Fault {
@@ -153,7 +155,15 @@ impl Fault {
             detail: detail.into(),
             limit: None,
             actual: None,
+            cell: None,
         }
+    }
+
+    /// Adds the place in a table that was sent.
+    #[must_use]
+    pub fn at_cell(mut self, row: u64, column: usize) -> Self {
+        self.cell = Some((row, column));
+        self
     }
 
     /// Adds the limit and the actual value.
@@ -182,6 +192,7 @@ impl From<document::fault::Fault> for Fault {
             detail: fault.detail,
             limit: fault.limit.map(Value::from),
             actual: fault.actual.map(Value::from),
+            cell: None,
         }
     }
 }

@@ -69,11 +69,8 @@ fn read(source: CatalogueSource) -> Result<Catalogue, Refusal> {
                 .into_iter()
                 .map(|fault| {
                     let place = format!("Row {}, column {}", fault.row, fault.column);
-                    Fault::new(
-                        &fault.code,
-                        "",
-                        format!("{place} ({}): {}", fault.header, fault.detail),
-                    )
+                    let detail = format!("{place} ({}): {}", fault.header, fault.detail);
+                    Fault::new(&fault.code, "", detail).at_cell(fault.row, fault.column)
                 })
                 .collect(),
         },

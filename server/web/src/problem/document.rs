@@ -53,6 +53,14 @@ pub struct FaultDocument {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<Object>)]
     pub actual: Option<Value>,
+    /// Of a table: the line of the file, from 1; the first names the columns.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = 7)]
+    pub row: Option<u64>,
+    /// Of a table: the column, from 1; 0 when the whole row is meant.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = 4)]
+    pub column: Option<usize>,
 }
 
 /// The problems that any operation may answer with.

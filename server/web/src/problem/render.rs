@@ -91,6 +91,8 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
                 detail: fault.detail.clone(),
                 limit: fault.limit.clone(),
                 actual: fault.actual.clone(),
+                row: fault.cell.map(|(row, _)| row),
+                column: fault.cell.map(|(_, column)| column),
             })
             .collect(),
         facts: problem.facts.clone(),
