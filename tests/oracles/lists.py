@@ -48,17 +48,36 @@ def cost(catalogue, faction, entry):
     return size["points"] + sum(option_cost(o, entry["models"], n) for o, n in known if o)
 
 
-def common_cost(catalogue, faction, before, now):
-    """What two states of one unit have in common, at this catalogue's prices."""
-    priced = unit_of(catalogue, faction, before["unit"])
+def part_cost(catalogue, faction, key, models, options):
+    """Points of a part of a unit: the largest size of no more models, and options."""
+    priced = unit_of(catalogue, faction, key)
     if priced is None:
         return 0
-    models = min(before["models"], now["models"])
     within = [s for s in priced["sizes"] if s["models"] <= models]
     body = max(within, key=lambda s: s["models"])["points"] if within else 0
-    both = set(before.get("options", {})) & set(now.get("options", {}))
-    kept = [(option_of(priced, k), min(before["options"][k], now["options"][k])) for k in both]
-    return body + sum(option_cost(o, models, n) for o, n in kept if o)
+    return body + sum(option_cost(option_of(priced, k), models, n) for k, n in options.items() if option_of(priced, k))
+
+
+def common(before, now):
+    """What two states of one unit have in common."""
+    was, has = before.get("options", {}), now.get("options", {})
+    return min(before["models"], now["models"]), {k: min(was[k], has[k]) for k in set(was) & set(has)}
+
+
+def offered(catalogue, faction, before, now):
+    """What a catalogue still offers of a unit as it was; of options that exclude each other, what stays."""
+    unit = unit_of(catalogue, faction, before["unit"])
+    sizes = [s["models"] for s in unit["sizes"] if s["models"] <= before["models"]] if unit else []
+    if not sizes:
+        return 0, {}
+    stay = [k for k in before.get("options", {}) if now and k in now.get("options", {})]
+    options = {}
+    for k, n in before.get("options", {}).items():
+        option = option_of(unit, k)
+        groups = [option_of(unit, o).get("group") for o in stay if o != k and option_of(unit, o)]
+        if option and not (option.get("group") and option["group"] in groups):
+            options[k] = min(n, option.get("limit", 1))
+    return max(sizes), options
 
 
 # Findings as [code, limit, actual, about, entries].
@@ -151,11 +170,27 @@ def found(rule, case, catalogue, old_catalogue):
             for e in entries
             if previous["faction"] == faction and e["key"] in last and last[e["key"]]["unit"] == e["unit"]
         }
-        kept = {
-            k: min(price_then[k], common_cost(old_catalogue, faction, e, stays[k])) if k in stays else 0
-            for k, e in last.items()
+        could = {k: offered(catalogue, previous["faction"], e, stays.get(k)) for k, e in last.items()}
+        could_then = {
+            k: min(price_then[k], part_cost(old_catalogue, previous["faction"], last[k]["unit"], *part) if part[0] else 0)
+            for k, part in could.items()
         }
-        losses = [k for k in last if kept[k] < price_then[k]]
+        both = {k: common(last[k], e) for k, e in stays.items()}
+        kept = {
+            k: min(could_then[k], part_cost(old_catalogue, faction, last[k]["unit"], *both[k])) if k in stays else 0
+            for k in last
+        }
+        old = {
+            k: min(points[k], part_cost(catalogue, faction, last[k]["unit"], *both[k])) if k in stays else 0
+            for k in set(last) | set(points)
+        }
+        room = max(0, cap - sum(old.values()))
+        for k, part in could.items():
+            now = part_cost(catalogue, previous["faction"], last[k]["unit"], *part) if part[0] else 0
+            if now - old[k] > room:  # What is missing would not fit beside what returns.
+                could_then[k] = kept[k]
+                could[k] = (stays[k]["models"], stays[k].get("options", {})) if k in stays else (0, {})
+        losses = [k for k in last if kept[k] < could_then[k]]
 
     match rule["kind"]:
         case "minimum_spend":
@@ -206,28 +241,24 @@ def found(rule, case, catalogue, old_catalogue):
             if done < share(rule["least"]) * total:
                 yield ["list.painted-share", math.ceil(share(rule["least"]) * total), math.floor(done), None, []]
         case "carry_over" if previous:
-            then, returning = sum(price_then.values()), sum(kept.values())
+            then, returning = sum(could_then.values()), sum(kept.values())
             least = math.ceil(share(rule["returning"]) * then)
             if returning < least:
                 yield ["list.carry-over", least, returning, None, losses]
             for k, e in stays.items():
-                had = last[k]
-                if not rule.get("may_shrink") and e["models"] < had["models"]:
-                    yield ["list.shrunk", had["models"], e["models"], e["unit"], [k]]
-                for o, n in had.get("options", {}).items():
+                models, options = could[k]
+                if not rule.get("may_shrink") and e["models"] < models:
+                    yield ["list.shrunk", models, e["models"], e["unit"], [k]]
+                for o in last[k].get("options", {}):
                     has = e.get("options", {}).get(o, 0)
-                    if not rule.get("may_drop_options") and has < n:
-                        yield ["list.option-dropped", n, has, o, [k]]
+                    if not rule.get("may_drop_options") and has < options.get(o, 0):
+                        yield ["list.option-dropped", options[o], has, o, [k]]
         case "swap_allowance" if previous:
-            then = sum(price_then.values())
+            then = sum(could_then.values())
             left, most = then - sum(kept.values()), amount_most(rule["most"], then)
             if left > most:
                 yield ["list.swap", most, left, None, losses]
         case "new_points" if previous:
-            old = {
-                k: min(points[k], common_cost(catalogue, faction, last[k], e)) if k in stays else 0
-                for k, e in ((e["key"], e) for e in entries)
-            }
             new, most = total - sum(old.values()), amount_most(rule["most"], cap)
             if new > most:
                 yield ["list.new-points", most, new, None, [k for k in points if old[k] < points[k]]]
@@ -301,6 +332,9 @@ def repriced(rng, catalogue):
         for u in f["units"]:
             for s in u["sizes"]:
                 s["points"] = max(0, s["points"] + rng.choice([0, 0, -5, 7]))
+            for part in ("sizes", "options"):
+                if len(u[part]) > 1 and rng.random() < 0.3:
+                    u[part].pop(rng.randrange(len(u[part])))
         f["units"].pop() if rng.random() < 0.3 else None
     return new
 

@@ -45,6 +45,9 @@ pub struct TouchedEntryDocument {
     /// Key of the entry.
     #[schema(example = "pole-hands-1")]
     pub entry: String,
+    /// As people call its unit.
+    #[schema(example = "Pole-Hands")]
+    pub name: String,
     /// Its points in the old version.
     pub before: u32,
     /// Its points in the new version; absent when the unit, its size or an option is gone.
@@ -67,6 +70,7 @@ impl From<&Touched> for TouchedEntryDocument {
     fn from(touched: &Touched) -> Self {
         Self {
             entry: touched.entry.to_string(),
+            name: touched.name.clone(),
             before: touched.before.get(),
             now: touched.now.map(league::points::Points::get),
         }

@@ -20,6 +20,8 @@ words! {
         Refitted,
         /// The same, but the catalogue gives it other points.
         Repriced,
+        /// Still in the list, though this week's catalogue does not have the unit.
+        Gone,
         /// The same for the same points.
         Unchanged,
         /// In the last list only.

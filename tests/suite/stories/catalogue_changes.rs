@@ -42,7 +42,7 @@ fn a_new_version_says_what_changed_and_tells_each_only_of_lists_that_they_may_kn
     );
     assert_eq!(
         touched["entries"],
-        json!([{ "entry": "furrow-hares-1", "before": 70, "now": 75 }])
+        json!([{ "entry": "furrow-hares-1", "name": "Furrow Hares", "before": 70, "now": 75 }])
     );
 
     for other in [&corvanel.actor, &ilkamar, &stage.wennable] {

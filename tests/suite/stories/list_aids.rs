@@ -165,6 +165,26 @@ fn a_collection_grows_from_week_to_week_and_belongs_to_its_owner() {
     stage.wennable.get(&collection).refused(404, "not-found");
 }
 
+#[test]
+fn the_rules_of_a_season_read_back_as_plain_sentences_with_their_weeks() {
+    let stage = Stage::draft();
+    stage.start();
+    let season = stage.server.visitor().get(&stage.season).expect(200);
+    let rules = season["rules"].as_array().unwrap();
+    let page = stage.season.replacen("/api/v1", "", 1);
+    let page = stage.server.visitor().get(&page).with_status(200).text();
+    for sentence in [
+        "All of last week's points return; units may grow, not shrink; options may be added, not \
+         dropped (weeks 2-4 and 6-8).",
+        "At most 20 % of last week's points leave the list (week 5).",
+        "No single unit costs more than 40 % of the cap (weeks 1-2).",
+    ] {
+        assert!(rules.contains(&json!(sentence)), "{sentence}: {rules:#?}");
+        let shown = sentence.replace('\'', "&#39;");
+        assert!(page.contains(&shown), "{sentence}");
+    }
+}
+
 fn told(unit: &Value) -> (&str, u64, u64, u64) {
     let [models, first, last] =
         ["models", "first_week", "last_week"].map(|name| unit[name].as_u64().unwrap());

@@ -1,6 +1,7 @@
 //! What a list changes against the player's last one.
 
 use document::list::ArmyListDocument;
+use league::catalogue::diff::Touched;
 use league::ids::{ClubId, SeasonId};
 use league::lists::{ArmyList, Change, Previous, changes};
 use league::week::WeekNo;
@@ -15,6 +16,19 @@ pub struct ListChanges {
     pub since: Option<WeekNo>,
     /// The last list's units in their order, then those that are new.
     pub changes: Vec<Change>,
+    /// What another version of the catalogue makes of the last list.
+    pub catalogue: Option<VersionChange>,
+}
+
+/// The weeks of two lists are pinned to different versions of the catalogue.
+#[derive(Clone, Debug)]
+pub struct VersionChange {
+    /// The version of the last list.
+    pub before: i32,
+    /// The version of this week.
+    pub now: i32,
+    /// The last list's entries whose points or availability differ.
+    pub touched: Vec<Touched>,
 }
 
 /// # Errors
@@ -40,5 +54,6 @@ pub async fn find_changes(
     Ok(ListChanges {
         since: terms.last.as_ref().map(|last| last.week),
         changes: changes(previous, &list, &terms.catalogue),
+        catalogue: terms.version_change(),
     })
 }

@@ -10,6 +10,7 @@ use store::lists::PlayerList;
 use store::players::Player;
 use store::weeks::Week;
 
+use super::find_changes::VersionChange;
 use super::terms::{WeekTerms, read};
 use crate::seasons::look::{look, must_play, own_place};
 use crate::{Actor, Desk, Refusal};
@@ -35,6 +36,8 @@ pub struct ListDesk {
     pub report: Report,
     /// The list sealed last before this week.
     pub previous: Option<ArmyList>,
+    /// What another version of the catalogue makes of that list.
+    pub version_change: Option<VersionChange>,
 }
 
 /// Where a list to go on with comes from.
@@ -72,6 +75,7 @@ pub async fn find_list_desk(
             let previous = terms.last.as_ref().map(|last| last.list.clone());
             let (list, begun) = begin(own.as_ref(), previous.as_ref(), &terms)?;
             let report = terms.check(&list);
+            let version_change = terms.version_change();
             Ok(ListDesk {
                 phase: week.facts.phase(now),
                 week,
@@ -82,6 +86,7 @@ pub async fn find_list_desk(
                 begun,
                 report,
                 previous,
+                version_change,
             })
         })
         .await

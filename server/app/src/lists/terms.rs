@@ -2,6 +2,7 @@
 
 use document::list::ArmyListDocument;
 use league::catalogue::Catalogue;
+use league::catalogue::diff::touched;
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::check::PaintedModels;
@@ -15,6 +16,7 @@ use store::players::Player;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use super::find_changes::VersionChange;
 use crate::seasons::look::{look, must_play, own_place};
 use crate::seasons::policy;
 use crate::{Actor, Desk, Fault, Reason, Refusal, catalogues};
@@ -24,6 +26,7 @@ pub(super) struct WeekTerms {
     week: WeekNo,
     cap: league::points::Points,
     pub catalogue: Catalogue,
+    catalogue_number: i32,
     rules: Vec<ListRule>,
     pub faction: FactionKey,
     pub last: Option<LastList>,
@@ -38,6 +41,7 @@ pub(super) struct LastList {
     pub list: ArmyList,
     /// Its own version: it keeps the points it was sealed with.
     pub catalogue: Catalogue,
+    catalogue_number: i32,
 }
 
 impl LastList {
@@ -68,6 +72,7 @@ impl WeekTerms {
             week: week.week,
             cap: week.cap,
             catalogue,
+            catalogue_number: number,
             rules: policy.list_rules,
             known: match &last {
                 Some(last) => Some(last.list.clone()),
@@ -89,6 +94,16 @@ impl WeekTerms {
             previous: self.last.as_ref().map(LastList::previous),
             painted: Some(&self.painted),
         }
+    }
+
+    /// What the version of this week makes of the last list; `None` where it is the same one.
+    pub fn version_change(&self) -> Option<VersionChange> {
+        let last = self.last.as_ref()?;
+        (last.catalogue_number != self.catalogue_number).then(|| VersionChange {
+            before: last.catalogue_number,
+            now: self.catalogue_number,
+            touched: touched(&last.list, &last.catalogue, &self.catalogue),
+        })
     }
 
     /// The total and every finding.
@@ -188,6 +203,7 @@ async fn load_last(
         week: last.week,
         list,
         catalogue,
+        catalogue_number: number,
     }))
 }
 

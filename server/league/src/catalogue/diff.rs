@@ -132,6 +132,8 @@ pub fn summary(differences: &[UnitDifference]) -> String {
 pub struct Touched {
     /// The entry.
     pub entry: EntryKey,
+    /// The unit's name in the newest version that has it.
+    pub name: String,
     /// Its points in the old version.
     pub before: Points,
     /// Its points in the new version; `None` when the unit, its size or an option is gone.
@@ -152,10 +154,14 @@ pub fn touched(list: &ArmyList, old: &Catalogue, new: &Catalogue) -> Vec<Touched
                     .keys()
                     .all(|option| unit.option(option).is_some())
         };
-        let newer = new.and_then(|new| new.unit(&entry.unit)).filter(offered);
-        let now = newer.map(|unit| points(entry, unit));
+        let newer = new.and_then(|new| new.unit(&entry.unit));
+        let now = newer.filter(offered).map(|unit| points(entry, unit));
+        let named = newer.or(unit);
         (now != Some(before)).then(|| Touched {
             entry: entry.key.clone(),
+            name: named
+                .map_or(entry.unit.as_str(), |unit| unit.name.as_str())
+                .into(),
             before,
             now,
         })

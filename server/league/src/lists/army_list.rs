@@ -63,6 +63,13 @@ pub struct Entry {
     pub joins: Option<EntryKey>,
 }
 
+impl Entry {
+    /// How often the option is taken, 0 when it is not.
+    pub fn takings(&self, option: &OptionKey) -> u32 {
+        self.options.get(option).copied().unwrap_or(0)
+    }
+}
+
 /// Why entries make no list at all, whatever the rules. The index is that of the entry.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ListFault {

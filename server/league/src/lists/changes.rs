@@ -21,6 +21,8 @@ pub enum Became {
     Refitted,
     /// The same, but the catalogue gives it other points.
     Repriced,
+    /// Still in the list, though this week's catalogue does not have the unit.
+    Gone,
     /// The same for the same points.
     Unchanged,
     /// In last week's list only.
@@ -56,7 +58,7 @@ pub struct Change {
 /// Which unit is which is judged by entry key, not by name.
 pub fn changes(previous: Previous<'_>, list: &ArmyList, catalogue: &Catalogue) -> Vec<Change> {
     let now = lines(list, catalogue);
-    let comparison = Comparison::new(previous, list, &now);
+    let comparison = Comparison::new(previous, list, &now, catalogue);
     comparison.pairs.iter().filter_map(change).collect()
 }
 
@@ -93,6 +95,7 @@ fn became(pair: &Pair<'_>, change: &Change) -> Became {
     match (pair.before.is_some(), pair.now.is_some(), more, less) {
         (false, ..) => Became::Added,
         (_, false, ..) => Became::Left,
+        _ if pair.now.is_some_and(|now| now.unit.is_none()) => Became::Gone,
         (_, _, true, true) => Became::Refitted,
         (_, _, true, false) => Became::Grown,
         (_, _, false, true) => Became::Shrunk,
@@ -113,7 +116,7 @@ fn taken_more(a: &Entry, b: &Entry) -> Vec<OptionKey> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lists::samples::{catalogue, list, repriced};
+    use crate::lists::samples::{catalogue, draft, list, repriced};
 
     fn changed(before: &str, now: &str) -> Vec<(String, Became)> {
         let (old, new) = (catalogue(), repriced("rushlight-kin", 5));
@@ -146,6 +149,23 @@ mod tests {
                 ("g".into(), Became::Added),
             ]
         );
+    }
+
+    #[test]
+    fn a_unit_that_the_catalogue_no_longer_has_is_told_as_gone() {
+        let mut next = draft();
+        next.factions[0]
+            .units
+            .retain(|unit| unit.key != "stilt-waders");
+        let (old, new) = (catalogue(), Catalogue::build(&next).unwrap());
+        let list = list("a stilt-waders 4, b turf-cutters 8");
+        let previous = Previous {
+            list: &list,
+            catalogue: &old,
+        };
+        let became = changes(previous, &list, &new).into_iter();
+        let became: Vec<_> = became.map(|change| change.became).collect();
+        assert_eq!(became, [Became::Gone, Became::Unchanged]);
     }
 
     #[test]

@@ -52,9 +52,9 @@ impl<'a> Facts<'a> {
             list,
             faction: catalogue.faction(list.faction()),
             total: lines.iter().map(|line| line.points).sum(),
-            comparison: terms
-                .previous
-                .map(|previous| Comparison::new(previous, list, &lines)),
+            comparison: terms.previous.map(|previous| {
+                Comparison::new(previous, list, &lines, catalogue).under(terms.cap)
+            }),
             lines,
         }
     }

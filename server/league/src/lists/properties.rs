@@ -2,6 +2,7 @@
 
 use proptest::prelude::*;
 
+use crate::catalogue::Catalogue;
 use crate::catalogue::key::FactionKey;
 use crate::lists::carry_over::Comparison;
 use crate::lists::facts::lines;
@@ -20,7 +21,7 @@ fn report(list: &ArmyList, cap: u32) -> Report {
 }
 
 /// Up to 8 entries of the sample faction, of any size up to 20 and with any of its options.
-fn army() -> impl Strategy<Value = ArmyList> {
+pub fn army() -> impl Strategy<Value = ArmyList> {
     let entry = (
         0_usize..8,
         0_u32..20,
@@ -47,6 +48,30 @@ fn army() -> impl Strategy<Value = ArmyList> {
             });
         of(entries.collect())
     })
+}
+
+/// What the catalogue offers of a list: known units, in the largest size of no more models, with
+/// options within their limits and one of each group.
+pub fn as_offered(list: &ArmyList, catalogue: &Catalogue) -> ArmyList {
+    let faction = catalogue.faction(list.faction()).unwrap();
+    let offered = |entry: &Entry| {
+        let unit = faction.unit(&entry.unit)?;
+        let mut groups = Vec::new();
+        let options = unit.options.iter().filter_map(|option| {
+            let taken = entry.takings(&option.key).min(option.limit);
+            if taken == 0 || option.group.is_some() && groups.contains(&&option.group) {
+                return None;
+            }
+            groups.push(&option.group);
+            Some((option.key.clone(), taken))
+        });
+        Some(Entry {
+            options: options.collect(),
+            models: unit.size_within(entry.models)?.models,
+            ..entry.clone()
+        })
+    };
+    of(list.entries().iter().filter_map(offered).collect())
 }
 
 proptest! {
@@ -79,9 +104,10 @@ proptest! {
     #[test]
     fn what_stays_and_what_leaves_make_up_last_weeks_list(before in army(), now in army()) {
         let catalogue = catalogue();
+        let before = as_offered(&before, &catalogue);
         let previous = Previous { list: &before, catalogue: &catalogue };
         let lines = lines(&now, &catalogue);
-        let comparison = Comparison::new(previous, &now, &lines);
+        let comparison = Comparison::new(previous, &now, &lines, &catalogue);
         prop_assert_eq!(comparison.kept() + comparison.left(), report(&before, 0).total);
         let old: Points = comparison.pairs.iter().map(|pair| pair.old()).sum();
         prop_assert!(old <= report(&now, 0).total);

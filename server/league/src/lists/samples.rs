@@ -255,7 +255,7 @@ pub fn painted(rule: Rule, now: &str, finished: &[(&str, u32)]) -> Report {
 }
 
 /// Codes with limit and actual value, 0 where there is none.
-pub fn numbers(findings: &[Finding]) -> Vec<(&str, u32, u32)> {
+pub fn numbers(findings: &[Finding]) -> Vec<(&'static str, u32, u32)> {
     findings
         .iter()
         .map(|finding| {

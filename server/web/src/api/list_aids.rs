@@ -5,6 +5,7 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
 use app::Desk;
 use app::lists::ListChanges;
+use document::catalogue_changes::TouchedEntryDocument;
 use document::collection::CollectionUnitDocument;
 use document::fits::FitsDocument;
 use document::list::ArmyListDocument;
@@ -38,6 +39,21 @@ pub struct ListChangesView {
     since: Option<u8>,
     /// The last list's units in their order, then those that are new.
     changes: Vec<ListChangeDocument>,
+    /// Present when this week is pinned to another version of the catalogue than the last list.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    catalogue: Option<VersionChangeView>,
+}
+
+/// What this week's version of the catalogue makes of your last list, as it was.
+#[derive(Serialize, ToSchema)]
+pub struct VersionChangeView {
+    /// The version of the last list.
+    before: i32,
+    /// The version of this week.
+    now: i32,
+    /// Its entries whose points or availability differ. What is no longer offered need not return and
+    /// does not count as leaving.
+    touched: Vec<TouchedEntryDocument>,
 }
 
 impl From<ListChanges> for ListChangesView {
@@ -45,6 +61,11 @@ impl From<ListChanges> for ListChangesView {
         Self {
             since: found.since.map(WeekNo::number),
             changes: found.changes.iter().map(Into::into).collect(),
+            catalogue: found.catalogue.map(|change| VersionChangeView {
+                before: change.before,
+                now: change.now,
+                touched: change.touched.iter().map(Into::into).collect(),
+            }),
         }
     }
 }

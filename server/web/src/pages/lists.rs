@@ -6,6 +6,7 @@ use app::lists::{Begun, ListDesk};
 use app::{Actor, Desk, Refusal};
 use askama::Template;
 use document::receipt::SealedList as ReceiptInput;
+use league::catalogue::diff::Touched;
 use league::ids::{ClubId, SeasonId};
 use league::lists::{Report, Severity};
 use league::season::Phase;
@@ -33,6 +34,7 @@ struct ListPage {
     faction: String,
     check_faction: String,
     begun_from_last: bool,
+    touched: Vec<Touched>,
     sealed: Option<Moment>,
     open: bool,
     revision: i32,
@@ -201,6 +203,10 @@ fn view(
         faction: faction.name().to_string(),
         check_faction: faction.key().to_string(),
         begun_from_last: desk.begun == Begun::FromLast,
+        touched: desk
+            .version_change
+            .as_ref()
+            .map_or_else(Vec::new, |change| change.touched.clone()),
         sealed: sealed.map(|sealed| scene.clock(t).at(sealed.sealed_at)),
         open: (Phase::Announced..Phase::Closed).contains(&desk.phase),
         revision: desk.own.as_ref().map_or(0, |own| own.draft_revision),

@@ -1,15 +1,16 @@
 //! Carry-over: how much of last week's list must return, and how.
 
-use crate::lists::army_list::EntryKey;
+use crate::lists::carry_over::Pair;
 use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
 use crate::share::Share;
 
 /// "All of last week's points return; units may grow, not shrink; options may be added,
-/// not dropped." Points are last week's prices.
+/// not dropped." Points are last week's prices; [`carry_over`](crate::lists::carry_over) says what
+/// is counted where the catalogue has changed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CarryOver {
-    /// Share of last week's points that must return, rounded up to whole points.
+    /// Share of last week's points that could return which must, rounded up to whole points.
     pub returning: Share,
     /// Whether a returning unit may have fewer models.
     pub may_shrink: bool,
@@ -38,15 +39,15 @@ impl CarryOver {
             return;
         };
         let (least, kept) = (
-            self.returning.least_of(comparison.total_before),
+            self.returning.least_of(comparison.could_return()),
             comparison.kept(),
         );
         if kept < least {
             let losses: Vec<Line<'_>> = comparison.losses().collect();
             let names: Vec<&str> = losses.iter().map(Line::name).collect();
             let sentence = format!(
-                "{kept} of last week's {} points return; at least {least} must. Missing in whole or part: {}.",
-                comparison.total_before,
+                "{kept} of {} return; at least {least} must. Missing in whole or part: {}.",
+                comparison.counted(),
                 names.join(", ")
             );
             findings.push(
@@ -58,44 +59,45 @@ impl CarryOver {
         for pair in &comparison.pairs {
             if let (Some(before), Some(now)) = (pair.before, pair.now) {
                 if !self.may_shrink {
-                    findings.extend(shrunk(&before, &now));
+                    findings.extend(shrunk(pair, &before, &now));
                 }
                 if !self.may_drop_options {
-                    findings.extend(dropped_options(&before, &now));
+                    findings.extend(dropped_options(pair, &before, &now));
                 }
             }
         }
     }
 }
 
-fn shrunk(before: &Line<'_>, now: &Line<'_>) -> Option<Finding> {
-    let (had, has) = (before.entry.models, now.entry.models);
-    (has < had).then(|| {
-        let sentence = format!(
-            "{} had {had} models last week and has {has} now.",
-            now.name()
-        );
+fn shrunk(pair: &Pair<'_>, before: &Line<'_>, now: &Line<'_>) -> Option<Finding> {
+    let (due, has) = (pair.models_due(), now.entry.models);
+    (has < due).then(|| {
+        let (name, had) = (now.name(), before.entry.models);
+        let sentence = if due == had {
+            format!("{name} had {had} models last week and has {has} now.")
+        } else {
+            format!("{name} had {had} models last week, could have {due} still and has {has} now.")
+        };
         Finding::new("list.shrunk", sentence)
-            .measured(Measure::Models, had, has)
+            .measured(Measure::Models, due, has)
             .about(&now.entry.unit)
             .entries([&now.entry.key])
     })
 }
 
-fn dropped_options(before: &Line<'_>, now: &Line<'_>) -> Vec<Finding> {
-    let key: &EntryKey = &now.entry.key;
-    let dropped = before.entry.options.iter().filter_map(|(option, &had)| {
-        let has = now.entry.options.get(option).copied().unwrap_or(0);
-        (has < had).then(|| {
+fn dropped_options(pair: &Pair<'_>, before: &Line<'_>, now: &Line<'_>) -> Vec<Finding> {
+    let dropped = before.entry.options.keys().filter_map(|option| {
+        let (due, has) = (pair.takings_due(option), now.entry.takings(option));
+        (has < due).then(|| {
             let name = before
                 .unit
                 .and_then(|unit| unit.option(option))
                 .map_or(option.as_str(), |option| option.name.as_str());
             let sentence = format!("{} had {name} last week and must keep it.", now.name());
             Finding::new("list.option-dropped", sentence)
-                .measured(Measure::Takings, had, has)
+                .measured(Measure::Takings, due, has)
                 .about(option)
-                .entries([key])
+                .entries([&now.entry.key])
         })
     });
     dropped.collect()

@@ -4,7 +4,8 @@ use crate::lists::amount::Amount;
 use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
 
-/// "At most 20 % of last week's points leave", at last week's prices.
+/// "At most 20 % of last week's points leave", at last week's prices. What this week's version of
+/// the catalogue no longer offers does not count ([`carry_over`](crate::lists::carry_over)).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SwapAllowance {
     /// Points, or a share of last week's list (rounded down to whole points).
@@ -24,15 +25,15 @@ impl SwapAllowance {
             return;
         };
         let (most, left) = (
-            self.most.most_of(comparison.total_before),
+            self.most.most_of(comparison.could_return()),
             comparison.left(),
         );
         if left > most {
             let losses: Vec<Line<'_>> = comparison.losses().collect();
             let names: Vec<&str> = losses.iter().map(Line::name).collect();
             let sentence = format!(
-                "{left} of last week's {} points leave; at most {most} may. Leaving in whole or part: {}.",
-                comparison.total_before,
+                "{left} of {} leave; at most {most} may. Leaving in whole or part: {}.",
+                comparison.counted(),
                 names.join(", ")
             );
             findings.push(

@@ -160,6 +160,8 @@ texts! {
     list_sealed_text_before: "Versiegelt am",
     list_replace: "Bis zur Frist können Sie sie ersetzen.",
     list_from_last: "Aus Ihrer letzten Liste begonnen",
+    list_catalogue_changed: "Der Katalog hat sich seit Ihrer letzten Liste geändert",
+    list_entry_gone: "so nicht mehr angeboten; muss nicht wiederkehren",
     total: "Summe",
     left: "übrig",
     over: "über der Grenze",

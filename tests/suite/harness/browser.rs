@@ -1,0 +1,65 @@
+use reqwest::Method;
+use reqwest::blocking::RequestBuilder;
+use tallyhost::demo::data;
+
+use super::actor::Actor;
+use super::answer::Answer;
+
+/// A browser in which somebody has signed in to the pages.
+#[derive(Clone)]
+pub struct Browser {
+    visitor: Actor,
+    cookie: String,
+}
+
+impl Browser {
+    /// Signs in through the form, as the person with this handle.
+    pub(super) fn sign_in(visitor: Actor, handle: &str) -> Self {
+        let form = visitor.get("/sign-in");
+        let visit = cookie_of(&form);
+        let page = form.text();
+        let (_, rest) = page.split_once("name=\"token\" value=\"").unwrap();
+        let token = rest.split('"').next().unwrap();
+        let email = format!("{}@example.org", handle.to_lowercase());
+        let password = data::PASSWORD.replace(' ', "+");
+        let fields = format!("token={token}&email={email}&password={password}");
+        let dress = |request: RequestBuilder| {
+            request
+                .header("cookie", &visit)
+                .header("content-type", "application/x-www-form-urlencoded")
+                .body(fields.clone())
+        };
+        let signed_in = visitor.ask(Method::POST, "/sign-in", dress);
+        let cookie = cookie_of(&signed_in.with_status(303));
+        Self { visitor, cookie }
+    }
+
+    pub(super) fn at(&self, address: &str) -> Self {
+        Self {
+            visitor: self.visitor.at(address),
+            cookie: self.cookie.clone(),
+        }
+    }
+
+    pub fn get(&self, path: &str) -> Answer {
+        self.ask(Method::GET, path, |request| request)
+    }
+
+    /// Any request; `dress` adds headers.
+    pub fn ask(
+        &self,
+        method: Method,
+        path: &str,
+        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+    ) -> Answer {
+        self.visitor.ask(method, path, |request| {
+            dress(request.header("cookie", &self.cookie))
+        })
+    }
+}
+
+/// Name and value of the cookie that came with an answer.
+fn cookie_of(answer: &Answer) -> String {
+    let cookie = answer.header("set-cookie").unwrap();
+    cookie.split(';').next().unwrap().to_owned()
+}
