@@ -208,6 +208,13 @@ fn lists_are_opened_all_at_once_and_last_weeks_stands_in_where_none_came() {
     seal(&stage, &oskrel, 1, &demo_list("Oskrel", 1)).expect(201);
     stage.clock().show(LAST_MOMENT);
     open(&stage, 1).refused(409, "deadline-ahead");
+    let trail = format!("{}/trail", stage.season);
+    let told = stage.server.visitor().get(&trail).expect(200)[0].clone();
+    assert_eq!(
+        (&told["act"], &told["facts"]),
+        (&json!("open_lists_too_early"), &json!({ "week": 1 })),
+        "everybody can read who tried"
+    );
     stage.clock().show(DEADLINE);
     open(&stage, 1).expect(204);
     open(&stage, 1).expect(204);

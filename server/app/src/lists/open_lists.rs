@@ -43,7 +43,8 @@ pub async fn open_due_lists(desk: &Desk) -> Result<usize, Refusal> {
 /// Opens a week's lists now that their deadline is over; does nothing when they are open.
 ///
 /// # Errors
-/// [`Reason::DeadlineAhead`] before that instant, whoever asks.
+/// [`Reason::DeadlineAhead`] before that instant, whoever asks; everybody can read in the trail who
+/// did: organisers may play, too.
 pub async fn open_lists(
     desk: &Desk,
     actor: Actor,
@@ -51,7 +52,35 @@ pub async fn open_lists(
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    open(desk, Some(actor), club, season, week).await
+    let done = open(desk, Some(actor), club, season, week).await;
+    if let Err(Refusal::Rule {
+        reason: Reason::DeadlineAhead,
+        ..
+    }) = done
+    {
+        tell_of_attempt(desk, actor, club, season, week).await?;
+    }
+    done
+}
+
+/// In a transaction of its own: the refused one leaves nothing behind.
+async fn tell_of_attempt(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<(), Refusal> {
+    desk.store
+        .write(async |conn| {
+            let season = store::seasons::lock(conn, club, season).await?;
+            let now = store::clock::now(conn).await?;
+            let facts = json!({"week": week.number()});
+            Scene::in_season(&season, actor, now)
+                .tell_everyone(conn, "open_lists_too_early", facts)
+                .await
+        })
+        .await
 }
 
 async fn open(
