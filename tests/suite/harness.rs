@@ -3,10 +3,12 @@
 
 mod actor;
 mod answer;
+mod browser;
 mod clock;
 mod cluster;
 mod database;
 mod folder;
+mod follower;
 mod pictures;
 mod server;
 mod stage;
@@ -14,9 +16,11 @@ mod until;
 
 pub use actor::Actor;
 pub use answer::Answer;
+pub use browser::Browser;
 pub use cluster::RUNTIME;
-pub use database::Database;
+pub use database::{Database, Listener};
 pub use folder::{cluster_in, open_folder, postmaster_in};
+pub use follower::Follower;
 pub use pictures::{bytes_of, picture};
 pub use server::Server;
 pub use stage::{Player, Stage, demo_list};

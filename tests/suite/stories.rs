@@ -3,8 +3,10 @@
 mod accounts;
 mod bad_inputs;
 mod catalogue_changes;
+mod catalogue_import;
 mod list_aids;
 mod lists;
+mod next_version;
 mod painted_share;
 mod results;
 mod roles;

@@ -4,6 +4,7 @@ use std::time::Instant;
 
 use actix_web::body::MessageBody;
 use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::http::StatusCode;
 use actix_web::middleware::Next;
 use actix_web::web::Data;
 use actix_web::{Error, HttpResponse, get};
@@ -12,6 +13,9 @@ use prometheus::{HistogramOpts, HistogramVec, IntCounterVec, Opts, Registry, Tex
 
 /// Upper bounds in seconds: from a cached body to a password.
 const SECONDS: [f64; 9] = [0.0005, 0.002, 0.005, 0.02, 0.05, 0.2, 0.5, 2.0, 5.0];
+
+/// The end of every address of a player's own list.
+const OWN_LIST: &str = "/weeks/{week}/list";
 
 /// The counts of one process, shared by its threads.
 #[derive(Clone)]
@@ -68,13 +72,17 @@ pub async fn count<B: MessageBody>(
     let response = next.call(request).await?;
     if let Some(metrics) = metrics {
         let request = response.request();
-        let method = request.method().as_str();
         let route = request.match_pattern();
         let route = route.as_deref().unwrap_or("none");
         let status = response.status();
+        let [method, route, status] = if is_of_own_list(route) {
+            ["any", OWN_LIST, outcome(status)]
+        } else {
+            [request.method().as_str(), route, status.as_str()]
+        };
         metrics
             .requests
-            .with_label_values(&[method, route, status.as_str()])
+            .with_label_values(&[method, route, status])
             .inc();
         metrics
             .seconds
@@ -82,6 +90,23 @@ pub async fn count<B: MessageBody>(
             .observe(start.elapsed().as_secs_f64());
     }
     Ok(response)
+}
+
+/// Whether an address is of a player's own list. These are counted as one: whoever watches the
+/// numbers does not learn when a list was changed or handed in, only that a player looked at theirs or
+/// did something to it.
+fn is_of_own_list(route: &str) -> bool {
+    let behind = route.split_once(OWN_LIST).map(|(_, behind)| behind);
+    behind.is_some_and(|behind| behind.is_empty() || behind.starts_with('/'))
+}
+
+/// All that is told of such a request: sealed and checked lists look alike.
+fn outcome(status: StatusCode) -> &'static str {
+    match status.as_u16() {
+        ..400 => "done",
+        400..500 => "refused",
+        _ => "failed",
+    }
 }
 
 /// Every number of this process. The reverse proxy keeps it from the world.
@@ -92,5 +117,22 @@ pub async fn list_metrics(metrics: Data<Metrics>) -> HttpResponse {
             .content_type("text/plain; version=0.0.4")
             .body(text),
         Err(_) => HttpResponse::InternalServerError().finish(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_player_does_with_a_list_is_one_thing() {
+        let week = "/api/v1/clubs/{club}/seasons/{season}/weeks/{week}";
+        for own in ["list", "list/draft", "list/seal", "list/check"] {
+            assert!(is_of_own_list(&format!("{week}/{own}")), "{own}");
+        }
+        for other in ["lists", "lists/open", "late-leaves", "scenario"] {
+            assert!(!is_of_own_list(&format!("{week}/{other}")), "{other}");
+        }
+        assert_eq!(outcome(StatusCode::CREATED), outcome(StatusCode::OK));
     }
 }

@@ -1,13 +1,15 @@
 use std::fs::{self, Permissions};
+use std::future::poll_fn;
 use std::os::unix::fs::PermissionsExt;
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::sync::LazyLock;
+use std::sync::mpsc::{self, Receiver};
 
 use tallyhost::postgres::{Cluster, Durability};
 use tokio::runtime::Runtime;
-use tokio_postgres::{Client, NoTls};
+use tokio_postgres::{AsyncMessage, Client, NoTls};
 
 /// The database cluster of this test run, started by the first test that needs it.
 pub static CLUSTER: LazyLock<TestCluster> = LazyLock::new(TestCluster::start);
@@ -77,6 +79,28 @@ impl TestCluster {
                 .await
                 .unwrap();
             client
+        })
+    }
+
+    /// What is told under a name from now on, as long as the client is kept.
+    pub fn listen(&self, database: &str, channel: &str) -> (Client, Receiver<String>) {
+        let (tell, heard) = mpsc::channel();
+        RUNTIME.block_on(async {
+            let (client, mut connection) = tokio_postgres::connect(&self.url_of(database), NoTls)
+                .await
+                .unwrap();
+            tokio::spawn(async move {
+                while let Some(Ok(message)) = poll_fn(|task| connection.poll_message(task)).await {
+                    if let AsyncMessage::Notification(notice) = message
+                        && tell.send(notice.payload().to_owned()).is_err()
+                    {
+                        break;
+                    }
+                }
+            });
+            let listen = format!("LISTEN {channel}");
+            client.batch_execute(&listen).await.unwrap();
+            (client, heard)
         })
     }
 

@@ -1,4 +1,5 @@
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::mpsc::Receiver;
 
 use tokio_postgres::Client;
 
@@ -55,6 +56,17 @@ impl Database {
         CLUSTER.hold(&self.name, statements)
     }
 
+    /// Hears what the database tells under a name from now on.
+    pub fn listen(&self, channel: &'static str) -> Listener {
+        let (session, heard) = CLUSTER.listen(&self.name, channel);
+        Listener {
+            heard,
+            _session: session,
+            database: self.name.clone(),
+            channel,
+        }
+    }
+
     pub fn clock(&self) -> Clock<'_> {
         Clock(self)
     }
@@ -66,5 +78,25 @@ impl Drop for Database {
             "postgres",
             &format!("DROP DATABASE {} WITH (FORCE)", self.name),
         );
+    }
+}
+
+/// Somebody who hears what a database tells.
+pub struct Listener {
+    heard: Receiver<String>,
+    _session: Client,
+    database: String,
+    channel: &'static str,
+}
+
+impl Listener {
+    /// What was told so far. A word of our own is the last to be heard, so that nothing is waited for
+    /// that never comes.
+    pub fn heard(self) -> Vec<String> {
+        const LAST: &str = "no more";
+        let tell = format!("NOTIFY {}, '{LAST}'", self.channel);
+        CLUSTER.run(&self.database, &tell);
+        let told = self.heard.iter();
+        told.take_while(|word| word != LAST).collect()
     }
 }

@@ -9,6 +9,7 @@ use nix::unistd::Pid;
 use tallyhost::postgres::die_with_this_thread;
 
 use super::actor::Actor;
+use super::browser::Browser;
 use super::cluster::CLUSTER;
 use super::database::Database;
 
@@ -90,6 +91,16 @@ impl Server {
     /// Somebody who has not signed in.
     pub fn visitor(&self) -> Actor {
         Actor::visit(&self.address)
+    }
+
+    /// A browser in which somebody with an account signs in.
+    pub fn browser(&self, handle: &str) -> Browser {
+        Browser::sign_in(self.visitor(), handle)
+    }
+
+    /// A browser that signed in at an earlier server, at this one's address.
+    pub fn browse(&self, browser: &Browser) -> Browser {
+        browser.at(&self.address)
     }
 
     /// Somebody with a new account, signed in.
