@@ -18,7 +18,7 @@ pub use actor::Actor;
 pub use answer::Answer;
 pub use browser::Browser;
 pub use cluster::RUNTIME;
-pub use database::{Database, Listener};
+pub use database::Database;
 pub use folder::{cluster_in, open_folder, postmaster_in};
 pub use follower::Follower;
 pub use pictures::{bytes_of, picture};

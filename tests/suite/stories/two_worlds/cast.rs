@@ -1,3 +1,5 @@
+use std::thread;
+
 use super::doors::Doors;
 use super::seen::Seen;
 use crate::harness::{Actor, Browser, Player, Stage, demo_list};
@@ -92,8 +94,11 @@ impl Cast {
 
     /// What one person sees of each world.
     pub fn look_in_each(&self, person: &Person) -> [Vec<Seen>; 3] {
-        let look = |world: &Stage| self.doors.look(person, world);
-        self.worlds.each_ref().map(look)
+        thread::scope(|scope| {
+            let look = |world| scope.spawn(move || self.doors.look(person, world));
+            let looks = self.worlds.each_ref().map(look);
+            looks.map(|look| look.join().unwrap())
+        })
     }
 
     /// The player whose list is the secret, in one of the worlds.

@@ -17,14 +17,11 @@ const QUERIES: [&str; 3] = ["?since=1", "?week=1", "?sort=points"];
 
 /// Conditions and ranges that would be met by the hidden list's own revision or bytes, and forms of
 /// answer.
-const HEADERS: [(&str, &str); 7] = [
+const HEADERS: [(&str, &str); 4] = [
     ("if-none-match", "\"1\""),
-    ("if-none-match", "*"),
-    ("if-modified-since", "Thu, 08 Jan 2026 17:04:00 GMT"),
     ("if-modified-since", "Fri, 01 Jan 2100 00:00:00 GMT"),
     ("range", "bytes=0-9"),
     ("accept", "text/csv"),
-    ("accept", "text/html"),
 ];
 
 /// What players ask about lists of their own, and what is refused before the deadline.
@@ -136,7 +133,9 @@ fn every_way(ask: Ask<'_>, path: &str) -> Vec<Seen> {
         ("if-none-match", "etag"),
         ("if-modified-since", "last-modified"),
     ];
-    let own = own.map(|(condition, of)| (condition, plain.header(of).unwrap_or("\"none\"")));
+    let own = own
+        .into_iter()
+        .filter_map(|(condition, of)| Some((condition, plain.header(of)?)));
     for (header, value) in HEADERS.into_iter().chain(own) {
         let answer = ask(Method::GET, path, &|request| request.header(header, value));
         seen.push(Seen::new(&format!("{header}: {value}"), &answer));
