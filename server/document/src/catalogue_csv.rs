@@ -56,6 +56,12 @@ pub struct CellFault {
     pub detail: String,
 }
 
+/// Most units of a table. A row of twenty bytes may mean two hundred sizes: more rows than any catalogue
+/// needs would take more memory than they are worth.
+pub const MOST_ROWS: usize = 5_000;
+/// Most columns of a table.
+pub const MOST_COLUMNS: usize = 50;
+
 /// Columns that must be there.
 const NEEDED: [&str; 6] = [
     "faction",
@@ -90,11 +96,14 @@ pub fn read_catalogue_csv(bytes: &[u8]) -> Result<Catalogue, Vec<CellFault>> {
     let mut places = Places::default();
     let mut known = HashMap::new();
     let mut lines = Lines::new(bytes);
-    for record in rows {
-        if record.iter().all(<[u8]>::is_empty) {
-            continue;
-        }
+    let filled = rows.filter(|record| !record.iter().all(<[u8]>::is_empty));
+    for (count, record) in filled.enumerate() {
         let row = lines.line_of(&record);
+        if count == MOST_ROWS {
+            let detail = format!("a table has at most {MOST_ROWS} units; nothing below was read");
+            faults.push(whole_row(row, "csv.rows", detail));
+            break;
+        }
         let mut cells = Cells::new(row, &record, &header, &mut faults);
         let faction = cells.text("faction");
         let at = *known.entry(slug(&faction)).or_insert_with(|| {
@@ -124,6 +133,16 @@ pub fn read_catalogue_csv(bytes: &[u8]) -> Result<Catalogue, Vec<CellFault>> {
     }
 }
 
+fn whole_row(row: u64, code: &str, detail: String) -> CellFault {
+    CellFault {
+        row,
+        column: 0,
+        header: String::new(),
+        code: code.into(),
+        detail,
+    }
+}
+
 fn read_unit(cells: &mut Cells<'_>) -> UnitDraft {
     let name = cells.text("unit");
     UnitDraft {
@@ -144,6 +163,10 @@ struct Header(Vec<String>);
 
 impl Header {
     fn read(record: &ByteRecord) -> Result<Self, Vec<CellFault>> {
+        if record.len() > MOST_COLUMNS {
+            let detail = format!("has {} columns; at most {MOST_COLUMNS}", record.len());
+            return Err(vec![whole_row(1, "csv.columns", detail)]);
+        }
         let names: Vec<String> = record
             .iter()
             .map(|name| String::from_utf8_lossy(name).trim().to_lowercase())

@@ -3,7 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
 
 use document::catalogue::CatalogueDocument;
-use document::catalogue_csv::read_catalogue_csv;
+use document::catalogue_csv::{MOST_ROWS, read_catalogue_csv};
 use document::fault::Fault;
 use league::catalogue::Catalogue;
 use league::catalogue::key::{FactionKey, OptionKey, UnitKey};
@@ -146,6 +146,24 @@ fn csv_says_which_columns_are_missing_unknown_or_doubled() {
         ]
     );
     assert!(read_catalogue_csv(b"").is_err());
+}
+
+#[test]
+fn a_table_that_would_take_too_much_memory_is_read_no_further() {
+    let mut csv = format!("{HEADER}\n");
+    for unit in 0..=MOST_ROWS {
+        csv.push_str(&format!(
+            "Moot {},Hulks {unit},Heavy,2,90,,80\n",
+            unit / 400
+        ));
+    }
+    let faults = read_catalogue_csv(csv.as_bytes()).unwrap_err();
+    let told: Vec<_> = faults.iter().map(|f| (f.row, f.code.as_str())).collect();
+    assert_eq!(told, [(MOST_ROWS as u64 + 2, "csv.rows")]);
+
+    let faults = read_catalogue_csv(&[b','; 4_000_000]).unwrap_err();
+    assert_eq!(faults.len(), 1);
+    assert_eq!((faults[0].row, faults[0].code.as_str()), (1, "csv.columns"));
 }
 
 const HEADER: &str = "faction,unit,kind,models,points,options,minutes_per_model";

@@ -7,7 +7,7 @@ use league::catalogue::MOST_SIZES;
 use league::catalogue::draft::{OptionDraft, SizeDraft};
 use league::catalogue::key::slug;
 
-use super::{CellFault, Header};
+use super::{CellFault, Header, whole_row};
 
 /// One row; every cell that cannot be read is noted and stands in as something harmless.
 pub(super) struct Cells<'a> {
@@ -25,17 +25,9 @@ impl<'a> Cells<'a> {
         faults: &'a mut Vec<CellFault>,
     ) -> Self {
         if record.len() != header.columns() {
-            faults.push(CellFault {
-                row,
-                column: 0,
-                header: String::new(),
-                code: "csv.cells".into(),
-                detail: format!(
-                    "the row has {} cells, the header {}",
-                    record.len(),
-                    header.columns()
-                ),
-            });
+            let (cells, columns) = (record.len(), header.columns());
+            let detail = format!("the row has {cells} cells, the header {columns}");
+            faults.push(whole_row(row, "csv.cells", detail));
         }
         Self {
             row,
