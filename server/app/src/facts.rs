@@ -8,6 +8,7 @@ use league::ids::PlayerId;
 use league::lists::ArmyList;
 use league::lists::facts::lines;
 use league::painting::{ListedUnit, PaintedWeek, Painting, PaintingLog, painted_week};
+use league::pairing::past::RoundKey;
 use league::result::Slip;
 use league::scenario::ScenarioSheet;
 use league::side::{Both, Role, Side};
@@ -29,6 +30,8 @@ pub(crate) struct Loaded {
     pub players: Vec<Player>,
     pub weeks: Vec<Week>,
     pub games: Vec<Game>,
+    /// Rounds of a week, as the season wants.
+    pub per_week: u8,
 }
 
 /// Loads a season as it stands at `now`: silence has confirmed what it confirms.
@@ -65,6 +68,7 @@ pub(crate) async fn load(
     };
     Ok(Loaded {
         facts,
+        per_week: policy.rounds.per_week(),
         players,
         weeks,
         games,
@@ -223,10 +227,27 @@ impl Loaded {
         paired.max().unwrap_or(WeekNo::FIRST)
     }
 
-    /// Weeks whose round is still to come.
+    /// Rounds still to come; a closed week has no more.
     pub fn rounds_to_come(&self) -> u8 {
-        let to_come = self.weeks.len() - self.paired().count();
-        u8::try_from(to_come).unwrap_or(u8::MAX)
+        let open = self
+            .weeks
+            .iter()
+            .filter(|week| week.facts.closed_at.is_none());
+        let left = open.map(|week| self.per_week.saturating_sub(self.rounds_of(week.week)));
+        left.fold(0, u8::saturating_add)
+    }
+
+    /// Rounds after this one, when every week gets as many as the season wants.
+    pub fn rounds_after(&self, key: RoundKey) -> u8 {
+        let later = self.weeks.iter().filter(|week| week.week > key.week);
+        let later = later.map(|_| self.per_week);
+        later.fold(self.per_week.saturating_sub(key.number), u8::saturating_add)
+    }
+
+    /// Rounds of a week that are published.
+    fn rounds_of(&self, week: WeekNo) -> u8 {
+        let games = self.games.iter().filter(|game| game.week == week);
+        games.map(|game| game.round_no).max().unwrap_or(0)
     }
 
     fn paired(&self) -> impl Iterator<Item = &Week> {

@@ -254,6 +254,18 @@ impl Refusal {
         Self::faults(reason, detail, vec![fault])
     }
 
+    /// The same with every fault below `pointer`.
+    #[must_use]
+    pub fn below(mut self, pointer: &str) -> Self {
+        if let Self::Rule { faults, .. } = &mut self {
+            *faults = std::mem::take(faults)
+                .into_iter()
+                .map(|fault| fault.below(pointer))
+                .collect();
+        }
+        self
+    }
+
     /// Adds a value to a rule's facts.
     #[must_use]
     pub fn fact(mut self, name: &str, value: impl Into<Value>) -> Self {

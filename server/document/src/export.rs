@@ -2,6 +2,8 @@
 //! check offline.
 
 mod tables;
+mod repairs;
+mod round_robin;
 mod verify;
 
 pub use tables::Table;
@@ -18,6 +20,7 @@ use crate::pairing::TaskDocument;
 use crate::policy::PolicyDocument;
 use crate::proposal::ProposalDocument;
 use crate::receipt::SealedList;
+use crate::repair::RepairDocument;
 use crate::result::SlipDocument;
 use crate::scenario::ScenarioSheetDocument;
 use crate::standings::StandingsDocument;
@@ -78,6 +81,9 @@ pub struct PlayerRecordDocument {
     /// Units of opened lists that were brought from an earlier season, with their paint.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub brought: Vec<BroughtUnitDocument>,
+    /// Number in the table of a round robin.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seat: Option<u8>,
 }
 
 /// A week.
@@ -94,7 +100,7 @@ pub struct WeekRecordDocument {
     pub scenario: Option<ScenarioSheetDocument>,
     /// The lists, once opened.
     pub lists: Vec<ListRecordDocument>,
-    /// The published rounds.
+    /// The published rounds, every version of each.
     pub rounds: Vec<RoundRecordDocument>,
     /// The games and byes of these rounds.
     pub games: Vec<GameRecordDocument>,
@@ -124,6 +130,15 @@ pub struct ListRecordDocument {
 pub struct RoundRecordDocument {
     /// Identity.
     pub round: Uuid,
+    /// Which of the week's rounds.
+    #[serde(default = "first")]
+    pub number: u8,
+    /// 1 as it was drawn; each repair is one more.
+    #[serde(default = "first")]
+    pub version: u8,
+    /// What it repairs, and why.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub repair: Option<RepairDocument>,
     /// All that the pairing depends on, but for the season's secret.
     pub inputs: TaskDocument,
     /// HMAC-SHA-256 of the digest of the inputs under the seed, in hexadecimal.
@@ -154,4 +169,8 @@ pub struct GameRecordDocument {
     pub slip: SlipDocument,
     /// Version of the result.
     pub version: u32,
+}
+
+fn first() -> u8 {
+    1
 }

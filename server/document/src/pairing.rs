@@ -3,8 +3,8 @@
 use league::ids::PlayerId;
 use league::name::Name;
 use league::pairing::{
-    Contender, Draw, Float, Household, Meeting, Night, NightKey, Nights, Pair, Roles, TableNo,
-    Task, Wish, Wishes,
+    Contender, Draw, Fixture, Float, Household, Meeting, Night, NightKey, Nights, Pair, Roles,
+    TableNo, Task, Wish, Wishes,
 };
 use league::points::LeaguePoints;
 use league::side::Role;
@@ -73,6 +73,12 @@ pub struct TaskDocument {
     pub pins: Vec<[Uuid; 2]>,
     /// Games the organiser has ruled out.
     pub forbidden: Vec<[Uuid; 2]>,
+    /// Games that must be, attacker first: by the round robin's table, or reported before a repair.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub fixed: Vec<[Uuid; 2]>,
+    /// Who may meet at all, where the round robin's table says so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub allowed: Option<Vec<[Uuid; 2]>>,
     /// Games already published that stay where they can: the published round when it is repaired.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub published: Vec<GameDocument>,
@@ -183,6 +189,11 @@ impl TaskDocument {
             wishes: WishesDocument::from(&task.wishes),
             pins: task.pins.iter().map(|pair| uuids(*pair)).collect(),
             forbidden: task.forbidden.iter().map(|pair| uuids(*pair)).collect(),
+            fixed: task.fixed.iter().map(fixed).collect(),
+            allowed: task
+                .allowed
+                .as_ref()
+                .map(|pairs| pairs.iter().map(|pair| uuids(*pair)).collect()),
             published: task.published.iter().map(GameDocument::from).collect(),
             rounds_left: task.rounds_left,
             receipts,
@@ -199,6 +210,8 @@ impl TaskDocument {
             .sort_by_key(|game| (game.night, game.table));
         document.pins.sort();
         document.forbidden.sort();
+        document.fixed.sort();
+        document.allowed.iter_mut().for_each(|pairs| pairs.sort());
         document.receipts.sort();
         document
     }
@@ -231,6 +244,13 @@ impl TaskDocument {
         let forbidden = each(&mut faults, "forbidden", &self.forbidden, |&players| {
             pair(players)
         });
+        let fixed = each(&mut faults, "fixed", &self.fixed, |&players| {
+            fixture(players)
+        });
+        let allowed = self
+            .allowed
+            .as_ref()
+            .map(|pairs| each(&mut faults, "allowed", pairs, |&players| pair(players)));
         let published = each(
             &mut faults,
             "published",
@@ -246,6 +266,8 @@ impl TaskDocument {
                 wishes,
                 pins,
                 forbidden,
+                fixed,
+                allowed,
                 published,
                 rounds_left: self.rounds_left,
                 draw,
@@ -352,6 +374,18 @@ pub(crate) fn uuids(pair: Pair) -> [Uuid; 2] {
 /// A pair of two different players.
 pub(crate) fn pair([a, b]: [Uuid; 2]) -> Result<Pair, String> {
     Pair::new(PlayerId(a), PlayerId(b)).ok_or_else(|| format!("{a} cannot meet themselves"))
+}
+
+fn fixed(fixture: &Fixture) -> [Uuid; 2] {
+    [fixture.attacker.0, fixture.defender.0]
+}
+
+fn fixture([attacker, defender]: [Uuid; 2]) -> Result<Fixture, String> {
+    pair([attacker, defender])?;
+    Ok(Fixture {
+        attacker: PlayerId(attacker),
+        defender: PlayerId(defender),
+    })
 }
 
 fn week(number: u8) -> Result<WeekNo, String> {

@@ -5,6 +5,7 @@ mod defaults;
 use league::lists::rules::ListRule;
 use league::painting::Painting;
 use league::pairing::Wishes;
+use league::pairing::rounds::Rounds;
 use league::scoring::Scoring;
 use league::standings::TieBreaks;
 use serde::{Deserialize, Serialize};
@@ -14,6 +15,7 @@ use crate::fault::Fault;
 use crate::list_rules::{ListRuleDocument, read_list_rules};
 use crate::painting::PaintingDocument;
 use crate::pairing::WishesDocument;
+use crate::rounds::RoundsDocument;
 use crate::scoring::ScoringDocument;
 use crate::tie_breaks::TieBreaksDocument;
 
@@ -32,6 +34,8 @@ pub struct PolicyDocument {
     pub painting: PaintingDocument,
     /// What decides between equal totals.
     pub tie_breaks: TieBreaksDocument,
+    /// How many rounds there are, and what decides who may meet.
+    pub rounds: RoundsDocument,
     /// What is wanted of the pairings.
     pub pairing: WishesDocument,
     /// Hours after which silence confirms a reported result.
@@ -50,6 +54,8 @@ pub struct Policy {
     pub painting: Painting,
     /// What decides between equal totals.
     pub tie_breaks: TieBreaks,
+    /// How many rounds there are, and what decides who may meet.
+    pub rounds: Rounds,
     /// What is wanted of the pairings.
     pub pairing: Wishes,
     /// Hours after which silence confirms a reported result.
@@ -80,6 +86,7 @@ impl PolicyDocument {
             "tie_breaks",
             TieBreaks::try_from(self.tie_breaks.clone()),
         );
+        let rounds = part(&mut faults, "rounds", self.rounds.rounds());
         let wishes = self.pairing.wishes();
         let wishes = wishes.map_err(|fault| vec![Fault::new("/order", "pairing.wishes", fault)]);
         let pairing = part(&mut faults, "pairing", wishes);
@@ -91,19 +98,22 @@ impl PolicyDocument {
                 detail,
             ));
         }
-        match (list_rules, scoring, painting, order, pairing) {
-            (Some(list_rules), Some(scoring), Some(painting), Some(tie_breaks), Some(pairing))
-                if faults.is_empty() =>
-            {
-                Ok(Policy {
-                    list_rules,
-                    scoring,
-                    painting,
-                    tie_breaks,
-                    pairing,
-                    confirm_within_hours: self.confirm_within_hours,
-                })
-            }
+        match (list_rules, scoring, painting, order, rounds.zip(pairing)) {
+            (
+                Some(list_rules),
+                Some(scoring),
+                Some(painting),
+                Some(tie_breaks),
+                Some((rounds, pairing)),
+            ) if faults.is_empty() => Ok(Policy {
+                list_rules,
+                scoring,
+                painting,
+                tie_breaks,
+                rounds,
+                pairing,
+                confirm_within_hours: self.confirm_within_hours,
+            }),
             _ => Err(faults),
         }
     }
@@ -122,6 +132,7 @@ impl Policy {
             .chain([silence])
             .chain(self.painting.sentences())
             .chain(self.tie_breaks.sentences())
+            .chain(self.rounds.sentences())
             .collect()
     }
 }

@@ -135,6 +135,8 @@ pub enum SubjectDocument {
 pub enum PriceDocument {
     /// The organiser fixed it.
     Pinned,
+    /// It had to be: by the round robin's table, or reported before a repair.
+    Fixed,
     /// There is no pairing without it.
     Indispensable,
     /// Fewer rounds to come would be playable.
@@ -363,6 +365,7 @@ impl From<Price> for PriceDocument {
     fn from(price: Price) -> Self {
         match price {
             Price::Pinned => Self::Pinned,
+            Price::Fixed => Self::Fixed,
             Price::Indispensable => Self::Indispensable,
             Price::ShorterSeason => Self::ShorterSeason,
             Price::Nothing => Self::Nothing,
@@ -379,6 +382,7 @@ impl From<PriceDocument> for Price {
     fn from(price: PriceDocument) -> Self {
         match price {
             PriceDocument::Pinned => Self::Pinned,
+            PriceDocument::Fixed => Self::Fixed,
             PriceDocument::Indispensable => Self::Indispensable,
             PriceDocument::ShorterSeason => Self::ShorterSeason,
             PriceDocument::Nothing => Self::Nothing,

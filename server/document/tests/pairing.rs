@@ -53,6 +53,8 @@ fn task() -> Task {
         wishes: Wishes::default(),
         pins: vec![Pair::new(player(7), player(8)).unwrap()],
         forbidden: vec![Pair::new(player(5), player(6)).unwrap()],
+        fixed: Vec::new(),
+        allowed: None,
         published: Vec::new(),
         rounds_left: 3,
         draw: Draw([0; 32]),

@@ -51,8 +51,8 @@ taken! {
     PlayerAccount = "players_account_taken",
     /// The handle is used in the season.
     PlayerHandle = "players_handle_taken",
-    /// The week has this round.
-    Round = "rounds_number_taken",
+    /// The week has this version of this round.
+    Round = "rounds_version_taken",
     /// The game has a slip.
     Slip = "slips_pkey",
     /// The player has leave already.

@@ -206,9 +206,11 @@ pub async fn lock(
     season: SeasonId,
     id: GameId,
 ) -> Result<Game, Fault> {
+    // Held, so that a repair cannot take the game away before its slip is there.
     let row: GameRow = games::table
         .find((club.0, season.0, id.0))
         .select(GameRow::as_select())
+        .for_key_share()
         .first(conn)
         .await?;
     diesel::insert_into(slips::table)

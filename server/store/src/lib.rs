@@ -19,6 +19,7 @@ pub mod lists;
 pub mod painting;
 pub mod photos;
 pub mod players;
+pub mod repairs;
 pub mod rounds;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]
 mod schema;

@@ -30,6 +30,8 @@ pub struct Player {
     pub joined_week: WeekNo,
     /// Last week played, once withdrawn.
     pub left_after: Option<LeftAfter>,
+    /// Number in the table of a round robin, once it is drawn.
+    pub seat: Option<u8>,
 }
 
 /// When somebody left.
@@ -64,6 +66,7 @@ struct PlayerRow {
     nights: Vec<String>,
     joined_week: i16,
     left_after_week: Option<i16>,
+    seat: Option<i16>,
 }
 
 impl TryFrom<PlayerRow> for Player {
@@ -84,6 +87,7 @@ impl TryFrom<PlayerRow> for Player {
             nights: row.nights,
             joined_week: week_no(row.joined_week)?,
             left_after,
+            seat: row.seat.and_then(|seat| u8::try_from(seat).ok()),
         })
     }
 }
@@ -110,6 +114,7 @@ pub async fn create(
             players::nights.eq(&player.nights),
             players::joined_week.eq(number(player.joined_week)),
             players::joined_at.eq(now),
+            players::seat.eq(player.seat.map(i16::from)),
         ))
         .execute(conn)
         .await?;
@@ -193,7 +198,7 @@ pub async fn find_by_account(
     row.map(Player::try_from).transpose()
 }
 
-/// Saves faction, household, usual nights and leaving.
+/// Saves faction, household, usual nights, leaving and seat.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -213,6 +218,7 @@ pub async fn update(
             players::household.eq(&player.household),
             players::nights.eq(&player.nights),
             players::left_after_week.eq(left_after),
+            players::seat.eq(player.seat.map(i16::from)),
         ))
         .execute(conn)
         .await?;

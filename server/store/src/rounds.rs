@@ -4,6 +4,7 @@ use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::pairing::TaskDocument;
 use document::proposal::ProposalDocument;
+use document::repair::RepairDocument;
 use league::ids::{AccountId, ClubId, RoundId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
@@ -23,6 +24,10 @@ pub struct Round {
     pub week: WeekNo,
     /// Which of the week's rounds, from 1.
     pub number: u8,
+    /// 1 as it was drawn; each repair is one more. The last that is published stands.
+    pub version: u8,
+    /// What it repairs, and why.
+    pub repair: Option<RepairDocument>,
     /// The locked inputs.
     pub task: TaskDocument,
     /// What followed from them.
@@ -46,17 +51,23 @@ struct RoundRow {
     draw: Vec<u8>,
     proposed_at: Instant,
     published_at: Option<Instant>,
+    version: i16,
+    repair: Option<Json<RepairDocument>>,
 }
 
 impl TryFrom<RoundRow> for Round {
     type Error = Fault;
 
     fn try_from(row: RoundRow) -> Result<Self, Fault> {
+        let small = |number: i16| {
+            u8::try_from(number).map_err(|_| Fault::Broken(format!("a round numbered {number}")))
+        };
         Ok(Self {
             id: RoundId(row.round_id),
             week: week_no(row.week_no)?,
-            number: u8::try_from(row.round_no)
-                .map_err(|_| Fault::Broken(format!("round number {}", row.round_no)))?,
+            number: small(row.round_no)?,
+            version: small(row.version)?,
+            repair: row.repair.map(|repair| repair.0),
             task: row.task.0,
             proposal: row.proposal.0,
             draw: row.draw,
@@ -66,10 +77,10 @@ impl TryFrom<RoundRow> for Round {
     }
 }
 
-/// Saves a proposal in the place of an earlier, unpublished one of the same week and number.
+/// Saves a proposal in the place of an earlier, unpublished one of the same week, number and version.
 ///
 /// # Errors
-/// [`Taken::Round`](crate::Taken::Round) when that round is published.
+/// [`Taken::Round`](crate::Taken::Round) when that version is published.
 pub async fn save_proposal(
     conn: &mut Conn,
     club: ClubId,
@@ -85,6 +96,7 @@ pub async fn save_proposal(
         )
         .filter(rounds::week_no.eq(number(round.week)))
         .filter(rounds::round_no.eq(i16::from(round.number)))
+        .filter(rounds::version.eq(i16::from(round.version)))
         .filter(rounds::state.eq("proposed"))
         .execute(conn)
         .await?;
@@ -99,6 +111,8 @@ pub async fn save_proposal(
             rounds::task.eq(Json(round.task.clone())),
             rounds::proposal.eq(Json(round.proposal.clone())),
             rounds::draw.eq(&round.draw),
+            rounds::version.eq(i16::from(round.version)),
+            rounds::repair.eq(round.repair.clone().map(Json)),
             rounds::proposed_by.eq(by.0),
             rounds::proposed_at.eq(round.proposed_at),
         ))
@@ -123,7 +137,7 @@ pub async fn find(
     row.try_into()
 }
 
-/// The rounds of a season, or of one week of it, in order.
+/// The rounds of a season, or of one week of it, every version in order.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -144,7 +158,7 @@ pub async fn list(
         query = query.filter(rounds::week_no.eq(number(week)));
     }
     let rows: Vec<RoundRow> = query
-        .order((rounds::week_no, rounds::round_no))
+        .order((rounds::week_no, rounds::round_no, rounds::version))
         .select(RoundRow::as_select())
         .load(conn)
         .await?;

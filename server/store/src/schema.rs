@@ -203,6 +203,7 @@ diesel::table! {
         joined_week -> Int2,
         left_after_week -> Nullable<Int2>,
         joined_at -> Timestamptz,
+        seat -> Nullable<Int2>,
     }
 }
 
@@ -264,6 +265,8 @@ diesel::table! {
         proposed_at -> Timestamptz,
         published_by -> Nullable<Uuid>,
         published_at -> Nullable<Timestamptz>,
+        version -> Int2,
+        repair -> Nullable<Jsonb>,
     }
 }
 

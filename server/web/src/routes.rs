@@ -10,6 +10,9 @@ use crate::api::{
     accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members,
     next_season, outlooks, painting, photos, players, previews, rounds, scenarios, seasons,
     sessions, standings, statistics, trail, weeks,
+    accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
+    outlooks, painting, photos, players, previews, rounds, scenarios, seasons, sessions, standings,
+    statistics, trail, weeks,
 };
 use crate::{document, health, metrics, pages, problem};
 
@@ -78,8 +81,10 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(lists::open_lists)
             .service(lists::grant_late_leave)
             .service(rounds::propose_round)
+            .service(rounds::repair_round)
             .service(rounds::list_rounds)
             .service(rounds::publish_round)
+            .service(fairness::find_fairness)
             .service(games::list_games)
             .service(games::find_game)
             .service(previews::preview_score)

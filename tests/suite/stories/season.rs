@@ -3,7 +3,7 @@
 
 mod armies;
 mod games;
-mod offline;
+pub mod offline;
 mod rules;
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -8,6 +8,9 @@ use store::rounds::Round;
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
 
+/// Every version of every round, in order; [`with_changes`](super::with_changes) adds what a repair
+/// changes.
+///
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn list_rounds(

@@ -4,6 +4,7 @@ use document::pairing::TaskDocument;
 use document::proposal::ProposalDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::draw::Secret;
+use league::pairing::past::RoundKey;
 use league::pairing::{Draw, Impossible, Pair, Proposal, Task, propose};
 use league::week::WeekNo;
 use serde_json::json;
@@ -12,6 +13,7 @@ use store::seasons::Season;
 use store::{Conn, Taken};
 use uuid::Uuid;
 
+use super::seats::as_the_table_says;
 use super::task::{Orders, task};
 use crate::aside::aside;
 use crate::facts::{self, Loaded};
@@ -31,7 +33,7 @@ pub struct ProposeRound {
     pub forbidden: Vec<[PlayerId; 2]>,
 }
 
-/// Proposes the week's round in the place of an earlier proposal.
+/// Proposes the week's next round in the place of an earlier proposal.
 ///
 /// # Errors
 /// [`Reason::ListsSealed`] before the lists are opened, [`Reason::RoundAlreadyPaired`],
@@ -52,16 +54,19 @@ pub async fn propose_round(
             must_be_started(&season)?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
-            must_be_ready(&loaded, week)?;
-            let orders = orders(&loaded, actor, &command)?;
-            let inputs = lock_inputs(conn, &season, &loaded, week, orders).await?;
+            let drawn = store::rounds::list(conn, club, season.id, None).await?;
+            let key = must_be_ready(&loaded, &drawn, week)?;
+            let orders = orders(&loaded, actor, &command.pins, &command.forbidden)?;
+            let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, orders).await?;
             let draw = draw(conn, &season, &inputs).await?;
             let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
             let proposal = solve(task).await?;
             let round = Round {
                 id: RoundId(Uuid::now_v7()),
                 week,
-                number: 1,
+                number: key.number,
+                version: 1,
+                repair: None,
                 task: inputs,
                 proposal: ProposalDocument::from(&proposal),
                 draw: draw.0.to_vec(),
@@ -77,6 +82,7 @@ pub async fn propose_round(
                     "propose_round",
                     json!({
                         "week": week.number(),
+                        "number": round.number,
                         "pins": round.task.pins,
                         "forbidden": round.task.forbidden,
                     }),
@@ -94,12 +100,17 @@ pub(super) fn already_paired() -> Refusal {
     )
 }
 
-fn must_be_ready(loaded: &Loaded, week: WeekNo) -> Result<(), Refusal> {
+/// Which of the season's rounds is next in this week.
+fn must_be_ready(loaded: &Loaded, drawn: &[Round], week: WeekNo) -> Result<RoundKey, Refusal> {
     let facts = loaded.week(week).ok_or(Refusal::NotFound)?.facts;
     if facts.closed_at.is_some() {
         return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
     }
-    if facts.paired_at.is_some() {
+    let published = drawn
+        .iter()
+        .filter(|round| round.week == week && round.published_at.is_some());
+    let number = 1 + published.map(|round| round.number).max().unwrap_or(0);
+    if number > loaded.per_week {
         return Err(already_paired());
     }
     if facts.lists_opened_at.is_none() {
@@ -109,17 +120,23 @@ fn must_be_ready(loaded: &Loaded, week: WeekNo) -> Result<(), Refusal> {
         ));
     }
     let before = week.previous().and_then(|last| loaded.week(last));
-    let early = before.is_some_and(|last| last.facts.paired_at.is_none());
+    let early =
+        before.is_some_and(|last| last.facts.paired_at.is_none() && last.facts.closed_at.is_none());
     if early {
         return Err(Refusal::rule(
             Reason::WeekState,
             "The week before is not paired yet.",
         ));
     }
-    Ok(())
+    Ok(RoundKey { week, number })
 }
 
-fn orders(loaded: &Loaded, actor: Actor, command: &ProposeRound) -> Result<Orders, Refusal> {
+pub(super) fn orders(
+    loaded: &Loaded,
+    actor: Actor,
+    pins: &[[PlayerId; 2]],
+    forbidden: &[[PlayerId; 2]],
+) -> Result<Orders, Refusal> {
     let own = loaded
         .players
         .iter()
@@ -151,8 +168,8 @@ fn orders(loaded: &Loaded, actor: Actor, command: &ProposeRound) -> Result<Order
             .collect::<Result<Vec<Pair>, Refusal>>()
     };
     Ok(Orders {
-        pins: read("/pins", &command.pins)?,
-        forbidden: read("/forbidden", &command.forbidden)?,
+        pins: read("/pins", pins)?,
+        forbidden: read("/forbidden", forbidden)?,
     })
 }
 
@@ -160,14 +177,15 @@ async fn lock_inputs(
     conn: &mut Conn,
     season: &Season,
     loaded: &Loaded,
-    week: WeekNo,
+    drawn: &[Round],
+    key: RoundKey,
     orders: Orders,
 ) -> Result<TaskDocument, Refusal> {
     let (club, id) = (season.club, season.id);
-    let known = loaded.week(week).ok_or(Refusal::NotFound)?;
-    let availabilities = store::players::list_availabilities(conn, club, id, week).await?;
-    let wishes = policy::read(season)?.pairing;
-    let task = task(loaded, known, &availabilities, wishes, orders)?;
+    let availabilities = store::players::list_availabilities(conn, club, id, key.week).await?;
+    let policy = policy::read(season)?;
+    let task = task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
+    let task = as_the_table_says(task, loaded, policy.rounds.method(), key)?;
     if task.contenders.len() < 2 {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players can come.")
@@ -175,7 +193,7 @@ async fn lock_inputs(
                 .fact("limit", 2),
         );
     }
-    let lists = store::lists::list_of_week(conn, club, id, week).await?;
+    let lists = store::lists::list_of_week(conn, club, id, key.week).await?;
     let receipts = lists
         .into_iter()
         .filter_map(|list| Some(document::hex(&list.sealed?.digest)))
@@ -197,7 +215,7 @@ pub(super) async fn draw(
     Ok(Secret::new(seed).draw(digest))
 }
 
-async fn solve(task: Task) -> Result<Proposal, Refusal> {
+pub(super) async fn solve(task: Task) -> Result<Proposal, Refusal> {
     let solved = aside(move || propose(&task)).await?;
     solved.map_err(|why| match why {
         Impossible::Faulty(faults) => {
@@ -218,6 +236,6 @@ async fn solve(task: Task) -> Result<Proposal, Refusal> {
     })
 }
 
-fn broken(cause: &impl std::fmt::Debug) -> Refusal {
+pub(super) fn broken(cause: &impl std::fmt::Debug) -> Refusal {
     Refusal::Broken(format!("pairing: {cause:?}"))
 }

@@ -1,27 +1,30 @@
 //! Publishing a round: its proof is checked once more, and its games are fixed for good.
 
-use league::ids::{ClubId, GameId, PlayerId, RoundId, SeasonId};
+use document::repair::RepairDocument;
+use league::ids::{ClubId, RoundId, SeasonId};
 use league::pairing::certificate;
-use league::result::Slip;
-use league::scenario::{AttackerIs, Roles, ScenarioSheet};
-use league::standings::table;
-use serde_json::json;
+use serde_json::{Value, json};
 use store::Conn;
-use store::games::{Game, Meeting};
+use store::games::Game;
 use store::rounds::Round;
 use store::seasons::Season;
-use store::weeks::Week;
-use uuid::Uuid;
 
+use super::games::games;
 use super::propose_round::{already_paired, draw};
-use crate::facts::{self, Loaded, sheet};
+use super::publish_repair::publish_repair;
+use crate::facts;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
 use crate::{Action, Actor, Desk, Reason, Refusal};
 
+/// Publishes a round as it was drawn, or a repair of it: then games that the repair keeps stay as
+/// they are, reports and all. Returns the games of the round.
+///
 /// # Errors
-/// [`Reason::RoundAlreadyPaired`]; [`Reason::CommitmentMismatch`] when the proposal does not follow
+/// [`Reason::RoundAlreadyPaired`], [`Reason::WeekState`] once the week is closed,
+/// [`Reason::SlipStateChanged`] when a game that the repair changes was reported in the meantime;
+/// [`Reason::CommitmentMismatch`] when the proposal does not follow
 /// from its inputs and the committed seed, or its proof does not hold: an incident, not a warning.
 pub async fn publish_round(
     desk: &Desk,
@@ -37,32 +40,71 @@ pub async fn publish_round(
             must_be_started(&season)?;
             let round = store::rounds::find(conn, club, season.id, round).await?;
             let week = store::weeks::lock(conn, club, season.id, round.week).await?;
-            if round.published_at.is_some() || week.facts.paired_at.is_some() {
+            if round.published_at.is_some() {
                 return Err(already_paired());
             }
+            if week.facts.closed_at.is_some() {
+                return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+            }
+            must_be_fresh(conn, &season, &round).await?;
             must_hold(conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             let games = games(&round, &week, &loaded)?;
             store::rounds::mark_published(conn, club, season.id, round.id, actor.account, now)
                 .await?;
-            store::games::create(conn, club, season.id, &games).await?;
-            store::weeks::mark_paired(conn, club, season.id, week.week, now).await?;
-            Scene::in_season(&season, actor, now)
-                .tell_everyone(
-                    conn,
-                    "publish_round",
-                    json!({
-                        "week": week.week.number(),
-                        "round": round.id.0,
-                        "pins": round.task.pins,
-                        "forbidden": round.task.forbidden,
-                    }),
-                )
-                .await?;
+            let scene = Scene::in_season(&season, actor, now);
+            if let Some(repair) = &round.repair {
+                publish_repair(conn, &season, &week, &round, repair, &games, now).await?;
+                let facts = repaired(&round, repair);
+                scene.tell_everyone(conn, "publish_repair", facts).await?;
+            } else {
+                store::games::create(conn, club, season.id, &games).await?;
+                if week.facts.paired_at.is_none() {
+                    store::weeks::mark_paired(conn, club, season.id, week.week, now).await?;
+                }
+                let facts = drawn(&round);
+                scene.tell_everyone(conn, "publish_round", facts).await?;
+            }
+            let mut games = store::games::list(conn, club, season.id, Some(week.week)).await?;
+            games.retain(|game| game.round_no == round.number);
             Ok(games)
         })
         .await
+}
+
+/// What the trail tells of a round.
+fn drawn(round: &Round) -> Value {
+    json!({
+        "week": round.week.number(),
+        "number": round.number,
+        "round": round.id.0,
+        "pins": round.task.pins,
+        "forbidden": round.task.forbidden,
+    })
+}
+
+/// What the trail tells of a repair.
+fn repaired(round: &Round, repair: &RepairDocument) -> Value {
+    let mut facts = drawn(round);
+    facts["version"] = json!(round.version);
+    facts["repairs"] = json!(repair.of);
+    facts["reason"] = json!(repair.reason);
+    facts
+}
+
+/// Another round of the week, published since, may have taken its tables.
+async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &Round) -> Result<(), Refusal> {
+    let (club, week) = (season.club, Some(round.week));
+    let others = store::rounds::list(conn, club, season.id, week).await?;
+    let since = |other: &Round| other.published_at.is_some_and(|at| at > round.proposed_at);
+    if others.iter().any(since) {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "Another round of the week was published since. Propose this one anew.",
+        ));
+    }
+    Ok(())
 }
 
 /// What is published follows from the locked inputs and the committed seed, and is proven best.
@@ -84,90 +126,4 @@ async fn must_hold(conn: &mut Conn, season: &Season, round: &Round) -> Result<()
         .map_err(|faults| mismatch(format!("{faults:?}")))?;
     let proposal = round.proposal.proposal().map_err(mismatch)?;
     certificate::verify(&task, &proposal).map_err(|flaw| mismatch(format!("{flaw:?}")))
-}
-
-fn games(round: &Round, week: &Week, loaded: &Loaded) -> Result<Vec<Game>, Refusal> {
-    let sheet = sheet(week)?;
-    let ranks = Ranks::new(week, loaded);
-    let game = |first, meeting| Game {
-        id: GameId(Uuid::now_v7()),
-        round: round.id,
-        week: week.week,
-        round_no: round.number,
-        first,
-        meeting,
-        slip: Slip::Awaited,
-        version: 1,
-    };
-    let mut games = Vec::new();
-    for paired in &round.proposal.games {
-        let proposed = (PlayerId(paired.attacker), PlayerId(paired.defender));
-        let (first, second) = order(sheet.as_ref(), proposed, &ranks);
-        let night = week.nights.get(usize::from(paired.night));
-        let night = night.map(|night| night.key.clone()).ok_or_else(|| {
-            Refusal::Broken(format!("round {} names night {}", round.id, paired.night))
-        })?;
-        games.push(game(
-            first,
-            Some(Meeting {
-                second,
-                night,
-                table: paired.table,
-            }),
-        ));
-    }
-    games.extend(
-        round
-            .proposal
-            .byes
-            .iter()
-            .map(|&player| game(PlayerId(player), None)),
-    );
-    Ok(games)
-}
-
-/// Places in the table before the week, for scenarios in which the standing decides who attacks.
-struct Ranks(Vec<PlayerId>);
-
-impl Ranks {
-    fn new(week: &Week, loaded: &Loaded) -> Self {
-        let rows = week
-            .week
-            .previous()
-            .map(|last| table(&loaded.facts, last).rows);
-        Self(
-            rows.unwrap_or_default()
-                .into_iter()
-                .map(|row| row.player)
-                .collect(),
-        )
-    }
-
-    fn is_above(&self, a: PlayerId, b: PlayerId) -> Option<bool> {
-        let place = |player| self.0.iter().position(|&known| known == player);
-        Some(place(a)? < place(b)?)
-    }
-}
-
-fn order(
-    sheet: Option<&ScenarioSheet>,
-    (first, second): (PlayerId, PlayerId),
-    ranks: &Ranks,
-) -> (PlayerId, PlayerId) {
-    let swap = match sheet.map(|sheet| sheet.terms().roles) {
-        Some(Roles::AttackAndDefence {
-            attacker: AttackerIs::LowerStanding,
-            ..
-        }) => ranks.is_above(first, second).unwrap_or(false),
-        Some(Roles::AttackAndDefence {
-            attacker: AttackerIs::HigherStanding,
-            ..
-        }) => ranks.is_above(second, first).unwrap_or(false),
-        _ => false,
-    };
-    if swap {
-        (second, first)
-    } else {
-        (first, second)
-    }
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use league::ids::PlayerId;
 use league::name::Name;
-use league::pairing::past::{self, Course, Past};
+use league::pairing::past::{self, Course, Past, RoundKey};
 use league::pairing::{
     Contender, Draw, Household, Night, NightKey, Nights, Pair, TableNo, Task, Wishes,
 };
@@ -12,11 +12,12 @@ use league::points::LeaguePoints;
 use league::result::Outcome;
 use league::scenario::Roles;
 use league::standings::table;
-use league::week::WeekNo;
 use store::games::Game;
 use store::players::Player;
+use store::rounds::Round;
 use store::weeks::Week;
 
+use super::taken::Taken;
 use crate::Refusal;
 use crate::facts::{Loaded, sheet};
 
@@ -26,27 +27,32 @@ pub(super) struct Orders {
     pub forbidden: Vec<Pair>,
 }
 
-/// The task without its draw, which is keyed on all the rest.
+/// The task without its draw, which is keyed on all the rest. `drawn` are the rounds so far.
 pub(super) fn task(
     loaded: &Loaded,
-    week: &Week,
+    drawn: &[Round],
+    key: RoundKey,
     availabilities: &[(PlayerId, Vec<String>)],
     wishes: Wishes,
     orders: Orders,
 ) -> Result<Task, Refusal> {
+    let week = loaded.week(key.week).ok_or(Refusal::NotFound)?;
     let past = past_of(loaded)?;
-    let scores = Scores::new(loaded);
+    let scores = Scores::new(loaded, drawn, key);
     let households = households(&loaded.players);
+    let taken = Taken::new(week, &loaded.games);
+    let share = nights_of_round(week, loaded.per_week, key.number);
     let contenders = loaded
         .players
         .iter()
-        .filter(|player| player.plays_in(week.week))
+        .filter(|player| player.plays_in(week.week) && player.left_after.is_none())
         .filter_map(|player| {
             let told = availabilities.iter().find(|(who, _)| *who == player.id);
             let nights = nights_of(week, told.map_or(&player.nights, |(_, nights)| nights));
+            let nights = nights.and(share).without(taken.nights_of(player.id));
             (!nights.is_empty()).then(|| Contender {
                 player: player.id,
-                score: scores.before(week.week, player.id),
+                score: scores.now(player.id),
                 nights,
                 household: player
                     .household
@@ -57,7 +63,7 @@ pub(super) fn task(
                 faction: Name::new(&player.faction).ok(),
                 byes: past::byes(&past, player.id),
                 spare: false,
-                floats: past::floats(&past, player.id, week.week, |w, p| scores.before(w, p)),
+                floats: past::floats(&past, player.id, key, |round, p| scores.at(round, p)),
                 roles: past::roles(&past, player.id),
                 tables: past::tables(&past, player.id),
             })
@@ -67,40 +73,44 @@ pub(super) fn task(
         week: week.week,
         contenders,
         history: past::meetings(&past),
-        nights: hall(week),
+        nights: taken.hall_left(hall(week, share)),
         wishes,
         pins: orders.pins,
         forbidden: orders.forbidden,
+        fixed: Vec::new(),
+        allowed: None,
         published: Vec::new(),
-        rounds_left: rounds_left(loaded, week.week),
+        rounds_left: loaded.rounds_after(key),
         draw: Draw([0; 32]),
     })
 }
 
-fn rounds_left(loaded: &Loaded, week: WeekNo) -> u8 {
-    let later = loaded
-        .weeks
-        .iter()
-        .filter(|other| other.week > week)
-        .count();
-    u8::try_from(later).unwrap_or(u8::MAX)
+/// The nights that one of a week's rounds is played on: an equal share of them, the first nights for
+/// the first round. So nobody has two games on one night, and no round stands in the next one's way.
+fn nights_of_round(week: &Week, per_week: u8, number: u8) -> Nights {
+    let all = week.nights.len().max(1);
+    let round_of = |night: usize| night * usize::from(per_week) / all + 1;
+    (0..8)
+        .filter(|&night| round_of(usize::from(night)) == usize::from(number))
+        .filter_map(NightKey::new)
+        .collect()
 }
 
-/// The tables of each night; the same number means the same terrain on every night.
-fn hall(week: &Week) -> Vec<Night> {
+/// The tables of these nights; the same number means the same terrain on every night.
+fn hall(week: &Week, share: Nights) -> Vec<Night> {
     week.nights
         .iter()
         .zip(0..)
         .filter_map(|(night, number)| {
             Some(Night {
-                key: NightKey::new(number)?,
+                key: NightKey::new(number).filter(|key| share.contains(*key))?,
                 tables: (1..=night.tables).map(TableNo).collect(),
             })
         })
         .collect()
 }
 
-fn nights_of(week: &Week, names: &[String]) -> Nights {
+pub(super) fn nights_of(week: &Week, names: &[String]) -> Nights {
     let bits = week
         .nights
         .iter()
@@ -124,28 +134,47 @@ fn households(players: &[Player]) -> BTreeMap<String, Household> {
         .collect()
 }
 
-/// What everybody had before each week began.
-struct Scores(BTreeMap<WeekNo, BTreeMap<PlayerId, LeaguePoints>>);
+/// What everybody has, and had when earlier rounds were paired.
+struct Scores {
+    now: BTreeMap<PlayerId, LeaguePoints>,
+    paired: BTreeMap<(RoundKey, PlayerId), LeaguePoints>,
+}
 
 impl Scores {
-    fn new(loaded: &Loaded) -> Self {
-        let after = |week: WeekNo| {
-            let rows = table(&loaded.facts, week).rows;
-            rows.into_iter()
-                .map(|row| (row.player, row.total))
-                .collect()
+    /// The first round of a week is paired by the table of the week before; later ones by all that is
+    /// settled.
+    fn new(loaded: &Loaded, drawn: &[Round], key: RoundKey) -> Self {
+        let settled = if key.number == 1 {
+            key.week.previous()
+        } else {
+            Some(key.week)
         };
-        let known = loaded
-            .weeks
-            .iter()
-            .filter(|week| week.facts.paired_at.is_some());
-        Self(known.map(|week| (week.week, after(week.week))).collect())
+        let rows = settled.map(|week| table(&loaded.facts, week).rows);
+        let rows = rows.unwrap_or_default().into_iter();
+        let paired = drawn.iter().filter(|round| round.published_at.is_some());
+        let paired = paired.flat_map(|round| {
+            let key = RoundKey {
+                week: round.week,
+                number: round.number,
+            };
+            round.task.contenders.iter().map(move |contender| {
+                let score = LeaguePoints::new(contender.score);
+                ((key, PlayerId(contender.player)), score)
+            })
+        });
+        Self {
+            now: rows.map(|row| (row.player, row.total)).collect(),
+            paired: paired.collect(),
+        }
     }
 
-    fn before(&self, week: WeekNo, player: PlayerId) -> LeaguePoints {
-        let scores = week.previous().and_then(|last| self.0.get(&last));
-        scores
-            .and_then(|scores| scores.get(&player))
+    fn now(&self, player: PlayerId) -> LeaguePoints {
+        self.now.get(&player).copied().unwrap_or_default()
+    }
+
+    fn at(&self, round: RoundKey, player: PlayerId) -> LeaguePoints {
+        self.paired
+            .get(&(round, player))
             .copied()
             .unwrap_or_default()
     }
@@ -160,11 +189,11 @@ fn past_of(loaded: &Loaded) -> Result<Vec<Past>, Refusal> {
     }
     let past = |game: &Game| match &game.meeting {
         None => Past::Bye {
-            week: game.week,
+            round: round_of(game),
             player: game.first,
         },
         Some(meeting) => Past::Game {
-            week: game.week,
+            round: round_of(game),
             attacker: game.first,
             defender: meeting.second,
             table: TableNo(meeting.table),
@@ -173,6 +202,13 @@ fn past_of(loaded: &Loaded) -> Result<Vec<Past>, Refusal> {
         },
     };
     Ok(loaded.games.iter().map(past).collect())
+}
+
+fn round_of(game: &Game) -> RoundKey {
+    RoundKey {
+        week: game.week,
+        number: game.round_no,
+    }
 }
 
 fn course(game: &Game, second: PlayerId) -> Course {

@@ -155,6 +155,7 @@ fn player(
             LeftAfter::Week(last) => last.number(),
         }),
         brought: brought(player, log, weeks),
+        seat: player.seat,
     }
 }
 
@@ -177,6 +178,9 @@ fn list(list: PlayerList) -> Option<ListRecordDocument> {
 fn round(round: Round) -> Option<RoundRecordDocument> {
     Some(RoundRecordDocument {
         round: round.id.0,
+        number: round.number,
+        version: round.version,
+        repair: round.repair,
         inputs: round.task,
         draw: document::hex(&round.draw),
         proposal: round.proposal,

@@ -12,6 +12,7 @@ use uuid::Uuid;
 
 use crate::may::may;
 use crate::record::Scene;
+use crate::rounds::seats::find_seat;
 use crate::{Action, Actor, Desk, Reason, Refusal, catalogues, words};
 
 /// What it takes to join.
@@ -56,6 +57,7 @@ pub async fn join_season(
                 nights: command.nights,
                 joined_week,
                 left_after: None,
+                seat: find_seat(conn, &season).await?,
             };
             save(conn, &season, actor, &player).await?;
             Ok(player)
@@ -143,7 +145,7 @@ pub(super) async fn check_faction(
     ))
 }
 
-pub(super) async fn check_nights(
+pub(crate) async fn check_nights(
     conn: &mut Conn,
     season: &Season,
     week: WeekNo,

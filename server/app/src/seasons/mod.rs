@@ -34,6 +34,7 @@ pub use export_season::export_season;
 pub use find_availability::find_availability;
 pub use find_scenario::{ScenarioSeen, find_scenario};
 pub use find_season::find_season;
+pub(crate) use join_season::check_nights;
 pub use join_season::{JoinSeason, join_season};
 pub use list_players::list_players;
 pub use list_seasons::list_seasons;

@@ -9,13 +9,14 @@ use store::seasons::Season;
 
 use crate::may::may;
 use crate::record::Scene;
+use crate::rounds::seats::draw_seats;
 use crate::{Action, Actor, Desk, Reason, Refusal, secret};
 
 /// Draws a secret seed and publishes its digest. Nobody sees the seed before the season ends, not
 /// even the organiser.
 ///
 /// # Errors
-/// [`Reason::SeasonState`] unless it is a draft.
+/// [`Reason::SeasonState`] unless it is a draft; what [`draw_seats`] says of a round robin.
 pub async fn start_season(
     desk: &Desk,
     actor: Actor,
@@ -23,7 +24,8 @@ pub async fn start_season(
     id: SeasonId,
 ) -> Result<Season, Refusal> {
     let seed = secret::draw()?;
-    let commitment = Secret::new(seed).commitment().0;
+    let secret = Secret::new(seed);
+    let commitment = secret.commitment().0;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;
@@ -34,6 +36,7 @@ pub async fn start_season(
                     "The season has started already.",
                 ));
             }
+            draw_seats(conn, &season, &secret).await?;
             let now = store::clock::now(conn).await?;
             store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
             Scene::in_season(&season, actor, now)

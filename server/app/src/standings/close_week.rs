@@ -11,6 +11,9 @@ use crate::record::Scene;
 use crate::seasons::look::must_be_started;
 use crate::{Action, Actor, Desk, Reason, Refusal};
 
+/// A week without a round, because nobody could come or nobody was left to meet, is closed once its
+/// games would have been played.
+///
 /// # Errors
 /// [`Reason::WeekState`] before the week is paired, while a game of it is open or disputed, or when
 /// it is closed already.
@@ -31,10 +34,10 @@ pub async fn close_week(
             if facts.closed_at.is_some() {
                 return state("The week is closed already.");
             }
-            if facts.paired_at.is_none() {
+            let now = store::clock::now(conn).await?;
+            if facts.paired_at.is_none() && now < facts.play_until_at {
                 return state("The week is not paired yet.");
             }
-            let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             let open = loaded.games.iter().filter(|game| {
                 game.week == week && game.meeting.is_some() && game.slip.settled().is_none()

@@ -1,11 +1,10 @@
 //! Checking an export with nothing but the file: receipts, draws, proofs, and every round drawn again.
 
-use std::collections::BTreeSet;
-
 use league::pairing::draw::Secret;
 use league::pairing::{Draw, certificate, propose};
-use uuid::Uuid;
 
+use super::repairs::{is_repair_of, plays};
+use super::round_robin::Table;
 use super::{
     FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
 };
@@ -44,12 +43,28 @@ pub fn verify(export: &SeasonExportDocument) -> Checked {
         return checked;
     }
     let secret = reveal(export, &mut checked);
+    let table = Table::of(export);
+    if let (Some(table), Some(secret)) = (&table, &secret) {
+        checked.say(
+            table.is_drawn(secret, export),
+            "the seats of the round robin were drawn by lot".into(),
+        );
+    }
     for week in &export.weeks {
         for list in &week.lists {
             check_receipt(week, list, &mut checked);
         }
         for round in &week.rounds {
             check_round(week, round, secret.as_ref(), &mut checked);
+            if let Some(table) = table.as_ref().filter(|_| round.version == 1) {
+                checked.say(
+                    table.has(round),
+                    format!(
+                        "week {}, round {}: its games are those of the round robin's table",
+                        week.week, round.round
+                    ),
+                );
+            }
         }
     }
     checked
@@ -106,6 +121,37 @@ fn check_round(
         lists_were_locked(week, round),
         format!("{name}: the inputs hold the receipt of every list that was in time"),
     );
+    check_proposal(&name, round, checked);
+    match versions(week, round).find(|other| other.version + 1 == round.version) {
+        Some(before) => checked.say(
+            is_repair_of(before, round),
+            format!("{name}: it repairs the version before, whose other inputs it leaves alone"),
+        ),
+        None => checked.say(
+            round.version == 1 && round.repair.is_none(),
+            format!("{name}: it is the first version of its round"),
+        ),
+    }
+    if versions(week, round).all(|other| other.version <= round.version) {
+        checked.say(
+            plays(week, round),
+            format!("{name}: the games are those of the proposal"),
+        );
+    }
+}
+
+/// Every version of the same round.
+fn versions<'w>(
+    week: &'w WeekRecordDocument,
+    round: &RoundRecordDocument,
+) -> impl Iterator<Item = &'w RoundRecordDocument> {
+    let number = round.number;
+    week.rounds
+        .iter()
+        .filter(move |other| other.number == number)
+}
+
+fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Checked) {
     let drawn = unhex(&round.draw).and_then(|draw| round.inputs.task(Draw(draw)).ok());
     let (Some(task), Ok(proposal)) = (drawn, round.proposal.proposal()) else {
         checked
@@ -124,10 +170,6 @@ fn check_round(
         }),
         format!("{name}: pairing the inputs again gives the same games"),
     );
-    checked.say(
-        games_are_those_proposed(week, round),
-        format!("{name}: the games are those of the proposal"),
-    );
 }
 
 fn draws(round: &RoundRecordDocument, secret: Option<&Secret>) -> bool {
@@ -145,23 +187,4 @@ fn lists_were_locked(week: &WeekRecordDocument, round: &RoundRecordDocument) -> 
     in_time
         .into_iter()
         .all(|list| round.inputs.receipts.contains(&list.receipt))
-}
-
-fn games_are_those_proposed(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
-    let pair = |a: Uuid, b: Uuid| (a.min(b), a.max(b));
-    let proposed: BTreeSet<_> = round
-        .proposal
-        .games
-        .iter()
-        .map(|game| pair(game.attacker, game.defender))
-        .collect();
-    let games = || week.games.iter().filter(|game| game.round == round.round);
-    let played: BTreeSet<_> = games()
-        .filter_map(|game| Some(pair(game.first, game.second?)))
-        .collect();
-    let byes: BTreeSet<_> = games()
-        .filter(|game| game.second.is_none())
-        .map(|game| game.first)
-        .collect();
-    proposed == played && byes == round.proposal.byes.iter().copied().collect()
 }

@@ -9,6 +9,7 @@ use super::PolicyDocument;
 use crate::painting::{
     CheckerDocument, CountingDocument, PaintedBonusDocument, PaintingDocument, StageDocument,
 };
+use crate::rounds::RoundsDocument;
 use crate::scoring::{
     ByeDocument, ConcessionDocument, GamePointsDocument, LateJoinerDocument, NoShowDocument,
     ScoringDocument,
@@ -24,6 +25,7 @@ impl Default for PolicyDocument {
             scoring: scoring(),
             painting: painting(),
             tie_breaks: tie_breaks(),
+            rounds: RoundsDocument::default(),
             pairing: (&Wishes::default()).into(),
             confirm_within_hours: 48,
         }

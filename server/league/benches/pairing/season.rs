@@ -85,6 +85,8 @@ pub fn first_round(players: usize, chance: &mut Chance) -> Task {
         .unwrap(),
         pins: Vec::new(),
         forbidden: Vec::new(),
+        fixed: Vec::new(),
+        allowed: None,
         published: Vec::new(),
         rounds_left: 0,
         draw: Draw([5; 32]),

@@ -1,18 +1,21 @@
 //! Was the season fair to everyone, as far as chance allows?
 //!
 //! For each player and measure the season's value is compared with seasons in which only chance
-//! ruled: the same players were there each round, but opponents, roles, tables and byes were dealt
-//! out at random. The p-value is that of a permutation test with the observed season counted in
-//! (Phipson and Smyth 2010, from memory). Many tests are made at once, so a value is called unusual
-//! only when p times the number of tests is at most 5 % (Bonferroni).
+//! ruled: the same players were there each round, on nights they could come, but opponents, roles,
+//! nights, tables and byes were dealt out at random. The p-value is that of a permutation test with
+//! the observed season counted in (Phipson and Smyth 2010, from memory). Where players cannot come on
+//! every night, a dealt season follows from the one before by swaps that both can make: a symmetric
+//! walk, so that every allowed season is equally likely (Besag and Clifford 1989, from memory). Many
+//! tests are made at once, so a value is called unusual only when p times the number of tests is at
+//! most 5 % (Bonferroni).
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ids::PlayerId;
 
-use super::{Game, TableNo};
+use super::{Game, NightKey, Nights, TableNo};
 
-/// Random seasons that the real one is compared with; enough for 400 tests at 5 %.
+/// Random seasons that the real one is compared with; enough for 500 tests at 5 %.
 pub const SEASONS: u32 = 9_999;
 
 /// One published round as it was played.
@@ -22,6 +25,10 @@ pub struct Round {
     pub games: Vec<Game>,
     /// Who sat out.
     pub byes: Vec<PlayerId>,
+    /// Whether the scenario had roles.
+    pub roles: bool,
+    /// Nights on which players could come; who is not named could come on all.
+    pub nights: BTreeMap<PlayerId, Nights>,
 }
 
 /// What is compared.
@@ -35,10 +42,12 @@ pub enum Measure {
     RepeatedTables,
     /// Rounds sat out.
     Byes,
+    /// Games on the night that the player had most often.
+    SameNight,
 }
 
 /// One player's value on one measure.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Finding {
     /// Who.
     pub player: PlayerId,
@@ -48,18 +57,18 @@ pub struct Finding {
     pub value: i64,
     /// Sum of the values of the [`SEASONS`] random seasons; divided by it, the mean.
     pub expected_sum: i64,
-    /// Random seasons at least as far from the mean, the real one included, of [`SEASONS`] + 1.
+    /// Seasons at least as far from the mean, the real one included, of [`SEASONS`] + 1.
     pub as_far: u32,
     /// More unusual than chance explains, all tests together.
     pub unusual: bool,
 }
 
 /// The audit of a season.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Audit {
     /// Tests made.
     pub tests: u32,
-    /// Their results, by measure and player.
+    /// Their results, by player and measure.
     pub findings: Vec<Finding>,
 }
 
@@ -70,32 +79,29 @@ pub fn audit(rounds: &[Round], scores: &BTreeMap<PlayerId, i32>, seed: u64) -> A
         .iter()
         .map(|player| i64::from(scores.get(player).copied().unwrap_or(0)))
         .collect();
-    let mut season = Season::new(rounds, &players);
+    let season = Season::new(rounds, &players);
     let real = season.values(&scores);
-    let mut chance = Chance(seed);
-    let random: Vec<Vec<i64>> = (0..SEASONS)
-        .map(|_| {
-            season.deal(&mut chance);
-            season.values(&scores)
-        })
-        .collect();
-    let tests = real.len() as u32;
-    let findings = real.iter().enumerate().map(|(at, &value)| {
-        let drawn = || random.iter().map(|values| values[at]);
-        let expected_sum: i64 = drawn().sum();
-        let distance = |value: i64| (value * i64::from(SEASONS) - expected_sum).abs();
-        let as_far = drawn()
-            .filter(|&other| distance(other) >= distance(value))
-            .count() as u32
-            + 1;
-        Finding {
-            player: players[at / MEASURES.len()],
-            measure: MEASURES[at % MEASURES.len()],
-            value,
-            expected_sum,
-            as_far,
-            unusual: u64::from(as_far) * u64::from(tests) * 20 <= u64::from(SEASONS + 1),
+    let mut expected = vec![0_i64; real.len()];
+    season.dealt(seed, &scores, |values| {
+        for (sum, value) in expected.iter_mut().zip(values) {
+            *sum += value;
         }
+    });
+    let distance = |at: usize, value: i64| (value * i64::from(SEASONS) - expected[at]).abs();
+    let mut as_far = vec![1_u32; real.len()];
+    season.dealt(seed, &scores, |values| {
+        for (at, &value) in values.iter().enumerate() {
+            as_far[at] += u32::from(distance(at, value) >= distance(at, real[at]));
+        }
+    });
+    let tests = real.len() as u32;
+    let findings = real.iter().enumerate().map(|(at, &value)| Finding {
+        player: players[at / MEASURES.len()],
+        measure: MEASURES[at % MEASURES.len()],
+        value,
+        expected_sum: expected[at],
+        as_far: as_far[at],
+        unusual: u64::from(as_far[at]) * u64::from(tests) * 20 <= u64::from(SEASONS + 1),
     });
     Audit {
         tests,
@@ -111,17 +117,29 @@ fn players(rounds: &[Round]) -> BTreeSet<PlayerId> {
         .collect()
 }
 
-const MEASURES: [Measure; 4] = [
+/// Every measure, in the order of a player's findings.
+pub const MEASURES: [Measure; 5] = [
     Measure::OpponentsStrength,
     Measure::Roles,
     Measure::RepeatedTables,
     Measure::Byes,
+    Measure::SameNight,
 ];
 
-/// Rounds as seats: two at each table, attacker first, then those who sit out.
+#[derive(Clone)]
 struct Season {
     players: usize,
-    rounds: Vec<(Vec<TableNo>, Vec<usize>)>,
+    rounds: Vec<Seats>,
+}
+
+/// A round as seats: two at each table, attacker first, then those who sit out.
+#[derive(Clone)]
+struct Seats {
+    slots: Vec<(NightKey, TableNo)>,
+    seats: Vec<usize>,
+    roles: bool,
+    /// By player.
+    nights: Vec<Nights>,
 }
 
 impl Season {
@@ -132,11 +150,16 @@ impl Season {
                 .games
                 .iter()
                 .flat_map(|game| [&game.attacker, &game.defender]);
-            let seats = games.chain(&round.byes).map(number);
-            (
-                round.games.iter().map(|game| game.table).collect(),
-                seats.collect(),
-            )
+            let slots = round.games.iter().map(|game| (game.night, game.table));
+            let nights = players.iter().map(|player| round.nights.get(player));
+            Seats {
+                slots: slots.collect(),
+                seats: games.chain(&round.byes).map(number).collect(),
+                roles: round.roles,
+                nights: nights
+                    .map(|it| it.copied().unwrap_or(Nights::ALL))
+                    .collect(),
+            }
         });
         Self {
             players: players.len(),
@@ -144,11 +167,20 @@ impl Season {
         }
     }
 
+    /// Shows the values of [`SEASONS`] seasons that chance dealt; the same seed, the same seasons.
+    fn dealt(&self, seed: u64, scores: &[i64], mut show: impl FnMut(&[i64])) {
+        let (mut season, mut chance) = (self.clone(), Chance(seed));
+        for _ in 0..SEASONS {
+            season.deal(&mut chance);
+            show(&season.values(scores));
+        }
+    }
+
     /// Deals the same players of each round out to its seats at random.
     fn deal(&mut self, chance: &mut Chance) {
-        for (_, seats) in &mut self.rounds {
-            for at in (1..seats.len()).rev() {
-                seats.swap(at, chance.below(at + 1));
+        for round in &mut self.rounds {
+            for at in (1..round.seats.len()).rev() {
+                round.swap(at, chance.below(at + 1));
             }
         }
     }
@@ -157,15 +189,19 @@ impl Season {
     fn values(&self, scores: &[i64]) -> Vec<i64> {
         let mut values = vec![0; self.players * MEASURES.len()];
         let mut seen: Vec<Vec<TableNo>> = vec![Vec::new(); self.players];
-        for (tables, seats) in &self.rounds {
-            let (playing, byes) = seats.split_at(2 * tables.len());
-            for (&table, pair) in tables.iter().zip(playing.chunks(2)) {
+        let mut nights = vec![[0_i64; 8]; self.players];
+        for round in &self.rounds {
+            let (playing, byes) = round.seats.split_at(2 * round.slots.len());
+            for (&(night, table), pair) in round.slots.iter().zip(playing.chunks(2)) {
                 for (player, opponent, role) in [(pair[0], pair[1], 1), (pair[1], pair[0], -1)] {
                     let own = &mut values[player * MEASURES.len()..][..MEASURES.len()];
                     own[0] += scores[opponent];
-                    own[1] += role;
+                    own[1] += if round.roles { role } else { 0 };
                     own[2] += i64::from(seen[player].contains(&table));
                     seen[player].push(table);
+                    let same = &mut nights[player][usize::from(night.number())];
+                    *same += 1;
+                    own[4] = own[4].max(*same);
                 }
             }
             for &player in byes {
@@ -173,6 +209,20 @@ impl Season {
             }
         }
         values
+    }
+}
+
+impl Seats {
+    /// Swaps two seats, where both players can come on the other's night.
+    fn swap(&mut self, one: usize, other: usize) {
+        if self.can(self.seats[one], other) && self.can(self.seats[other], one) {
+            self.seats.swap(one, other);
+        }
+    }
+
+    fn can(&self, player: usize, seat: usize) -> bool {
+        let slot = self.slots.get(seat / 2);
+        slot.is_none_or(|&(night, _)| self.nights[player].contains(night))
     }
 }
 
@@ -201,9 +251,14 @@ mod tests {
     }
 
     fn round(order: &[usize], bye: usize) -> Round {
+        on_nights(order, bye, |_| 0)
+    }
+
+    /// Games in order, each on the night that `night` gives its place.
+    fn on_nights(order: &[usize], bye: usize, night: impl Fn(usize) -> u8) -> Round {
         let pairs = order.chunks(2).enumerate();
         let games = pairs.map(|(at, pair)| Game {
-            night: NightKey::new(0).unwrap(),
+            night: NightKey::new(night(at)).unwrap(),
             table: TableNo(at as u16),
             attacker: player(pair[0]),
             defender: player(pair[1]),
@@ -211,6 +266,8 @@ mod tests {
         Round {
             games: games.collect(),
             byes: vec![player(bye)],
+            roles: true,
+            nights: BTreeMap::new(),
         }
     }
 
@@ -228,7 +285,7 @@ mod tests {
             .map(|at| round(&[1, 2, 3, 4, 5, 6], if at < 6 { 0 } else { 7 }))
             .collect();
         let audit = audit(&rounds, &BTreeMap::new(), 1);
-        assert_eq!(audit.tests, 4 * 8);
+        assert_eq!(audit.tests, 5 * 8);
         assert!(find(&audit, Measure::Byes, 0).unusual);
         assert!(
             !find(&audit, Measure::OpponentsStrength, 3).unusual,
@@ -248,7 +305,7 @@ mod tests {
             let rounds: Vec<Round> = season
                 .rounds
                 .iter()
-                .map(|(_, seats)| round(&seats[..8], seats[8]))
+                .map(|it| round(&it.seats[..8], it.seats[8]))
                 .collect();
             flagged += usize::from(
                 audit(&rounds, &scores, seed)
@@ -258,6 +315,70 @@ mod tests {
             );
         }
         assert!(flagged <= 2, "{flagged} of 12 at a level of 5 %");
+    }
+
+    /// Four tables, twelve rounds; player 1 is always on the first table.
+    #[test]
+    fn a_player_who_always_sits_at_one_table_is_found_unusual() {
+        let rounds: Vec<Round> = (0..12)
+            .map(|at| {
+                let mut others: Vec<usize> = (2..=8).collect();
+                others.rotate_left(at % 7);
+                others.insert(0, 1);
+                round(&others, 0)
+            })
+            .collect();
+        let audit = audit(&rounds, &BTreeMap::new(), 3);
+        assert_eq!(find(&audit, Measure::RepeatedTables, 1).value, 11);
+        assert!(find(&audit, Measure::RepeatedTables, 1).unusual);
+        assert!(!find(&audit, Measure::RepeatedTables, 4).unusual);
+    }
+
+    /// Two nights of two tables, fourteen rounds; player 1 is always sent to the second night.
+    fn always_second() -> Vec<Round> {
+        (0..14)
+            .map(|at| {
+                let mut others: Vec<usize> = (2..=8).collect();
+                others.rotate_left(at % 7);
+                others.insert(7, 1);
+                on_nights(&others, 0, |game| u8::from(game >= 2))
+            })
+            .collect()
+    }
+
+    #[test]
+    fn a_player_who_is_always_sent_to_one_night_is_found_unusual() {
+        let audit = audit(&always_second(), &BTreeMap::new(), 3);
+        let found = find(&audit, Measure::SameNight, 1);
+        assert_eq!((found.value, found.unusual), (14, true));
+        assert!(!find(&audit, Measure::SameNight, 5).unusual);
+    }
+
+    #[test]
+    fn a_player_who_can_come_on_one_night_alone_is_not_unusual_for_being_there() {
+        let second = Nights::from_bits(0b10);
+        let mut rounds = always_second();
+        for round in &mut rounds {
+            round.nights.insert(player(1), second);
+        }
+        let audit = audit(&rounds, &BTreeMap::new(), 3);
+        let found = find(&audit, Measure::SameNight, 1);
+        assert_eq!((found.value, found.unusual), (14, false));
+    }
+
+    /// With four players, one table a night and one round, each of the four seats is as likely.
+    #[test]
+    fn dealing_gives_each_seat_its_share() {
+        let rounds = [on_nights(&[1, 2, 3, 4], 0, |game| game as u8)];
+        let scores = (1..=4).map(|at| (player(at), i32::from(at == 2))).collect();
+        let audit = audit(&rounds, &scores, 9);
+        let met = find(&audit, Measure::OpponentsStrength, 1).expected_sum;
+        // One in five meets nobody, and of the rest one in four meets player 2: 1 in 5 in all.
+        let expected = i64::from(SEASONS) / 5;
+        assert!(
+            (met - expected).abs() < 200,
+            "{met}, 5 standard deviations are 200"
+        );
     }
 
     #[test]

@@ -51,7 +51,7 @@ pub struct Entrant {
     pub due: Option<(Role, bool)>,
     /// Seat on the ring of the draw.
     pub seat: u8,
-    /// Their opponent by the organiser's pin.
+    /// Their opponent, where that was settled before.
     pub pinned: Option<Place>,
 }
 
@@ -127,7 +127,9 @@ impl Field {
             ties,
         };
         field.tie(task);
-        field.pin(&task.pins, &mut faults);
+        let fixed = task.fixed.iter().filter_map(|fixture| fixture.pair());
+        let pins: Vec<Pair> = task.pins.iter().copied().chain(fixed).collect();
+        field.pin(&pins, &mut faults);
         if faults.is_empty() {
             Ok(field)
         } else {
@@ -197,7 +199,17 @@ impl Field {
                 },
             )
         });
-        for (pair, tie) in met.chain(forbidden).chain(published) {
+        let barred = self.barred(task);
+        let barred = barred.into_iter().map(|pair| {
+            (
+                pair,
+                Tie {
+                    forbidden: true,
+                    ..none
+                },
+            )
+        });
+        for (pair, tie) in met.chain(forbidden).chain(published).chain(barred) {
             let Some([a, b]) = self.places(pair) else {
                 continue;
             };
@@ -216,6 +228,23 @@ impl Field {
                 same
             });
         }
+    }
+
+    /// Pairs that the season's table does not allow.
+    fn barred(&self, task: &Task) -> Vec<Pair> {
+        let Some(allowed) = &task.allowed else {
+            return Vec::new();
+        };
+        let allowed: BTreeSet<&Pair> = allowed.iter().collect();
+        let players = self.entrants.iter().map(|e| e.player);
+        players
+            .enumerate()
+            .flat_map(|(at, one)| {
+                let others = self.entrants[at + 1..].iter();
+                others.filter_map(move |other| Pair::new(one, other.player))
+            })
+            .filter(|pair| !allowed.contains(pair))
+            .collect()
     }
 
     fn pin(&mut self, pins: &[Pair], faults: &mut Vec<Fault>) {

@@ -6,8 +6,10 @@
 //! `certificate::verify`, which shares nothing with the solver.
 
 pub mod audit;
+mod audit_sentences;
 mod branch;
 pub mod certificate;
+pub mod changes;
 pub mod cost;
 mod decide;
 pub mod draw;
@@ -24,11 +26,13 @@ mod quick;
 pub mod reason;
 pub mod repair;
 pub mod round_robin;
+pub mod rounds;
 mod sentences;
 pub mod solve;
 pub mod sparse;
 #[cfg(test)]
 mod sparse_tests;
+pub mod table_round;
 mod tables;
 pub mod task;
 mod verify;
@@ -40,6 +44,5 @@ pub use hall::{Night, NightKey, Nights, TableNo};
 pub use proposal::{Cost, Fault, Game, Impossible, Level, LookedAhead, Proposal};
 pub use propose::propose;
 pub use reason::{Barrier, Price, Reason, Subject};
-pub use repair::{Repair, repair};
-pub use task::{Contender, Float, Household, Meeting, Pair, Roles, Task};
+pub use task::{Contender, Fixture, Float, Household, Meeting, Pair, Roles, Task};
 pub use wishes::{Wish, WishFault, Wishes};

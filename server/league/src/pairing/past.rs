@@ -1,5 +1,8 @@
 //! What the earlier rounds of a season say of a contender: byes, floats, roles, tables, opponents.
 
+use std::cmp::Ordering;
+use std::collections::BTreeSet;
+
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
 use crate::side::Role;
@@ -7,20 +10,29 @@ use crate::week::WeekNo;
 
 use super::{Float, Meeting, Pair, Roles, TableNo};
 
+/// One of the rounds of a season, in their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct RoundKey {
+    /// Of which week.
+    pub week: WeekNo,
+    /// Which of the week's rounds, from 1.
+    pub number: u8,
+}
+
 /// A game or bye of a published round.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Past {
     /// Nobody to play.
     Bye {
         /// When.
-        week: WeekNo,
+        round: RoundKey,
         /// Who.
         player: PlayerId,
     },
     /// Two players were paired.
     Game {
         /// When.
-        week: WeekNo,
+        round: RoundKey,
         /// Who attacked, or was named first.
         attacker: PlayerId,
         /// Who defended, or was named second.
@@ -51,9 +63,9 @@ pub enum Course {
 }
 
 impl Past {
-    fn week(&self) -> WeekNo {
+    fn round(&self) -> RoundKey {
         match self {
-            Self::Bye { week, .. } | Self::Game { week, .. } => *week,
+            Self::Bye { round, .. } | Self::Game { round, .. } => *round,
         }
     }
 }
@@ -63,14 +75,14 @@ pub fn meetings(past: &[Past]) -> Vec<Meeting> {
     past.iter()
         .filter_map(|past| match past {
             Past::Game {
-                week,
+                round,
                 attacker,
                 defender,
                 course,
                 ..
             } if *course != Course::Void => Some(Meeting {
                 pair: Pair::new(*attacker, *defender)?,
-                week: *week,
+                week: round.week,
             }),
             _ => None,
         })
@@ -140,42 +152,42 @@ pub fn roles(past: &[Past], player: PlayerId) -> Roles {
     roles
 }
 
-/// The floats of a player in the week before `week` and in the one before that. `score` tells what a
-/// player had before a week began.
+/// The floats of a player in the round before `before` and in the one before that. `score` tells what
+/// a player had when a round was paired.
 pub fn floats(
     past: &[Past],
     player: PlayerId,
-    week: WeekNo,
-    score: impl Fn(WeekNo, PlayerId) -> LeaguePoints,
+    before: RoundKey,
+    score: impl Fn(RoundKey, PlayerId) -> LeaguePoints,
 ) -> [Option<Float>; 2] {
-    let in_week = |week: WeekNo| {
-        past.iter()
-            .filter(|past| past.week() == week)
-            .find_map(|past| match past {
-                Past::Bye { player: free, .. } if *free == player => Some(Float::Down),
-                Past::Game {
-                    attacker, defender, ..
-                } => {
-                    let opponent = match player {
-                        _ if player == *attacker => *defender,
-                        _ if player == *defender => *attacker,
-                        _ => return None,
-                    };
-                    let (own, other) = (score(week, player), score(week, opponent));
-                    match own.cmp(&other) {
-                        std::cmp::Ordering::Less => Some(Float::Up),
-                        std::cmp::Ordering::Equal => None,
-                        std::cmp::Ordering::Greater => Some(Float::Down),
-                    }
-                }
-                Past::Bye { .. } => None,
-            })
+    let rounds: BTreeSet<RoundKey> = past.iter().map(Past::round).collect();
+    let mut latest = rounds.range(..before).rev();
+    let mut float = || {
+        let &round = latest.next()?;
+        let games = past.iter().filter(|past| past.round() == round);
+        games
+            .filter_map(|past| of(past, player, |id| score(round, id)))
+            .next()
     };
-    let before = week.previous();
-    [
-        before.and_then(in_week),
-        before.and_then(WeekNo::previous).and_then(in_week),
-    ]
+    [float(), float()]
+}
+
+fn of(past: &Past, player: PlayerId, score: impl Fn(PlayerId) -> LeaguePoints) -> Option<Float> {
+    let opponent = match past {
+        Past::Bye { player: free, .. } => return (*free == player).then_some(Float::Down),
+        Past::Game {
+            attacker, defender, ..
+        } => match player {
+            _ if player == *attacker => *defender,
+            _ if player == *defender => *attacker,
+            _ => return None,
+        },
+    };
+    match score(player).cmp(&score(opponent)) {
+        Ordering::Less => Some(Float::Up),
+        Ordering::Equal => None,
+        Ordering::Greater => Some(Float::Down),
+    }
 }
 
 #[cfg(test)]
@@ -188,13 +200,16 @@ mod tests {
         PlayerId(Uuid::from_u128(number))
     }
 
-    fn week(number: u8) -> WeekNo {
-        WeekNo::new(number).unwrap()
+    fn round(week: u8) -> RoundKey {
+        RoundKey {
+            week: WeekNo::new(week).unwrap(),
+            number: 1,
+        }
     }
 
     fn game(number: u8, attacker: u128, defender: u128, course: Course) -> Past {
         Past::Game {
-            week: week(number),
+            round: round(number),
             attacker: player(attacker),
             defender: player(defender),
             table: TableNo(number.into()),
@@ -232,20 +247,45 @@ mod tests {
     fn a_bye_floats_down_and_the_better_of_two_too() {
         let past = [
             Past::Bye {
-                week: week(1),
+                round: round(1),
                 player: player(1),
             },
             game(2, 1, 2, Course::Played),
         ];
         let score = |_, who: PlayerId| LeaguePoints::new(if who == player(1) { 3 } else { 0 });
         assert_eq!(
-            floats(&past, player(1), week(3), score),
+            floats(&past, player(1), round(3), score),
             [Some(Float::Down); 2]
         );
         assert_eq!(
-            floats(&past, player(2), week(3), score),
+            floats(&past, player(2), round(3), score),
             [Some(Float::Up), None]
         );
-        assert_eq!(floats(&past, player(2), week(2), score), [None, None]);
+        assert_eq!(floats(&past, player(2), round(2), score), [None, None]);
+    }
+
+    #[test]
+    fn two_rounds_of_one_week_are_two_rounds() {
+        let second = |mut past: Past| {
+            if let Past::Game { round, .. } = &mut past {
+                round.number = 2;
+            }
+            past
+        };
+        let past = [
+            game(1, 1, 2, Course::Played),
+            second(game(1, 3, 1, Course::Played)),
+        ];
+        let score = |_, who: PlayerId| LeaguePoints::new(if who == player(1) { 3 } else { 0 });
+        let third = RoundKey {
+            number: 3,
+            ..round(1)
+        };
+        assert_eq!(
+            floats(&past, player(1), third, score),
+            [Some(Float::Down); 2]
+        );
+        let other = [Some(Float::Up), None];
+        assert_eq!(floats(&past, player(3), third, score), other);
     }
 }

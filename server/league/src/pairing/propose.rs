@@ -6,7 +6,7 @@ use super::decide::{Decision, decide};
 use super::field::Entrant;
 use super::proposal::{Game, Impossible, Proposal};
 use super::tables::{self, Wanted};
-use super::{Pair, Task, reason};
+use super::{Fixture, Pair, Task, reason};
 
 /// The best pairing of a task. The same task gives the same proposal, in whatever order its lists
 /// stand.
@@ -72,6 +72,14 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
                     ..*game
                 };
             }
+            if let Some(fixture) = fixed(task, one, other) {
+                return Game {
+                    night,
+                    table,
+                    attacker: fixture.attacker,
+                    defender: fixture.defender,
+                };
+            }
             let lower = task.draw.number(one.player) <= task.draw.number(other.player);
             let one_attacks = match cost::roles(one.due, other.due).0 {
                 Attacker::One => true,
@@ -97,6 +105,13 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
 fn published<'t>(task: &'t Task, one: &Entrant, other: &Entrant) -> Option<&'t Game> {
     let pair = Pair::new(one.player, other.player);
     task.published.iter().find(|game| game.pair() == pair)
+}
+
+/// The fixed game of these two.
+fn fixed(task: &Task, one: &Entrant, other: &Entrant) -> Option<Fixture> {
+    let pair = Pair::new(one.player, other.player);
+    let mut fixed = task.fixed.iter().copied();
+    fixed.find(|fixture| fixture.pair() == pair)
 }
 
 fn certificate(decision: &Decision) -> Certificate {

@@ -58,6 +58,8 @@ pub enum Subject {
 pub enum Price {
     /// The organiser fixed it.
     Pinned,
+    /// It had to be: the round robin's table has it, or it was reported before the repair.
+    Fixed,
     /// There is no pairing without it.
     Indispensable,
     /// Fewer of the rounds to come would be playable without a rematch.
@@ -140,8 +142,10 @@ fn given_up(tariff: &Tariff, a: Place, b: Place) -> Vec<(Wish, u64)> {
 
 fn price(task: &Task, decision: &Decision, pair: [Place; 2]) -> Price {
     let field = decision.tariff.field();
-    if field.entrants[pair[0] as usize].pinned.is_some() {
-        return Price::Pinned;
+    let entrant = field.entrants[pair[0] as usize];
+    if entrant.pinned.is_some() {
+        let ordered = task.pins.iter().any(|pin| pin.has(entrant.player));
+        return if ordered { Price::Pinned } else { Price::Fixed };
     }
     if field.players() > MOST_PRICED {
         return Price::NotAsked;

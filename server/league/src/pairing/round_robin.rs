@@ -79,12 +79,66 @@ mod tests {
     #[test]
     fn the_rule_gives_the_printed_tables() {
         for (players, printed) in [4, 6, 8].into_iter().zip(PRINTED) {
-            let rounds = berger(players).unwrap().into_iter().map(|round| {
-                let games: Vec<String> = round.iter().map(|(a, b)| format!("{a}-{b}")).collect();
-                games.join(" ")
-            });
-            assert_eq!(rounds.collect::<Vec<_>>().join(" | "), printed);
+            assert_eq!(written(&berger(players).unwrap()), printed);
         }
+    }
+
+    /// The tables for 10 and 12 players of FIDE Handbook C.05, annex 1, from memory.
+    const REMEMBERED: [&str; 2] = [
+        "1-10 2-9 3-8 4-7 5-6 | 10-6 7-5 8-4 9-3 1-2 | 2-10 3-1 4-9 5-8 6-7 | \
+         10-7 8-6 9-5 1-4 2-3 | 3-10 4-2 5-1 6-9 7-8 | 10-8 9-7 1-6 2-5 3-4 | \
+         4-10 5-3 6-2 7-1 8-9 | 10-9 1-8 2-7 3-6 4-5 | 5-10 6-4 7-3 8-2 9-1",
+        "1-12 2-11 3-10 4-9 5-8 6-7 | 12-7 8-6 9-5 10-4 11-3 1-2 | 2-12 3-1 4-11 5-10 6-9 7-8 | \
+         12-8 9-7 10-6 11-5 1-4 2-3 | 3-12 4-2 5-1 6-11 7-10 8-9 | 12-9 10-8 11-7 1-6 2-5 3-4 | \
+         4-12 5-3 6-2 7-1 8-11 9-10 | 12-10 11-9 1-8 2-7 3-6 4-5 | 5-12 6-4 7-3 8-2 9-1 10-11 | \
+         12-11 1-10 2-9 3-8 4-7 5-6 | 6-12 7-5 8-4 9-3 10-2 11-1",
+    ];
+
+    #[test]
+    fn the_rule_gives_the_tables_for_ten_and_twelve() {
+        for (players, remembered) in [10, 12].into_iter().zip(REMEMBERED) {
+            assert_eq!(written(&berger(players).unwrap()), remembered);
+        }
+    }
+
+    /// What holds for every table of the annex: each round is the one before with everybody but the
+    /// last number moved on by half the table, and the last number changes roles every round.
+    #[test]
+    fn each_round_moves_the_one_before_on_by_half_the_table() {
+        for n in (4..=16).step_by(2) {
+            let rounds = berger(n).unwrap();
+            let moved = |number: usize| match number {
+                last if last == n => n,
+                number => (number - 1 + n / 2) % (n - 1) + 1,
+            };
+            for (at, pair) in rounds.windows(2).enumerate() {
+                let on: BTreeSet<[usize; 2]> = pair[0]
+                    .iter()
+                    .map(|&(a, b)| sorted(moved(a), moved(b)))
+                    .collect();
+                let next: BTreeSet<[usize; 2]> =
+                    pair[1].iter().map(|&(a, b)| sorted(a, b)).collect();
+                assert_eq!(on, next, "{n} players, round {}", at + 2);
+            }
+            for (at, round) in rounds.iter().enumerate() {
+                let first = round[0];
+                let last_attacks = first.0 == n;
+                assert!(first.0 == n || first.1 == n);
+                assert_eq!(last_attacks, at % 2 == 1, "{n} players, round {}", at + 1);
+            }
+        }
+    }
+
+    fn sorted(a: usize, b: usize) -> [usize; 2] {
+        [a.min(b), a.max(b)]
+    }
+
+    fn written(rounds: &[Vec<Numbers>]) -> String {
+        let rounds = rounds.iter().map(|round| {
+            let games: Vec<String> = round.iter().map(|(a, b)| format!("{a}-{b}")).collect();
+            games.join(" ")
+        });
+        rounds.collect::<Vec<_>>().join(" | ")
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use crate::ids::PlayerId;
 
-use super::{Barrier, Level, LookedAhead, Price, Reason, Subject, Wish};
+use super::{Barrier, Level, LookedAhead, Price, Proposal, Reason, Subject, Wish};
 
 /// How a player is called on the page that shows the sentence.
 pub type Called<'a> = &'a dyn Fn(PlayerId) -> String;
@@ -40,6 +40,25 @@ impl Barrier {
              group{without}, and a group of odd size always leaves somebody over.",
             games(u64::from(self.rematches)),
         )
+    }
+}
+
+impl Proposal {
+    /// What the hall's tables and nights cost against tables without end.
+    pub fn hall_sentence(&self) -> String {
+        let levels = self.cost.0.iter().zip(&self.cost_without_hall.0);
+        let more =
+            levels.map(|(&(level, with), &(_, without))| (level, with.saturating_sub(without)));
+        let first = more
+            .into_iter()
+            .find(|&(level, more)| level != Level::Draw && more > 0);
+        match first {
+            None => "More tables would not make the round any better.".into(),
+            Some((level, more)) => format!(
+                "Because the tables are so few on each night, the round has {}.",
+                worse(level, more)
+            ),
+        }
     }
 }
 
@@ -108,6 +127,7 @@ fn given_up(wish: Wish, amount: u64) -> String {
 fn price(price: Price) -> String {
     match price {
         Price::Pinned => "The organiser fixed this.".into(),
+        Price::Fixed => "This was settled before the round was drawn.".into(),
         Price::Indispensable => "There is no round without it.".into(),
         Price::ShorterSeason => "Without it the season would sooner run out of new games.".into(),
         Price::Nothing => "Another round is exactly as good; the draw decided.".into(),

@@ -103,6 +103,8 @@ fn tasks(players: std::ops::Range<usize>) -> impl Strategy<Value = Task> {
                 wishes: Wishes::default(),
                 pins: Vec::new(),
                 forbidden: pairs(not).into_iter().take(9).collect(),
+                fixed: Vec::new(),
+                allowed: None,
                 published: pairs(kept).into_iter().take(20).map(game).collect(),
                 rounds_left: 0,
                 draw: Draw([9; 32]),

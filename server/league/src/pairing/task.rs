@@ -27,6 +27,11 @@ pub struct Task {
     pub pins: Vec<Pair>,
     /// Games the organiser has ruled out.
     pub forbidden: Vec<Pair>,
+    /// Games that must be whatever anybody wishes: those of the round robin's table, and those of a
+    /// repaired round that are reported already.
+    pub fixed: Vec<Fixture>,
+    /// Who may meet at all, where a table says so; everybody where there is none.
+    pub allowed: Option<Vec<Pair>>,
     /// Games already published that stay where they can: empty for a new round, the published round
     /// for a repair.
     pub published: Vec<Game>,
@@ -133,6 +138,22 @@ impl Pair {
     /// Is this player one of the two?
     pub fn has(self, player: PlayerId) -> bool {
         self.first == player || self.second == player
+    }
+}
+
+/// Two players and who of them attacks.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Fixture {
+    /// Attacks, where the scenario has roles.
+    pub attacker: PlayerId,
+    /// Defends.
+    pub defender: PlayerId,
+}
+
+impl Fixture {
+    /// The two players; `None` only for somebody against themselves.
+    pub fn pair(self) -> Option<Pair> {
+        Pair::new(self.attacker, self.defender)
     }
 }
 

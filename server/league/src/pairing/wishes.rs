@@ -54,6 +54,14 @@ impl Wishes {
         }
     }
 
+    /// The same order with these wishes alone.
+    #[must_use]
+    pub fn only(&self, kept: &[Wish]) -> Self {
+        let mut wishes = self.clone();
+        wishes.order.retain(|wish| kept.contains(wish));
+        wishes
+    }
+
     /// The wishes, most important first.
     pub fn order(&self) -> &[Wish] {
         &self.order

@@ -61,6 +61,52 @@ fn article_4_a_forfeit_win_bars_from_the_bye() {
     assert!(!proven(&task).byes.contains(&task.contenders[0].player));
 }
 
+/// A forfeit win counts as a bye does, over whole seasons in which some game of each round is one.
+#[test]
+fn article_4_nobody_who_scored_without_playing_sits_out_while_another_can() {
+    for (mut task, rounds, mut chance) in seasons().filter(|(t, ..)| t.contenders.len() % 2 == 1) {
+        for _ in 0..rounds {
+            let proposal = proven(&task);
+            let fresh = task.contenders.iter().filter(|c| c.byes == 0).count();
+            let second = proposal.cost.of(Level::Wish(Wish::NoSecondBye));
+            assert!(fresh == 0 || second == 0, "{fresh} have none yet");
+            play(&mut task, &proposal, &mut chance);
+            let winner = proposal.games[chance.below(proposal.games.len())].attacker;
+            let mut contenders = task.contenders.iter_mut();
+            contenders.find(|c| c.player == winner).unwrap().byes += 1;
+        }
+    }
+}
+
+/// Players come late, pause and leave: articles 2 to 4 hold for those who are there.
+#[test]
+fn articles_2_to_4_hold_for_a_field_that_changes_every_round() {
+    for seed in 0..12 {
+        let mut chance = Chance::new(seed);
+        let mut season = task(12);
+        let mut met = BTreeSet::new();
+        for _ in 0..5 {
+            let mut round = season.clone();
+            for _ in 0..chance.below(3) {
+                let away = chance.below(round.contenders.len());
+                round.contenders.remove(away);
+            }
+            let proposal = proven(&round);
+            assert!(pairs(&proposal).into_iter().all(|pair| met.insert(pair)));
+            assert_eq!(proposal.byes.len(), round.contenders.len() % 2);
+            for bye in &proposal.byes {
+                let out = round.contenders.iter().find(|c| c.player == *bye);
+                assert_eq!(
+                    out.unwrap().byes,
+                    0,
+                    "an absence is no bye, a bye comes once"
+                );
+            }
+            play(&mut season, &proposal, &mut chance);
+        }
+    }
+}
+
 #[test]
 fn article_5_equal_scores_meet_where_they_can() {
     let mut task = task(8);
@@ -90,6 +136,31 @@ fn article_8_who_attacked_before_defends_now() {
     task.contenders[0].roles.attacker = 1;
     task.contenders[0].roles.streak = Some((Role::Attacker, 1));
     assert_eq!(proven(&task).games[0].defender, task.contenders[0].player);
+}
+
+/// Of two who should have different roles, neither is given the wrong one.
+#[test]
+fn article_8_nobody_has_the_wrong_role_without_need_in_a_whole_season() {
+    for (mut task, rounds, mut chance) in seasons() {
+        for _ in 0..rounds {
+            let proposal = proven(&task);
+            let due = |id| {
+                let mut contenders = task.contenders.iter();
+                contenders.find(|c| c.player == id).unwrap().roles.due()
+            };
+            for game in &proposal.games {
+                let role = |due: Option<(Role, bool)>| due.map(|(role, _)| role);
+                let (attacks, defends) = (due(game.attacker), due(game.defender));
+                let both_wrong =
+                    role(attacks) == Some(Role::Defender) && role(defends) != Some(Role::Defender);
+                assert!(!both_wrong, "the other could have defended");
+                let other_wrong =
+                    role(defends) == Some(Role::Attacker) && role(attacks) != Some(Role::Attacker);
+                assert!(!other_wrong, "the other could have attacked");
+            }
+            play(&mut task, &proposal, &mut chance);
+        }
+    }
 }
 
 #[test]

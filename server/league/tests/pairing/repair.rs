@@ -1,9 +1,44 @@
 //! A published round after a shock: as little as possible changes.
 
-use league::pairing::{Fault, Game, Impossible, Pair, Task, certificate, repair};
+use league::ids::PlayerId;
+use league::pairing::changes::{Part, changes};
+use league::pairing::repair::{self, Shock};
+use league::pairing::{
+    Fault, Game, Impossible, Nights, Pair, Price, Proposal, Task, certificate, propose,
+};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, met, night, pair, player, proven, task};
+
+struct Repaired {
+    task: Task,
+    proposal: Proposal,
+    /// Games that were not published.
+    changed: Vec<Pair>,
+}
+
+/// The round without those who are out, in the hall of `task`.
+fn repair(task: &Task, published: &[Game], out: &[PlayerId]) -> Result<Repaired, Impossible> {
+    let none = Nights::from_bits(0);
+    let shock = Shock {
+        nights: task.nights.clone(),
+        availabilities: out.iter().map(|&player| (player, none)).collect(),
+        ..Shock::default()
+    };
+    solve(repair::task(task, published, shock), published)
+}
+
+fn solve(task: Task, published: &[Game]) -> Result<Repaired, Impossible> {
+    let proposal = propose(&task)?;
+    let before = pairs(published);
+    let mut changed = pairs(&proposal.games);
+    changed.retain(|pair| !before.contains(pair));
+    Ok(Repaired {
+        task,
+        proposal,
+        changed,
+    })
+}
 
 fn pairs(games: &[Game]) -> Vec<Pair> {
     games.iter().filter_map(Game::pair).collect()
@@ -55,7 +90,7 @@ fn no_repair_changes_fewer_games() {
                 task.forbidden.push(pair(a, b));
             }
         }
-        let Ok(before) = league::pairing::propose(&task) else {
+        let Ok(before) = propose(&task) else {
             continue;
         };
         if before.byes.len() > 1 {
@@ -115,4 +150,67 @@ fn a_repair_with_nobody_left_is_refused() {
         refused.err(),
         Some(Impossible::Faulty(vec![Fault::TooFew(1)]))
     );
+}
+
+#[test]
+fn a_reported_game_stays_at_its_table_even_when_its_night_is_lost() {
+    let mut task = task(8);
+    task.nights = vec![night(0, 2), night(1, 2)];
+    let before = proven(&task);
+    let on = |number: u8| {
+        before
+            .games
+            .iter()
+            .find(move |g| g.night.number() == number)
+    };
+    let (played, lost) = (*on(0).unwrap(), night(0, 2).key);
+    let shock = Shock {
+        nights: vec![night(1, 4)],
+        reported: vec![played],
+        ..Shock::default()
+    };
+    let repaired = solve(repair::task(&task, &before.games, shock), &before.games).unwrap();
+    let proposal = &repaired.proposal;
+    assert_eq!(certificate::verify(&repaired.task, proposal), Ok(()));
+    assert!(proposal.games.contains(&played));
+    let on_lost = proposal.games.iter().filter(|game| game.night == lost);
+    assert_eq!(on_lost.count(), 1, "only what was played there");
+    assert_eq!(repaired.changed, []);
+    let at = proposal.games.iter().position(|game| *game == played);
+    assert_eq!(proposal.reasons[at.unwrap()].price, Price::Fixed);
+    let moved = changes(
+        (&before.games, &before.byes),
+        (&proposal.games, &proposal.byes),
+    );
+    assert_eq!(
+        moved.len(),
+        2,
+        "the other game of the lost night: {moved:?}"
+    );
+}
+
+#[test]
+fn somebody_who_comes_after_all_meets_who_sat_out() {
+    let mut task = task(7);
+    let late = task.contenders.remove(6);
+    task.contenders.remove(5);
+    let before = proven(&task);
+    let shock = Shock {
+        nights: task.nights.clone(),
+        newcomers: vec![late.clone()],
+        ..Shock::default()
+    };
+    let repaired = solve(repair::task(&task, &before.games, shock), &before.games).unwrap();
+    let proposal = &repaired.proposal;
+    assert_eq!(
+        repaired.changed,
+        [Pair::new(before.byes[0], late.player).unwrap()]
+    );
+    let parts = changes(
+        (&before.games, &before.byes),
+        (&proposal.games, &proposal.byes),
+    );
+    let was: Vec<Part> = parts.iter().map(|change| change.before).collect();
+    assert_eq!(was.len(), 2);
+    assert!(was.contains(&Part::Out) && was.contains(&Part::Bye));
 }

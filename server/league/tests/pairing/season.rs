@@ -52,6 +52,8 @@ pub fn task(players: usize) -> Task {
         wishes: Wishes::default(),
         pins: Vec::new(),
         forbidden: Vec::new(),
+        fixed: Vec::new(),
+        allowed: None,
         published: Vec::new(),
         rounds_left: 0,
         draw: Draw([7; 32]),

@@ -83,6 +83,8 @@ pub struct PlayerView {
     joined_week: u8,
     /// Last week played, once withdrawn; 0 before the first.
     left_after_week: Option<u8>,
+    /// Number in the table of a round robin, once it is drawn.
+    seat: Option<u8>,
     /// Household, for those who run the season.
     #[serde(skip_serializing_if = "Option::is_none")]
     household: Option<String>,
@@ -96,6 +98,7 @@ impl From<Player> for PlayerView {
             faction: player.faction,
             nights: player.nights,
             joined_week: player.joined_week.number(),
+            seat: player.seat,
             left_after_week: player.left_after.map(|left| match left {
                 LeftAfter::NoWeek => 0,
                 LeftAfter::Week(last) => last.number(),

@@ -2,21 +2,24 @@
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
-use app::Desk;
-use app::rounds::{ProposeRound, Round};
+use app::rounds::{ProposeRound, Repair, RepairRound};
+use app::{Desk, Viewer};
 use chrono::{DateTime, Utc};
 use document::pairing::TaskDocument;
 use document::proposal::ProposalDocument;
+use document::repair::{ChangeDocument, RepairDocument};
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
+use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
 use super::games::GameView;
+use super::round_words::{Names, RoundWordsView};
 use super::weeks::InWeek;
 use crate::answer::{Answer, Created};
 use crate::body::Json;
-use crate::problem::Problems;
+use crate::problem::{Problem, Problems};
 use crate::who::{Caller, SignedIn};
 
 /// A round's address.
@@ -43,6 +46,68 @@ pub struct RoundBody {
     forbidden: Vec<[Uuid; 2]>,
 }
 
+/// What is different since a round was published; what is not named stays.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct RepairBody {
+    /// Why. Everybody reads it: it should say nothing of anybody's health.
+    #[schema(example = "One player less tonight")]
+    reason: String,
+    /// Nights on which players can come now.
+    #[serde(default)]
+    availabilities: Vec<AvailableBody>,
+    /// Tables that nights have now.
+    #[serde(default)]
+    nights: Vec<NightLeftBody>,
+    /// Games that must be, each by its two players.
+    #[serde(default)]
+    pins: Vec<[Uuid; 2]>,
+    /// Games that must not be.
+    #[serde(default)]
+    forbidden: Vec<[Uuid; 2]>,
+}
+
+/// When a player can come now; somebody who was not in the round comes in.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct AvailableBody {
+    /// Who.
+    player: Uuid,
+    /// Short names of the nights; none at all is out, with notice.
+    nights: Vec<String>,
+}
+
+/// What is left of a night.
+#[derive(Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct NightLeftBody {
+    /// Short name of the night.
+    night: String,
+    /// Tables; 0 where it is cancelled.
+    #[schema(maximum = 500)]
+    tables: u16,
+}
+
+impl From<RepairBody> for RepairRound {
+    fn from(body: RepairBody) -> Self {
+        let availabilities = body.availabilities.into_iter();
+        let nights = body.nights.into_iter();
+        Self {
+            reason: body.reason,
+            availabilities: availabilities
+                .map(|it| (PlayerId(it.player), it.nights))
+                .collect(),
+            nights: nights.map(|left| (left.night, left.tables)).collect(),
+            pins: pairs(body.pins),
+            forbidden: pairs(body.forbidden),
+        }
+    }
+}
+
+fn pairs(pairs: Vec<[Uuid; 2]>) -> Vec<[PlayerId; 2]> {
+    pairs.into_iter().map(|pair| pair.map(PlayerId)).collect()
+}
+
 /// A round with its locked inputs, its proof and its reasons.
 #[derive(Serialize, ToSchema)]
 pub struct RoundView {
@@ -52,10 +117,18 @@ pub struct RoundView {
     week: u8,
     /// Which of the week's rounds.
     number: u8,
+    /// 1 as it was drawn; each repair is one more. The last that is published stands.
+    version: u8,
+    /// What it repairs, and why.
+    repair: Option<RepairDocument>,
+    /// What a repair changes, and for whom.
+    changes: Vec<ChangeDocument>,
     /// All that the pairing depends on, but for the season's secret.
     inputs: TaskDocument,
     /// HMAC-SHA-256 of the digest of the inputs under the season's secret, in hexadecimal.
     draw: String,
+    /// The same in sentences.
+    words: RoundWordsView,
     /// Games, byes, proof and reasons.
     proposal: ProposalDocument,
     /// When it was proposed.
@@ -64,19 +137,36 @@ pub struct RoundView {
     published_at: Option<DateTime<Utc>>,
 }
 
-impl From<Round> for RoundView {
-    fn from(round: Round) -> Self {
-        Self {
+impl RoundView {
+    fn new(repair: Repair, names: &Names) -> Result<Self, Problem> {
+        let words = names.words(&repair)?;
+        let Repair { round, changes } = repair;
+        Ok(Self {
             id: round.id.0,
             week: round.week.number(),
             number: round.number,
+            version: round.version,
+            repair: round.repair,
+            changes: changes.iter().map(ChangeDocument::from).collect(),
             inputs: round.task,
             draw: document::hex(&round.draw),
+            words,
             proposal: round.proposal,
             proposed_at: round.proposed_at,
             published_at: round.published_at,
-        }
+        })
     }
+}
+
+/// How the people and nights of a week are called.
+async fn names(
+    desk: &Desk,
+    viewer: Viewer,
+    (club, season, week): (ClubId, SeasonId, WeekNo),
+) -> Answer<Names> {
+    let players = app::seasons::list_players(desk, viewer, club, season).await?;
+    let (week, _) = app::seasons::find_week(desk, viewer, club, season, week).await?;
+    Ok(Names::new(players, &week))
 }
 
 /// Propose a week's round. A new proposal takes the place of an unpublished one.
@@ -89,24 +179,41 @@ pub async fn propose_round(
     body: Json<RoundBody>,
 ) -> Answer<Created<RoundView>> {
     let (club, season, week) = path.ids()?;
-    let players =
-        |pairs: Vec<[Uuid; 2]>| pairs.into_iter().map(|pair| pair.map(PlayerId)).collect();
     let command = ProposeRound {
-        pins: players(body.0.pins),
-        forbidden: players(body.0.forbidden),
+        pins: pairs(body.0.pins),
+        forbidden: pairs(body.0.forbidden),
     };
     let round = app::rounds::propose_round(&desk, who.0, club, season, week, command).await?;
-    let location = format!(
-        "/api/v1/clubs/{club}/seasons/{season}/weeks/{}/rounds",
-        week
-    );
+    let names = names(&desk, Some(who.0), (club, season, week)).await?;
+    let changes = Vec::new();
     Ok(Created {
-        location,
-        view: round.into(),
+        location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
+        view: RoundView::new(Repair { round, changes }, &names)?,
     })
 }
 
-/// The rounds of a week. A proposal is seen by those who run the season; once published, by all.
+/// Propose a repair of a published round: as few games as possible change. Publish it like a round.
+#[utoipa::path(tag = "pairing", responses((status = 201, body = RoundView), Problems))]
+#[post("/clubs/{club}/seasons/{season}/rounds/{round}/repairs")]
+pub async fn repair_round(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<OneRound>,
+    body: Json<RepairBody>,
+) -> Answer<Created<RoundView>> {
+    let (club, season) = (ClubId(path.club), SeasonId(path.season));
+    let round = RoundId(path.round);
+    let command = body.0.into();
+    let repair = app::rounds::repair_round(&desk, who.0, club, season, round, command).await?;
+    let week = repair.round.week;
+    let names = names(&desk, Some(who.0), (club, season, week)).await?;
+    Ok(Created {
+        location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
+        view: RoundView::new(repair, &names)?,
+    })
+}
+
+/// The rounds of a week, every version of them. A proposal is seen by those who run the season; once published, by all.
 #[utoipa::path(tag = "pairing", security((), ("bearer" = [])), responses((status = 200, body = Vec<RoundView>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/rounds")]
 pub async fn list_rounds(
@@ -116,10 +223,13 @@ pub async fn list_rounds(
 ) -> Answer<web::Json<Vec<RoundView>>> {
     let (club, season, week) = path.ids()?;
     let rounds = app::rounds::list_rounds(&desk, who.0, club, season, week).await?;
-    Ok(web::Json(rounds.into_iter().map(RoundView::from).collect()))
+    let names = names(&desk, who.0, (club, season, week)).await?;
+    let repairs = app::rounds::with_changes(rounds)?.into_iter();
+    let views = repairs.map(|repair| RoundView::new(repair, &names));
+    Ok(web::Json(views.collect::<Answer<_>>()?))
 }
 
-/// Publish a round: its proof is checked once more and its games are fixed for good.
+/// Publish a round or a repair: its proof is checked once more and its games are fixed for good.
 #[utoipa::path(tag = "pairing", responses((status = 200, body = Vec<GameView>), Problems))]
 #[post("/clubs/{club}/seasons/{season}/rounds/{round}/publish")]
 pub async fn publish_round(

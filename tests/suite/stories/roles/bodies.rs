@@ -66,6 +66,10 @@ pub fn place(_: &Scene, person: &str) -> Value {
     json!({ "handle": person, "faction": "sodwether-moot", "nights": ["first"] })
 }
 
+pub fn shock(_: &Scene, _: &str) -> Value {
+    json!({ "reason": "Nothing at all" })
+}
+
 pub fn list(_: &Scene, _: &str) -> Value {
     demo_list("Oskrel", 2)
 }

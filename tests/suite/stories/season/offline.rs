@@ -6,7 +6,7 @@ use std::process::Command;
 use serde_json::{Value, json};
 
 /// What `tallyhost verify` says of a file, and whether it is content.
-fn verify(export: &Value) -> (bool, String) {
+pub fn verify(export: &Value) -> (bool, String) {
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("season.json");
     fs::write(&file, export.to_string()).unwrap();

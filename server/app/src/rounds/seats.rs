@@ -1,0 +1,133 @@
+//! The seats of a round robin: drawn when the season starts, empty ones taken by whoever comes later.
+
+use league::pairing::Task;
+use league::pairing::draw::Secret;
+use league::pairing::past::RoundKey;
+use league::pairing::round_robin::MOST_PLAYERS;
+use league::pairing::rounds::{Cycles, Method};
+use league::pairing::table_round::{Place, Seats, by_table, table};
+use store::Conn;
+use store::players::Player;
+use store::seasons::Season;
+
+use crate::facts::Loaded;
+use crate::seasons::policy;
+use crate::{Reason, Refusal};
+
+/// Draws the seats, where the season is a round robin.
+///
+/// # Errors
+/// [`Reason::NotEnoughPlayers`], [`Reason::SeasonFull`] for more than a table has seats,
+/// [`Reason::NoRoundPossible`] for fewer rounds than the table.
+pub(crate) async fn draw_seats(
+    conn: &mut Conn,
+    season: &Season,
+    secret: &Secret,
+) -> Result<(), Refusal> {
+    let rounds = policy::read(season)?.rounds;
+    let Method::RoundRobin(cycles) = rounds.method() else {
+        return Ok(());
+    };
+    let (club, id) = (season.club, season.id);
+    let mut players = store::players::list(conn, club, id).await?;
+    players.retain(|player| player.left_after.is_none());
+    let weeks = store::weeks::list(conn, club, id).await?.len();
+    must_fit(
+        players.len(),
+        cycles,
+        weeks * usize::from(rounds.per_week()),
+    )?;
+    let lots = document::seats::lots(secret, id.0);
+    let order = players.iter().map(|player| player.id).collect();
+    for (seat, drawn) in (1..).zip(document::seats::seated(&lots, order)) {
+        for player in players.iter_mut().filter(|player| player.id == drawn) {
+            player.seat = Some(seat);
+            store::players::update(conn, club, id, player).await?;
+        }
+    }
+    Ok(())
+}
+
+fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal> {
+    if players < 2 {
+        let refusal = Refusal::rule(Reason::NotEnoughPlayers, "A round robin needs two players.");
+        return Err(refusal.fact("actual", players).fact("limit", 2));
+    }
+    let Some(table) = table(players, cycles) else {
+        let detail = format!("A round robin has at most {MOST_PLAYERS} players.");
+        let refusal = Refusal::rule(Reason::SeasonFull, detail);
+        return Err(refusal.fact("actual", players).fact("limit", MOST_PLAYERS));
+    };
+    if table.len() > rounds {
+        let detail = format!(
+            "{players} players need {} rounds to meet everybody; the season has {rounds}.",
+            table.len()
+        );
+        let refusal = Refusal::rule(Reason::NoRoundPossible, detail);
+        return Err(refusal.fact("actual", rounds).fact("limit", table.len()));
+    }
+    Ok(())
+}
+
+/// The lowest seat without somebody, for who comes after the start; `None` where there are no seats.
+///
+/// # Errors
+/// [`Reason::SeasonFull`] when every seat of the table is taken.
+pub(crate) async fn find_seat(conn: &mut Conn, season: &Season) -> Result<Option<u8>, Refusal> {
+    let players = store::players::list(conn, season.club, season.id).await?;
+    let Some(seats) = size(&players) else {
+        return Ok(None);
+    };
+    let is_taken = |seat: &u8| {
+        let mut there = players.iter().filter(|player| player.left_after.is_none());
+        there.any(|player| player.seat == Some(*seat))
+    };
+    let free = (1..=u8::try_from(seats).unwrap_or(u8::MAX)).find(|seat| !is_taken(seat));
+    free.map(Some).ok_or_else(|| {
+        let detail = format!("All {seats} seats of the round robin are taken.");
+        Refusal::rule(Reason::SeasonFull, detail).fact("limit", seats)
+    })
+}
+
+/// Seats of the table: an even number.
+fn size(players: &[Player]) -> Option<usize> {
+    let last = players.iter().filter_map(|player| player.seat).max()?;
+    Some(usize::from(last).next_multiple_of(2))
+}
+
+/// The task as the round robin's table has it, or as it is where the season pairs by score.
+///
+/// # Errors
+/// [`Reason::NoRoundPossible`] when nobody has a game left; [`Refusal::Broken`] when a season was
+/// started without seats.
+pub(super) fn as_the_table_says(
+    task: Task,
+    loaded: &Loaded,
+    method: Method,
+    key: RoundKey,
+) -> Result<Task, Refusal> {
+    let Method::RoundRobin(cycles) = method else {
+        return Ok(task);
+    };
+    let before = usize::from(key.week.number() - 1) * usize::from(loaded.per_week);
+    let place = Place {
+        seats: size(&loaded.players).unwrap_or(0),
+        cycles,
+        number: before + usize::from(key.number.saturating_sub(1)),
+    };
+    let there = loaded
+        .players
+        .iter()
+        .filter(|player| player.plays_in(key.week));
+    let seat = |player: &Player| Some((player.id, player.seat?));
+    let seats: Seats = there.filter_map(seat).collect();
+    let task = by_table(task, &seats, place);
+    let task = task.ok_or_else(|| Refusal::Broken("a round robin without seats".into()))?;
+    match &task.allowed {
+        Some(allowed) if allowed.is_empty() => Err(Refusal::rule(
+            Reason::NoRoundPossible,
+            "Nobody who can come has a game of the table left with somebody else who can.",
+        )),
+        _ => Ok(task),
+    }
+}

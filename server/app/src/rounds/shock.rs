@@ -1,0 +1,212 @@
+//! What befell a published round, read from what the organiser says and from the slips.
+
+use std::collections::BTreeSet;
+
+use league::ids::PlayerId;
+use league::pairing::past::RoundKey;
+use league::pairing::repair::Shock;
+use league::pairing::{Contender, Household, Night, NightKey, Nights, Pair, TableNo};
+use league::result::Slip;
+use store::Conn;
+use store::games::Game;
+use store::rounds::Round;
+use store::seasons::Season;
+use store::weeks::Week;
+
+use super::propose_round::{broken, orders};
+use super::repair_round::RepairRound;
+use super::taken::Taken;
+use super::task::{Orders, nights_of, task};
+use crate::facts::Loaded;
+use crate::seasons::check_nights;
+use crate::seasons::policy;
+use crate::{Actor, Reason, Refusal};
+
+const MOST_TABLES: u16 = 500;
+
+/// # Errors
+/// [`Reason::Validation`] for nights and players that are not there or a player whose game is
+/// reported, [`Reason::ConflictOfInterest`] for an order about one's own game.
+pub(super) async fn shock(
+    conn: &mut Conn,
+    season: &Season,
+    loaded: &Loaded,
+    before: &Round,
+    actor: Actor,
+    command: &RepairRound,
+) -> Result<Shock, Refusal> {
+    let games: Vec<&Game> = loaded
+        .games
+        .iter()
+        .filter(|game| game.week == before.week && game.round_no == before.number)
+        .collect();
+    must_be_neutral(loaded, &games, actor, command)?;
+    let Orders { pins, forbidden } = orders(loaded, actor, &command.pins, &command.forbidden)?;
+    let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
+    let others = loaded.games.iter();
+    let taken = Taken::new(week, others.filter(|game| game.round_no != before.number));
+    let mut shock = Shock {
+        nights: taken.hall_left(hall(week, before, command)?),
+        availabilities: busy(before, &taken),
+        reported: reported(before, &games)?,
+        pins,
+        forbidden,
+        ..Shock::default()
+    };
+    for (at, (player, keys)) in command.availabilities.iter().enumerate() {
+        let pointer = format!("/availabilities/{at}");
+        check_nights(conn, season, before.week, keys)
+            .await
+            .map_err(|refusal| refusal.below(&pointer))?;
+        if shock
+            .reported
+            .iter()
+            .any(|game| [game.attacker, game.defender].contains(player))
+        {
+            let detail = "This player's game is reported; it stays.";
+            return Err(Refusal::fault(Reason::Validation, &pointer, detail));
+        }
+        let nights = nights_of(week, keys).without(taken.nights_of(*player));
+        if before
+            .task
+            .contenders
+            .iter()
+            .any(|it| it.player == player.0)
+        {
+            shock.availabilities.push((*player, nights));
+        } else {
+            let newcomer = newcomer(conn, season, loaded, before, (*player, nights)).await?;
+            let fault = || Refusal::fault(Reason::Validation, &pointer, "Does not play this week.");
+            shock.newcomers.push(newcomer.ok_or_else(fault)?);
+        }
+    }
+    Ok(shock)
+}
+
+/// Nobody takes themselves or their opponent out.
+fn must_be_neutral(
+    loaded: &Loaded,
+    games: &[&Game],
+    actor: Actor,
+    command: &RepairRound,
+) -> Result<(), Refusal> {
+    let mut players = loaded.players.iter();
+    let Some(own) = players.find(|player| player.account == actor.account) else {
+        return Ok(());
+    };
+    let own_game = games.iter().find(|game| game.has(own.id));
+    let named =
+        |player: PlayerId| player == own.id || own_game.is_some_and(|game| game.has(player));
+    if command
+        .availabilities
+        .iter()
+        .any(|&(player, _)| named(player))
+    {
+        return Err(Refusal::rule(
+            Reason::ConflictOfInterest,
+            "Somebody else must repair the round where it is about your own game.",
+        ));
+    }
+    Ok(())
+}
+
+/// Players whose nights another round of the week has taken since.
+fn busy(before: &Round, taken: &Taken) -> Vec<(PlayerId, Nights)> {
+    let contenders = before.task.contenders.iter();
+    contenders
+        .filter_map(|contender| {
+            let player = PlayerId(contender.player);
+            let nights = contender.nights.iter().filter_map(|&n| NightKey::new(n));
+            let (could, busy) = (nights.collect::<Nights>(), taken.nights_of(player));
+            (!busy.is_empty()).then_some((player, could.without(busy)))
+        })
+        .collect()
+}
+
+/// The nights of the round as they are now.
+fn hall(week: &Week, before: &Round, command: &RepairRound) -> Result<Vec<Night>, Refusal> {
+    let drawn = before.task.task(league::pairing::Draw([0; 32]));
+    let mut hall = drawn.map_err(|faults| broken(&faults))?.nights;
+    for (at, (key, tables)) in command.nights.iter().enumerate() {
+        let number = week.nights.iter().position(|night| night.key == *key);
+        let known = number.and_then(|number| NightKey::new(u8::try_from(number).ok()?));
+        let Some(night) = known.filter(|_| *tables <= MOST_TABLES) else {
+            let detail = format!("Name a night of the week and 0 to {MOST_TABLES} tables.");
+            let pointer = format!("/nights/{at}");
+            return Err(Refusal::fault(Reason::Validation, &pointer, detail));
+        };
+        hall.retain(|known| known.key != night);
+        if *tables > 0 {
+            let tables = (1..=*tables).map(TableNo).collect();
+            hall.push(Night { key: night, tables });
+        }
+    }
+    Ok(hall)
+}
+
+/// The published games that somebody has reported.
+fn reported(before: &Round, games: &[&Game]) -> Result<Vec<league::pairing::Game>, Refusal> {
+    let is_reported = |pair: Pair| {
+        let mut reported = games.iter().filter(|game| game.slip != Slip::Awaited);
+        reported.any(|game| {
+            let second = game.meeting.as_ref().map(|meeting| meeting.second);
+            second.and_then(|second| Pair::new(game.first, second)) == Some(pair)
+        })
+    };
+    let published = before.proposal.games.iter().map(|game| game.game());
+    let mut published = published
+        .collect::<Result<Vec<_>, String>>()
+        .map_err(|fault| broken(&fault))?;
+    published.retain(|game| game.pair().is_some_and(is_reported));
+    Ok(published)
+}
+
+/// Somebody who was not in the round, with what the season knows of them.
+async fn newcomer(
+    conn: &mut Conn,
+    season: &Season,
+    loaded: &Loaded,
+    before: &Round,
+    (player, nights): (PlayerId, Nights),
+) -> Result<Option<Contender>, Refusal> {
+    let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
+    let drawn = store::rounds::list(conn, season.club, season.id, None).await?;
+    let key = RoundKey {
+        week: before.week,
+        number: before.number,
+    };
+    let every = week.nights.iter().map(|night| night.key.clone()).collect();
+    let wishes = policy::read(season)?.pairing;
+    let none = Orders {
+        pins: Vec::new(),
+        forbidden: Vec::new(),
+    };
+    let all = task(loaded, &drawn, key, &[(player, every)], wishes, none)?.contenders;
+    let found = all.into_iter().find(|contender| contender.player == player);
+    Ok(found
+        .filter(|_| !nights.is_empty())
+        .map(|contender| Contender {
+            nights,
+            household: household(loaded, before, player),
+            ..contender
+        }))
+}
+
+/// The number that the round knows the player's household by, or one that nobody has.
+fn household(loaded: &Loaded, before: &Round, player: PlayerId) -> Option<Household> {
+    let named = |id: PlayerId| {
+        let mut players = loaded.players.iter();
+        players.find(|known| known.id == id)?.household.clone()
+    };
+    let own = named(player)?;
+    let mut contenders = before.task.contenders.iter();
+    let mate = contenders.find(|it| named(PlayerId(it.player)).as_ref() == Some(&own));
+    let taken: BTreeSet<u32> = before
+        .task
+        .contenders
+        .iter()
+        .filter_map(|it| it.household)
+        .collect();
+    let free = taken.last().map_or(0, |last| last.saturating_add(1));
+    Some(Household(mate.and_then(|it| it.household).unwrap_or(free)))
+}

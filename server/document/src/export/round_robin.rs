@@ -1,0 +1,92 @@
+//! Were the seats of a round robin drawn by lot, and is each round that of the table?
+
+use std::collections::BTreeMap;
+
+use league::ids::PlayerId;
+use league::pairing::draw::Secret;
+use league::pairing::rounds::{Cycles, Method, Rounds};
+use league::pairing::table_round::{Place, Seats, by_table};
+use league::pairing::{Draw, Task};
+
+use super::{PlayerRecordDocument, RoundRecordDocument, SeasonExportDocument};
+use crate::seats;
+
+/// The seats of a season.
+pub struct Table {
+    seats: usize,
+    cycles: Cycles,
+    per_week: u8,
+    players: Vec<PlayerRecordDocument>,
+}
+
+impl Table {
+    /// `None` unless the season is a round robin.
+    pub fn of(export: &SeasonExportDocument) -> Option<Self> {
+        let rounds: Rounds = export.policy.rounds.rounds().ok()?;
+        let Method::RoundRobin(cycles) = rounds.method() else {
+            return None;
+        };
+        let seats = export.players.iter().filter_map(|player| player.seat).max();
+        Some(Self {
+            seats: usize::from(seats.unwrap_or(0)),
+            cycles,
+            per_week: rounds.per_week(),
+            players: export.players.clone(),
+        })
+    }
+
+    /// The seats were given in the order of the lots. Whoever came late sits where nobody sat before
+    /// only in the last seat.
+    pub fn is_drawn(&self, secret: &Secret, export: &SeasonExportDocument) -> bool {
+        let mut first: BTreeMap<u8, &PlayerRecordDocument> = BTreeMap::new();
+        for player in &self.players {
+            let Some(seat) = player.seat else { continue };
+            let before = first.entry(seat).or_insert(player);
+            if player.joined_week < before.joined_week {
+                *before = player;
+            }
+        }
+        let sitting: Vec<PlayerId> = first.values().map(|player| PlayerId(player.id)).collect();
+        let lots = seats::lots(secret, export.season);
+        let in_order = |sitting: &[PlayerId]| seats::seated(&lots, sitting.to_vec()) == sitting;
+        let contiguous = first.keys().copied().eq(1..=self.seats as u8);
+        let but_last = sitting.split_last().map_or(&[][..], |(_, rest)| rest);
+        contiguous && (in_order(&sitting) || (self.seats.is_multiple_of(2) && in_order(but_last)))
+    }
+
+    /// The round's fixed games are those of the table, and nobody may meet ahead of it.
+    pub fn has(&self, round: &RoundRecordDocument) -> bool {
+        let Ok(task) = round.inputs.task(Draw([0; 32])) else {
+            return false;
+        };
+        let week = round.inputs.week;
+        let number = usize::from(week.saturating_sub(1)) * usize::from(self.per_week)
+            + usize::from(round.number.saturating_sub(1));
+        let place = Place {
+            seats: self.seats.next_multiple_of(2),
+            cycles: self.cycles,
+            number,
+        };
+        let bare = Task {
+            fixed: Vec::new(),
+            allowed: None,
+            ..task.clone()
+        };
+        let sorted = |mut task: Task| {
+            task.fixed.sort();
+            task.allowed.iter_mut().for_each(|pairs| pairs.sort());
+            task
+        };
+        let expected = by_table(bare, &self.holders(week), place);
+        expected.is_some_and(|expected| sorted(expected) == sorted(task))
+    }
+
+    fn holders(&self, week: u8) -> Seats {
+        let there = self.players.iter().filter(|player| {
+            player.joined_week <= week && player.left_after_week.is_none_or(|last| week <= last)
+        });
+        there
+            .filter_map(|player| Some((PlayerId(player.id), player.seat?)))
+            .collect()
+    }
+}

@@ -1,0 +1,80 @@
+//! The games of a published round while it is repaired.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{ClubId, GameId, SeasonId};
+use league::week::WeekNo;
+use uuid::Uuid;
+
+use crate::games::{self, Game, Meeting};
+use crate::schema::{games as table, slips};
+use crate::weeks::number;
+use crate::{Conn, Fault};
+
+/// The games and byes of one of a week's rounds; no report comes in before the transaction ends.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn lock_games(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    round_no: u8,
+) -> Result<Vec<Game>, Fault> {
+    let _: Vec<Uuid> = table::table
+        .filter(table::club_id.eq(club.0).and(table::season_id.eq(season.0)))
+        .filter(table::week_no.eq(number(week)))
+        .filter(table::round_no.eq(i16::from(round_no)))
+        .order(table::game_id)
+        .select(table::game_id)
+        .for_update()
+        .load(conn)
+        .await?;
+    let mut games = games::list(conn, club, season, Some(week)).await?;
+    games.retain(|game| game.round_no == round_no);
+    Ok(games)
+}
+
+/// Puts a game to another night and table.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn move_game(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    id: GameId,
+    meeting: &Meeting,
+) -> Result<(), Fault> {
+    diesel::update(table::table.find((club.0, season.0, id.0)))
+        .set((
+            table::night.eq(&meeting.night),
+            table::table_no.eq(i16::try_from(meeting.table).unwrap_or(i16::MAX)),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// Takes out games that will not be played. The version of the round that had them keeps them.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn delete_games(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    ids: &[GameId],
+) -> Result<(), Fault> {
+    let ids: Vec<Uuid> = ids.iter().map(|id| id.0).collect();
+    let of_season = slips::club_id.eq(club.0).and(slips::season_id.eq(season.0));
+    diesel::delete(slips::table.filter(of_season.and(slips::game_id.eq_any(&ids))))
+        .execute(conn)
+        .await?;
+    let of_season = table::club_id.eq(club.0).and(table::season_id.eq(season.0));
+    diesel::delete(table::table.filter(of_season.and(table::game_id.eq_any(&ids))))
+        .execute(conn)
+        .await?;
+    Ok(())
+}

@@ -1,0 +1,74 @@
+//! Whether a season's rounds were fair to everyone.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::Desk;
+use app::rounds::SeasonFairness;
+use document::fairness::FairnessFindingDocument;
+use league::ids::PlayerId;
+use league::pairing::audit::SEASONS;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use super::seasons::InSeason;
+use crate::answer::{Answer, Versioned};
+use crate::problem::Problems;
+use crate::who::Caller;
+
+/// The rounds of a season against chance.
+#[derive(Serialize, ToSchema)]
+pub struct FairnessView {
+    /// The season's version that it belongs to; also the `ETag`.
+    version: i64,
+    /// Last week that counts.
+    as_of: u8,
+    /// Seed of the dealt seasons, in hexadecimal: the first digits of the season's commitment.
+    #[schema(example = "9f86d081884c7d65")]
+    seed: String,
+    /// Seasons dealt at random.
+    seasons: u32,
+    /// Tests made at once.
+    tests: u32,
+    /// The correction for their number.
+    #[schema(example = "bonferroni")]
+    correction: &'static str,
+    /// All of it in sentences.
+    sentences: Vec<String>,
+    /// Each player's value on each measure.
+    findings: Vec<FairnessFindingDocument>,
+}
+
+impl From<SeasonFairness> for FairnessView {
+    fn from(found: SeasonFairness) -> Self {
+        let called = |player: PlayerId| found.handles.get(&player).cloned().unwrap_or_default();
+        let findings = found.audit.findings.iter();
+        Self {
+            version: found.version,
+            as_of: found.as_of.number(),
+            seed: format!("{:016x}", found.seed),
+            seasons: SEASONS,
+            tests: found.audit.tests,
+            correction: "bonferroni",
+            sentences: found.audit.sentences(),
+            findings: findings
+                .map(|it| FairnessFindingDocument::new(it, it.sentence(&called)))
+                .collect(),
+        }
+    }
+}
+
+/// Opponents' strength, roles, tables, byes and nights of every player against what chance allows.
+#[utoipa::path(tag = "pairing", security((), ("bearer" = [])), responses((status = 200, body = FairnessView), Problems))]
+#[get("/clubs/{club}/seasons/{season}/fairness")]
+pub async fn find_fairness(
+    desk: Data<Desk>,
+    who: Caller,
+    path: Path<InSeason>,
+) -> Answer<Versioned<FairnessView>> {
+    let (club, season) = path.ids();
+    let found = app::rounds::find_fairness(&desk, who.0, club, season).await?;
+    Ok(Versioned {
+        version: found.version,
+        view: found.into(),
+    })
+}

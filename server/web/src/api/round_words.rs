@@ -1,0 +1,78 @@
+//! A round in sentences: why each game is as it is, what the hall costs, what a repair changes.
+
+use std::collections::BTreeMap;
+
+use app::rounds::{Repair, Round};
+use app::seasons::{Player, Week};
+use league::ids::PlayerId;
+use league::pairing::{NightKey, Reason};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::problem::Problem;
+
+/// A round in sentences.
+#[derive(Serialize, ToSchema)]
+pub struct RoundWordsView {
+    /// One list for each game in its order, then one for each bye.
+    reasons: Vec<Vec<String>>,
+    /// What the tables and nights cost.
+    hall: String,
+    /// Why players meet again, where they must.
+    barrier: Option<String>,
+    /// How far the rounds to come were considered.
+    looked_ahead: String,
+    /// What a repair changes.
+    changes: Vec<String>,
+}
+
+/// How people and nights of a week are called.
+pub struct Names {
+    handles: BTreeMap<PlayerId, String>,
+    nights: Vec<String>,
+}
+
+impl Names {
+    /// Of a season's players and a week's nights.
+    pub fn new(players: Vec<Player>, week: &Week) -> Self {
+        let handles = players.into_iter().map(|player| (player.id, player.handle));
+        Self {
+            handles: handles.collect(),
+            nights: week.nights.iter().map(|night| night.key.clone()).collect(),
+        }
+    }
+
+    fn called(&self, player: PlayerId) -> String {
+        self.handles.get(&player).cloned().unwrap_or_default()
+    }
+
+    fn evening(&self, night: NightKey) -> String {
+        let found = self.nights.get(usize::from(night.number()));
+        found.cloned().unwrap_or_default()
+    }
+
+    /// A round in their words.
+    ///
+    /// # Errors
+    /// 500 when a proposal that was kept cannot be read.
+    pub fn words(&self, repair: &Repair) -> Result<RoundWordsView, Problem> {
+        let Repair { round, changes } = repair;
+        let proposal = read(round)?;
+        let called = |player| self.called(player);
+        let evening = |night| self.evening(night);
+        let sentences = |reason: &Reason| reason.sentences(&called);
+        let changes = changes.iter();
+        Ok(RoundWordsView {
+            reasons: proposal.reasons.iter().map(sentences).collect(),
+            hall: proposal.hall_sentence(),
+            barrier: proposal.barrier.as_ref().map(|it| it.sentence(&called)),
+            looked_ahead: proposal.looked_ahead.sentence(),
+            changes: changes.map(|it| it.sentence(&called, &evening)).collect(),
+        })
+    }
+}
+
+fn read(round: &Round) -> Result<league::pairing::Proposal, Problem> {
+    let read = round.proposal.proposal();
+    read.map_err(|cause| app::Refusal::Broken(cause).into())
+}

@@ -1,0 +1,94 @@
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use super::{PEOPLE, Short, meetings, pair};
+
+fn by_score(per_week: u8) -> Value {
+    json!({ "kind": "by_score", "per_week": per_week })
+}
+
+#[test]
+fn a_second_round_in_a_week_pairs_everybody_anew_on_another_night() {
+    let season = Short::begin(2, by_score(2), &PEOPLE);
+    season.open(1);
+    let first = season.pair(1);
+    let second = season.propose(1).expect(201);
+    assert_eq!(second["number"], 2);
+    assert_eq!(second["inputs"]["rounds_left"], 2, "both of week 2");
+    let history = second["inputs"]["history"].as_array().unwrap();
+    assert_eq!(history.len(), 3, "the first round counts as met");
+    let second = season.publish(&second);
+    assert_eq!((meetings(&first).len(), meetings(&second).len()), (3, 3));
+    let pairs: BTreeSet<_> = meetings(&first)
+        .into_iter()
+        .chain(meetings(&second))
+        .map(pair)
+        .collect();
+    assert_eq!(pairs.len(), 6, "nobody meets again");
+    let nights: BTreeSet<(String, String)> = meetings(&first)
+        .into_iter()
+        .chain(meetings(&second))
+        .flat_map(|game| pair(game).map(|player| (player, game["night"].to_string())))
+        .collect();
+    assert_eq!(nights.len(), 12, "nobody plays twice on one night");
+    season.propose(1).refused(409, "round-already-paired");
+
+    season.open(2);
+    let third = meetings(&season.pair(2)).len();
+    let fourth = meetings(&season.pair(2)).len();
+    assert_eq!((third, fourth), (3, 3));
+    for week in 1..=2 {
+        season.rule_out(week);
+    }
+    season.end();
+}
+
+#[test]
+fn a_game_of_the_first_round_is_repaired_around_the_second() {
+    let season = Short::begin(1, by_score(2), &PEOPLE);
+    season.open(1);
+    let round = season.propose(1).expect(201);
+    let first = season.publish(&round);
+    season.pair(1);
+    let ill = first[0]["first"].clone();
+    let body = json!({
+        "reason": "One player less on that night",
+        "availabilities": [{ "player": ill, "nights": [] }],
+    });
+    let path = format!("rounds/{}/repairs", round["id"].as_str().unwrap());
+    let repair = season.act(&path, &body).expect(201);
+    season.publish(&repair);
+    let games = season.get("games?week=1");
+    let places: Vec<String> = games
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter(|game| !game["second"].is_null())
+        .map(|game| format!("{} {}", game["night"], game["table"]))
+        .collect();
+    let distinct: BTreeSet<&String> = places.iter().collect();
+    assert_eq!(
+        distinct.len(),
+        places.len(),
+        "no table holds two games: {places:?}"
+    );
+    let of_ill = games.to_string().matches(ill.as_str().unwrap()).count();
+    assert_eq!(of_ill, 1, "the game of the second round stays");
+}
+
+#[test]
+fn a_week_has_a_number_of_rounds_that_it_can_have() {
+    let stage = crate::harness::Stage::draft();
+    for per_week in [0, 8] {
+        let mut season = stage.season_body();
+        season["policy"]["rounds"] = by_score(per_week);
+        let path = format!("{}/seasons", stage.club);
+        let problem = stage
+            .wennable
+            .post(&path, &season)
+            .refused(422, "validation");
+        assert_eq!(problem["errors"][0]["pointer"], "/policy/rounds/per_week");
+        assert_eq!(problem["errors"][0]["limit"], 7);
+    }
+}
