@@ -3,7 +3,7 @@
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
 pub use store::changes::Change;
-use store::changes::{self, Listener};
+use store::changes::{self, Listener, Told};
 
 use crate::{Desk, Refusal};
 
@@ -20,9 +20,9 @@ pub struct Versions {
 pub struct Changes(Listener);
 
 impl Desk {
-    /// Calls `told` for every change that this process commits, before whoever made it is answered.
-    /// Only the first listener is kept.
-    pub fn on_change(&self, told: impl Fn(Change) + Send + Sync + 'static) {
+    /// Does what `told` says for every change that this process commits, to its end before whoever
+    /// made it is answered. Only the first listener is kept.
+    pub fn on_change(&self, told: Told) {
         self.store.on_change(told);
     }
 

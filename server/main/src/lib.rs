@@ -3,6 +3,7 @@
 mod calendar;
 pub mod cli;
 mod commands;
+mod connections;
 mod database;
 pub mod demo;
 mod metrics;

@@ -8,7 +8,7 @@ use actix_web::HttpServer;
 use actix_web::dev::Server;
 use actix_web::web::ServiceConfig;
 use app::Desk;
-use standings::Shelf;
+use standings::{Front, Shelf};
 use store::Store;
 use tokio::task::LocalSet;
 use web::{Leaving, Limits};
@@ -16,7 +16,7 @@ use web::{Leaving, Limits};
 use crate::cli::Outcome;
 use crate::settings::{Role, Settings, SigningKey};
 use crate::stop::{Signals, run_until_stopped};
-use crate::{calendar, metrics};
+use crate::{calendar, connections, metrics};
 
 /// How long a client may take to send the head of a request.
 const PATIENCE_WITH_CLIENTS: Duration = Duration::from_secs(10);
@@ -45,6 +45,7 @@ impl Bound {
         settings: &Settings,
         limits: Limits,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
+        connections::allow_many();
         let store = Store::connect(url, settings.pool.get())?;
         let metrics = metrics::of_process(store.clone())?;
         let desk = Desk::new(store, key.bytes())?;
@@ -56,17 +57,29 @@ impl Bound {
         }
         let routes = routes(role, shelf.clone());
         let (served, told) = (desk.clone(), leaving.clone());
+        let counted = metrics.clone();
+        let at_front: standings::Tell = Arc::new(move |route, status| {
+            let counting = counted.counting("GET", route, status);
+            let route = route.to_owned();
+            Box::new(move |took| {
+                counting.note(took);
+                tracing::debug!(route, status = status.as_u16(), "answered at the front");
+            })
+        });
         let server = HttpServer::new(move || {
-            web::server_parts(
+            let app = web::server_parts(
                 served.clone(),
                 metrics.clone(),
                 told.clone(),
                 limits.clone(),
                 routes.clone(),
-            )
+            );
+            Front::new(app, Arc::clone(&at_front))
         })
         .workers(settings.workers.get())
         .client_request_timeout(PATIENCE_WITH_CLIENTS)
+        .tcp_nodelay(true)
+        .on_connect(|connection, _| connections::drop_when_unread(connection))
         .shutdown_timeout(settings.grace.as_secs())
         .disable_signals()
         .bind(listen)

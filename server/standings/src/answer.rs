@@ -1,17 +1,20 @@
 //! From a page to an answer: 200 with the body, or 304 without (RFC 9110, sections 13.1.2 and 15.4.5).
 
+use actix_web::HttpResponseBuilder;
+use actix_web::dev::Response;
 use actix_web::http::StatusCode;
 use actix_web::http::header::{
     ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS, CACHE_CONTROL, CONTENT_ENCODING,
-    CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, HeaderName, HeaderValue, IF_NONE_MATCH,
-    LAST_MODIFIED, VARY,
+    CONTENT_SECURITY_POLICY, CONTENT_TYPE, CROSS_ORIGIN_RESOURCE_POLICY, ETAG, HeaderMap,
+    HeaderValue, IF_NONE_MATCH, LAST_MODIFIED, STRICT_TRANSPORT_SECURITY, VARY,
+    X_CONTENT_TYPE_OPTIONS,
 };
-use actix_web::{HttpRequest, HttpResponse, HttpResponseBuilder};
+use actix_web::web::Bytes;
 
 use crate::counts::Counts;
 use crate::encoding::Encoding;
 use crate::format::Format;
-use crate::page::Page;
+use crate::page::{Encoded, Page};
 
 /// Anybody may keep it, and asks before each use whether it still holds: an unchanged body costs
 /// nothing but the question, and no cache on the way can make it stale.
@@ -21,55 +24,70 @@ const ASK_EACH_TIME: HeaderValue = HeaderValue::from_static("public, no-cache");
 const FRAMED: HeaderValue =
     HeaderValue::from_static("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors *");
 
-/// The answer to a request for a page. `If-Modified-Since` is not looked at: it counts seconds, and
-/// two versions of one second would look alike.
-pub fn answer(request: &HttpRequest, page: &Page, counts: &Counts) -> HttpResponse {
-    let encoding = Encoding::for_request(request);
+/// Data, which is no page at all.
+const NO_PAGE: HeaderValue = HeaderValue::from_static("default-src 'none'; frame-ancestors 'none'");
+
+/// The answer with a page to a request with these headers. `If-Modified-Since` is not looked at: it
+/// counts seconds, and two versions of one second would look alike.
+pub fn answer(
+    asked: &HeaderMap,
+    page: &Page,
+    encoding: Encoding,
+    counts: &Counts,
+) -> Response<Bytes> {
     let encoded = page.encoded(encoding, counts);
-    let unchanged = request
-        .headers()
-        .get_all(IF_NONE_MATCH)
-        .any(|tags| names(tags, &encoded.tag));
-    let status = if unchanged {
-        StatusCode::NOT_MODIFIED
-    } else {
-        StatusCode::OK
-    };
-    let mut response = HttpResponse::build(status);
-    response
-        .insert_header((ETAG, encoded.tag.clone()))
-        .insert_header((CACHE_CONTROL, ASK_EACH_TIME))
-        .insert_header((VARY, HeaderValue::from_static("accept, accept-encoding")));
-    if let Some(changed) = &page.changed {
-        response.insert_header((LAST_MODIFIED, changed.clone()));
+    let mut tags = asked.get_all(IF_NONE_MATCH);
+    if tags.any(|tags| names(tags, &encoded.tag)) {
+        return unchanged(encoded);
     }
-    open_to_all_sites(&mut response);
-    if unchanged {
-        return response.finish();
-    }
+    let mut response = Response::with_body(StatusCode::OK, encoded.bytes.clone());
+    let headers = response.headers_mut();
+    for_caches(headers, encoded);
     let media_type = HeaderValue::from_static(page.format.media_type());
-    response.insert_header((CONTENT_TYPE, media_type));
-    if page.format == Format::Html {
-        response.insert_header((CONTENT_SECURITY_POLICY, FRAMED));
-    }
+    headers.insert(CONTENT_TYPE, media_type);
     if let Some(name) = encoding.name() {
-        response.insert_header((CONTENT_ENCODING, HeaderValue::from_static(name)));
+        headers.insert(CONTENT_ENCODING, HeaderValue::from_static(name));
     }
-    response.body(encoded.bytes.clone())
+    if let Some(changed) = &page.changed {
+        headers.insert(LAST_MODIFIED, changed.clone());
+    }
+    headers.insert(ACCESS_CONTROL_EXPOSE_HEADERS, EXPOSED);
+    headers.insert(CROSS_ORIGIN_RESOURCE_POLICY, CROSS_ORIGIN);
+    let framed = page.format == Format::Html;
+    headers.insert(
+        CONTENT_SECURITY_POLICY,
+        if framed { FRAMED } else { NO_PAGE },
+    );
+    headers.insert(X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
+    headers.insert(STRICT_TRANSPORT_SECURITY, ONLY_TLS);
+    response
 }
+
+/// What a cache has to know. All else it has kept (RFC 9111, section 3.2).
+fn unchanged(encoded: &Encoded) -> Response<Bytes> {
+    let mut response = Response::with_body(StatusCode::NOT_MODIFIED, Bytes::new());
+    for_caches(response.headers_mut(), encoded);
+    response
+}
+
+fn for_caches(headers: &mut HeaderMap, encoded: &Encoded) {
+    headers.insert(ETAG, encoded.tag.clone());
+    headers.insert(CACHE_CONTROL, ASK_EACH_TIME);
+    headers.insert(VARY, HeaderValue::from_static("accept, accept-encoding"));
+    headers.insert(ACCESS_CONTROL_ALLOW_ORIGIN, EVERYBODY);
+}
+
+const EVERYBODY: HeaderValue = HeaderValue::from_static("*");
+const EXPOSED: HeaderValue = HeaderValue::from_static("etag");
+const CROSS_ORIGIN: HeaderValue = HeaderValue::from_static("cross-origin");
+const ONLY_TLS: HeaderValue = HeaderValue::from_static("max-age=63072000; includeSubDomains");
 
 /// Pages of other sites may read it, too (Fetch Standard): it is for everybody.
 pub fn open_to_all_sites(response: &mut HttpResponseBuilder) {
     response
-        .insert_header((ACCESS_CONTROL_ALLOW_ORIGIN, HeaderValue::from_static("*")))
-        .insert_header((
-            ACCESS_CONTROL_EXPOSE_HEADERS,
-            HeaderValue::from_static("etag"),
-        ))
-        .insert_header((
-            HeaderName::from_static("cross-origin-resource-policy"),
-            HeaderValue::from_static("cross-origin"),
-        ));
+        .insert_header((ACCESS_CONTROL_ALLOW_ORIGIN, EVERYBODY))
+        .insert_header((ACCESS_CONTROL_EXPOSE_HEADERS, EXPOSED))
+        .insert_header((CROSS_ORIGIN_RESOURCE_POLICY, CROSS_ORIGIN));
 }
 
 /// Whether `If-None-Match` names the tag. The comparison is weak: a proxy that compressed a body

@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicI64, AtomicU64, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicI64, AtomicU64, Ordering};
 use std::time::Duration;
 
 use arc_swap::ArcSwap;
@@ -27,9 +27,11 @@ pub struct Kept {
     confirmed: AtomicU64,
     /// Microseconds of running time.
     asked: AtomicU64,
+    /// It is on the shelf no more.
+    ended: AtomicBool,
     pages: ArcSwap<HashMap<Wanted, Arc<Page>>>,
     news: watch::Sender<i64>,
-    /// Held by whoever makes a page, so that a crowd makes it once.
+    /// Held by whoever makes pages, so that a crowd makes each once.
     pub making: Mutex<()>,
 }
 
@@ -39,6 +41,7 @@ impl Kept {
             version: AtomicI64::new(0),
             confirmed: AtomicU64::new(NEVER),
             asked: AtomicU64::new(0),
+            ended: AtomicBool::new(false),
             pages: ArcSwap::default(),
             news: watch::Sender::new(0),
             making: Mutex::default(),
@@ -75,7 +78,14 @@ impl Kept {
     /// Whether the version was confirmed within `lease` before `now`.
     pub fn is_confirmed(&self, now: Duration, lease: Duration) -> bool {
         let confirmed = self.confirmed.load(Ordering::Acquire);
-        confirmed != NEVER && micros(now) < confirmed.saturating_add(micros(lease))
+        confirmed != NEVER
+            && micros(now) < confirmed.saturating_add(micros(lease))
+            && !self.ended.load(Ordering::Acquire)
+    }
+
+    /// From now on nothing of it is served, whoever still holds it.
+    pub fn end(&self) {
+        self.ended.store(true, Ordering::Release);
     }
 
     /// Somebody asked at `now`.
@@ -93,9 +103,28 @@ impl Kept {
     pub fn page(&self, wanted: Wanted, clock: &LeagueClock) -> Option<Arc<Page>> {
         let pages = self.pages.load();
         let page = pages.get(&wanted)?;
-        let holds = page.version == self.version()
+        let holds = page.version >= self.version()
             && page.holds_until.is_none_or(|end| !clock.has_come(end));
-        holds.then(|| Arc::clone(page))
+        if !holds {
+            return None;
+        }
+        page.note_read();
+        Some(Arc::clone(page))
+    }
+
+    /// The pages that somebody has read since they were made.
+    pub fn pages_in_use(&self) -> Vec<(Wanted, Arc<Page>)> {
+        let pages = self.pages.load();
+        let in_use = pages.iter().filter(|(_, page)| page.is_read());
+        in_use
+            .map(|(wanted, page)| (*wanted, Arc::clone(page)))
+            .collect()
+    }
+
+    /// Puts pages of a newer version in the place of all there are, then tells of the version.
+    pub fn turn(&self, version: i64, pages: HashMap<Wanted, Arc<Page>>) {
+        self.pages.store(Arc::new(pages));
+        self.raise(version);
     }
 
     /// Keeps a page, and of the others those of the same version.
@@ -150,6 +179,15 @@ mod tests {
         assert!(!kept.is_confirmed(Duration::from_secs(7), LEASE));
         kept.confirm(1, Duration::from_secs(1));
         assert!(kept.is_confirmed(Duration::from_secs(6), LEASE));
+    }
+
+    #[test]
+    fn what_has_ended_is_trusted_no_more() {
+        let kept = Kept::new();
+        kept.confirm(1, Duration::from_secs(5));
+        kept.end();
+        kept.confirm(1, Duration::from_secs(6));
+        assert!(!kept.is_confirmed(Duration::from_secs(6), LEASE));
     }
 
     #[test]

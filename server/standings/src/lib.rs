@@ -8,10 +8,12 @@
 //! the instant at which the clock alone would show more.
 
 mod answer;
+mod asked;
 mod counts;
 mod encoding;
 mod events;
 mod format;
+mod front;
 mod kept;
 mod league_clock;
 mod page;
@@ -19,10 +21,12 @@ mod resource;
 mod routes;
 mod sheets;
 mod shelf;
+mod turn;
 mod turned;
 mod watch;
 
 pub use counts::Counts;
+pub use front::{Front, Tell, Told};
 pub use routes::configure;
 pub use shelf::Shelf;
 pub use watch::keep_current;

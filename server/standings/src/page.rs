@@ -1,6 +1,7 @@
 //! A page: one body of one version, encoded at most once each way.
 
 use std::sync::OnceLock;
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::SystemTime;
 
 use actix_web::http::header::{HeaderValue, HttpDate, TryIntoHeaderValue};
@@ -27,6 +28,7 @@ pub struct Page {
     pub format: Format,
     /// When the season's version rose, as `Last-Modified`.
     pub changed: Option<HeaderValue>,
+    read: AtomicBool,
     digest: String,
     identity: Bytes,
     encoded: [OnceLock<Encoded>; Encoding::ALL.len()],
@@ -52,9 +54,31 @@ impl Page {
             holds_until: board.holds_until,
             format,
             changed: changed.try_into_value().ok(),
+            read: AtomicBool::new(false),
             digest,
             identity: body.into(),
             encoded: Default::default(),
+        }
+    }
+
+    /// Somebody reads it.
+    pub fn note_read(&self) {
+        if !self.is_read() {
+            self.read.store(true, Ordering::Relaxed);
+        }
+    }
+
+    /// Whether somebody has read it since it was made.
+    pub fn is_read(&self) -> bool {
+        self.read.load(Ordering::Relaxed)
+    }
+
+    /// Encodes it in each way that an older page was asked for.
+    pub fn encode_as(&self, older: &Self, counts: &Counts) {
+        for encoding in Encoding::ALL {
+            if older.encoded[encoding as usize].get().is_some() {
+                self.encoded(encoding, counts);
+            }
         }
     }
 

@@ -12,6 +12,7 @@ use serde::Deserialize;
 use uuid::Uuid;
 
 use crate::answer::answer;
+use crate::asked::Asked;
 use crate::events::follow_season;
 use crate::format::Format;
 use crate::resource::{Resource, Wanted};
@@ -102,14 +103,29 @@ impl OfWeek {
 
 type Answer = Result<HttpResponse, Turned>;
 
-async fn find(shelf: &Shelf, season: &InSeason, of: Resource, request: &HttpRequest) -> Answer {
+async fn find(
+    shelf: Data<Shelf>,
+    season: &InSeason,
+    of: Resource,
+    request: &HttpRequest,
+) -> Answer {
     let format = Format::of(&season.ending, request)?;
     let wanted = Wanted {
         resource: of,
         format,
     };
-    let page = shelf.page(season.key(), wanted).await?;
-    Ok(answer(request, &page, shelf.counts()))
+    read_page(shelf, season.key(), wanted, request).await
+}
+
+/// The page, with a note for the front of what was asked.
+async fn read_page(shelf: Data<Shelf>, key: Key, wanted: Wanted, request: &HttpRequest) -> Answer {
+    let (kept, page) = shelf.page(key, wanted).await?;
+    let asked = Asked::new(shelf.into_inner(), &kept, wanted, request);
+    let counts = asked.shelf.counts();
+    let answer = answer(request.headers(), &page, asked.encoding, counts);
+    let mut response = HttpResponse::from(answer.map_into_boxed_body());
+    response.extensions_mut().insert(asked);
+    Ok(response)
 }
 
 async fn find_standings(
@@ -118,7 +134,7 @@ async fn find_standings(
     of: Query<OfWeek>,
     request: HttpRequest,
 ) -> Answer {
-    find(&shelf, &path, Resource::Standings(of.week()?), &request).await
+    find(shelf, &path, Resource::Standings(of.week()?), &request).await
 }
 
 async fn list_pairings(
@@ -127,7 +143,7 @@ async fn list_pairings(
     of: Query<OfWeek>,
     request: HttpRequest,
 ) -> Answer {
-    find(&shelf, &path, Resource::Pairings(of.week()?), &request).await
+    find(shelf, &path, Resource::Pairings(of.week()?), &request).await
 }
 
 async fn list_results(
@@ -136,11 +152,11 @@ async fn list_results(
     of: Query<OfWeek>,
     request: HttpRequest,
 ) -> Answer {
-    find(&shelf, &path, Resource::Results(of.week()?), &request).await
+    find(shelf, &path, Resource::Results(of.week()?), &request).await
 }
 
 async fn list_weeks(shelf: Data<Shelf>, path: Path<InSeason>, request: HttpRequest) -> Answer {
-    find(&shelf, &path, Resource::Weeks, &request).await
+    find(shelf, &path, Resource::Weeks, &request).await
 }
 
 async fn find_ledger(
@@ -156,7 +172,7 @@ async fn find_ledger(
         season: path.season,
         ending: path.ending,
     };
-    find(&shelf, &season, resource, &request).await
+    find(shelf, &season, resource, &request).await
 }
 
 async fn find_badge(shelf: Data<Shelf>, path: Path<InSeason>, request: HttpRequest) -> Answer {
@@ -164,6 +180,5 @@ async fn find_badge(shelf: Data<Shelf>, path: Path<InSeason>, request: HttpReque
         resource: Resource::Badge,
         format: Format::Svg,
     };
-    let page = shelf.page(path.key(), wanted).await?;
-    Ok(answer(&request, &page, shelf.counts()))
+    read_page(shelf, path.key(), wanted, &request).await
 }

@@ -9,18 +9,27 @@ use app::standings::find_board;
 use app::{Change, Desk, Refusal, Versions};
 use arc_swap::ArcSwap;
 use league::ids::{ClubId, SeasonId};
+use tokio::sync::Mutex;
+use tokio::sync::mpsc::{UnboundedReceiver, UnboundedSender, unbounded_channel};
+use tokio::sync::oneshot;
+use tokio::time::timeout;
 
 use crate::counts::Counts;
 use crate::kept::Kept;
 use crate::league_clock::LeagueClock;
 use crate::page::Page;
 use crate::resource::Wanted;
+use crate::turn::Turn;
 
 /// The address of a season.
 pub type Key = (ClubId, SeasonId);
 
 /// How long a version is trusted without a look at the database.
 const LEASE: Duration = Duration::from_secs(2);
+
+/// How long whoever changed something waits for the new pages; then the old ones are withdrawn, and
+/// the next reader has them made.
+const PATIENCE: Duration = Duration::from_secs(1);
 
 /// A season that nobody asks for is forgotten after this.
 const IDLE: Duration = Duration::from_secs(600);
@@ -29,24 +38,36 @@ const IDLE: Duration = Duration::from_secs(600);
 pub struct Shelf {
     desk: Desk,
     clock: LeagueClock,
-    seasons: Arc<ArcSwap<HashMap<Key, Arc<Kept>>>>,
+    seasons: ArcSwap<HashMap<Key, Arc<Kept>>>,
     counts: Counts,
     closed: AtomicBool,
+    asked_turns: UnboundedSender<Turn>,
+    turns: Mutex<UnboundedReceiver<Turn>>,
 }
 
 impl Shelf {
     /// An empty shelf that hears at once of what this process writes.
     pub fn new(desk: Desk) -> Arc<Self> {
-        let seasons: Arc<ArcSwap<HashMap<Key, Arc<Kept>>>> = Arc::default();
-        let raised = Arc::clone(&seasons);
-        desk.on_change(move |change| raise(&raised.load(), change));
-        Arc::new(Self {
+        let (asked_turns, turns) = unbounded_channel();
+        let shelf = Arc::new(Self {
             desk,
             clock: LeagueClock::new(),
-            seasons,
+            seasons: ArcSwap::default(),
             counts: Counts::default(),
             closed: AtomicBool::new(false),
-        })
+            asked_turns,
+            turns: Mutex::new(turns),
+        });
+        let told = Arc::downgrade(&shelf);
+        shelf.desk.on_change(Box::new(move |change| {
+            let told = told.upgrade();
+            Box::pin(async move {
+                if let Some(shelf) = told {
+                    shelf.change(change).await;
+                }
+            })
+        }));
+        shelf
     }
 
     /// What it counted so far.
@@ -72,20 +93,41 @@ impl Shelf {
     /// # Errors
     /// [`Refusal::NotFound`] for what not everybody may see, [`Refusal::Unavailable`] when the
     /// database cannot be reached or has fallen behind.
-    pub(crate) async fn page(&self, key: Key, wanted: Wanted) -> Result<Arc<Page>, Refusal> {
-        let found = self.trusted(key);
-        if let Some(page) = found.and_then(|kept| kept.page(wanted, &self.clock)) {
-            self.counts.hits.add_one();
-            return Ok(page);
-        }
+    pub(crate) async fn page(
+        &self,
+        key: Key,
+        wanted: Wanted,
+    ) -> Result<(Arc<Kept>, Arc<Page>), Refusal> {
         let kept = self.season(key).await?;
-        let _turn = kept.making.lock().await;
-        if let Some(page) = kept.page(wanted, &self.clock) {
-            self.counts.hits.add_one();
-            return Ok(page);
+        if let Some(page) = self.page_at_once(&kept, wanted) {
+            return Ok((kept, page));
         }
-        self.counts.misses.add_one();
-        self.make(key, wanted, &kept).await
+        let page = {
+            let _turn = kept.making.lock().await;
+            match kept.page(wanted, &self.clock) {
+                Some(page) => {
+                    self.counts.hits.add_one();
+                    page
+                }
+                None => {
+                    self.counts.misses.add_one();
+                    self.make(key, wanted, &kept).await?
+                }
+            }
+        };
+        Ok((kept, page))
+    }
+
+    /// A page of the newest version, if there is one and the version is confirmed.
+    pub(crate) fn page_at_once(&self, kept: &Kept, wanted: Wanted) -> Option<Arc<Page>> {
+        let now = self.clock.running();
+        kept.note_asked(now);
+        if !kept.is_confirmed(now, LEASE) {
+            return None;
+        }
+        let page = kept.page(wanted, &self.clock)?;
+        self.counts.hits.add_one();
+        Some(page)
     }
 
     /// Makes a page from a snapshot that is taken now. Should somebody write meanwhile, whoever asked
@@ -174,16 +216,69 @@ impl Shelf {
         );
         for (key, kept) in wanted {
             match found.get(&key) {
-                Some(&version) => kept.confirm(version, asked),
+                Some(&version) => {
+                    let (club, season) = key;
+                    self.hear(Change {
+                        club,
+                        season,
+                        version,
+                    });
+                    // Else pages in use are being made anew, and their snapshot will confirm it.
+                    if kept.version() >= version {
+                        kept.confirm(version, asked);
+                    }
+                }
                 None => self.forget(key),
             }
         }
         Ok(())
     }
 
-    /// Another process changed something.
+    /// This process changed something. When this returns, nothing older is served; until then what
+    /// is in use goes on being served.
+    async fn change(&self, change: Change) {
+        let (done, told) = oneshot::channel();
+        let Some(kept) = self.ask_turn(change, Some(done)) else {
+            return;
+        };
+        // Whatever became of it: what is older than the change is over.
+        let _ = timeout(PATIENCE, told).await;
+        kept.raise(change.version);
+    }
+
+    /// Another process changed something, perhaps.
     pub(crate) fn hear(&self, change: Change) {
-        raise(&self.seasons.load(), change);
+        self.ask_turn(change, None);
+    }
+
+    /// Has a season's pages made anew where some are in use; elsewhere it suffices to note its
+    /// version. The season, if there is something to wait for.
+    fn ask_turn(&self, change: Change, done: Option<oneshot::Sender<()>>) -> Option<Arc<Kept>> {
+        let key = (change.club, change.season);
+        let kept = Arc::clone(self.seasons.load().get(&key)?);
+        if kept.version() >= change.version {
+            return None;
+        }
+        let turn = Turn {
+            key,
+            kept: Arc::clone(&kept),
+            version: change.version,
+            done,
+        };
+        if kept.pages_in_use().is_empty() || self.asked_turns.send(turn).is_err() {
+            kept.raise(change.version);
+            return None;
+        }
+        Some(kept)
+    }
+
+    /// The next turn that was asked for.
+    pub(crate) async fn next_turn(&self) -> Option<Turn> {
+        self.turns.lock().await.recv().await
+    }
+
+    pub(crate) fn clock(&self) -> &LeagueClock {
+        &self.clock
     }
 
     pub(crate) fn desk(&self) -> &Desk {
@@ -208,17 +303,15 @@ impl Shelf {
         self.seasons.load().get(&key).map_or(fresh, Arc::clone)
     }
 
-    fn forget(&self, key: Key) {
-        self.seasons.rcu(|seasons| {
+    /// The season is gone, or no longer for everybody, or nobody asks for it.
+    pub(crate) fn forget(&self, key: Key) {
+        let before = self.seasons.rcu(|seasons| {
             let mut seasons = HashMap::clone(seasons);
             seasons.remove(&key);
             seasons
         });
-    }
-}
-
-fn raise(seasons: &HashMap<Key, Arc<Kept>>, change: Change) {
-    if let Some(kept) = seasons.get(&(change.club, change.season)) {
-        kept.raise(change.version);
+        if let Some(kept) = before.get(&key) {
+            kept.end();
+        }
     }
 }

@@ -7,6 +7,7 @@ use app::Refusal;
 use tokio::time::{MissedTickBehavior, interval, sleep};
 
 use crate::shelf::Shelf;
+use crate::turn::turn_pages;
 
 /// How often all versions are looked at.
 const LOOK: Duration = Duration::from_millis(500);
@@ -14,9 +15,9 @@ const LOOK: Duration = Duration::from_millis(500);
 /// How long to wait before listening again, once a connection broke.
 const PAUSE: Duration = Duration::from_secs(1);
 
-/// Runs for as long as the server does.
+/// Runs for as long as the server does, within a `LocalSet`.
 pub async fn keep_current(shelf: Arc<Shelf>) {
-    tokio::join!(look(&shelf), listen(&shelf));
+    tokio::join!(look(&shelf), listen(&shelf), turn_pages(&shelf));
 }
 
 async fn look(shelf: &Shelf) {

@@ -11,6 +11,7 @@ use diesel::prelude::*;
 use diesel_async::pooled_connection::deadpool::Object;
 use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
+use futures_util::future::BoxFuture;
 use league::ids::{ClubId, SeasonId};
 use tokio::time::timeout;
 use uuid::Uuid;
@@ -65,16 +66,19 @@ pub(crate) async fn noting<R>(transaction: impl Future<Output = R>) -> (R, Vec<C
     NOTED.scope(noted, run).await
 }
 
-type Told = Box<dyn Fn(Change) + Send + Sync>;
+/// Does what a change asks for.
+pub type Told = Box<dyn Fn(Change) -> BoxFuture<'static, ()> + Send + Sync>;
 
 /// The one listener of this process, shared by all clones of a store.
 #[derive(Clone, Default)]
 pub(crate) struct Ear(Arc<OnceLock<Told>>);
 
 impl Ear {
-    pub fn tell(&self, changes: Vec<Change>) {
+    pub async fn tell(&self, changes: Vec<Change>) {
         if let Some(told) = self.0.get() {
-            changes.into_iter().for_each(told);
+            for change in changes {
+                told(change).await;
+            }
         }
     }
 }
@@ -89,10 +93,10 @@ impl fmt::Debug for Ear {
 pub struct Listener(AsyncPgConnection);
 
 impl Store {
-    /// Calls `told` after every commit of this process that changed a season, before whoever asked
-    /// for it is answered. Only the first listener is kept.
-    pub fn on_change(&self, told: impl Fn(Change) + Send + Sync + 'static) {
-        let _ = self.ear.0.set(Box::new(told));
+    /// Does what `told` says after every commit of this process that changed a season, to its end
+    /// before whoever asked for it is answered. Only the first listener is kept.
+    pub fn on_change(&self, told: Told) {
+        let _ = self.ear.0.set(told);
     }
 
     /// Listens to what every process commits, from now on.

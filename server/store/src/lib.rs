@@ -125,7 +125,7 @@ impl Store {
     {
         let (answer, changes) = changes::noting(self.transact("read write", act)).await;
         if answer.is_ok() {
-            self.ear.tell(changes);
+            self.ear.tell(changes).await;
         }
         answer
     }

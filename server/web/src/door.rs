@@ -52,7 +52,7 @@ pub fn server_parts(
         .default_service(actix_web::web::to(nothing_here))
         .wrap(from_fn(limits::hold))
         .wrap(from_fn(problem::render))
-        .wrap(headers::defaults())
+        .wrap(from_fn(headers::add))
         .wrap(from_fn(metrics::count))
         .wrap(TracingLogger::<RequestSpan>::new())
 }

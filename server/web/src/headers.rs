@@ -1,39 +1,53 @@
 //! Headers that every answer carries (OWASP ASVS 5.0, V3.4; CSP Level 3).
 
-use actix_web::http::header::{self, HeaderName, HeaderValue};
-use actix_web::middleware::DefaultHeaders;
+use actix_web::Error;
+use actix_web::body::MessageBody;
+use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::http::StatusCode;
+use actix_web::http::header::{
+    CACHE_CONTROL, CONTENT_SECURITY_POLICY, CROSS_ORIGIN_OPENER_POLICY,
+    CROSS_ORIGIN_RESOURCE_POLICY, HeaderName, HeaderValue, REFERRER_POLICY,
+    STRICT_TRANSPORT_SECURITY, X_CONTENT_TYPE_OPTIONS,
+};
+use actix_web::middleware::Next;
 
 /// No scripts but our own files, no frames, no guessing of types, no leaking of addresses.
 pub const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; \
      connect-src 'self'; font-src 'self'; manifest-src 'self'; form-action 'self'; \
      base-uri 'none'; object-src 'none'; frame-ancestors 'none'";
 
-/// The headers, none of which replaces one that a handler has set itself.
-pub fn defaults() -> DefaultHeaders {
-    DefaultHeaders::new()
-        .add((
-            header::CONTENT_SECURITY_POLICY,
-            HeaderValue::from_static(POLICY),
-        ))
-        .add((
-            header::X_CONTENT_TYPE_OPTIONS,
-            HeaderValue::from_static("nosniff"),
-        ))
-        .add((
-            header::REFERRER_POLICY,
-            HeaderValue::from_static("same-origin"),
-        ))
-        .add((header::CACHE_CONTROL, HeaderValue::from_static("no-store")))
-        .add((
-            HeaderName::from_static("cross-origin-opener-policy"),
-            HeaderValue::from_static("same-origin"),
-        ))
-        .add((
-            HeaderName::from_static("cross-origin-resource-policy"),
-            HeaderValue::from_static("same-origin"),
-        ))
-        .add((
-            header::STRICT_TRANSPORT_SECURITY,
-            HeaderValue::from_static("max-age=63072000; includeSubDomains"),
-        ))
+const ALL: [(HeaderName, &str); 7] = [
+    (CONTENT_SECURITY_POLICY, POLICY),
+    (X_CONTENT_TYPE_OPTIONS, "nosniff"),
+    (REFERRER_POLICY, "same-origin"),
+    (CACHE_CONTROL, "no-store"),
+    (CROSS_ORIGIN_OPENER_POLICY, "same-origin"),
+    (CROSS_ORIGIN_RESOURCE_POLICY, "same-origin"),
+    (
+        STRICT_TRANSPORT_SECURITY,
+        "max-age=63072000; includeSubDomains",
+    ),
+];
+
+/// Middleware: adds those that the answer has not itself. One that says how its type is to be taken has
+/// chosen all of its headers, and a 304 repeats none: what was kept has them (RFC 9111, section 3.2).
+///
+/// # Errors
+/// None of its own.
+pub async fn add<B: MessageBody>(
+    request: ServiceRequest,
+    next: Next<B>,
+) -> Result<ServiceResponse<B>, Error> {
+    let mut response = next.call(request).await?;
+    let is_whole = response.headers().contains_key(X_CONTENT_TYPE_OPTIONS)
+        || response.status() == StatusCode::NOT_MODIFIED;
+    if !is_whole {
+        for (name, value) in ALL {
+            if !response.headers().contains_key(&name) {
+                let value = HeaderValue::from_static(value);
+                response.headers_mut().insert(name, value);
+            }
+        }
+    }
+    Ok(response)
 }

@@ -1,8 +1,10 @@
+use std::collections::BTreeSet;
+
 use reqwest::Method;
 use serde_json::json;
 
 use super::{Wall, ask_with, tag, total, version};
-use crate::harness::Stage;
+use crate::harness::{Answer, Stage};
 
 const RESOURCES: [&str; 4] = ["standings", "pairings", "results", "weeks"];
 
@@ -72,6 +74,51 @@ fn a_body_that_has_not_changed_is_not_sent_again() {
         tags.dedup();
         assert_eq!(tags.len(), 3, "other bytes, other tag: {tags:?}");
     }
+}
+
+/// The first answer passes everything that surrounds a route; those after it are given at the front.
+#[test]
+fn the_same_request_is_answered_alike_each_time_and_counted() {
+    let wall = Wall::hang();
+    let visitor = wall.stage.server.visitor();
+    let tag = tag(&wall.read("standings"));
+    let mut asked = 1;
+    for resource in ["standings", "standings.csv", "standings.html", "weeks"] {
+        for (name, value) in [
+            ("accept-encoding", "br, gzip"),
+            ("accept-encoding", "identity"),
+            ("if-none-match", tag.as_str()),
+        ] {
+            let ask = || ask_with(&visitor, &wall.path(resource), &[(name, value)]);
+            let [first, second, third] = [(); 3].map(|()| ask());
+            for later in [second, third] {
+                assert_eq!((later.status, &later.body), (first.status, &first.body));
+                assert_eq!(headers(&later), headers(&first));
+            }
+            asked += if resource == "standings" { 3 } else { 0 };
+        }
+    }
+    let numbers = visitor.get("/metrics").text();
+    let of_route = |line: &&str| {
+        line.starts_with("http_requests_total{method=\"GET\",route=\"/public/")
+            && line.contains("/standings{")
+    };
+    let counts = numbers
+        .lines()
+        .filter(of_route)
+        .filter_map(|line| line.rsplit(' ').next());
+    let counted: usize = counts.map(|count| count.parse::<usize>().unwrap()).sum();
+    // Each ending of the table is of the same route.
+    assert_eq!(counted, asked + 2 * 9, "{numbers}");
+}
+
+/// All but the time of the answer, in order.
+fn headers(answer: &Answer) -> BTreeSet<(String, String)> {
+    let told = answer.headers.iter().filter(|(name, _)| *name != "date");
+    let text = |(name, value): (&reqwest::header::HeaderName, &reqwest::header::HeaderValue)| {
+        (name.to_string(), value.to_str().unwrap().to_owned())
+    };
+    told.map(text).collect()
 }
 
 #[test]

@@ -1,10 +1,42 @@
+use std::io::Write;
+use std::net::{SocketAddrV4, TcpStream};
+use std::os::fd::AsRawFd;
+
 use nix::sys::signal::Signal;
+use nix::sys::socket::{
+    AddressFamily, SockFlag, SockType, SockaddrIn, connect, setsockopt, socket, sockopt::RcvBuf,
+};
 
 use super::{Wall, version};
-use crate::harness::Follower;
+use crate::harness::{Follower, until};
+
+/// Events of far more bytes than the smallest buffer of a client and what waits for it.
+const MANY: i64 = 200;
 
 fn follow(wall: &Wall, last: Option<i64>) -> Follower {
     Follower::of(&wall.stage.server, &wall.path("events"), last)
+}
+
+/// A client with next to no room, which asks for the events and reads nothing.
+fn follow_without_reading(wall: &Wall) -> TcpStream {
+    let stream = SockType::Stream;
+    let socket = socket(AddressFamily::Inet, stream, SockFlag::empty(), None).unwrap();
+    setsockopt(&socket, RcvBuf, &1024).unwrap();
+    let address = wall.stage.server.address().trim_start_matches("http://");
+    let address: SocketAddrV4 = address.parse().unwrap();
+    connect(socket.as_raw_fd(), &SockaddrIn::from(address)).unwrap();
+    let mut stream = TcpStream::from(socket);
+    let path = wall.path("events");
+    write!(stream, "GET {path} HTTP/1.1\r\nHost: {address}\r\n\r\n").unwrap();
+    stream
+}
+
+/// How many clients the server counts that follow a season.
+fn followers(wall: &Wall) -> usize {
+    let numbers = wall.stage.server.visitor().get("/metrics").text();
+    let mut lines = numbers.lines();
+    let count = lines.find_map(|line| line.strip_prefix("standings_kept{of=\"subscribers\"} "));
+    count.unwrap().parse().unwrap()
 }
 
 #[test]
@@ -40,4 +72,19 @@ fn a_server_that_stops_ends_its_streams() {
     let status = wall.stage.server.stop(Signal::SIGTERM);
     assert!(status.success(), "{status}");
     assert_eq!(follower.next(), None);
+}
+
+#[test]
+fn whoever_reads_nothing_is_dropped_and_the_others_hear_on() {
+    let wall = Wall::hang();
+    let first = version(&wall.read("standings").expect(200));
+    let mut reader = Follower::of(&wall, None);
+    let silent = follow_without_reading(&wall);
+    until("both follow", || followers(&wall) == 2);
+    for _ in 0..MANY {
+        wall.give_a_point();
+    }
+    until("only the reader follows", || followers(&wall) == 1);
+    while reader.next().unwrap() < first + MANY {}
+    drop(silent);
 }

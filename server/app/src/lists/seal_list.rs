@@ -54,13 +54,13 @@ pub async fn seal_list(
             let player = own_place(conn, actor, &season).await?;
             must_play(&player, week)?;
             let week = store::weeks::hold(conn, club, season.id, week).await?;
-            let leave =
-                store::lists::has_leave(conn, club, season.id, week.week, player.id).await?;
             let terms = WeekTerms::load(conn, &season, &week, &player).await?;
             let report = terms.check(&list);
             let slot = store::lists::lock(conn, club, season.id, week.week, player.id).await?;
             // Read as late as can be: whoever waited for a lock across the deadline is late.
             let now = store::clock::now(conn).await?;
+            let leave = week.facts.needs_leave(now)
+                && store::lists::has_leave(conn, club, season.id, week.week, player.id).await?;
             let arrival = accept_list(&week.facts, now, leave).map_err(|why| refuse(why, now))?;
             must_be_legal(&list, &report)?;
             let contents = ReceiptInput {

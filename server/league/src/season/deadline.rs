@@ -47,10 +47,10 @@ pub fn accept_list(
     if received < week.announce_at {
         return Err(NotAccepted::NotAnnounced);
     }
-    let end = week.accepted_until();
-    if received < end && week.lists_opened_at.is_none() {
+    if !week.needs_leave(received) {
         return Ok(Arrival::OnTime);
     }
+    let end = week.accepted_until();
     if !has_leave {
         return Err(NotAccepted::DeadlinePassed(end));
     }

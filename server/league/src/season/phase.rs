@@ -46,6 +46,11 @@ impl WeekFacts {
         self.lists_due_at + self.grace
     }
 
+    /// Whether a list that is received now comes too late without leave.
+    pub fn needs_leave(&self, received: Instant) -> bool {
+        received >= self.accepted_until() || self.lists_opened_at.is_some()
+    }
+
     /// Where the week stands at `now`.
     pub fn phase(&self, now: Instant) -> Phase {
         if self.closed_at.is_some() {

@@ -1,0 +1,170 @@
+"""The minutes before a deadline: 2,000 signed-in players seal their lists from 64 connections.
+
+Each list of nearly 2,000 points is checked against the rules and sealed with a receipt. Then pgbench
+inserts the very same rows, bare, into the same table of the same database, with as many connections
+and the same durability. The two are compared by rows a second.
+"""
+
+import argparse
+import asyncio
+import json
+import os
+import re
+import subprocess
+import time
+
+import programs
+from league import League, demo_policy
+from programs import CONNECTIONS, THREADS
+from report import Report
+
+CAP = 2000
+MINUTE = 60
+# Every faction has its own units; a list of one faction serves all.
+FACTION = "sluicebond-syndics"
+# Unit, models, options; 1,996 points together.
+ENTRIES = [
+    ("sluicewarden", 1, ["lockstaff", "tide-bell"]),
+    ("gaugemaster", 1, []),
+    *[("pole-hands", 16, ["pennant"])] * 3,
+    ("pole-hands", 16, []),
+    *[("dredge-apprentices", 12, ["hook-ropes"])] * 2,
+    *[("dredge-apprentices", 12, [])] * 2,
+    *[("culvert-runners", 10, ["smoke-jars"])] * 2,
+    *[("paddlegate-bulwarks", 8, ["gate-shields"])] * 2,
+    ("bilge-mortar", 3, ["tar-shot"]),
+    ("bilge-mortar", 3, []),
+    ("the-long-pump", 1, []),
+]
+
+
+def army():
+    entries = [
+        {"key": f"{unit}-{number}", "unit": unit, "models": models, "options": dict.fromkeys(options, 1)}
+        for number, (unit, models, options) in enumerate(ENTRIES, 1)
+    ]
+    return {"faction": FACTION, "entries": entries}
+
+
+def late_rules():
+    """The demo's rules of its sixth week, for every week; none looks back on an earlier list."""
+    policy = demo_policy()
+    backward = ("carry_over", "swap_allowance")
+    rules = [
+        {"rule": rule["rule"]}
+        for rule in policy["list_rules"]
+        if 6 in rule.get("weeks", [6]) and rule["rule"]["kind"] not in backward
+    ]
+    return policy | {"list_rules": rules}
+
+
+async def seal_all(league, path):
+    """Status and seconds of each seal, and the seconds of all together."""
+    host, port = league.address.removeprefix("http://").split(":")
+    body = json.dumps(army())
+    waiting = iter(league.people)
+    answers = []
+
+    async def seal_some():
+        reader, writer = await asyncio.open_connection(host, int(port))
+        for person in waiting:
+            head = (
+                f"POST {path} HTTP/1.1\r\nHost: {host}\r\nAuthorization: Bearer {person.token}\r\n"
+                f"Content-Type: application/json\r\nContent-Length: {len(body)}\r\n\r\n"
+            )
+            start = time.perf_counter()
+            writer.write((head + body).encode())
+            head = await reader.readuntil(b"\r\n\r\n")
+            length = re.search(rb"(?i)content-length: (\d+)", head)
+            said = await reader.readexactly(int(length[1]))
+            answers.append((int(head.split(b" ", 2)[1]), time.perf_counter() - start, said))
+        writer.close()
+
+    start = time.perf_counter()
+    await asyncio.gather(*[seal_some() for _ in range(CONNECTIONS)])
+    return answers, time.perf_counter() - start
+
+
+# The rows as they were sealed, each under a number; and then the table without them.
+TAKE_AWAY = """
+create table rush as select row_number() over () as number, lists.* from lists;
+alter table rush add primary key (number);
+analyze rush;
+delete from lists;
+vacuum lists;
+checkpoint;
+"""
+
+# One sealed list: the statements of a seal that write, without those that look.
+INSERT = """
+\\set row :client_id * {each} + :done + 1
+\\set done :done + 1
+begin;
+insert into lists
+    select club_id, season_id, week_no, player_id, list_id, draft, draft_revision, sealed, sealed_points,
+           catalogue_number, salt, digest, sealed_at, late_minutes, stands_in
+    from rush where number = :row;
+commit;
+"""
+
+
+def sql(server, statements):
+    command = ["psql", "--no-psqlrc", "--quiet", "--tuples-only", "--no-align", server.database()]
+    done = subprocess.run(command, input=statements, check=True, capture_output=True, text=True)
+    return done.stdout.strip()
+
+
+def insert_all(server, folder, players):
+    """Rows a second of pgbench."""
+    each = players // CONNECTIONS
+    script = folder / "insert.sql"
+    script.write_text(INSERT.format(each=each))
+    command = ["pgbench", "--no-vacuum", "--protocol=prepared", "--define=done=0", f"--file={script}"]
+    command += [f"--client={CONNECTIONS}", f"--jobs={THREADS}", f"--transactions={each}"]
+    said = subprocess.run(
+        [*command, server.database()], check=True, capture_output=True, text=True, timeout=MINUTE
+    ).stdout
+    assert int(sql(server, "select count(*) from lists")) == each * CONNECTIONS, said
+    return float(re.search(r"tps = ([\d.]+) \(without", said)[1])
+
+
+def main():
+    options = argparse.ArgumentParser(description=__doc__)
+    options.add_argument("--players", type=int, default=2000)
+    options.add_argument("--pool", type=int, default=16, help="the server's connections to its database")
+    chosen = options.parse_args()
+    with programs.folder() as folder, programs.tallyhost(folder / "data", "--pool", str(chosen.pool)) as server:
+        league = League(
+            server.address,
+            chosen.players,
+            policy=late_rules(),
+            caps=[CAP] * 8,
+            begins_in=-1,
+            factions=[FACTION],
+        )
+        path = f"{league.season}/weeks/1/list/seal"
+        sql(server, "checkpoint")
+        answers, seconds = asyncio.run(seal_all(league, path))
+        statuses = [status for status, _, _ in answers]
+        if any(status != 201 for status in statuses):
+            print(next(said for status, _, said in answers if status != 201).decode()[:2000])
+        lates = sorted(late * 1000 for _, late, _ in answers)
+        rate = len(answers) / seconds
+        rows = sql(server, "select count(*) from lists where sealed_points > 1900")
+        sql(server, TAKE_AWAY)
+        inserted = insert_all(server, folder, chosen.players)
+
+    report = Report(f"{chosen.players} players seal from {CONNECTIONS} connections, {os.cpu_count()} cores")
+    report.at_least("lists sealed", int(rows), chosen.players, "{}")
+    report.at_most("seconds for all", seconds, MINUTE, "{:.1f}")
+    report.at_most("answers of 5xx", sum(status >= 500 for status in statuses), 0, "{}")
+    report.note("ms, median", f"{lates[len(lates) // 2]:.0f}")
+    report.note("ms, p99", f"{lates[len(lates) * 99 // 100]:.0f}")
+    report.note("seals a second", f"{rate:.0f}")
+    report.note("pgbench: rows a second", f"{inserted:.0f}")
+    report.at_least("seals to pgbench's rows", rate / inserted, 0.5)
+    report.print()
+
+
+if __name__ == "__main__":
+    main()
