@@ -2,8 +2,14 @@
 //! and of a laptop, in the light and the dark.
 
 mod driver;
+mod hall;
+mod keyboard;
+mod keys;
 mod look;
 mod onlooker;
 mod organiser;
+mod pages;
+mod paper;
 mod player;
+mod unscripted;
 mod window;

@@ -9,7 +9,7 @@ mod lists;
 mod next_version;
 mod painted_share;
 mod repairs;
-mod results;
+pub mod results;
 mod roles;
 mod rounds;
 mod season;

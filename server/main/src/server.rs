@@ -11,7 +11,7 @@ use app::Desk;
 use standings::{Front, Shelf};
 use store::Store;
 use tokio::task::LocalSet;
-use web::{Leaving, Limits};
+use web::{Leaving, Limits, PublicAddress};
 
 use crate::cli::Outcome;
 use crate::settings::{Role, Settings, SigningKey};
@@ -56,6 +56,7 @@ impl Bound {
             metrics::add_shelf(&metrics, shelf)?;
         }
         let routes = routes(role, shelf.clone());
+        let public = PublicAddress(settings.public_url.clone());
         let (served, told) = (desk.clone(), leaving.clone());
         let counted = metrics.clone();
         let at_front: standings::Tell = Arc::new(move |route, status| {
@@ -72,6 +73,7 @@ impl Bound {
                 metrics.clone(),
                 told.clone(),
                 limits.clone(),
+                public.clone(),
                 routes.clone(),
             );
             Front::new(app, Arc::clone(&at_front))

@@ -13,6 +13,7 @@ use crate::limits::{self, Limits};
 use crate::methods::nothing_here;
 use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
+use crate::public_address::PublicAddress;
 use crate::span::RequestSpan;
 use crate::{headers, routes};
 
@@ -23,6 +24,7 @@ pub fn server_parts(
     metrics: Metrics,
     leaving: Leaving,
     limits: Limits,
+    public: PublicAddress,
     role: impl FnOnce(&mut ServiceConfig),
 ) -> App<
     impl ServiceFactory<
@@ -38,6 +40,7 @@ pub fn server_parts(
         .app_data(Data::new(metrics))
         .app_data(Data::new(leaving))
         .app_data(Data::new(limits))
+        .app_data(Data::new(public))
         .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),

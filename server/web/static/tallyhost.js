@@ -3,7 +3,10 @@
 
 const language = document.documentElement.lang;
 const relative = new Intl.RelativeTimeFormat(language, { numeric: "auto" });
-const clock = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
+const clock = new Intl.DateTimeFormat(language, {
+  weekday: "short", day: "numeric", month: "short",
+  hour: "2-digit", minute: "2-digit", hourCycle: "h23", timeZoneName: "short",
+});
 
 const units = [["day", 86400], ["hour", 3600], ["minute", 60]];
 
@@ -26,8 +29,7 @@ function tellTimes() {
     }
     const words = distance((instant - Date.now()) / 1000);
     const here = clock.format(instant);
-    const hour = here.match(/\d{1,2}:\d\d/)?.[0];
-    const same = hour && time.textContent.includes(hour.padStart(5, "0"));
+    const same = time.textContent.includes(here.match(/\d\d:\d\d/)?.[0]);
     note.textContent = same ? words : `${words} (${here})`;
   }
 }
@@ -57,17 +59,82 @@ for (const input of document.querySelectorAll("input[type=file][data-into]")) {
   });
 }
 
-// Pages marked data-live ask again every so many seconds and show what has changed.
-const live = document.querySelector("[data-live]");
-if (live) {
-  setInterval(async () => {
-    const answer = await fetch(location.href).catch(() => null);
-    if (!answer?.ok) return;
-    const page = new DOMParser().parseFromString(await answer.text(), "text/html");
-    const fresh = page.querySelector("[data-live]");
-    if (fresh && fresh.innerHTML !== live.innerHTML) {
-      live.innerHTML = fresh.innerHTML;
-      tellTimes();
-    }
-  }, Number(live.dataset.live) * 1000);
+// The wall shows its parts one after the other, and lets whoever stands before it hold them.
+const pager = document.querySelector("[data-slides]");
+let at = 0;
+
+function turn(by) {
+  const slides = [...document.querySelectorAll("[data-slide]")];
+  if (!slides.length) return;
+  at = (at + by + slides.length) % slides.length;
+  slides.forEach((slide, place) => slide.classList.toggle("away", place !== at));
+  document.querySelector("[data-where]").textContent = `${at + 1} / ${slides.length}`;
 }
+
+if (pager) {
+  const pause = document.querySelector("[data-pause]");
+  let turning;
+  function hold(held) {
+    clearInterval(turning);
+    if (!held) turning = setInterval(turn, Number(pager.dataset.slides) * 1000, 1);
+    pause.setAttribute("aria-pressed", held);
+  }
+  pause.addEventListener("click", () => {
+    const words = pause.textContent;
+    pause.textContent = pause.dataset.pause;
+    pause.dataset.pause = words;
+    hold(pause.getAttribute("aria-pressed") === "false");
+  });
+  document.querySelector("[data-next]").addEventListener("click", () => turn(1));
+  document.querySelector("[data-steps]").hidden = false;
+  hold(false);
+  turn(0);
+}
+
+// A page marked data-live hears from the server when the season has changed. It then asks for
+// itself again and takes over the parts that differ; the rest of the page stays as it is.
+const page = document.body;
+const shown = new Map();
+let asking = false;
+let asked = false;
+
+function takeOver(fresh) {
+  for (const part of document.querySelectorAll("[data-part]")) {
+    const other = fresh.querySelector(`[data-part="${part.dataset.part}"]`);
+    if (!other || shown.get(part) === other.innerHTML) continue;
+    shown.set(part, other.innerHTML);
+    const held = part.contains(document.activeElement) && document.activeElement.getAttribute("href");
+    part.innerHTML = other.innerHTML;
+    if (held) part.querySelector(`[href="${CSS.escape(held)}"]`)?.focus();
+  }
+  page.dataset.version = fresh.body.dataset.version ?? "";
+  tellTimes();
+  if (pager) turn(0);
+}
+
+async function askAgain() {
+  asked = true;
+  if (asking) return;
+  asking = true;
+  while (asked) {
+    asked = false;
+    const answer = await fetch(location.href).catch(() => null);
+    if (answer?.ok) takeOver(new DOMParser().parseFromString(await answer.text(), "text/html"));
+  }
+  asking = false;
+}
+
+function listen() {
+  const events = new EventSource(page.dataset.live);
+  events.addEventListener("version", (event) => {
+    if (JSON.parse(event.data).version > Number(page.dataset.version)) askAgain();
+  });
+  // A lost connection comes back by itself; a server that answered otherwise is asked later.
+  events.addEventListener("error", () => {
+    if (events.readyState === EventSource.CLOSED) setTimeout(listen, 10_000);
+  });
+}
+
+if (page.dataset.live) listen();
+// The clock changes pages too: deadlines pass. And a season of the club alone has no open events.
+if (page.dataset.beat) setInterval(askAgain, Number(page.dataset.beat) * 1000);

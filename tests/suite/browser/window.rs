@@ -1,5 +1,6 @@
 use reqwest::Url;
 use serde_json::{Value, json};
+use thirtyfour::common::print::{PrintMargins, PrintPage, PrintParameters};
 use thirtyfour::prelude::*;
 
 use super::driver::DRIVER;
@@ -117,15 +118,25 @@ impl Window {
         self.leave_by(&format!("//a[normalize-space()={}]", quoted(name)));
     }
 
+    /// Presses a button that leads nowhere else.
+    pub fn push(&self, name: &str) {
+        self.click(&format!("//button[normalize-space()={}]", quoted(name)));
+    }
+
     fn leave_by(&self, xpath: &str) {
+        self.leaving(xpath, || self.click(xpath));
+    }
+
+    /// Does something and waits for the page that it leads to.
+    pub fn leaving(&self, what: &str, step: impl FnOnce()) {
         self.ask("window.old = true");
-        self.click(xpath);
+        step();
         let script = "return !window.old && document.readyState === 'complete'";
         let arrived = || RUNTIME.block_on(self.driver.execute(script, Vec::new()));
         let mut asked = 0;
         while !arrived().is_ok_and(|answer| answer.json() == &json!(true)) {
             asked += 1;
-            assert!(asked < MOST_QUESTIONS, "{xpath} leads nowhere");
+            assert!(asked < MOST_QUESTIONS, "{what} leads nowhere");
         }
     }
 
@@ -214,18 +225,52 @@ impl Window {
         answer.json().clone()
     }
 
-    /// What the browser complained about since it was asked last.
+    /// What the browser complained about since it was asked last: errors of scripts, whatever the
+    /// policy of contents stopped, files that are missing. That a form was refused, or a server was
+    /// away, is the matter of the test.
     pub fn complaints(&self) -> Vec<String> {
+        let expected = |message: &str| {
+            ["status of 4", "net::ERR_"]
+                .iter()
+                .any(|part| message.contains(part) && !message.contains("/static/"))
+        };
         let log = RUNTIME.block_on(self.driver.browser_log()).unwrap();
         log.into_iter()
             .filter(|entry| entry.level == "SEVERE" || entry.level == "WARNING")
             .map(|entry| entry.message)
+            .filter(|message| !expected(message))
             .collect()
     }
 
     /// The whole page as a picture.
     pub fn picture(&self) -> Vec<u8> {
         RUNTIME.block_on(self.driver.screenshot_as_png()).unwrap()
+    }
+
+    /// Has no page of this window run a script from now on.
+    pub fn without_scripts(&self) {
+        let switch = json!({ "value": true });
+        self.devtools("Emulation.setScriptExecutionDisabled", switch);
+    }
+
+    /// The page as it would be printed, as a document.
+    pub fn print(&self) -> Vec<u8> {
+        let wishes = PrintParameters {
+            // A4, with the margins that the stylesheet asks for.
+            page: PrintPage {
+                width: 21.0,
+                height: 29.7,
+            },
+            margin: PrintMargins {
+                top: 1.2,
+                bottom: 1.2,
+                left: 1.2,
+                right: 1.2,
+            },
+            shrink_to_fit: false,
+            ..PrintParameters::default()
+        };
+        RUNTIME.block_on(self.driver.print_page(wishes)).unwrap()
     }
 
     fn click(&self, xpath: &str) {
@@ -261,7 +306,13 @@ impl Drop for Window {
                 self.text()
             );
         }
+        let complaints = if std::thread::panicking() {
+            Vec::new()
+        } else {
+            self.complaints()
+        };
         let _ = RUNTIME.block_on(self.driver.clone().quit());
+        assert!(complaints.is_empty(), "\n{}\n", complaints.join("\n"));
     }
 }
 

@@ -13,6 +13,9 @@ use super::browser::Browser;
 use super::cluster::CLUSTER;
 use super::database::Database;
 
+/// A free port of the loopback.
+const ANYWHERE: &str = "127.0.0.1:0";
+
 /// The real binary, running as a child on a free port of the loopback.
 pub struct Server {
     child: Child,
@@ -28,6 +31,14 @@ impl Server {
         Self::launch(|command| command.env("DATABASE_URL", database.url()))
     }
 
+    /// Starts a server where another one was, on a test's database.
+    pub fn start_at(address: &str, database: &Database) -> Self {
+        let listen = address.trim_start_matches("http://").to_owned();
+        Self::run("serve", &listen, |command| {
+            command.env("DATABASE_URL", database.url())
+        })
+    }
+
     /// Starts a server with an embedded database in a folder.
     pub fn embedded(folder: &Path) -> Self {
         Self::launch(|command| command.arg("--data").arg(folder).env_remove("DATABASE_URL"))
@@ -35,17 +46,17 @@ impl Server {
 
     /// Starts the demo on a database.
     pub fn demo(database: &Database) -> Self {
-        Self::run("demo", |command| {
+        Self::run("demo", ANYWHERE, |command| {
             command.env("DATABASE_URL", database.url())
         })
     }
 
     /// Starts a server as `configure` says.
     pub fn launch(configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
-        Self::run("serve", configure)
+        Self::run("serve", ANYWHERE, configure)
     }
 
-    fn run(word: &str, configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
+    fn run(word: &str, listen: &str, configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
@@ -54,7 +65,7 @@ impl Server {
             .args([
                 word,
                 "--listen",
-                "127.0.0.1:0",
+                listen,
                 "--workers",
                 "1",
                 "--pool",

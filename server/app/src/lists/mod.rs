@@ -1,6 +1,7 @@
 //! Army lists: drafted, checked, sealed before the deadline, opened all at once.
 
 mod check_list;
+mod find_army;
 mod find_changes;
 mod find_collection;
 mod find_fits;
@@ -15,6 +16,7 @@ mod seal_list;
 mod terms;
 
 pub use check_list::{Checked, check_list};
+pub use find_army::{Army, ArmyWeek, Fielded, find_army};
 pub use find_changes::{ListChanges, find_changes};
 pub(crate) use find_collection::collected;
 pub use find_changes::{ListChanges, VersionChange, find_changes};

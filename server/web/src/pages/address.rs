@@ -1,6 +1,6 @@
 //! Addresses of pages: the same as those for programs, without `/api/v1`.
 
-use league::ids::{ClubId, GameId, SeasonId};
+use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::week::WeekNo;
 use serde::Deserialize;
 use uuid::Uuid;
@@ -86,4 +86,9 @@ pub fn week(club: ClubId, season: SeasonId, week: WeekNo) -> String {
 /// The page of a game.
 pub fn game(club: ClubId, season: SeasonId, game: GameId) -> String {
     format!("/clubs/{club}/seasons/{season}/games/{game}")
+}
+
+/// The page of a player.
+pub fn player(club: ClubId, season: SeasonId, player: PlayerId) -> String {
+    format!("/clubs/{club}/seasons/{season}/players/{player}")
 }

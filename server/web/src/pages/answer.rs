@@ -3,7 +3,7 @@
 use actix_web::HttpResponse;
 use actix_web::cookie::Cookie;
 use actix_web::http::StatusCode;
-use actix_web::http::header::{ContentType, LOCATION};
+use actix_web::http::header::{CONTENT_ENCODING, ContentType, LOCATION, VARY};
 use app::Refusal;
 use askama::Template;
 
@@ -48,11 +48,20 @@ pub fn show_as(status: StatusCode, page: &impl Page) -> PageAnswer {
         .render()
         .map_err(|fault| Refusal::Broken(fault.to_string()))?;
     let mut response = HttpResponse::build(status);
-    response.insert_header(ContentType::html());
+    response
+        .insert_header(ContentType::html())
+        .insert_header((VARY, "accept-encoding, accept-language, cookie"));
     if let Some(cookie) = &page.frame().new_visit {
         response.cookie(cookie.clone());
     }
-    Ok(response.body(text))
+    let coding = page.frame().coding;
+    let small = coding.and_then(|coding| Some((coding, coding.encode(text.as_bytes())?)));
+    Ok(match small {
+        Some((coding, small)) => response
+            .insert_header((CONTENT_ENCODING, coding.name()))
+            .body(small),
+        None => response.body(text),
+    })
 }
 
 /// 200 with a part of a page.

@@ -2,15 +2,13 @@
 
 use std::sync::LazyLock;
 
-use actix_web::http::header::{
-    ACCEPT_ENCODING, CACHE_CONTROL, CONTENT_ENCODING, CONTENT_TYPE, VARY,
-};
-use actix_web::web::Path;
+use actix_web::http::header::{CACHE_CONTROL, CONTENT_ENCODING, CONTENT_TYPE, VARY};
+use actix_web::web::{Bytes, Path};
 use actix_web::{HttpRequest, HttpResponse, get};
-use brotli::enc::BrotliEncoderParams;
 use sha2::{Digest, Sha256};
 
 use super::answer::PageAnswer;
+use super::coding::Coding;
 use crate::problem::{Problem, WireFault};
 
 /// The stylesheet.
@@ -34,7 +32,8 @@ pub struct Asset {
     address: String,
     kind: &'static str,
     bytes: &'static [u8],
-    brotli: Option<Vec<u8>>,
+    gzip: Option<Bytes>,
+    brotli: Option<Bytes>,
 }
 
 impl Asset {
@@ -45,7 +44,8 @@ impl Asset {
             address: format!("/static/{name}.{digest}.{ending}"),
             kind,
             bytes,
-            brotli: compress(bytes),
+            gzip: Coding::Gzip.encode(bytes).map(Bytes::from),
+            brotli: Coding::Brotli.encode(bytes).map(Bytes::from),
         }
     }
 
@@ -53,12 +53,13 @@ impl Asset {
     pub fn address(&'static self) -> &'static str {
         &self.address
     }
-}
 
-fn compress(mut bytes: &[u8]) -> Option<Vec<u8>> {
-    let mut small = Vec::new();
-    brotli::BrotliCompress(&mut bytes, &mut small, &BrotliEncoderParams::default()).ok()?;
-    Some(small)
+    fn small(&self, coding: Coding) -> Option<Bytes> {
+        match coding {
+            Coding::Gzip => self.gzip.clone(),
+            Coding::Brotli => self.brotli.clone(),
+        }
+    }
 }
 
 /// A file of the pages.
@@ -70,19 +71,17 @@ pub async fn find_asset(request: HttpRequest, file: Path<String>) -> PageAnswer 
         .into_iter()
         .find(|asset| asset.address == address)
         .ok_or_else(|| Problem::wire(WireFault::NotFound))?;
-    let header = request.headers().get(ACCEPT_ENCODING);
-    let takes_brotli = header
-        .and_then(|value| value.to_str().ok())
-        .is_some_and(|value| value.split(',').any(|coding| coding.trim() == "br"));
+    let coding = Coding::taken_by(&request);
+    let small = coding.and_then(|coding| Some((coding, asset.small(coding)?)));
     let mut response = HttpResponse::Ok();
     response
         .insert_header((CONTENT_TYPE, asset.kind))
         .insert_header((VARY, "accept-encoding"))
         .insert_header((CACHE_CONTROL, "public, max-age=31536000, immutable"));
-    Ok(match &asset.brotli {
-        Some(small) if takes_brotli => response
-            .insert_header((CONTENT_ENCODING, "br"))
-            .body(small.clone()),
-        _ => response.body(asset.bytes),
+    Ok(match small {
+        Some((coding, small)) => response
+            .insert_header((CONTENT_ENCODING, coding.name()))
+            .body(small),
+        None => response.body(asset.bytes),
     })
 }

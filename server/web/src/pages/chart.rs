@@ -33,8 +33,10 @@ pub struct RankLine {
     pub label_x: u32,
     /// Where the name stands.
     pub label_y: u32,
+    /// The last rank.
+    pub last: String,
     /// The ranks in words.
-    pub ranks: String,
+    pub ranks: Vec<String>,
 }
 
 impl RankChart {
@@ -55,13 +57,15 @@ impl RankChart {
             let known = history.ranks.iter().zip(0..);
             let known = known.filter_map(|(rank, index)| Some((index, (*rank)?)));
             let points = known.map(|(index, rank)| format!("{},{}", x(index), y(rank - 1)));
+            let ranks = in_words(history);
             RankLine {
                 handle: handle(history.player),
                 mine: own == Some(history.player),
                 points: points.collect::<Vec<_>>().join(" "),
                 label_x: x(steps) + 10,
                 label_y: y(place) + 4,
-                ranks: in_words(history),
+                last: ranks.last().cloned().unwrap_or_default(),
+                ranks,
             }
         });
         Some(Self {
@@ -73,12 +77,12 @@ impl RankChart {
     }
 }
 
-fn in_words(history: &RankHistory) -> String {
+fn in_words(history: &RankHistory) -> Vec<String> {
     let ranks = history.ranks.iter().map(|rank| match rank {
         Some(rank) => rank.to_string(),
         None => "–".to_owned(),
     });
-    ranks.collect::<Vec<_>>().join(", ")
+    ranks.collect()
 }
 
 fn y(place: u32) -> u32 {

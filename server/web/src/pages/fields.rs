@@ -44,6 +44,11 @@ impl Fields {
             .map_err(|_| unreadable())
     }
 
+    /// Fields that were read elsewhere.
+    pub fn of(fields: Vec<(String, String)>) -> Self {
+        Self(fields)
+    }
+
     /// What stands in a field, without space around it; empty when it was not sent.
     pub fn text(&self, name: &str) -> &str {
         self.sent(name).unwrap_or_default().trim()

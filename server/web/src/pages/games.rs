@@ -6,9 +6,8 @@ use app::results::{DisputeResult, Game, ReportResult, RuleResult};
 use app::seasons::ScenarioSeen;
 use app::{Actor, Desk, Reason, Refusal};
 use askama::Template;
-use league::ids::{ClubId, GameId, SeasonId};
+use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::result::{Confirmation, Slip};
-use league::role::Role;
 use league::scenario::ScenarioSheet;
 use league::side::Side;
 
@@ -17,7 +16,8 @@ use super::answer::{PageAnswer, framed, go, show_as};
 use super::csrf;
 use super::fields::Fields;
 use super::moment::Moment;
-use super::pairings::{PairingRow, is_open, outcome_words, pairings};
+use super::pairings::{PairingRow, is_open, outcome_words, pairing, pairings};
+use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::slip_form::{self, CountRow};
 use super::texts::{Phrase, Texts};
@@ -159,14 +159,13 @@ async fn game_page(
     let sheet = sheet(desk, visit, club, season, &game).await?;
     let side = own_side(&scene, &game);
     let open = is_open(&game.slip);
-    let row = pairings(&scene, t, std::slice::from_ref(&game)).pop();
     let page = GamePage {
         frame: visit.frame(),
         t,
         head: scene.head(visit, Tab::Week),
         week: game.week.number(),
         week_link: scene.week_link(game.week),
-        game: row.ok_or(Refusal::NotFound)?,
+        game: pairing(&scene, t, &game),
         link: address::game(club, season, id),
         said: said(&scene, visit, &game),
         legs: sheet
@@ -202,10 +201,6 @@ fn own_side(scene: &SeasonScene, game: &Game) -> Option<Side> {
 /// Whether the other side has reported and waits for this one.
 fn answers(slip: &Slip, side: Side) -> bool {
     matches!(slip, Slip::Reported { report, .. } if report.by != side)
-}
-
-fn judges(role: Option<Role>) -> bool {
-    matches!(role, Some(Role::Owner | Role::Organiser | Role::Referee))
 }
 
 /// Everything that was said, first things first.
@@ -279,4 +274,22 @@ pub async fn of_week(
     let (club, season) = (scene.season.club, scene.season.id);
     let games = app::results::list_games(desk, visit.viewer, club, season, Some(week)).await?;
     Ok(pairings(scene, visit.t, &games))
+}
+
+/// The week and row of every game of one player.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn of_player(
+    desk: &Desk,
+    visit: &Visit,
+    scene: &SeasonScene,
+    player: PlayerId,
+) -> Result<Vec<(u8, PairingRow)>, Problem> {
+    let (club, season) = (scene.season.club, scene.season.id);
+    let mut games = app::results::list_games(desk, visit.viewer, club, season, None).await?;
+    games.retain(|game| game.has(player));
+    games.sort_by_key(|game| game.week);
+    let row = |game: &Game| (game.week.number(), pairing(scene, visit.t, game));
+    Ok(games.iter().map(row).collect())
 }

@@ -5,20 +5,22 @@ use actix_web::{get, post};
 use app::lists::{Begun, ListDesk};
 use app::{Actor, Desk, Refusal};
 use askama::Template;
+use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
 use league::catalogue::diff::Touched;
 use league::ids::{ClubId, SeasonId};
-use league::lists::{Report, Severity};
+use league::lists::{EntryKey, Report, Severity};
 use league::season::Phase;
 use league::week::WeekNo;
 
 use super::address::{self, InWeek};
 use super::answer::{PageAnswer, fragment, framed, go, show, show_as};
 use super::fields::Fields;
-use super::list_form::{self, EntryFields, KindChoice};
+use super::list_form::{self, EntryFields, EntryNames, KindChoice};
 use super::moment::Moment;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
+use super::texts::speech::Said;
 use super::told::Told;
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
@@ -56,8 +58,8 @@ pub struct CheckPanel {
     over: Option<u32>,
     share: u32,
     empty: bool,
-    breaches: Vec<String>,
-    remarks: Vec<String>,
+    breaches: Vec<Said>,
+    remarks: Vec<Said>,
 }
 
 #[derive(Template)]
@@ -108,14 +110,14 @@ pub async fn check_form(
 ) -> PageAnswer {
     let (club, season, week) = path.ids()?;
     let list = list_form::read(&fields, fields.text("faction"));
-    let empty = list.entries.is_empty();
+    let names = list_form::names(&list);
     let actor = visit.actor()?;
     let (facts, _) = app::seasons::find_week(&desk, visit.viewer, club, season, week).await?;
     let checked = app::lists::check_list(&desk, actor, club, season, week, list).await?;
     fragment(&CheckPanel::new(
         &checked.report,
         facts.cap.get(),
-        empty,
+        &names,
         visit.t,
     ))
 }
@@ -194,7 +196,7 @@ fn view(
     let faction = list_form::faction(desk);
     let faction = faction.ok_or_else(|| Problem::wire(WireFault::NotFound))?;
     let sealed = desk.own.as_ref().and_then(|own| own.sealed.as_ref());
-    let empty = desk.list.entries().is_empty();
+    let names = list_form::names(&ArmyListDocument::from(&desk.list));
     Ok(ListPage {
         frame: visit.frame(),
         t,
@@ -212,7 +214,7 @@ fn view(
         revision: desk.own.as_ref().map_or(0, |own| own.draft_revision),
         entries: list_form::entries(desk, t),
         kinds: list_form::choices(desk, t),
-        check: CheckPanel::new(&desk.report, desk.week.cap.get(), empty, t)
+        check: CheckPanel::new(&desk.report, desk.week.cap.get(), &names, t)
             .render()
             .map_err(|fault| Refusal::Broken(fault.to_string()))?,
         told,
@@ -220,13 +222,16 @@ fn view(
 }
 
 impl CheckPanel {
-    /// What a report says.
-    pub fn new(report: &Report, cap: u32, empty: bool, t: &'static Texts) -> Self {
+    /// What a report says of a list whose entries have these names.
+    pub fn new(report: &Report, cap: u32, names: &EntryNames, t: &'static Texts) -> Self {
         let total = report.total.get();
+        let named = |key: &EntryKey| names.get(key.as_str()).cloned();
         let sentences = |severity: Severity| {
             let found = report.findings.iter();
             let found = found.filter(move |finding| finding.severity == severity);
-            found.map(|finding| finding.sentence().to_owned()).collect()
+            found
+                .map(|finding| Said::finding(t.speech(), finding, &named))
+                .collect()
         };
         Self {
             t,
@@ -235,7 +240,7 @@ impl CheckPanel {
             left: report.left.get(),
             over: total.checked_sub(cap).filter(|over| *over > 0),
             share: (u64::from(total) * 100 / u64::from(cap.max(1))).min(100) as u32,
-            empty,
+            empty: names.is_empty(),
             breaches: sentences(Severity::Breach),
             remarks: sentences(Severity::Remark),
         }

@@ -49,7 +49,14 @@ impl Clock {
         }
     }
 
-    /// The same, and how long it still is where a script runs.
+    /// The day alone.
+    pub fn day(self, instant: Instant) -> String {
+        let civil = instant.with_timezone(&self.zone).naive_local();
+        let (day, month) = (civil.day(), pick(self.t.months, civil.month0()));
+        format!("{day}{} {month} {}", self.t.day_mark, civil.year())
+    }
+
+    /// As a day and a time of day, and how long it still is where a script runs.
     pub fn until(self, instant: Instant) -> Moment {
         Moment {
             counts_down: true,

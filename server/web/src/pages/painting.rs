@@ -7,16 +7,18 @@ use app::{Desk, Refusal};
 use askama::Template;
 use document::painting::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, SeasonId};
-use league::painting::ClaimState;
+use league::painting::{ClaimState, Evidence};
 use league::season::{Phase, SeasonState};
 
 use super::address::{self, InSeason};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::factions::faction_name;
-use super::fields::Fields;
+use super::photos::digest;
+use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::told::Told;
+use super::upload::Upload;
 use super::visit::{Frame, Visit};
 use crate::problem::Problem;
 
@@ -50,6 +52,9 @@ struct ClaimRow {
     state: Phrase,
     reason: String,
     may_check: bool,
+    /// Name of the photo, for those who may see it.
+    photo: Option<String>,
+    may_delete: bool,
 }
 
 /// The log.
@@ -65,10 +70,10 @@ pub async fn change_painting(
     desk: Data<Desk>,
     visit: Visit,
     path: Path<InSeason>,
-    fields: Fields,
+    upload: Upload,
 ) -> PageAnswer {
     let (club, season) = path.ids();
-    match act(&desk, &visit, club, season, &fields).await {
+    match act(&desk, &visit, club, season, upload).await {
         Ok(()) => Ok(go(&format!("{}/painting", address::season(club, season)))),
         Err(refusal) => {
             let told = Told::or_problem(refusal)?;
@@ -82,7 +87,7 @@ async fn act(
     visit: &Visit,
     club: ClubId,
     season: SeasonId,
-    fields: &Fields,
+    Upload { fields, file }: Upload,
 ) -> Result<(), Refusal> {
     let actor = visit.viewer.ok_or(Refusal::SignInNeeded)?;
     let claim = ClaimId(fields.value("claim").unwrap_or_default());
@@ -94,11 +99,21 @@ async fn act(
             let reason = fields.text("reason");
             app::painting::refuse_claim(desk, actor, club, season, claim, reason).await?;
         }
+        "delete-photo" => {
+            let photo = digest(fields.text("photo")).ok_or(Refusal::NotFound)?;
+            app::painting::delete_photo(desk, actor, club, season, photo).await?;
+        }
         _ => {
+            let photo = match file {
+                Some(file) => {
+                    Some(app::painting::create_photo(desk, actor, club, season, file).await?)
+                }
+                None => None,
+            };
             let models = |stage: &str| fields.value(stage).unwrap_or_default();
             let command = ClaimPainting {
                 unit: fields.text("unit").to_owned(),
-                photo: None,
+                photo,
                 stages: ModelStagesDocument {
                     bare: models("bare"),
                     primed: models("primed"),
@@ -200,6 +215,10 @@ fn claim_row(scene: &SeasonScene, visit: &Visit, claim: &Claim) -> ClaimRow {
         .own
         .as_ref()
         .is_some_and(|own| own.id == claim.made.player);
+    let photo = match claim.made.evidence {
+        Evidence::Photo(digest) => Some(document::hex(&digest.0)),
+        Evidence::AtTable => None,
+    };
     ClaimRow {
         id: claim.made.id.to_string(),
         week: claim.made.week.number(),
@@ -213,6 +232,8 @@ fn claim_row(scene: &SeasonScene, visit: &Visit, claim: &Claim) -> ClaimRow {
             && scene.role.is_some()
             && !own
             && matches!(claim.state, ClaimState::Open),
+        photo: photo.filter(|_| scene.role.is_some()),
+        may_delete: own || judges(scene.role),
         state,
         reason,
     }

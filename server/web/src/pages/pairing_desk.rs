@@ -126,7 +126,7 @@ async fn desk_page(desk: &Desk, visit: &Visit, path: InWeek, told: Told) -> Page
         may_close: week.1 == Phase::Paired,
         round: proposed.map(|round| round.id.to_string()),
         pairs: match proposed {
-            Some(round) => pairs(&scene, round)?,
+            Some(round) => pairs(&scene, visit.t, round)?,
             None => Vec::new(),
         },
         open: games.iter().filter(|game| game.open).count(),
@@ -137,13 +137,13 @@ async fn desk_page(desk: &Desk, visit: &Visit, path: InWeek, told: Told) -> Page
     show_as(page.told.status(), &page)
 }
 
-fn pairs(scene: &SeasonScene, round: &Round) -> Result<Vec<ProposedPair>, Refusal> {
+fn pairs(scene: &SeasonScene, t: &Texts, round: &Round) -> Result<Vec<ProposedPair>, Refusal> {
     let proposal = round.proposal.proposal().map_err(Refusal::Broken)?;
     let called = |player: PlayerId| scene.handle(player).to_owned();
     let mut reasons = proposal
         .reasons
         .iter()
-        .map(|reason| reason.sentences(&called));
+        .map(|reason| t.speech().paired(reason, &called));
     let nights = scene.week(round.week).map(|(week, _)| week.nights.clone());
     let nights = nights.unwrap_or_default();
     let mut pairs = Vec::new();

@@ -31,7 +31,7 @@ pub struct PairingRow {
 
 /// The games of a week in the order of nights and tables, byes last.
 pub fn pairings(scene: &SeasonScene, t: &Texts, games: &[Game]) -> Vec<PairingRow> {
-    let mut rows: Vec<PairingRow> = games.iter().map(|game| row(scene, t, game)).collect();
+    let mut rows: Vec<PairingRow> = games.iter().map(|game| pairing(scene, t, game)).collect();
     rows.sort_by(|one, other| {
         let key = |row: &PairingRow| (row.second.is_none(), row.night.clone(), row.table);
         key(one).cmp(&key(other))
@@ -39,7 +39,8 @@ pub fn pairings(scene: &SeasonScene, t: &Texts, games: &[Game]) -> Vec<PairingRo
     rows
 }
 
-fn row(scene: &SeasonScene, t: &Texts, game: &Game) -> PairingRow {
+/// One game or bye.
+pub fn pairing(scene: &SeasonScene, t: &Texts, game: &Game) -> PairingRow {
     let own = scene.own.as_ref().map(|own| own.id);
     let meeting = game.meeting.as_ref();
     let second = meeting.map(|meeting| meeting.second);

@@ -5,13 +5,16 @@ use actix_web::{get, post};
 use app::Desk;
 use askama::Template;
 use document::list::ArmyListDocument;
+use league::lists::EntryKey;
 use league::lists::reader::{Certainty, Meaning, Part, ReadLine, Reading};
 
 use super::address::{self, InWeek};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::factions::faction_name;
 use super::fields::Fields;
+use super::list_form;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
+use super::texts::speech::Said;
 use super::texts::{Phrase, Texts};
 use super::told::Told;
 use super::visit::{Frame, Visit};
@@ -27,7 +30,7 @@ struct PastePage {
     text: String,
     lines: Option<Vec<ReadLineRow>>,
     has_list: bool,
-    findings: Vec<String>,
+    findings: Vec<Said>,
     told: Told,
 }
 framed!(PastePage);
@@ -93,19 +96,20 @@ async fn paste_page(
     let (club, season, number) = path.ids()?;
     let scene = SeasonScene::load(desk, visit, club, season).await?;
     let t = visit.t;
+    let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
+    let names = list.map(|list| list_form::names(&ArmyListDocument::from(list)));
+    let named = |key: &EntryKey| names.as_ref()?.get(key.as_str()).cloned();
     let page = PastePage {
         frame: visit.frame(),
         t,
         head: scene.head(visit, Tab::Mine),
         week: WeekPanel::new(&scene, scene.week(number)?, t),
         text: fields.text("text").to_owned(),
-        has_list: reading
-            .as_ref()
-            .is_some_and(|reading| reading.list.is_some()),
+        has_list: list.is_some(),
         findings: reading
             .iter()
             .flat_map(|reading| &reading.findings)
-            .map(|finding| finding.sentence().to_owned())
+            .map(|finding| Said::finding(t.speech(), finding, &named))
             .collect(),
         lines: reading.map(|reading| {
             reading

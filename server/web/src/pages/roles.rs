@@ -18,3 +18,8 @@ pub fn role_word(t: &Texts, role: Role) -> Phrase {
 pub fn runs_seasons(role: Option<Role>) -> bool {
     matches!(role, Some(Role::Owner | Role::Organiser))
 }
+
+/// Whether the role rules on disputes and looks at painting.
+pub fn judges(role: Option<Role>) -> bool {
+    matches!(role, Some(Role::Owner | Role::Organiser | Role::Referee))
+}

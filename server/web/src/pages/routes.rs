@@ -3,8 +3,9 @@
 use actix_web::web::ServiceConfig;
 
 use super::{
-    accounts, assets, board, catalogues, clubs, games, home, lists, mine, painting, pairing_desk,
-    paste, print, seasons, setup, sheets, standings, weeks,
+    accounts, assets, board, cards, catalogues, certificates, clubs, games, home, lists, mine,
+    painting, pairing_desk, paste, photos, players, print, seasons, setup, sheets, standings, statistics,
+    wall, weeks,
 };
 
 /// The pages, and what they load.
@@ -31,14 +32,19 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(seasons::join)
         .service(seasons::start)
         .service(standings::show_standings)
-        .service(standings::show_ledger)
+        .service(players::show_player)
+        .service(statistics::show_statistics)
         .service(games::show_game)
         .service(games::answer_slip)
         .service(pairing_desk::show_desk)
         .service(pairing_desk::act_at_desk)
         .service(painting::show_painting)
         .service(painting::change_painting)
+        .service(photos::show_photo)
         .service(print::show_print)
+        .service(cards::show_cards)
+        .service(certificates::show_certificate)
+        .service(wall::show_wall)
         .service(weeks::show_week)
         .service(sheets::show_sheet)
         .service(sheets::save_sheet)

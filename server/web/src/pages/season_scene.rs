@@ -4,7 +4,7 @@ use app::Desk;
 use app::seasons::{Player, Season, Week};
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::role::Role;
-use league::season::Phase;
+use league::season::{Phase, SeasonState, Visibility};
 use league::week::WeekNo;
 
 use super::address;
@@ -36,6 +36,8 @@ pub enum Tab {
     Overview,
     /// The standings and what is behind them.
     Standings,
+    /// What the games have in common.
+    Statistics,
     /// The painting log.
     Painting,
     /// What a player has to do.
@@ -60,6 +62,10 @@ pub struct SeasonHead {
     pub tabs: Vec<TabLink>,
     /// The zone of all times.
     pub zone: String,
+    /// Where its events are told, if everybody may hear them.
+    pub events: Option<String>,
+    /// The version that the page shows.
+    pub version: i64,
 }
 
 /// A way to a page of the season.
@@ -146,6 +152,12 @@ impl SeasonScene {
         next.or(self.weeks.last()).into_iter().collect()
     }
 
+    fn events(&self) -> Option<String> {
+        let season = &self.season;
+        let told = season.visibility == Visibility::Public && season.state != SeasonState::Draft;
+        told.then(|| format!("/public/clubs/{}/seasons/{}/events", season.club, season.id))
+    }
+
     /// The name that a player has here.
     pub fn handle(&self, id: PlayerId) -> &str {
         let player = self.players.iter().find(|player| player.id == id);
@@ -159,6 +171,11 @@ impl SeasonScene {
         let mut tabs = vec![
             (Tab::Overview, t.overview, link.clone()),
             (Tab::Standings, t.standings, format!("{link}/standings")),
+            (
+                Tab::Statistics,
+                t.figures.statistics,
+                format!("{link}/statistics"),
+            ),
             (Tab::Painting, t.painting, format!("{link}/painting")),
         ];
         if self.own.is_some() {
@@ -181,6 +198,8 @@ impl SeasonScene {
                 })
                 .collect(),
             zone: self.season.zone.name().to_owned(),
+            events: self.events(),
+            version: self.season.version,
         }
     }
 }

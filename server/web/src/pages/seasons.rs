@@ -42,6 +42,7 @@ struct SeasonPage {
 framed!(SeasonPage);
 
 struct PlayerLine {
+    link: String,
     handle: String,
     faction: String,
     joined: Option<u8>,
@@ -131,8 +132,14 @@ async fn season_page(
             .iter()
             .map(|week| WeekPanel::new(&scene, week, visit.t))
             .collect(),
-        players: scene.players.iter().map(player_line).collect(),
-        rules: policy.map(|policy| policy.sentences()).unwrap_or_default(),
+        players: scene
+            .players
+            .iter()
+            .map(|player| player_line(&scene, player))
+            .collect(),
+        rules: policy
+            .map(|policy| visit.t.speech().rules(&policy))
+            .unwrap_or_default(),
         commitment: scene.season.seed_commitment.as_deref().map(document::hex),
         joining,
         told,
@@ -140,9 +147,10 @@ async fn season_page(
     show_as(page.told.status(), &page)
 }
 
-fn player_line(player: &app::seasons::Player) -> PlayerLine {
+fn player_line(scene: &SeasonScene, player: &app::seasons::Player) -> PlayerLine {
     let joined = player.joined_week.number();
     PlayerLine {
+        link: address::player(scene.season.club, scene.season.id, player.id),
         handle: player.handle.clone(),
         faction: faction_name(&player.faction),
         joined: (joined > 1).then_some(joined),

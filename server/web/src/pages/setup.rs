@@ -250,7 +250,7 @@ async fn setup_page(
             Vec::new()
         },
         rules: if step == STEPS {
-            rules(&form)
+            rules(visit.t, &form)
         } else {
             Vec::new()
         },
@@ -322,7 +322,9 @@ fn planned_week(clock: Clock, week: &WeekPlan) -> PlannedWeek {
     }
 }
 
-fn rules(form: &SetupForm<'_>) -> Vec<String> {
+fn rules(t: &Texts, form: &SetupForm<'_>) -> Vec<String> {
     let policy = form.policy().ok().and_then(|policy| policy.read().ok());
-    policy.map(|policy| policy.sentences()).unwrap_or_default()
+    policy
+        .map(|policy| t.speech().rules(&policy))
+        .unwrap_or_default()
 }

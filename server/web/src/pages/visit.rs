@@ -10,6 +10,7 @@ use actix_web::http::header::ACCEPT_LANGUAGE;
 use actix_web::{FromRequest, HttpRequest, web};
 use app::{Actor, Desk, Refusal, Viewer};
 
+use super::coding::Coding;
 use super::texts::{ENGLISH, GERMAN, Texts};
 use super::{assets, cookie, csrf};
 use crate::problem::Problem;
@@ -21,6 +22,7 @@ pub struct Visit {
     /// The words of the reader's language.
     pub t: &'static Texts,
     path: String,
+    coding: Option<Coding>,
     secret: Option<String>,
     new_visit: Option<Cookie<'static>>,
 }
@@ -39,6 +41,7 @@ pub struct Frame {
     pub script: &'static str,
     /// Address of the mark.
     pub icon: &'static str,
+    pub(super) coding: Option<Coding>,
     pub(super) new_visit: Option<Cookie<'static>>,
 }
 
@@ -92,6 +95,7 @@ impl Visit {
             viewer,
             t: language(request),
             path: request.uri().to_string(),
+            coding: Coding::taken_by(request),
             secret: known.or(fresh),
             new_visit: new_visit.map(|secret| cookie::secret(cookie::VISIT, secret, None)),
         }
@@ -121,6 +125,7 @@ impl Visit {
             style: assets::STYLE.address(),
             script: assets::SCRIPT.address(),
             icon: assets::ICON.address(),
+            coding: self.coding,
             new_visit: self.new_visit.clone(),
         }
     }

@@ -6,6 +6,7 @@ use app::seasons::{ScenarioSeen, Week};
 use document::scenario::ScenarioSheetDocument;
 use league::scenario::ScenarioSheet;
 use league::season::{Phase, Revealed, revealed};
+use league::week::WeekNo;
 
 use super::map::TableMap;
 use super::moment::Moment;
@@ -16,6 +17,8 @@ use crate::problem::Problem;
 
 /// A week.
 pub struct WeekPanel {
+    /// Which.
+    pub week: WeekNo,
     /// Its number.
     pub number: u8,
     /// Its page.
@@ -89,6 +92,7 @@ impl WeekPanel {
         let due = facts.lists_due_at;
         let accepted = facts.accepted_until();
         Self {
+            week: week.week,
             number: week.week.number(),
             link: scene.week_link(week.week),
             cap: week.cap.get(),
@@ -153,9 +157,9 @@ fn sheet_view(
     let map = TableMap::new(&sheet.table, t);
     let (title, summary) = (sheet.title.clone(), sheet.summary.clone());
     let briefing = sheet.briefing.clone();
-    let sentences = ScenarioSheet::try_from(sheet)
-        .map_err(|faults| Refusal::Broken(format!("a sheet that was kept: {faults:?}")))?
-        .sentences();
+    let sheet = ScenarioSheet::try_from(sheet)
+        .map_err(|faults| Refusal::Broken(format!("a sheet that was kept: {faults:?}")))?;
+    let sentences = t.speech().scenario(&sheet);
     Ok(SheetPanel {
         title,
         summary,

@@ -45,6 +45,30 @@ impl Week {
         week
     }
 
+    /// A season of one week, played to its end: Oskrel has won.
+    pub fn ended() -> Self {
+        let stage = Stage::with(|season| {
+            season["caps"] = json!({ "kind": "list", "caps": [300] });
+            season["policy"]["scoring"]["best_weeks"] = Value::Null;
+        });
+        let week = Self::sealed_in(stage, &["Oskrel", "Corvanel"]);
+        let round = week.propose();
+        week.publish(&round);
+        week.stage.clock().show(LAST_NIGHT);
+        let [first, second] = week.sides();
+        let own = if first.id == week.players[0].id {
+            played((5, 150), (1, 60))
+        } else {
+            played((1, 60), (5, 150))
+        };
+        week.report(first, "one", &own).expect(200);
+        let confirm = format!("{}/confirm", week.game());
+        second.actor.post(&confirm, &json!({})).expect(200);
+        week.act("weeks/1/close", &json!({})).expect(204);
+        week.act("end", &json!({})).expect(200);
+        week
+    }
+
     /// Opens the lists and proposes the round.
     pub fn propose(&self) -> String {
         self.stage.clock().show(LISTS_DUE);

@@ -1,25 +1,11 @@
 //! English, and with it the list of keys.
 
+use super::figures_english::{FIGURES_ENGLISH, FiguresTexts};
+use super::hall_english::{HALL_ENGLISH, HallTexts};
 use super::Phrase;
 
-macro_rules! texts {
-    ($($key:ident: $text:literal,)+) => {
-        /// The words of one language.
-        pub struct Texts {$(pub $key: Phrase),+}
-
-        /// English.
-        pub const ENGLISH: Texts = Texts {$($key: Phrase($text)),+};
-
-        #[cfg(test)]
-        impl Texts {
-            pub fn all(&self) -> Vec<(&'static str, Phrase)> {
-                vec![$((stringify!($key), self.$key)),+]
-            }
-        }
-    };
-}
-
-texts! {
+vocabulary! {
+    Texts, ENGLISH, [figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH],
     language: "en",
     weekdays: "Mon Tue Wed Thu Fri Sat Sun",
     months: "January February March April May June July August September October November December",
@@ -311,7 +297,6 @@ texts! {
     as_of: "After week",
     rank_chart: "Rank after each week",
     as_table: "The same as a table",
-    wall_screen: "For the wall screen",
     ledger: "Ledger",
     ledger_text: "The score is the sum of these lines and nothing else.",
     what_for: "What for",

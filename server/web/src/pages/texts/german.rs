@@ -1,15 +1,11 @@
 //! German.
 
+use super::figures_german::FIGURES_GERMAN;
+use super::hall_german::HALL_GERMAN;
 use super::{Phrase, Texts};
 
-macro_rules! texts {
-    ($($key:ident: $text:literal,)+) => {
-        /// German.
-        pub const GERMAN: Texts = Texts {$($key: Phrase($text)),+};
-    };
-}
-
-texts! {
+translation! {
+    Texts, GERMAN, [figures = FIGURES_GERMAN, hall = HALL_GERMAN],
     language: "de",
     weekdays: "Mo Di Mi Do Fr Sa So",
     months: "Januar Februar März April Mai Juni Juli August September Oktober November Dezember",
@@ -301,7 +297,6 @@ texts! {
     as_of: "Nach Woche",
     rank_chart: "Rang nach jeder Woche",
     as_table: "Dasselbe als Tabelle",
-    wall_screen: "Für die Anzeige an der Wand",
     ledger: "Punktebuch",
     ledger_text: "Der Stand ist die Summe dieser Zeilen und nichts sonst.",
     what_for: "Wofür",

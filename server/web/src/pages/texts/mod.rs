@@ -1,15 +1,78 @@
 //! Every word that pages say of themselves, in one place, a file for each language.
 //!
 //! The English file makes the list of keys; another language that lacks a key, or has one too many,
-//! does not compile. A language is added by a file beside these and a line in `visit::language`.
+//! does not compile. A language is added by a file beside these and a line in `visit::language`. The
+//! words of a room that has many are a part with files of their own, such as `figures`.
+
+/// The keys of a vocabulary, with their English words and the parts that it holds.
+macro_rules! vocabulary {
+    (
+        $name:ident, $english:ident, [$($part:ident: $of:ident = $words:ident),*],
+        $($key:ident: $text:literal,)+
+    ) => {
+        /// The words of one language.
+        pub struct $name {
+            $(#[doc = $text] pub $key: Phrase,)+
+            $(#[doc = "A room with words of its own."] pub $part: $of,)*
+        }
+
+        /// English.
+        pub const $english: $name = $name {
+            $($key: Phrase($text),)+
+            $($part: $words,)*
+        };
+
+        #[cfg(test)]
+        impl $name {
+            /// Every key with its words.
+            pub fn all(&self) -> Vec<(&'static str, Phrase)> {
+                let own = vec![$((stringify!($key), self.$key)),+];
+                let parts: Vec<Vec<(&'static str, Phrase)>> = vec![$(self.$part.all()),*];
+                own.into_iter().chain(parts.into_iter().flatten()).collect()
+            }
+        }
+    };
+}
+
+/// The words of another language for the keys of a vocabulary.
+macro_rules! translation {
+    (
+        $name:ident, $language:ident, [$($part:ident = $words:ident),*],
+        $($key:ident: $text:literal,)+
+    ) => {
+        /// The words of this language.
+        pub const $language: $name = $name {
+            $($key: Phrase($text),)+
+            $($part: $words,)*
+        };
+    };
+}
 
 mod english;
+mod figures_english;
+mod figures_german;
 mod german;
+mod german_speech;
+mod hall_english;
+mod hall_german;
+pub mod speech;
 
 use std::fmt;
 
 pub use english::{ENGLISH, Texts};
 pub use german::GERMAN;
+use german_speech::German;
+use speech::{English, Speech};
+
+impl Texts {
+    /// What the rules of the league say in this language.
+    pub fn speech(&self) -> &'static dyn Speech {
+        match self.language.0 {
+            "de" => &German,
+            _ => &English,
+        }
+    }
+}
 
 /// A text, perhaps with `{}` where a value goes.
 #[derive(Clone, Copy, Debug)]
@@ -21,15 +84,20 @@ impl Phrase {
         self.0.replacen("{}", &value.to_string(), 1)
     }
 
+    /// With values in the places of all `{}`, one after the other.
+    pub fn with_all(self, values: &[&dyn fmt::Display]) -> String {
+        let mut parts = self.0.split("{}");
+        let mut text = parts.next().unwrap_or_default().to_owned();
+        for (value, part) in values.iter().zip(parts) {
+            text.push_str(&value.to_string());
+            text.push_str(part);
+        }
+        text
+    }
+
     /// With values in the places of the first two `{}`.
     pub fn with_two(self, first: impl fmt::Display, second: impl fmt::Display) -> String {
-        match self.0.split_once("{}") {
-            Some((before, after)) => {
-                let after = after.replacen("{}", &second.to_string(), 1);
-                format!("{before}{first}{after}")
-            }
-            None => self.0.to_owned(),
-        }
+        self.with_all(&[&first, &second])
     }
 }
 

@@ -1,0 +1,131 @@
+//! A player's army over the weeks: what was fielded against the cap, and what was painted.
+
+use std::collections::BTreeMap;
+use std::collections::btree_map::Entry;
+
+use league::catalogue::Catalogue;
+use league::catalogue::key::KindKey;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::lists::ArmyList;
+use league::lists::facts::lines;
+use league::points::Points;
+use league::week::WeekNo;
+use store::Conn;
+use store::seasons::Season;
+use store::weeks::Week;
+
+use crate::facts::{self, Loaded};
+use crate::seasons::look::look;
+use crate::{Desk, Refusal, Viewer, catalogues};
+
+/// An army, with the season's version that it belongs to.
+#[derive(Clone, Debug)]
+pub struct Army {
+    /// The season's version.
+    pub version: i64,
+    /// Every week of the season in order.
+    pub weeks: Vec<ArmyWeek>,
+}
+
+/// One week of an army.
+#[derive(Clone, Debug)]
+pub struct ArmyWeek {
+    /// Its number.
+    pub week: WeekNo,
+    /// The points cap.
+    pub cap: Points,
+    /// What was fielded, once the lists of the week are opened.
+    pub fielded: Option<Fielded>,
+}
+
+/// What one opened list says.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Fielded {
+    /// Army points by unit kind, in the order of the kinds' keys.
+    pub kinds: BTreeMap<KindKey, Points>,
+    /// Army points newly finished in this week.
+    pub newly_finished: Points,
+}
+
+impl Fielded {
+    /// Army points of the list.
+    pub fn total(&self) -> Points {
+        self.kinds.values().copied().sum()
+    }
+}
+
+/// # Errors
+/// [`Refusal::NotFound`] also for somebody who never joined.
+pub async fn find_army(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    player: PlayerId,
+) -> Result<Army, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let season = look(conn, viewer, club, season).await?.season;
+            let now = store::clock::now(conn).await?;
+            let loaded = facts::load(conn, &season, now).await?;
+            if !loaded.players.iter().any(|known| known.id == player) {
+                return Err(Refusal::NotFound);
+            }
+            let mut fielded = fielded(conn, &season, &loaded, player).await?;
+            let weeks = loaded.weeks.iter().map(|week| ArmyWeek {
+                week: week.week,
+                cap: week.cap,
+                fielded: fielded.remove(&week.week),
+            });
+            Ok(Army {
+                version: season.version,
+                weeks: weeks.collect(),
+            })
+        })
+        .await
+}
+
+/// What the player fielded in each week whose lists are opened.
+async fn fielded(
+    conn: &mut Conn,
+    season: &Season,
+    loaded: &Loaded,
+    player: PlayerId,
+) -> Result<BTreeMap<WeekNo, Fielded>, Refusal> {
+    let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
+    let mut fielded = BTreeMap::new();
+    for kept in store::lists::list_of_player(conn, season.club, season.id, player).await? {
+        let opened = |week: &Week| week.facts.lists_opened_at.is_some();
+        let (Some(sealed), true) = (kept.sealed, loaded.week(kept.week).is_some_and(opened)) else {
+            continue;
+        };
+        let number = sealed.catalogue_number;
+        if let Entry::Vacant(slot) = catalogues.entry(number) {
+            slot.insert(catalogues::load(conn, season.club, season.catalogue, number).await?);
+        }
+        let list = ArmyList::try_from(sealed.list)
+            .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
+        let painted = loaded.facts.painted.iter();
+        let painted = painted.filter(|week| (week.player, week.week) == (player, kept.week));
+        let of_list = Fielded {
+            kinds: catalogues
+                .get(&number)
+                .map(|catalogue| by_kind(&list, catalogue))
+                .unwrap_or_default(),
+            newly_finished: painted.map(|week| week.new_points).sum(),
+        };
+        fielded.insert(kept.week, of_list);
+    }
+    Ok(fielded)
+}
+
+/// Points of a list by the kind of its units; an entry that the catalogue does not know costs nothing.
+fn by_kind(list: &ArmyList, catalogue: &Catalogue) -> BTreeMap<KindKey, Points> {
+    let mut kinds = BTreeMap::new();
+    for line in lines(list, catalogue) {
+        if let Some(unit) = line.unit {
+            *kinds.entry(unit.kind.clone()).or_insert(Points::ZERO) += line.points;
+        }
+    }
+    kinds
+}

@@ -1,0 +1,141 @@
+//! The league's sentences in German.
+
+mod findings;
+mod list_rules;
+mod painting;
+mod pairing;
+mod scenario;
+mod scoring;
+
+use document::policy::Policy;
+use league::ids::PlayerId;
+use league::ledger::Reason;
+use league::lists::Finding;
+use league::scenario::ScenarioSheet;
+use league::share::Share;
+use league::standings::{Basis, TieBreak, TieBreaks, UnplayedRounds};
+
+use crate::pages::texts::speech::{Named, Speech};
+
+/// German.
+pub struct German;
+
+impl Speech for German {
+    fn rules(&self, policy: &Policy) -> Vec<String> {
+        let lists = policy.list_rules.iter().map(list_rules::sentence);
+        lists
+            .chain(scoring::sentences(&policy.scoring))
+            .chain(painting::sentences(&policy.painting))
+            .chain(equal_totals(&policy.tie_breaks))
+            .collect()
+    }
+
+    fn scenario(&self, sheet: &ScenarioSheet) -> Vec<String> {
+        scenario::sentences(sheet.terms())
+    }
+
+    fn finding(&self, finding: &Finding, named: Named<'_>) -> Option<String> {
+        findings::sentence(finding, named)
+    }
+
+    fn credited(&self, reason: &Reason) -> String {
+        credited(reason)
+    }
+
+    fn paired(
+        &self,
+        reason: &league::pairing::Reason,
+        called: &dyn Fn(PlayerId) -> String,
+    ) -> Vec<String> {
+        pairing::sentences(reason, called)
+    }
+
+    fn tie_break(&self, tie_break: TieBreak) -> &'static str {
+        match tie_break {
+            TieBreak::OpponentsScore => "Punktsumme der Gegner",
+            TieBreak::OpponentsScoreCut => "Punktsumme der Gegner ohne die niedrigste",
+            TieBreak::OpponentsScoreMedian => {
+                "Punktsumme der Gegner ohne die niedrigste und die höchste"
+            }
+            TieBreak::SonnebornBerger => "Sonneborn–Berger",
+            TieBreak::DirectEncounter => "direkte Begegnung",
+            TieBreak::Wins => "gewonnene Partien",
+            TieBreak::WinsInHarderRole => "gewonnene Partien in der schwereren Rolle",
+            TieBreak::ScoreMargin => "Vorsprung an Spielpunkten",
+            TieBreak::PaintingPoints => "Punkte für Bemalung",
+            TieBreak::PaintedShare => "bemalter Anteil",
+            TieBreak::FewestByes => "wenigste Freilose",
+        }
+    }
+}
+
+fn credited(reason: &Reason) -> String {
+    match reason {
+        Reason::Won { own, other } => format!("{own} zu {other} gewonnen"),
+        Reason::Drew { own, other } => format!("{own} zu {other} unentschieden"),
+        Reason::Lost { own, other } => format!("{own} zu {other} verloren"),
+        Reason::Conceded => "aufgegeben".to_owned(),
+        Reason::OpponentConceded => "der Gegner gab auf".to_owned(),
+        Reason::OpponentAbsent => "der Gegner war nicht da".to_owned(),
+        Reason::AbsentWithNotice => "abgemeldet gefehlt".to_owned(),
+        Reason::AbsentWithoutNotice => "unabgemeldet gefehlt".to_owned(),
+        Reason::DoubleLoss => "beide Seiten verlieren".to_owned(),
+        Reason::Bye => "Freilos".to_owned(),
+        Reason::ByeByAverage { games: 1 } => "Freilos, nach einer eigenen Partie".to_owned(),
+        Reason::ByeByAverage { games } => {
+            format!("Freilos, nach dem Mittel von {games} eigenen Partien")
+        }
+        Reason::Attended => "am Tisch gewesen".to_owned(),
+        Reason::PaintedShare(share) => format!("{} der Liste bemalt", percent(*share)),
+        Reason::NewlyFinished { count } => format!("{count} neu fertig"),
+        Reason::AboveBonusCap { limit, earned } => {
+            format!("{earned} an Boni in einer Woche, die {limit} zulässt")
+        }
+        Reason::Late { seconds } => format!(
+            "Liste {} h {} min zu spät",
+            seconds / 3600,
+            seconds / 60 % 60
+        ),
+        Reason::MedianOfWeek { median, less } => {
+            format!("vor dem Einstieg: Median {median} weniger {less}")
+        }
+        Reason::MissedWeek => "vor dem Einstieg".to_owned(),
+        Reason::Ruled(words) => words.as_str().to_owned(),
+        Reason::NotAmongBest { best } => format!("nicht unter den besten {best} Wochen"),
+    }
+}
+
+fn equal_totals(tie_breaks: &TieBreaks) -> [String; 2] {
+    let terms = tie_breaks.terms();
+    let order = terms.order.iter().map(|one| German.tie_break(*one));
+    let order = order.collect::<Vec<_>>().join(", dann ");
+    let basis = match terms.basis {
+        Basis::StandardPoints => "1 für einen Sieg und ½ für ein Unentschieden",
+        Basis::GamePoints => "Ligapunkte aus Partien und Freilosen",
+        Basis::Total => "Gesamtpunkte der Tabelle",
+    };
+    let unplayed = match terms.unplayed {
+        UnplayedRounds::LeftOut => "bleiben außer Betracht",
+        UnplayedRounds::VirtualOpponent => "zählen als Partien gegen einen gedachten Gegner",
+        UnplayedRounds::OwnScore => "zählen als Partien gegen einen Gegner mit eigener Punktzahl",
+    };
+    [
+        match order.as_str() {
+            "" => "Bei gleicher Punktzahl wird der Platz geteilt.".to_owned(),
+            order => format!(
+                "Bei gleicher Punktzahl entscheiden: {order}. Wer danach noch gleich ist, teilt den Platz."
+            ),
+        },
+        format!("Punkte der Gegner sind: {basis}. Runden ohne Partie {unplayed}."),
+    ]
+}
+
+/// A share with the comma of the language.
+fn percent(share: Share) -> String {
+    share.to_string().replace('.', ",")
+}
+
+/// "1 Punkt", "3 Punkte".
+fn counted(amount: u32, one: &str, many: &str) -> String {
+    format!("{amount} {}", if amount == 1 { one } else { many })
+}

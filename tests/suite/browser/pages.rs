@@ -1,0 +1,208 @@
+//! Every page there is, looked at with the demo's season behind it.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::{Value, json};
+
+use super::window::{Size, Window};
+use crate::harness::{Database, Server};
+use crate::sources::files;
+
+/// Every page, as whom it is looked at, and in which test: here, or in the story that leads to it.
+#[rustfmt::skip] // One row a line, so that columns can be read.
+const PAGES: &[(&str, Seen)] = &[
+    ("/", By("Wennable")),
+    ("/sign-in", By(NOBODY)),
+    ("/register", By(NOBODY)),
+    ("/clubs/{club}", By("Wennable")),
+    ("/clubs/{club}/catalogues", By("Wennable")),
+    ("/clubs/{club}/seasons/new", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/standings", By("Corvanel")),
+    ("/clubs/{club}/seasons/{season}/statistics", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/wall", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/painting", By("Ilkamar")),
+    ("/clubs/{club}/seasons/{season}/mine", By("Corvanel")),
+    ("/clubs/{club}/seasons/{season}/board", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/games/{game}", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/players/{player}", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/players/{player}/certificate", InStory("hall")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/print", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/cards", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/sheet", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/pairing", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/list", By("Corvanel")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/list/paste", By("Corvanel")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/list/receipt", By("Corvanel")),
+];
+
+enum Seen {
+    /// Looked at here by this person.
+    By(&'static str),
+    /// Looked at in a story of this file.
+    InStory(&'static str),
+}
+use Seen::{By, InStory};
+
+const NOBODY: &str = "";
+
+/// Addresses that are asked for by a page, and are none.
+const PARTS: [&str; 1] = ["/static/{file}"];
+
+#[test]
+fn every_page_is_in_the_list() {
+    let sources = files("server/web/src/pages", ".rs");
+    let lines = sources.iter().flat_map(|source| source.text.lines());
+    let routes: BTreeSet<&str> = lines
+        .filter_map(|line| line.strip_prefix("#[get(\"")?.strip_suffix("\")]"))
+        .filter(|route| !PARTS.contains(route))
+        .collect();
+    let listed: BTreeSet<&str> = PAGES.iter().map(|(route, _)| *route).collect();
+    assert_eq!(routes, listed);
+    for (route, seen) in PAGES {
+        if let InStory(file) = seen {
+            let story = files("tests/suite/browser", &format!("{file}.rs"));
+            let last = route.rsplit('/').next().unwrap();
+            let looks = format!(".look(\"{last}");
+            assert!(story[0].text.contains(&looks), "{route} is not in {file}");
+        }
+    }
+}
+
+#[test]
+fn every_page_breaks_no_rule_in_light_and_dark_on_phone_and_laptop() {
+    let demo = Demo::open();
+    let mut windows: BTreeMap<&str, Window> = BTreeMap::new();
+    for (route, seen) in PAGES {
+        let By(person) = *seen else { continue };
+        let window = windows.entry(person).or_insert_with(|| demo.window(person));
+        window.go(&demo.fill(route));
+        let name: String = route
+            .split('/')
+            .filter(|part| !part.is_empty() && !["{club}", "{season}"].contains(part))
+            .map(|part| format!("-{}", part.trim_matches(['{', '}'])))
+            .collect();
+        window.look(&format!("page{name}"));
+    }
+}
+
+#[test]
+fn the_first_view_is_small_and_the_week_fits_on_one_sheet() {
+    let demo = Demo::open();
+    for (person, route) in [
+        (NOBODY, "/clubs/{club}/seasons/{season}"),
+        (NOBODY, "/clubs/{club}/seasons/{season}/standings"),
+        ("Corvanel", "/clubs/{club}/seasons/{season}/mine"),
+        ("Corvanel", "/clubs/{club}/seasons/{season}/weeks/6/list"),
+    ] {
+        let window = demo.window(person);
+        window.go(&demo.fill(route));
+        let bytes = bytes_loaded(&window);
+        assert!(bytes < MOST_BYTES, "{route}: {bytes} bytes");
+    }
+    let window = demo.window(NOBODY);
+    window.go(&demo.fill("/clubs/{club}/seasons/{season}/weeks/{week}/print"));
+    assert_eq!(window.pages_printed("week-sheet"), 1);
+    window.go(&demo.fill("/clubs/{club}/seasons/{season}/weeks/{week}/cards"));
+    assert_eq!(window.pages_printed("table-cards"), 1);
+}
+
+#[test]
+fn a_german_reader_is_told_in_german() {
+    let demo = Demo::open();
+    let window = demo.window("Wennable");
+    window.go("/");
+    window.choose("Language", "Deutsch");
+    window.press("Change");
+    for (name, path, words) in [
+        ("season", "", "Die Liga lebt"),
+        ("player", "/players/{player}", "am Tisch gewesen"),
+        ("standings", "/standings", "Tabelle nach Woche 5"),
+        ("statistics", "/statistics", "zu wenige Partien"),
+        ("week", "/weeks/5", "Runden"),
+        ("pairing", "/weeks/5/pairing", "haben gleich viele Punkte"),
+    ] {
+        let _ = words;
+        window.go(&demo.fill(&format!("/clubs/{{club}}/seasons/{{season}}{path}")));
+        window.look(&format!("german-{name}"));
+        assert_eq!(
+            window.ask("return document.querySelectorAll('main [lang=en]').length"),
+            json!(0),
+            "{path} has English parts"
+        );
+    }
+}
+
+/// What a first view may weigh, style and script included.
+const MOST_BYTES: u64 = 60_000;
+
+/// Bytes of the page and all that it loads, as they came over the wire.
+fn bytes_loaded(window: &Window) -> u64 {
+    let sizes = window.ask(
+        "const loaded = [...performance.getEntriesByType('navigation'),
+             ...performance.getEntriesByType('resource')];
+         return loaded.map((entry) => [entry.name, entry.encodedBodySize, entry.decodedBodySize])",
+    );
+    let sizes = sizes.as_array().unwrap();
+    for part in sizes {
+        let (small, large) = (part[1].as_u64().unwrap(), part[2].as_u64().unwrap());
+        assert!(small > 0 && small < large, "not compressed: {part}");
+    }
+    sizes.iter().map(|part| part[1].as_u64().unwrap()).sum()
+}
+
+/// The demo, with what stands for the parameters of addresses.
+struct Demo {
+    server: Server,
+    _database: Database,
+    names: [(&'static str, String); 5],
+}
+
+impl Demo {
+    fn open() -> Self {
+        let database = Database::empty();
+        let server = Server::demo(&database);
+        let wennable = server.greet("Wennable");
+        let id = |value: &Value| value["id"].as_str().unwrap().to_owned();
+        let account = wennable.get("/api/v1/accounts/me").expect(200);
+        let club = id(&account["clubs"][0]);
+        let seasons = wennable.get(&format!("/api/v1/clubs/{club}/seasons"));
+        let season = id(&seasons.expect(200)[0]);
+        let of_season = format!("/api/v1/clubs/{club}/seasons/{season}");
+        let games = wennable.get(&format!("{of_season}/games?week=5")).expect(200);
+        let games = games.as_array().unwrap().iter();
+        let reported = |game: &&Value| game["slip"]["kind"] == "reported";
+        let game = id(games.clone().find(reported).unwrap());
+        let players = wennable.get(&format!("{of_season}/players")).expect(200);
+        let players = players.as_array().unwrap().iter();
+        let vikkary = |player: &&Value| player["handle"] == "Vikkary";
+        let player = id(players.clone().find(vikkary).unwrap());
+        Self {
+            server,
+            _database: database,
+            names: [
+                ("{club}", club),
+                ("{season}", season),
+                ("{week}", "5".to_owned()),
+                ("{game}", game),
+                ("{player}", player),
+            ],
+        }
+    }
+
+    fn fill(&self, route: &str) -> String {
+        let names = self.names.iter();
+        names.fold(route.to_owned(), |path, (name, value)| {
+            path.replace(name, value)
+        })
+    }
+
+    fn window(&self, person: &str) -> Window {
+        if person == NOBODY {
+            Window::open(&self.server, Size::Phone)
+        } else {
+            Window::of(&self.server, person, Size::Phone)
+        }
+    }
+}
