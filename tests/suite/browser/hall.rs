@@ -90,7 +90,10 @@ fn paper_leads_to_the_address_that_the_settings_name() {
     assert!(sheet.text().contains(&opens));
     let cards = visitor.get(&format!("{path}/cards")).with_status(200);
     assert_eq!(
-        cards.text().matches("aria-label=\"https://league.example/clubs/").count(),
+        cards
+            .text()
+            .matches("aria-label=\"https://league.example/clubs/")
+            .count(),
         2
     );
 }

@@ -48,7 +48,10 @@ use Seen::{By, InStory};
 const NOBODY: &str = "";
 
 /// Addresses that are asked for by a page, and are none.
-const PARTS: [&str; 1] = ["/static/{file}"];
+const PARTS: [&str; 2] = [
+    "/static/{file}",
+    "/clubs/{club}/seasons/{season}/photos/{photo}",
+];
 
 #[test]
 fn every_page_is_in_the_list() {
@@ -170,7 +173,9 @@ impl Demo {
         let seasons = wennable.get(&format!("/api/v1/clubs/{club}/seasons"));
         let season = id(&seasons.expect(200)[0]);
         let of_season = format!("/api/v1/clubs/{club}/seasons/{season}");
-        let games = wennable.get(&format!("{of_season}/games?week=5")).expect(200);
+        let games = wennable
+            .get(&format!("{of_season}/games?week=5"))
+            .expect(200);
         let games = games.as_array().unwrap().iter();
         let reported = |game: &&Value| game["slip"]["kind"] == "reported";
         let game = id(games.clone().find(reported).unwrap());

@@ -83,10 +83,12 @@ impl Window {
     }
 
     pub fn theme(&self, theme: &str) {
-        let feature = json!({ "name": "prefers-color-scheme", "value": theme });
+        let scheme = json!({ "name": "prefers-color-scheme", "value": theme });
+        // What is on its way in is not looked at half faded.
+        let still = json!({ "name": "prefers-reduced-motion", "value": "reduce" });
         self.devtools(
             "Emulation.setEmulatedMedia",
-            json!({ "features": [feature] }),
+            json!({ "features": [scheme, still] }),
         );
     }
 

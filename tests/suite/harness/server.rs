@@ -62,15 +62,7 @@ impl Server {
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
         let mut command = Command::new(env!("CARGO_BIN_EXE_tallyhost"));
         command
-            .args([
-                word,
-                "--listen",
-                listen,
-                "--workers",
-                "1",
-                "--pool",
-                "4",
-            ])
+            .args([word, "--listen", listen, "--workers", "1", "--pool", "4"])
             .args(["--log-format", "json"])
             .env("TALLYHOST_CHANGES_PER_SECOND", "100000")
             .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))

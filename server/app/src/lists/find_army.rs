@@ -18,15 +18,6 @@ use crate::facts::{self, Loaded};
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer, catalogues};
 
-/// An army, with the season's version that it belongs to.
-#[derive(Clone, Debug)]
-pub struct Army {
-    /// The season's version.
-    pub version: i64,
-    /// Every week of the season in order.
-    pub weeks: Vec<ArmyWeek>,
-}
-
 /// One week of an army.
 #[derive(Clone, Debug)]
 pub struct ArmyWeek {
@@ -54,6 +45,8 @@ impl Fielded {
     }
 }
 
+/// Every week of the season in order.
+///
 /// # Errors
 /// [`Refusal::NotFound`] also for somebody who never joined.
 pub async fn find_army(
@@ -62,7 +55,7 @@ pub async fn find_army(
     club: ClubId,
     season: SeasonId,
     player: PlayerId,
-) -> Result<Army, Refusal> {
+) -> Result<Vec<ArmyWeek>, Refusal> {
     desk.store
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
@@ -77,10 +70,7 @@ pub async fn find_army(
                 cap: week.cap,
                 fielded: fielded.remove(&week.week),
             });
-            Ok(Army {
-                version: season.version,
-                weeks: weeks.collect(),
-            })
+            Ok(weeks.collect())
         })
         .await
 }

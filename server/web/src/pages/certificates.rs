@@ -45,7 +45,7 @@ pub async fn show_certificate(desk: Data<Desk>, visit: Visit, path: Path<InPlaye
     let standings = standings.standings;
     let row = standings.row_of(player).ok_or(Refusal::NotFound)?;
     let army = app::lists::find_army(&desk, viewer, club, season, player).await?;
-    let fielded = army.weeks.iter().filter_map(|week| week.fielded.as_ref());
+    let fielded = army.iter().filter_map(|week| week.fielded.as_ref());
     let painted: u32 = fielded.map(|list| list.newly_finished.get()).sum();
     let awards = app::standings::list_awards(&desk, viewer, club, season).await?;
     let who = scene.players.iter().find(|known| known.id == player);

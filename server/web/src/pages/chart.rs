@@ -3,10 +3,10 @@
 use league::ids::PlayerId;
 use league::standings::RankHistory;
 
-const WIDTH: u32 = 640;
+const WIDTH: u32 = 440;
 const ROW: u32 = 22;
-const LEFT: u32 = 30;
-const RIGHT: u32 = 130;
+const LEFT: u32 = 16;
+const RIGHT: u32 = 134;
 const TOP: u32 = 24;
 
 /// Ranks of every player after every week; the standings themselves say the same in words.

@@ -7,7 +7,7 @@ use askama::Template;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::ledger::{Kind, Line};
 use league::season::SeasonState;
-use league::standings::Row;
+use league::standings::{Row, TieBreak};
 use serde::Deserialize;
 use uuid::Uuid;
 
@@ -104,7 +104,7 @@ pub async fn show_player(desk: Data<Desk>, visit: Visit, path: Path<InPlayer>) -
             record: record(row),
             tie_breaks: tie_breaks(visit.t, row),
         }),
-        army: ArmyPicture::new(&army.weeks),
+        army: ArmyPicture::new(&army),
         games: of_player(&desk, &visit, &scene, player).await?,
         lines: lines
             .filter(|line| line.player == player)
@@ -122,7 +122,10 @@ pub fn record(row: &Row) -> String {
 
 fn tie_breaks(t: &Texts, row: &Row) -> Vec<(&'static str, String)> {
     let values = row.tie_breaks.iter().map(|value| {
-        let exact = value.value.map(|exact| number(t, exact));
+        let exact = value.value.map(|exact| match value.tie_break {
+            TieBreak::PaintedShare => t.figures.percent.with(number(t, exact * 100)),
+            _ => number(t, exact),
+        });
         (
             t.speech().tie_break(value.tie_break),
             exact.unwrap_or_else(|| "–".to_owned()),

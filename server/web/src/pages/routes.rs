@@ -4,8 +4,8 @@ use actix_web::web::ServiceConfig;
 
 use super::{
     accounts, assets, board, cards, catalogues, certificates, clubs, games, home, lists, mine,
-    painting, pairing_desk, paste, photos, players, print, seasons, setup, sheets, standings, statistics,
-    wall, weeks,
+    painting, pairing_desk, paste, photos, players, print, seasons, setup, sheets, standings,
+    statistics, wall, weeks,
 };
 
 /// The pages, and what they load.

@@ -36,6 +36,7 @@ framed!(StatisticsPage);
 struct TallyTable {
     key: &'static str,
     name: Phrase,
+    of: Phrase,
     text: Phrase,
     rows: Vec<TallyRow>,
 }
@@ -94,9 +95,21 @@ pub async fn show_statistics(
     );
     let f = &t.figures;
     let tables = [
-        ("faction", f.by_faction, f.by_faction_text, by_faction),
-        ("role", f.by_role, f.by_role_text, by_role),
-        ("scenario", f.by_scenario, f.by_scenario_text, by_scenario),
+        (
+            "faction",
+            f.by_faction,
+            t.faction,
+            f.by_faction_text,
+            by_faction,
+        ),
+        ("role", f.by_role, f.role, f.by_role_text, by_role),
+        (
+            "scenario",
+            f.by_scenario,
+            t.scenario,
+            f.by_scenario_text,
+            by_scenario,
+        ),
     ];
     let tables = tables.into_iter().filter(|(.., rows)| !rows.is_empty());
     let page = StatisticsPage {
@@ -106,9 +119,10 @@ pub async fn show_statistics(
         as_of: found.as_of.number(),
         fewest_games: FEWEST_GAMES,
         tables: tables
-            .map(|(key, name, text, rows)| TallyTable {
+            .map(|(key, name, of, text, rows)| TallyTable {
                 key,
                 name,
+                of,
                 text,
                 rows,
             })

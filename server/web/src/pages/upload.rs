@@ -50,7 +50,9 @@ impl FromRequest for Upload {
 }
 
 fn brings_parts(request: &HttpRequest) -> bool {
-    request.content_type().eq_ignore_ascii_case("multipart/form-data")
+    request
+        .content_type()
+        .eq_ignore_ascii_case("multipart/form-data")
 }
 
 async fn read(mut parts: Multipart) -> Result<Upload, Problem> {

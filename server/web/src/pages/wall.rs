@@ -58,7 +58,10 @@ pub async fn show_wall(desk: Data<Desk>, visit: Visit, path: Path<InSeason>) -> 
     let scene = SeasonScene::load(&desk, &visit, club, season).await?;
     let found = app::standings::find_standings(&desk, visit.viewer, club, season, None).await?;
     let standings = found.standings;
-    let mut slides = parts(standings_rows(&scene, visit.t, &standings.rows), Content::Standings);
+    let mut slides = parts(
+        standings_rows(&scene, visit.t, &standings.rows),
+        Content::Standings,
+    );
     slides.extend(pairing_slides(&desk, &visit, &scene).await?);
     let current = scene.current();
     let page = WallPage {

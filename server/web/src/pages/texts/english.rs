@@ -1,8 +1,8 @@
 //! English, and with it the list of keys.
 
+use super::Phrase;
 use super::figures_english::{FIGURES_ENGLISH, FiguresTexts};
 use super::hall_english::{HALL_ENGLISH, HallTexts};
-use super::Phrase;
 
 vocabulary! {
     Texts, ENGLISH, [figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH],

@@ -1,7 +1,7 @@
 //! German for statistics, pictures and the pages of players.
 
-use super::figures_english::FiguresTexts;
 use super::Phrase;
+use super::figures_english::FiguresTexts;
 
 translation! {
     FiguresTexts, FIGURES_GERMAN, [],
@@ -30,13 +30,13 @@ translation! {
     awards_so_far: "So stünde es jetzt; vergeben wird, wenn die Saison vorbei ist.",
     awards_none: "Noch gibt es nichts auszuzeichnen.",
     prize_painted: "Am meisten bemalt",
-    prize_painted_value: "{} Punkte neu fertig",
+    prize_painted_value: "neu fertige Punkte: {}",
     prize_games: "Die meisten Partien",
-    prize_games_value: "{} Partien gespielt",
+    prize_games_value: "gespielte Partien: {}",
     prize_schedule: "Die stärksten Gegner",
-    prize_schedule_value: "Gegner mit im Mittel {} Ligapunkten",
+    prize_schedule_value: "mittlere Ligapunkte der Gegner: {}",
     prize_climb: "Der größte Aufstieg",
-    prize_climb_value: "{} Plätze gewonnen",
+    prize_climb_value: "gewonnene Plätze: {}",
     army_growth: "Die Armee, Woche für Woche",
     army_growth_text: "Punkte jeder geöffneten Liste nach Einheitenart, unter der Punktgrenze ihrer Woche.",
     army_hidden: "Eine Liste erscheint hier, sobald alle Listen ihrer Woche geöffnet sind.",
@@ -55,4 +55,5 @@ translation! {
     photo_of: "{}, bemalt von {}",
     photo_delete: "Dieses Foto zurückziehen",
     no_place: "Noch nicht in der Tabelle.",
+    role: "Rolle",
 }

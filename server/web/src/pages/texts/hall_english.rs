@@ -23,5 +23,5 @@ vocabulary! {
     certificate_painted: "{} points of models newly finished",
     certificate_awarded: "Awarded: {}",
     certificate_signed: "For the club",
-    certificate_ended: "Season of {} weeks, ended on {}",
+    certificate_ended: "Weeks: {}. Ended on {}.",
 }

@@ -1,7 +1,7 @@
 //! German for what hangs on the wall of the hall or is printed.
 
-use super::hall_english::HallTexts;
 use super::Phrase;
+use super::hall_english::HallTexts;
 
 translation! {
     HallTexts, HALL_GERMAN, [],
@@ -24,5 +24,5 @@ translation! {
     certificate_painted: "{} Punkte an Modellen neu fertig bemalt",
     certificate_awarded: "Ausgezeichnet: {}",
     certificate_signed: "Für den Verein",
-    certificate_ended: "Saison von {} Wochen, beendet am {}",
+    certificate_ended: "Wochen: {}. Beendet am {}.",
 }

@@ -15,29 +15,39 @@ pub fn sentence(finding: &Finding, named: Named<'_>) -> Option<String> {
     let (limit, actual, difference) = numbers.map_or((0, 0, 0), |numbers| {
         (numbers.limit, numbers.actual, numbers.difference())
     });
-    let bound = if actual < limit { "mindestens" } else { "höchstens" };
+    let bound = if actual < limit {
+        "mindestens"
+    } else {
+        "höchstens"
+    };
     Some(match finding.code {
         "list.over-cap" => {
             format!("Die Liste hat {actual} Punkte, {difference} über der Punktgrenze von {limit}.")
         }
         "list.minimum-spend" => {
-            format!("Die Liste hat {actual} Punkte, {difference} unter dem Mindestwert von {limit}.")
+            format!(
+                "Die Liste hat {actual} Punkte, {difference} unter dem Mindestwert von {limit}."
+            )
         }
         "list.largest-unit" => format!(
             "{one} kostet {actual} Punkte; eine einzelne Einheit darf höchstens {limit} kosten."
         ),
-        "list.kind-count" => format!(
-            "Die Liste hat {actual} der Art {words}; diese Woche sind es {bound} {limit}."
-        ),
+        "list.kind-count" => {
+            format!("Die Liste hat {actual} der Art {words}; diese Woche sind es {bound} {limit}.")
+        }
         "list.kind-share" => format!(
             "Die Liste gibt {actual} Punkte für die Art {words} aus; diese Woche sind es {bound} {limit}."
         ),
-        "list.copies" => format!("{one} ist {actual}-mal dabei; diese Woche höchstens {limit}-mal."),
+        "list.copies" => {
+            format!("{one} ist {actual}-mal dabei; diese Woche höchstens {limit}-mal.")
+        }
         "list.banned-keyword" => {
             format!("{one} hat das Stichwort {words}, das diese Woche nicht erlaubt ist.")
         }
         "list.army-size" => {
-            format!("Die Liste hat {actual}; diese Woche sind es {bound} {limit} Einheiten oder Modelle.")
+            format!(
+                "Die Liste hat {actual}; diese Woche sind es {bound} {limit} Einheiten oder Modelle."
+            )
         }
         "list.faction-lock" => {
             format!("Die Liste ist von einer anderen Fraktion als der genannten, {words}.")
@@ -50,7 +60,9 @@ pub fn sentence(finding: &Finding, named: Named<'_>) -> Option<String> {
             "{actual} Punkte der Vorwoche gehen; höchstens {limit} dürfen es.{}",
             missing(&all)
         ),
-        "list.shrunk" => format!("{one} hatte in der Vorwoche {limit} Modelle und hat jetzt {actual}."),
+        "list.shrunk" => {
+            format!("{one} hatte in der Vorwoche {limit} Modelle und hat jetzt {actual}.")
+        }
         "list.option-dropped" => {
             format!("{one} hatte in der Vorwoche {words} und muss es behalten.")
         }

@@ -28,10 +28,16 @@ pub fn sentence(rule: &ListRule) -> String {
 fn demanded(rule: &Rule) -> String {
     match rule {
         Rule::MinimumSpend(rule) => {
-            format!("Eine Liste hat mindestens {}", of(rule.least, "der Punktgrenze"))
+            format!(
+                "Eine Liste hat mindestens {}",
+                of(rule.least, "der Punktgrenze")
+            )
         }
         Rule::LargestUnit(rule) => {
-            format!("Keine einzelne Einheit kostet mehr als {}", of(rule.most, "der Punktgrenze"))
+            format!(
+                "Keine einzelne Einheit kostet mehr als {}",
+                of(rule.most, "der Punktgrenze")
+            )
         }
         Rule::KindCount(rule) => format!(
             "Einheiten der Art {}: {}",
@@ -58,7 +64,10 @@ fn demanded(rule: &Rule) -> String {
                 Counted::Units => "Einheiten",
                 Counted::Models => "Modelle",
             },
-            bounds(rule.least.map(|least| least.to_string()), rule.most.map(|most| most.to_string()))
+            bounds(
+                rule.least.map(|least| least.to_string()),
+                rule.most.map(|most| most.to_string())
+            )
         ),
         Rule::FactionLock(_) => {
             "Wer spielt, bleibt bei der Fraktion, die für die Saison genannt ist".to_owned()
@@ -67,9 +76,16 @@ fn demanded(rule: &Rule) -> String {
             let returning = if rule.returning == Share::ALL {
                 "Alle Punkte der Vorwoche kommen wieder".to_owned()
             } else {
-                format!("Mindestens {} der Punkte der Vorwoche kommen wieder", percent(rule.returning))
+                format!(
+                    "Mindestens {} der Punkte der Vorwoche kommen wieder",
+                    percent(rule.returning)
+                )
             };
-            let growing = if rule.may_shrink { "" } else { "; Einheiten dürfen wachsen, nicht schrumpfen" };
+            let growing = if rule.may_shrink {
+                ""
+            } else {
+                "; Einheiten dürfen wachsen, nicht schrumpfen"
+            };
             let options = if rule.may_drop_options {
                 ""
             } else {
@@ -78,17 +94,26 @@ fn demanded(rule: &Rule) -> String {
             format!("{returning}{growing}{options}")
         }
         Rule::SwapAllowance(rule) => {
-            format!("Höchstens {} gehen aus der Liste", of(rule.most, "der Punkte der Vorwoche"))
+            format!(
+                "Höchstens {} gehen aus der Liste",
+                of(rule.most, "der Punkte der Vorwoche")
+            )
         }
         Rule::NewPoints(rule) => {
-            format!("Höchstens {} sind neu seit der Vorwoche", of(rule.most, "der Punktgrenze"))
+            format!(
+                "Höchstens {} sind neu seit der Vorwoche",
+                of(rule.most, "der Punktgrenze")
+            )
         }
         Rule::NewUnits(rule) => format!(
             "Mindestens {} der Einheiten sind seit der Vorwoche neu oder gewachsen",
             rule.least
         ),
         Rule::PaintedShare(rule) => {
-            format!("Mindestens {} der Punkte einer Liste sind bemalt", percent(rule.least))
+            format!(
+                "Mindestens {} der Punkte einer Liste sind bemalt",
+                percent(rule.least)
+            )
         }
     }
 }

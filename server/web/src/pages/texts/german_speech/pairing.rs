@@ -7,7 +7,10 @@ use super::counted;
 
 /// One sentence for each fact.
 pub fn sentences(reason: &Reason, called: &dyn Fn(PlayerId) -> String) -> Vec<String> {
-    let given_up = reason.given_up.iter().map(|&(wish, amount)| given_up(wish, amount));
+    let given_up = reason
+        .given_up
+        .iter()
+        .map(|&(wish, amount)| given_up(wish, amount));
     [subject(&reason.subject, called)]
         .into_iter()
         .chain(given_up)
@@ -80,10 +83,15 @@ fn worse(level: Level, amount: u64) -> String {
         Level::Changed => more("Partien, die von der veröffentlichten Runde abweichen"),
         Level::Draw => more("Los"),
         Level::Wish(Wish::NoRematch) => {
-            format!("{} mehr als Wiederholung", counted(amount, "Partie", "Partien"))
+            format!(
+                "{} mehr als Wiederholung",
+                counted(amount, "Partie", "Partien")
+            )
         }
         Level::Wish(Wish::NoSecondBye) => more("zweiten Freilosen"),
-        Level::Wish(Wish::SpareSitsOut) => more("Freilosen für Spieler, die nicht aussetzen wollten"),
+        Level::Wish(Wish::SpareSitsOut) => {
+            more("Freilosen für Spieler, die nicht aussetzen wollten")
+        }
         Level::Wish(Wish::ByeToFewestPoints) => more("Punkten des Spielers, der aussetzt"),
         Level::Wish(Wish::CloseScores) => more("quadrierten Punktabständen"),
         Level::Wish(Wish::ClubsApart) => more("Partien innerhalb eines Vereins"),

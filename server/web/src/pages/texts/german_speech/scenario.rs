@@ -88,7 +88,11 @@ fn of_item(terms: &SheetTerms, item: &Item) -> String {
             exclusive,
             cap,
         } => {
-            let shared = if *exclusive { " für beide Seiten zusammen" } else { "" };
+            let shared = if *exclusive {
+                " für beide Seiten zusammen"
+            } else {
+                ""
+            };
             let cap = cap.map(|cap| format!(", im Wert von höchstens {}", points(cap)));
             format!(
                 "je {}, bis zu {most}{shared}{}",
@@ -103,7 +107,10 @@ fn of_item(terms: &SheetTerms, item: &Item) -> String {
         } => of_share(*army, *against, grade),
         Measure::RestOf { item: of, out_of } => {
             let of = label(terms, of.as_str());
-            format!("was „{of}“ der Gegenseite von {} übrig lässt", points(*out_of))
+            format!(
+                "was „{of}“ der Gegenseite von {} übrig lässt",
+                points(*out_of)
+            )
         }
     };
     format!("{}{who}: {worth}{when}.", item.label)

@@ -18,7 +18,10 @@ pub fn sentences(scoring: &Scoring) -> Vec<String> {
         terms.no_show.absent_with_notice,
         terms.no_show.absent_without_notice
     ));
-    sentences.push(format!("Kommt keine Seite, erhält jede {}.", terms.double_loss));
+    sentences.push(format!(
+        "Kommt keine Seite, erhält jede {}.",
+        terms.double_loss
+    ));
     sentences.push(match terms.bye {
         Bye::Fixed(value) => format!("Ein Freilos zählt {value}."),
         Bye::Win => format!("Ein Freilos zählt wie ein Sieg, {}.", scoring.win()),
@@ -93,11 +96,16 @@ fn bonuses(scoring: &Scoring) -> Vec<String> {
             scoring.cap_in_points(share)
         )
     };
-    let painting = terms.painting_cap.map(|share| cap("Boni für Bemalung", share));
+    let painting = terms
+        .painting_cap
+        .map(|share| cap("Boni für Bemalung", share));
     let together = terms
         .bonus_cap
         .map(|share| cap("Boni für Bemalung und Anwesenheit", share));
-    [attendance, painting, together].into_iter().flatten().collect()
+    [attendance, painting, together]
+        .into_iter()
+        .flatten()
+        .collect()
 }
 
 fn duration(minutes: u32) -> String {
