@@ -10,6 +10,7 @@ mod onlooker;
 mod organiser;
 mod pages;
 mod paper;
+mod photos;
 mod player;
 mod unscripted;
 mod window;

@@ -1,3 +1,5 @@
+use std::path::Path;
+
 use reqwest::Url;
 use serde_json::{Value, json};
 use thirtyfour::common::print::{PrintMargins, PrintPage, PrintParameters};
@@ -165,6 +167,13 @@ impl Window {
         RUNTIME
             .block_on(self.driver.execute(script, arguments))
             .unwrap();
+    }
+
+    /// Chooses a file of this machine in the field of this label.
+    pub fn attach(&self, label: &str, file: &Path) {
+        let field = self.field(label);
+        let path = file.to_str().unwrap();
+        RUNTIME.block_on(field.send_keys(path)).unwrap();
     }
 
     /// Types the same into every field of this label.

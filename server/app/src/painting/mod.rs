@@ -6,6 +6,7 @@ mod decide_claim;
 mod delete_photo;
 mod find_photo;
 mod list_claims;
+mod list_photos;
 mod picture;
 
 pub use claim_painting::{ClaimPainting, claim_painting};
@@ -16,3 +17,4 @@ pub use find_photo::find_photo;
 pub use league::painting::Claim;
 pub use list_claims::list_claims;
 pub use picture::is_picture;
+pub use list_photos::list_photos;

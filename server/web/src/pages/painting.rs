@@ -7,7 +7,7 @@ use app::{Desk, Refusal};
 use askama::Template;
 use document::painting::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, SeasonId};
-use league::painting::{ClaimState, Evidence};
+use league::painting::{ClaimState, Evidence, PhotoDigest};
 use league::season::{Phase, SeasonState};
 
 use super::address::{self, InSeason};
@@ -138,6 +138,7 @@ async fn painting_page(
 ) -> PageAnswer {
     let scene = SeasonScene::load(desk, visit, club, id).await?;
     let claims = app::painting::list_claims(desk, visit.viewer, club, id, None).await?;
+    let photos = app::painting::list_photos(desk, visit.viewer, club, id).await?;
     let current = scene.current();
     let open = current
         .iter()
@@ -157,7 +158,7 @@ async fn painting_page(
         claims: claims
             .iter()
             .rev()
-            .map(|claim| claim_row(&scene, visit, claim))
+            .map(|claim| claim_row(&scene, visit, claim, &photos))
             .collect(),
         told,
     };
@@ -196,7 +197,12 @@ async fn own_units(
     Ok(found.list.entries().iter().map(unit).collect())
 }
 
-fn claim_row(scene: &SeasonScene, visit: &Visit, claim: &Claim) -> ClaimRow {
+fn claim_row(
+    scene: &SeasonScene,
+    visit: &Visit,
+    claim: &Claim,
+    photos: &[PhotoDigest],
+) -> ClaimRow {
     let t = visit.t;
     let (state, reason) = match &claim.state {
         ClaimState::Open => (t.claim_open, String::new()),
@@ -216,8 +222,8 @@ fn claim_row(scene: &SeasonScene, visit: &Visit, claim: &Claim) -> ClaimRow {
         .as_ref()
         .is_some_and(|own| own.id == claim.made.player);
     let photo = match claim.made.evidence {
-        Evidence::Photo(digest) => Some(document::hex(&digest.0)),
-        Evidence::AtTable => None,
+        Evidence::Photo(digest) if photos.contains(&digest) => Some(document::hex(&digest.0)),
+        Evidence::Photo(_) | Evidence::AtTable => None,
     };
     ClaimRow {
         id: claim.made.id.to_string(),
@@ -232,7 +238,7 @@ fn claim_row(scene: &SeasonScene, visit: &Visit, claim: &Claim) -> ClaimRow {
             && scene.role.is_some()
             && !own
             && matches!(claim.state, ClaimState::Open),
-        photo: photo.filter(|_| scene.role.is_some()),
+        photo,
         may_delete: own || judges(scene.role),
         state,
         reason,

@@ -1,0 +1,28 @@
+//! The photos of a season that are still there, for the club alone.
+
+use league::ids::{ClubId, SeasonId};
+use league::painting::PhotoDigest;
+
+use crate::seasons::look::look;
+use crate::{Desk, Refusal, Viewer};
+
+/// Their names; none for somebody who is not of the club.
+///
+/// # Errors
+/// [`Refusal::NotFound`].
+pub async fn list_photos(
+    desk: &Desk,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<PhotoDigest>, Refusal> {
+    desk.store
+        .read(async |conn| {
+            if look(conn, viewer, club, season).await?.role.is_none() {
+                return Ok(Vec::new());
+            }
+            let photos = store::photos::list(conn, club, season).await?;
+            Ok(photos.iter().map(|photo| photo.digest).collect())
+        })
+        .await
+}
