@@ -1,5 +1,7 @@
 //! The painting log: what players claim, and who looks at it.
 
+use std::collections::BTreeMap;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::painting::{Claim, ClaimPainting};
@@ -30,7 +32,8 @@ struct PaintingPage {
     head: SeasonHead,
     week: Option<u8>,
     units: Vec<UnitFields>,
-    claims: Vec<ClaimRow>,
+    to_check: usize,
+    weeks: Vec<ClaimsOfWeek>,
     told: Told,
 }
 framed!(PaintingPage);
@@ -41,6 +44,13 @@ struct UnitFields {
     name: String,
     models: u32,
     stages: [u32; 4],
+}
+
+/// The claims of one week, the newest first; those that wait for the reader stand open.
+struct ClaimsOfWeek {
+    week: u8,
+    shown: bool,
+    claims: Vec<ClaimRow>,
 }
 
 struct ClaimRow {
@@ -149,20 +159,37 @@ async fn painting_page(
         Some(week) => own_units(desk, visit, &scene, week, &claims).await?,
         None => Vec::new(),
     };
+    let rows: Vec<ClaimRow> = claims
+        .iter()
+        .rev()
+        .map(|claim| claim_row(&scene, visit, claim, &photos))
+        .collect();
     let page = PaintingPage {
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(visit, Tab::Painting),
         week: week.map(|week| week.number()),
         units,
-        claims: claims
-            .iter()
-            .rev()
-            .map(|claim| claim_row(&scene, visit, claim, &photos))
-            .collect(),
+        to_check: rows.iter().filter(|row| row.may_check).count(),
+        weeks: by_week(rows),
         told,
     };
     show_as(page.told.status(), &page)
+}
+
+/// The newest week first; it and every week with something to check are shown at once.
+fn by_week(rows: Vec<ClaimRow>) -> Vec<ClaimsOfWeek> {
+    let mut weeks: BTreeMap<u8, Vec<ClaimRow>> = BTreeMap::new();
+    for row in rows {
+        weeks.entry(row.week).or_default().push(row);
+    }
+    let newest = weeks.keys().next_back().copied();
+    let of_week = |(week, claims): (u8, Vec<ClaimRow>)| ClaimsOfWeek {
+        week,
+        shown: newest == Some(week) || claims.iter().any(|claim| claim.may_check),
+        claims,
+    };
+    weeks.into_iter().rev().map(of_week).collect()
 }
 
 async fn own_units(

@@ -55,4 +55,6 @@ vocabulary! {
     photo_delete: "Take this photo away",
     no_place: "Not in the table yet.",
     role: "Role",
+    to_check: "To be checked by you or others: {}",
+    claims_n: "claims: {}",
 }

@@ -56,4 +56,6 @@ translation! {
     photo_delete: "Dieses Foto zurückziehen",
     no_place: "Noch nicht in der Tabelle.",
     role: "Rolle",
+    to_check: "Von Ihnen oder anderen zu prüfen: {}",
+    claims_n: "gemeldet: {}",
 }
