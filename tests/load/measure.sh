@@ -1,7 +1,8 @@
 # shellcheck shell=bash
 # Sourced by the measurements beside it, at the root of the repository: what they have in common.
 
-# Installs what is missing, builds the server and runs NAME.py: measure NAME [PACKAGE...] -- [ARGUMENT...]
+# Installs what is missing, builds the server and runs NAME.py, ten minutes at most:
+# measure NAME [PACKAGE...] -- [ARGUMENT...]
 measure() {
     local name=$1 packages=(build-essential postgresql python3)
     shift
@@ -14,5 +15,5 @@ measure() {
     need_rust
     need "${packages[@]}"
     cargo build --locked --quiet --release -p tallyhost
-    exec python3 "tests/load/$name.py" "$@"
+    exec timeout 600 python3 "tests/load/$name.py" "$@"
 }

@@ -7,6 +7,7 @@ import resource
 import shutil
 import signal
 import subprocess
+import sys
 import tempfile
 import time
 from contextlib import contextmanager
@@ -17,6 +18,10 @@ BINARY = ROOT / os.environ.get("CARGO_TARGET_DIR", "target") / "release" / "tall
 # Two threads or workers for whoever serves: the machine that the bars were set on has two cores.
 THREADS = 2
 CONNECTIONS = 64
+
+
+# Whoever is told to end ends what it has started, too.
+signal.signal(signal.SIGTERM, lambda *_: sys.exit("told to end"))
 
 
 @contextmanager

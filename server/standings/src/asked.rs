@@ -39,9 +39,8 @@ impl Asked {
     /// The answer of this moment to a request with these headers, where nothing has to be made or
     /// confirmed for it.
     pub fn answer(&self, headers: &HeaderMap) -> Option<Response<Bytes>> {
-        let page = self
-            .shelf
-            .page_at_once(&*self.kept.upgrade()?, self.wanted)?;
+        let kept = self.kept.upgrade()?;
+        let page = self.shelf.page_at_once(&kept, self.wanted)?;
         Some(answer(headers, &page, self.encoding, self.shelf.counts()))
     }
 }

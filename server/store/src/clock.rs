@@ -1,6 +1,5 @@
 //! The league's one clock.
 
-use diesel::sql_types::Timestamptz;
 use diesel::{define_sql_function, select};
 use diesel_async::RunQueryDsl;
 use league::time::Instant;
