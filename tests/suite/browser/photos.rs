@@ -12,6 +12,8 @@ use crate::stories::results::week::Week;
 #[test]
 fn a_player_shows_painted_models_to_the_club_alone_and_takes_the_photo_away() {
     let week = Week::paired(&["Oskrel", "Corvanel"]);
+    // The first night is over and the next week is not announced: claims are of the opened week.
+    week.stage.clock().show("2026-01-13T22:00:00+01:00");
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("models.jpg");
     fs::write(&file, bytes_of(&picture(3), ImageFormat::Jpeg)).unwrap();
