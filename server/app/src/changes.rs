@@ -2,8 +2,9 @@
 
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
-pub use store::changes::Change;
 use store::changes::{self, Listener, Told};
+pub use store::changes::{Change, committing};
+pub use store::replication::Replica;
 
 use crate::{Desk, Refusal};
 
@@ -33,6 +34,16 @@ impl Desk {
     /// replica, which tells nothing.
     pub async fn listen(&self) -> Result<Changes, Refusal> {
         Ok(Changes(self.store.listen().await?))
+    }
+
+    /// The replica that the database is; nothing of a primary.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub async fn find_replica(&self) -> Result<Option<Replica>, Refusal> {
+        self.store
+            .read(async |conn| Ok(store::replication::find(conn).await?))
+            .await
     }
 
     /// The versions of those of these seasons that everybody may see.

@@ -178,12 +178,10 @@ async fn load_lists(
         .iter()
         .filter(|week| week.facts.lists_opened_at.is_some())
     {
-        let lists = store::lists::list_of_week(conn, season.club, season.id, week.week).await?;
-        for (player, sealed) in lists
-            .into_iter()
-            .filter_map(|list| Some((list.player, list.sealed?)))
-        {
-            if sealed.late_minutes.is_some() {
+        let lists = store::lists::list_handed_in(conn, season.club, season.id, week.week).await?;
+        for sealed in lists {
+            let player = sealed.player;
+            if sealed.late {
                 let seconds = (sealed.sealed_at - week.facts.lists_due_at).num_seconds();
                 let seconds = u32::try_from(seconds).unwrap_or(0);
                 late.push(LateList {

@@ -20,7 +20,7 @@ mod secret;
 pub mod standings;
 mod words;
 
-pub use changes::{Change, Changes, Versions};
+pub use changes::{Change, Changes, Replica, Versions, committing};
 pub use desk::{Actor, Desk, Viewer};
 pub use may::Action;
 pub use refusal::{Fault, Reason, Refusal};

@@ -24,6 +24,32 @@ pub struct StandingsDocument {
     pub ledger: Vec<LineDocument>,
 }
 
+/// The table of a closed week, as it was: with the names that its players had.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct FrozenTableDocument {
+    /// Last week that counts.
+    #[schema(example = 3)]
+    pub as_of: u8,
+    /// In the order of the table.
+    pub rows: Vec<NamedRowDocument>,
+    /// Player by player in the order of the table, week by week.
+    pub ledger: Vec<LineDocument>,
+}
+
+/// A row with the player's name.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+pub struct NamedRowDocument {
+    /// Name in this season.
+    #[schema(example = "Corvanel")]
+    pub handle: String,
+    /// Key of the faction.
+    #[schema(example = "sodwether-moot")]
+    pub faction: String,
+    /// The row.
+    #[serde(flatten)]
+    pub row: RowDocument,
+}
+
 /// One row.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 pub struct RowDocument {

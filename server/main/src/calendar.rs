@@ -1,4 +1,5 @@
-//! What the clock does by itself: lists are opened when their deadline is over, silence confirms.
+//! What the clock does by itself: lists are opened when their deadline is over, silence confirms, and
+//! what is revealed makes a version.
 
 use std::time::Duration;
 
@@ -24,8 +25,9 @@ pub async fn keep(desk: Desk) {
 async fn act(desk: &Desk) -> Result<(), Refusal> {
     let opened = app::lists::open_due_lists(desk).await?;
     let confirmed = app::results::settle_silent_results(desk).await?;
-    if opened + confirmed > 0 {
-        tracing::info!(opened, confirmed, "moments that had come");
+    let told = app::seasons::tell_moments(desk).await?;
+    if opened + confirmed + told > 0 {
+        tracing::info!(opened, confirmed, told, "moments that had come");
     }
     Ok(())
 }

@@ -13,6 +13,7 @@ use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
 use futures_util::future::BoxFuture;
 use league::ids::{ClubId, SeasonId};
+use tokio::task::LocalKey;
 use tokio::time::timeout;
 use uuid::Uuid;
 
@@ -48,6 +49,8 @@ impl Change {
 tokio::task_local! {
     /// What the running transaction has changed.
     static NOTED: RefCell<Vec<Change>>;
+    /// What the running request has committed.
+    static COMMITTED: RefCell<Vec<Change>>;
 }
 
 /// Remembers a change until its transaction is over.
@@ -58,12 +61,29 @@ pub(crate) fn note(change: Change) {
 
 /// Runs a transaction and says what it noted.
 pub(crate) async fn noting<R>(transaction: impl Future<Output = R>) -> (R, Vec<Change>) {
-    let noted = RefCell::default();
+    collecting(&NOTED, transaction).await
+}
+
+/// Remembers what was committed until its request is over.
+pub(crate) fn commit(changes: &[Change]) {
+    // The clock's own acts are no requests.
+    let _ = COMMITTED.try_with(|committed| committed.borrow_mut().extend(changes));
+}
+
+/// Runs a request and says what it committed.
+pub async fn committing<R>(request: impl Future<Output = R>) -> (R, Vec<Change>) {
+    collecting(&COMMITTED, request).await
+}
+
+async fn collecting<R>(
+    into: &'static LocalKey<RefCell<Vec<Change>>>,
+    act: impl Future<Output = R>,
+) -> (R, Vec<Change>) {
     let run = async {
-        let answer = transaction.await;
-        (answer, NOTED.with(RefCell::take))
+        let answer = act.await;
+        (answer, into.with(RefCell::take))
     };
-    NOTED.scope(noted, run).await
+    into.scope(RefCell::default(), run).await
 }
 
 /// Does what a change asks for.

@@ -10,16 +10,21 @@ pub mod catalogues;
 pub mod changes;
 pub mod clock;
 pub mod clubs;
+pub mod directory;
 mod fault;
+pub mod frozen_tables;
 pub mod games;
 pub mod idempotency;
 pub mod invitations;
 mod json;
 pub mod lists;
+pub mod moments;
 pub mod painting;
 pub mod photos;
 pub mod players;
 pub mod repairs;
+pub mod records;
+pub mod replication;
 pub mod rounds;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]
 mod schema;
@@ -126,6 +131,8 @@ impl Store {
         let (answer, changes) = changes::noting(self.transact("read write", act)).await;
         if answer.is_ok() {
             self.ear.tell(changes).await;
+            changes::commit(&changes);
+            self.ear.tell(changes);
         }
         answer
     }

@@ -183,6 +183,59 @@ pub async fn list_of_week(
     rows.into_iter().map(PlayerList::try_from).collect()
 }
 
+/// A list that was handed in, as far as the table follows from it.
+#[derive(Clone, Debug)]
+pub struct HandedIn {
+    /// Whose.
+    pub player: PlayerId,
+    /// The list.
+    pub list: ArmyListDocument,
+    /// The version of the catalogue it is pinned to.
+    pub catalogue_number: i32,
+    /// When it was sealed.
+    pub sealed_at: Instant,
+    /// Whether it came after the end of the grace.
+    pub late: bool,
+}
+
+/// The lists of a week that were handed in, in the order of the players' identities. Reads nobody's
+/// draft: a process that may not see drafts asks for this.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_handed_in(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+) -> Result<Vec<HandedIn>, Fault> {
+    let rows: Vec<(Uuid, Json<ArmyListDocument>, i32, Instant, Option<i32>)> = lists::table
+        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(lists::week_no.eq(number(week)))
+        .filter(lists::sealed.is_not_null())
+        .order(lists::player_id)
+        .select((
+            lists::player_id,
+            lists::sealed.assume_not_null(),
+            lists::catalogue_number.assume_not_null(),
+            lists::sealed_at.assume_not_null(),
+            lists::late_minutes,
+        ))
+        .load(conn)
+        .await?;
+    let handed_in =
+        |(player, list, catalogue_number, sealed_at, late): (_, Json<_>, _, _, Option<i32>)| {
+            HandedIn {
+                player: PlayerId(player),
+                list: list.0,
+                catalogue_number,
+                sealed_at,
+                late: late.is_some(),
+            }
+        };
+    Ok(rows.into_iter().map(handed_in).collect())
+}
+
 /// The lists that a player sealed before `week`, oldest first.
 ///
 /// # Errors

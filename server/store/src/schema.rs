@@ -142,6 +142,7 @@ diesel::table! {
         started_at -> Nullable<Timestamptz>,
         ended_at -> Nullable<Timestamptz>,
         seed_commitment -> Nullable<Bytea>,
+        moments_told_at -> Nullable<Timestamptz>,
     }
 }
 
@@ -351,6 +352,29 @@ diesel::table! {
     }
 }
 
+diesel::table! {
+    frozen_tables (club_id, season_id, week_no, version) {
+        club_id -> Uuid,
+        season_id -> Uuid,
+        week_no -> Int2,
+        version -> Int8,
+        act -> Text,
+        contents -> Jsonb,
+        frozen_at -> Timestamptz,
+    }
+}
+
+diesel::table! {
+    open_records (club_id, account_id) {
+        club_id -> Uuid,
+        account_id -> Uuid,
+        record_id -> Uuid,
+        agreed_at -> Timestamptz,
+    }
+}
+
 diesel::allow_tables_to_appear_in_same_query!(accounts, clubs, memberships);
 diesel::allow_tables_to_appear_in_same_query!(seasons, weeks);
 diesel::allow_tables_to_appear_in_same_query!(games, slips);
+diesel::allow_tables_to_appear_in_same_query!(clubs, seasons);
+diesel::allow_tables_to_appear_in_same_query!(open_records, players, seasons);

@@ -15,6 +15,7 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
 use crate::seasons::policy;
+use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// Agrees with a claim, as the opponent of that week or as a referee.
@@ -90,6 +91,7 @@ async fn decide(
             };
             let claim = decided.map_err(refuse)?;
             store::painting::update(conn, club, season.id, &claim).await?;
+            freeze(conn, club, season.id, claim.made.week, act, now).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
                     conn,

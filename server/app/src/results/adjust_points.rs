@@ -10,6 +10,7 @@ use uuid::Uuid;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
+use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Fault, Reason, Refusal, words};
 
 const LARGEST: i32 = 1000;
@@ -69,13 +70,15 @@ pub async fn adjust_points(
             };
             let by = actor.account;
             store::adjustments::create(conn, club, season.id, &adjustment, by, now).await?;
+            let week = command.week;
+            freeze(conn, club, season.id, week, "adjust_points", now).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
                     conn,
                     "adjust_points",
                     json!({
                         "player": player.id.0,
-                        "week": command.week.number(),
+                        "week": week.number(),
                         "amount": command.amount,
                         "reason": adjustment.reason.as_str(),
                     }),

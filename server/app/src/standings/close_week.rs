@@ -5,6 +5,7 @@ use league::standings::table;
 use league::week::WeekNo;
 use serde_json::json;
 
+use super::freeze::freeze;
 use crate::facts;
 use crate::may::may;
 use crate::record::Scene;
@@ -48,6 +49,7 @@ pub async fn close_week(
                 return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
             }
             store::weeks::mark_closed(conn, club, season.id, week, now).await?;
+            freeze(conn, club, season.id, week, "close_week", now).await?;
             let rows = table(&loaded.facts, week).rows;
             let places: Vec<_> = rows
                 .iter()

@@ -7,6 +7,7 @@ use league::season::{NightPlan, Phase, Reveal, WeekFacts};
 use league::standings::SeasonFacts;
 use league::time::Instant;
 use league::week::WeekNo;
+use store::frozen_tables::Frozen;
 use store::games::Game;
 use store::players::Player;
 use store::seasons::Season;
@@ -29,6 +30,8 @@ pub struct Board {
     pub weeks: Vec<BoardWeek>,
     /// The games and byes of published rounds.
     pub games: Vec<Game>,
+    /// When and why tables of closed weeks were frozen.
+    pub frozen: Vec<Frozen>,
     /// What the table is computed from.
     pub facts: SeasonFacts,
     /// The instant, by the league's one clock.
@@ -62,6 +65,7 @@ pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<B
             let look = look(conn, None, club, season).await?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &look.season, now).await?;
+            let frozen = store::frozen_tables::list(conn, club, season).await?;
             let holds_until = next_moment(&loaded.weeks, &loaded.games, now);
             let weeks = loaded.weeks.into_iter();
             let weeks = weeks.map(|week| board_week(&look, week, now)).collect();
@@ -70,6 +74,7 @@ pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<B
                 players: loaded.players,
                 weeks,
                 games: loaded.games,
+                frozen,
                 facts: loaded.facts,
                 now,
                 holds_until,

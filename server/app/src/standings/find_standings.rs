@@ -1,11 +1,13 @@
 //! The table as of a week: computed from the facts each time, so that it cannot be wrong.
 
+use document::standings::NamedRowDocument;
 use league::ids::{ClubId, SeasonId};
 use league::standings::{Standings, table};
 use league::week::WeekNo;
 use store::players::Player;
 use store::seasons::Season;
 
+use super::named_rows;
 use crate::facts;
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
@@ -19,6 +21,14 @@ pub struct SeasonStandings {
     pub players: Vec<Player>,
     /// The table.
     pub standings: Standings,
+}
+
+impl SeasonStandings {
+    /// The rows with the names of their players.
+    #[must_use]
+    pub fn rows(&self) -> Vec<NamedRowDocument> {
+        named_rows(&self.standings, &self.players)
+    }
 }
 
 /// The table after `week`, or after the last week that was paired.

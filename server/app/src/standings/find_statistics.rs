@@ -3,13 +3,17 @@
 use std::collections::BTreeMap;
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::scenario::Roles;
+use league::scenario::{Roles, ScenarioSheet};
 use league::side::Side;
-use league::standings::{GameSeen, RankHistory, Tally, games_seen, rank_history, tally};
+use league::standings::{
+    GameSeen, RankHistory, SeasonFacts, Tally, games_seen, rank_history, tally,
+};
 use league::week::WeekNo;
 use store::players::Player;
+use store::weeks::Week;
 
-use crate::facts::{self, Loaded, sheet};
+use super::Board;
+use crate::facts;
 use crate::seasons::find_scenario::{ScenarioSeen, seen};
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
@@ -27,7 +31,7 @@ pub struct SeasonStatistics {
     pub as_of: WeekNo,
     /// By faction; games between two armies of one faction are left out.
     pub factions: Vec<Tally<String>>,
-    /// By the role of the first leg, where the scenario has roles.
+    /// By the role of the first leg, where the scenario has roles and all of it is known.
     pub roles: Vec<Tally<String>>,
     /// By scenario, as the side named first saw it: the attacker where there are roles.
     pub scenarios: Vec<Tally<String>>,
@@ -52,25 +56,50 @@ pub async fn find_statistics(
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &look.season, now).await?;
             let as_of = loaded.as_of(week)?;
-            let mut titles = BTreeMap::new();
-            for week in &loaded.weeks {
-                titles.extend(seen(&look, week, now).map(|seen| (week.week, title(seen))));
-            }
-            let games = games_seen(&loaded.facts, as_of);
-            Ok(SeasonStatistics {
-                version: look.season.version,
-                as_of,
-                factions: by_faction(&games, &loaded.players),
-                roles: by_role(&games, &loaded)?,
-                scenarios: tally(&games, FEWEST_GAMES, |game| {
-                    let title = titles.get(&game.week).cloned();
-                    title.filter(|_| game.side == Side::First)
-                }),
-                ranks: rank_history(&loaded.facts, as_of),
-                met: met(&games),
-            })
+            let seen = |week: &Week| Some((week.week, seen(&look, week, now)?));
+            let scenarios = loaded.weeks.iter().filter_map(seen).collect();
+            let version = look.season.version;
+            count(version, as_of, &loaded.facts, &loaded.players, scenarios)
         })
         .await
+}
+
+/// The statistics of a board, as everybody may know them.
+///
+/// # Errors
+/// [`Refusal::Broken`] for a scenario that can no longer be read.
+pub fn statistics(board: &Board, as_of: WeekNo) -> Result<SeasonStatistics, Refusal> {
+    let seen = board.weeks.iter();
+    let seen = seen.filter_map(|week| Some((week.week, week.scenario.clone()?)));
+    let version = board.season.version;
+    count(version, as_of, &board.facts, &board.players, seen.collect())
+}
+
+fn count(
+    version: i64,
+    as_of: WeekNo,
+    facts: &SeasonFacts,
+    players: &[Player],
+    scenarios: BTreeMap<WeekNo, ScenarioSeen>,
+) -> Result<SeasonStatistics, Refusal> {
+    let games = games_seen(facts, as_of);
+    let roles = by_role(&games, &scenarios)?;
+    let titles: BTreeMap<WeekNo, String> = scenarios
+        .into_iter()
+        .map(|(week, seen)| (week, title(seen)))
+        .collect();
+    Ok(SeasonStatistics {
+        version,
+        as_of,
+        factions: by_faction(&games, players),
+        roles,
+        scenarios: tally(&games, FEWEST_GAMES, |game| {
+            let title = titles.get(&game.week).cloned();
+            title.filter(|_| game.side == Side::First)
+        }),
+        ranks: rank_history(facts, as_of),
+        met: met(&games),
+    })
 }
 
 fn title(seen: ScenarioSeen) -> String {
@@ -92,11 +121,19 @@ fn by_faction(games: &[GameSeen], players: &[Player]) -> Vec<Tally<String>> {
     })
 }
 
-fn by_role(games: &[GameSeen], loaded: &Loaded) -> Result<Vec<Tally<String>>, Refusal> {
+fn by_role(
+    games: &[GameSeen],
+    scenarios: &BTreeMap<WeekNo, ScenarioSeen>,
+) -> Result<Vec<Tally<String>>, Refusal> {
     let mut with_roles = Vec::new();
-    for week in &loaded.weeks {
-        if sheet(week)?.is_some_and(|sheet| sheet.terms().roles != Roles::Symmetric) {
-            with_roles.push(week.week);
+    for (&week, seen) in scenarios {
+        let ScenarioSeen::Full(sheet) = seen else {
+            continue;
+        };
+        let sheet = ScenarioSheet::try_from(sheet.as_ref().clone())
+            .map_err(|faults| Refusal::Broken(format!("sheet of week {week}: {faults:?}")))?;
+        if sheet.terms().roles != Roles::Symmetric {
+            with_roles.push(week);
         }
     }
     Ok(tally(games, FEWEST_GAMES, |game| {

@@ -1,0 +1,2 @@
+drop table frozen_tables;
+drop function frozen_tables_are_for_ever();

@@ -1,0 +1,3 @@
+drop index seasons_directory;
+drop index players_account;
+drop table open_records;

@@ -1,0 +1,1 @@
+alter table seasons drop column moments_told_at;

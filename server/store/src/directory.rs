@@ -1,0 +1,117 @@
+//! The directory of public seasons: the one query that crosses clubs for everybody.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{ClubId, SeasonId};
+use league::season::SeasonState;
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::{clubs, seasons};
+use crate::{Conn, Fault};
+
+/// A season in the directory.
+#[derive(Clone, Debug)]
+pub struct Listed {
+    /// Whose.
+    pub club: ClubId,
+    /// Name of the club.
+    pub club_name: String,
+    /// Which.
+    pub season: SeasonId,
+    /// Name of the season.
+    pub name: String,
+    /// Started or ended.
+    pub state: SeasonState,
+    /// When it started.
+    pub started_at: Instant,
+    /// When it ended.
+    pub ended_at: Option<Instant>,
+}
+
+/// A place in the directory's order: newest start first.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Place {
+    /// When the season started.
+    pub started_at: Instant,
+    /// Which season.
+    pub season: SeasonId,
+}
+
+/// The seasons after a place, or the first, whose name or club's name holds `search` in any case.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    search: &str,
+    after: Option<Place>,
+    limit: u16,
+) -> Result<Vec<Listed>, Fault> {
+    let mut query = seasons::table
+        .inner_join(clubs::table.on(clubs::club_id.eq(seasons::club_id)))
+        .filter(seasons::visibility.eq("public"))
+        .filter(seasons::state.ne("draft"))
+        .order((seasons::started_at.desc(), seasons::season_id.desc()))
+        .limit(limit.into())
+        .select((
+            seasons::club_id,
+            clubs::name,
+            seasons::season_id,
+            seasons::name,
+            seasons::started_at.assume_not_null(),
+            seasons::ended_at,
+        ))
+        .into_boxed();
+    if !search.is_empty() {
+        let pattern = format!("%{}%", literally(search));
+        let named = seasons::name.ilike(pattern.clone());
+        query = query.filter(named.or(clubs::name.ilike(pattern)));
+    }
+    if let Some(Place { started_at, season }) = after {
+        let same_start = seasons::started_at.eq(started_at);
+        let later = seasons::started_at.lt(started_at);
+        let after = later.or(same_start.and(seasons::season_id.lt(season.0)));
+        query = query.filter(after);
+    }
+    let rows: Vec<(Uuid, String, Uuid, String, Instant, Option<Instant>)> =
+        query.load(conn).await?;
+    let listed =
+        |(club, club_name, season, name, started_at, ended_at): (_, _, _, _, _, Option<_>)| {
+            Listed {
+                club: ClubId(club),
+                club_name,
+                season: SeasonId(season),
+                name,
+                state: match ended_at {
+                    Some(_) => SeasonState::Ended,
+                    None => SeasonState::Started,
+                },
+                started_at,
+                ended_at,
+            }
+        };
+    Ok(rows.into_iter().map(listed).collect())
+}
+
+/// A text that a pattern finds as it is.
+fn literally(text: &str) -> String {
+    let mut literal = String::new();
+    for letter in text.chars() {
+        if ['%', '_', '\\'].contains(&letter) {
+            literal.push('\\');
+        }
+        literal.push(letter);
+    }
+    literal
+}
+
+#[cfg(test)]
+mod tests {
+    use super::literally;
+
+    #[test]
+    fn what_a_pattern_would_take_for_anything_is_looked_for_as_it_is() {
+        assert_eq!(literally(r"100%_\Lamplit"), r"100\%\_\\Lamplit");
+    }
+}

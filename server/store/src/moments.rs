@@ -1,0 +1,74 @@
+//! Moments that have come: an announcement or a reveal changes what may be seen, though nobody acts.
+
+use diesel::prelude::*;
+use diesel::sql_types::{Timestamptz, Uuid as SqlUuid};
+use diesel_async::RunQueryDsl;
+use league::ids::{ClubId, SeasonId};
+use league::time::Instant;
+use uuid::Uuid;
+
+use crate::schema::seasons;
+use crate::{Conn, Fault};
+
+#[derive(QueryableByName)]
+struct SeasonKey {
+    #[diesel(sql_type = SqlUuid)]
+    club_id: Uuid,
+    #[diesel(sql_type = SqlUuid)]
+    season_id: Uuid,
+}
+
+const DUE: &str = "
+    select distinct seasons.club_id, seasons.season_id
+    from seasons
+    join weeks using (club_id, season_id)
+    cross join lateral (values (announce_at), (title_reveal_at), (full_reveal_at)) moments (at)
+    where seasons.state = 'started'
+    and at <= $1 and at > coalesce(moments_told_at, started_at)";
+
+/// Running seasons with a moment that has come by `now` and made no version yet.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_due(conn: &mut Conn, now: Instant) -> Result<Vec<(ClubId, SeasonId)>, Fault> {
+    let rows: Vec<SeasonKey> = diesel::sql_query(DUE)
+        .bind::<Timestamptz, _>(now)
+        .load(conn)
+        .await?;
+    let key = |row: SeasonKey| (ClubId(row.club_id), SeasonId(row.season_id));
+    Ok(rows.into_iter().map(key).collect())
+}
+
+/// Up to when a season's moments have made versions: its start, where none has.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find_told(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Option<Instant>, Fault> {
+    let (told, started): (Option<Instant>, Option<Instant>) = seasons::table
+        .find((club.0, season.0))
+        .select((seasons::moments_told_at, seasons::started_at))
+        .first(conn)
+        .await?;
+    Ok(told.or(started))
+}
+
+/// All moments of a season up to `now` have made versions.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn mark_told(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::update(seasons::table.find((club.0, season.0)))
+        .set(seasons::moments_told_at.eq(now))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
