@@ -8,6 +8,7 @@ mod database;
 pub mod demo;
 mod metrics;
 pub mod postgres;
+mod replication;
 mod server;
 pub mod settings;
 mod stop;

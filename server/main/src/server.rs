@@ -11,12 +11,12 @@ use app::Desk;
 use standings::{Front, Shelf};
 use store::Store;
 use tokio::task::LocalSet;
-use web::{Leaving, Limits, PublicAddress};
+use web::{Document, Leaving, Limits, PublicAddress};
 
 use crate::cli::Outcome;
 use crate::settings::{Role, Settings, SigningKey};
 use crate::stop::{Signals, run_until_stopped};
-use crate::{calendar, connections, metrics};
+use crate::{calendar, connections, metrics, replication};
 
 /// How long a client may take to send the head of a request.
 const PATIENCE_WITH_CLIENTS: Duration = Duration::from_secs(10);
@@ -30,6 +30,7 @@ pub struct Bound {
     role: Role,
     desk: Desk,
     shelf: Option<Arc<Shelf>>,
+    replica: replication::Gauges,
     leaving: Leaving,
 }
 
@@ -55,7 +56,9 @@ impl Bound {
         if let Some(shelf) = &shelf {
             metrics::add_shelf(&metrics, shelf)?;
         }
-        let routes = routes(role, shelf.clone());
+        let replica = replication::Gauges::add_to(&metrics)?;
+        let document = Document::new(&web::openapi(standings::openapi()))?;
+        let routes = routes(role, shelf.clone(), document);
         let public = PublicAddress(settings.public_url.clone());
         let (served, told) = (desk.clone(), leaving.clone());
         let counted = metrics.clone();
@@ -92,6 +95,7 @@ impl Bound {
             role,
             desk,
             shelf,
+            replica,
             leaving,
         })
     }
@@ -102,6 +106,7 @@ impl Bound {
     /// The server cannot go on.
     pub async fn run(self, signals: Signals, drain: Duration) -> Outcome {
         let background = LocalSet::new();
+        background.spawn_local(self.replica.keep(self.desk.clone()));
         if self.role.has_desk() {
             background.spawn_local(calendar::keep(self.desk));
         }
@@ -119,13 +124,17 @@ impl Bound {
 }
 
 /// The routes of a role. Addresses are tried in this order, and most who come look at the standings.
-fn routes(role: Role, shelf: Option<Arc<Shelf>>) -> impl FnOnce(&mut ServiceConfig) + Clone {
+fn routes(
+    role: Role,
+    shelf: Option<Arc<Shelf>>,
+    document: Document,
+) -> impl FnOnce(&mut ServiceConfig) + Clone {
     move |config| {
         if let Some(shelf) = shelf {
             standings::configure(config, shelf);
         }
         if role.has_desk() {
-            web::desk(config);
+            web::desk(config, document);
         }
     }
 }

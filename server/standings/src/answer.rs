@@ -18,10 +18,10 @@ use crate::page::{Encoded, Page};
 
 /// Anybody may keep it, and asks before each use whether it still holds: an unchanged body costs
 /// nothing but the question, and no cache on the way can make it stale.
-const ASK_EACH_TIME: HeaderValue = HeaderValue::from_static("public, no-cache");
+pub const ASK_EACH_TIME: HeaderValue = HeaderValue::from_static("public, no-cache");
 
 /// A table that is framed by the pages of others; it loads nothing and runs nothing.
-const FRAMED: HeaderValue =
+pub const FRAMED: HeaderValue =
     HeaderValue::from_static("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors *");
 
 /// Data, which is no page at all.
@@ -78,7 +78,7 @@ fn for_caches(headers: &mut HeaderMap, encoded: &Encoded) {
 }
 
 const EVERYBODY: HeaderValue = HeaderValue::from_static("*");
-const EXPOSED: HeaderValue = HeaderValue::from_static("etag");
+const EXPOSED: HeaderValue = HeaderValue::from_static("etag, link, retry-after");
 const CROSS_ORIGIN: HeaderValue = HeaderValue::from_static("cross-origin");
 const ONLY_TLS: HeaderValue = HeaderValue::from_static("max-age=63072000; includeSubDomains");
 
@@ -92,7 +92,7 @@ pub fn open_to_all_sites(response: &mut HttpResponseBuilder) {
 
 /// Whether `If-None-Match` names the tag. The comparison is weak: a proxy that compressed a body
 /// itself has made its tag weak.
-fn names(tags: &HeaderValue, tag: &HeaderValue) -> bool {
+pub fn names(tags: &HeaderValue, tag: &HeaderValue) -> bool {
     let (Ok(tags), Ok(tag)) = (tags.to_str(), tag.to_str()) else {
         return false;
     };

@@ -14,8 +14,8 @@ use futures_util::{Stream, stream};
 use tokio::sync::watch;
 use tokio::time::timeout;
 
+use crate::addresses::InSeason;
 use crate::answer::open_to_all_sites;
-use crate::routes::InSeason;
 use crate::shelf::Shelf;
 use crate::turned::Turned;
 
@@ -27,6 +27,10 @@ const SILENCE: Duration = Duration::from_secs(15);
 const COME_AGAIN: u32 = 1000;
 
 /// Each version of a season from now on; at once, where it is newer than `Last-Event-ID`.
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/events", tag = "public", security(()),
+    params(InSeason, ("Last-Event-ID" = Option<i64>, Header, description = "The version that was heard last")),
+    responses((status = 200, description = "Server-sent events", content(
+        (String = "text/event-stream", example = "id: 41\nevent: version\ndata: {\"version\":41}\n\n")))))]
 pub async fn follow_season(
     shelf: Data<Shelf>,
     path: Path<InSeason>,
@@ -62,19 +66,26 @@ fn versions(
     heard: Option<i64>,
 ) -> impl Stream<Item = Result<Bytes, Infallible>> {
     let now = *news.borrow_and_update();
-    let greeting = match heard {
-        Some(heard) if heard == now => format!("retry: {COME_AGAIN}\n\n"),
-        _ => format!("retry: {COME_AGAIN}\n{}", event(now)),
+    let is_news = heard.is_none_or(|heard| heard < now);
+    let greeting = match is_news {
+        true => format!("retry: {COME_AGAIN}\n{}", event(now)),
+        false => format!("retry: {COME_AGAIN}\n\n"),
     };
     let first = stream::once(async move { Ok(Bytes::from(greeting)) });
-    let rest = stream::unfold(news, |mut news| async move {
-        let line = match timeout(SILENCE, news.changed()).await {
-            Ok(Ok(())) => Bytes::from(event(*news.borrow_and_update())),
+    // Another process may have told of more than this one knows yet.
+    let told = heard.map_or(now, |heard| heard.max(now));
+    let rest = stream::unfold((news, told), |(mut news, told)| async move {
+        let version = match timeout(SILENCE, news.changed()).await {
+            Ok(Ok(())) => *news.borrow_and_update(),
             // Nobody may see the season any more, or the server stops.
             Ok(Err(_)) => return None,
-            Err(_) => Bytes::from_static(b":\n\n"),
+            Err(_) => told,
         };
-        Some((Ok(line), news))
+        let line = match version > told {
+            true => Bytes::from(event(version)),
+            false => Bytes::from_static(b":\n\n"),
+        };
+        Some((Ok(line), (news, told.max(version))))
     });
     stream::StreamExt::chain(first, rest)
 }

@@ -7,18 +7,27 @@
 //! and a body is never served whose version was confirmed more than two seconds ago. A body ends with
 //! the instant at which the clock alone would show more.
 
+mod addresses;
 mod answer;
 mod asked;
 mod counts;
+mod directory;
 mod encoding;
 mod events;
 mod format;
 mod front;
+mod frozen;
 mod kept;
 mod league_clock;
+mod once;
+mod openapi;
 mod page;
+mod preflight;
+mod reads;
+mod record;
 mod resource;
 mod routes;
+mod seen;
 mod sheets;
 mod shelf;
 mod turn;
@@ -27,6 +36,7 @@ mod watch;
 
 pub use counts::Counts;
 pub use front::{Front, Tell, Told};
+pub use openapi::openapi;
 pub use routes::configure;
 pub use shelf::Shelf;
 pub use watch::keep_current;

@@ -1,4 +1,4 @@
-//! What can be read, each written from a board.
+//! What can be read of a season, each written from a board.
 
 use app::Refusal;
 use app::standings::Board;
@@ -21,8 +21,14 @@ pub enum Resource {
     Results(Option<WeekNo>),
     /// The weeks, their scenarios as far as they are revealed.
     Weeks,
+    /// Games counted by what they have in common.
+    Statistics(Option<WeekNo>),
+    /// The tables that were frozen.
+    Tables,
     /// Every line behind a player's total.
     Ledger(PlayerId, Option<WeekNo>),
+    /// A player's place in the table.
+    Place(PlayerId),
     /// A small picture of week and leader.
     Badge,
 }
@@ -44,19 +50,28 @@ impl Resource {
     /// that the resource does not have.
     pub fn write(self, board: &Board, format: Format) -> Result<Vec<u8>, Refusal> {
         match (self, format) {
-            (Self::Standings(week), Format::Html) => sheets::embedded_table(board, week),
+            (Self::Standings(week), Format::Html) => {
+                sheets::embedded_table(sheets::standings(board, week)?)
+            }
             (Self::Standings(week), _) => write(&sheets::standings(board, week)?, format),
             (Self::Pairings(week), _) => write(&sheets::pairings(board, week)?, format),
             (Self::Results(week), _) => write(&sheets::results(board, week)?, format),
             (Self::Weeks, _) => write(&sheets::weeks(board), format),
+            (Self::Statistics(week), _) => write(&sheets::statistics(board, week)?, format),
+            (Self::Tables, _) => write(&sheets::tables(board), format),
             (Self::Ledger(player, week), _) => write(&sheets::ledger(board, player, week)?, format),
+            (Self::Place(player), _) => write(&sheets::place(board, player)?, format),
             (Self::Badge, Format::Svg) => sheets::badge(board),
             (Self::Badge, _) => Err(Refusal::NotFound),
         }
     }
 }
 
-fn write(sheet: &(impl Sheet + Serialize), format: Format) -> Result<Vec<u8>, Refusal> {
+/// A sheet as JSON or CSV.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for another format.
+pub fn write(sheet: &(impl Sheet + Serialize), format: Format) -> Result<Vec<u8>, Refusal> {
     match format {
         Format::Json => {
             serde_json::to_vec(sheet).map_err(|cause| Refusal::Broken(cause.to_string()))

@@ -4,7 +4,11 @@ mod badge;
 mod embedded;
 mod games;
 mod ledger;
+mod place;
+mod seasons;
 mod standings;
+mod statistics;
+mod tables;
 mod weeks;
 
 use app::Refusal;
@@ -14,10 +18,14 @@ use uuid::Uuid;
 
 pub use badge::badge;
 pub use embedded::embedded_table;
-pub use games::{pairings, results};
-pub use ledger::ledger;
-pub use standings::standings;
-pub use weeks::weeks;
+pub use games::{Pairings, Results, pairings, results};
+pub use ledger::{Ledger, frozen_ledger, ledger};
+pub use place::{Place, Record, place};
+pub use seasons::Seasons;
+pub use standings::{Standings, frozen_standings, standings};
+pub use statistics::{Statistics, statistics};
+pub use tables::{Tables, tables};
+pub use weeks::{Weeks, weeks};
 
 /// The week asked for, or the last that was paired.
 ///

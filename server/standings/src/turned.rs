@@ -5,12 +5,17 @@ use actix_web::http::header::{ALLOW, RETRY_AFTER};
 use actix_web::{HttpResponse, ResponseError};
 use app::Refusal;
 
+use crate::answer::open_to_all_sites;
+
 /// Why there is no body.
 #[derive(Debug, thiserror::Error)]
 pub enum Turned {
     /// 406: none of our formats.
     #[error("this is written in JSON or CSV")]
     NotAcceptable,
+    /// 400: what is wrong with the query.
+    #[error("{0}")]
+    Invalid(&'static str),
     /// 405: this is for reading. With the methods that the address takes.
     #[error("this address takes {0}")]
     NotAllowed(&'static str),
@@ -29,6 +34,7 @@ impl ResponseError for Turned {
     fn status_code(&self) -> StatusCode {
         match self {
             Self::NotAcceptable => StatusCode::NOT_ACCEPTABLE,
+            Self::Invalid(_) => StatusCode::BAD_REQUEST,
             Self::NotAllowed(_) => StatusCode::METHOD_NOT_ALLOWED,
             Self::Refused(Refusal::NotFound) => StatusCode::NOT_FOUND,
             Self::Refused(Refusal::Unavailable { .. }) => StatusCode::SERVICE_UNAVAILABLE,
@@ -38,6 +44,7 @@ impl ResponseError for Turned {
 
     fn error_response(&self) -> HttpResponse {
         let mut response = HttpResponse::build(self.status_code());
+        open_to_all_sites(&mut response);
         match self {
             Self::NotAllowed(allowed) => {
                 response.insert_header((ALLOW, *allowed));
@@ -45,7 +52,7 @@ impl ResponseError for Turned {
             Self::Refused(Refusal::Unavailable { retry_after, .. }) => {
                 response.insert_header((RETRY_AFTER, *retry_after));
             }
-            Self::NotAcceptable | Self::Refused(_) => {}
+            Self::NotAcceptable | Self::Invalid(_) | Self::Refused(_) => {}
         }
         response.finish()
     }

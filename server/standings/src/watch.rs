@@ -15,6 +15,9 @@ const LOOK: Duration = Duration::from_millis(500);
 /// How long to wait before listening again, once a connection broke.
 const PAUSE: Duration = Duration::from_secs(1);
 
+/// How long to wait before asking whether a replica has become a primary, which sends notices.
+const UNTIL_PROMOTED: Duration = Duration::from_secs(5);
+
 /// Runs for as long as the server does, within a `LocalSet`.
 pub async fn keep_current(shelf: Arc<Shelf>) {
     tokio::join!(look(&shelf), listen(&shelf), turn_pages(&shelf));
@@ -33,6 +36,11 @@ async fn look(shelf: &Shelf) {
 
 async fn listen(shelf: &Shelf) {
     loop {
+        if let Ok(Some(_)) = shelf.desk().find_replica().await {
+            tracing::debug!("a replica sends no notices; looking only");
+            sleep(UNTIL_PROMOTED).await;
+            continue;
+        }
         let Err(refusal) = listen_while_it_lasts(shelf).await;
         tracing::warn!(?refusal, "no notices of changes; looking only");
         sleep(PAUSE).await;

@@ -1,14 +1,11 @@
 //! The OpenAPI document, and the page to browse it. The page's assets are part of the binary.
 
-use std::sync::LazyLock;
-
 use actix_web::http::header::{CONTENT_SECURITY_POLICY, CONTENT_TYPE};
 use actix_web::middleware::DefaultHeaders;
-use actix_web::web::{Bytes, ServiceConfig, scope};
+use actix_web::web::{Bytes, Data, ServiceConfig, scope};
 use actix_web::{HttpResponse, get};
+use utoipa::openapi::OpenApi;
 use utoipa_swagger_ui::{Config, SwaggerUi};
-
-use crate::routes::openapi;
 
 const ADDRESS: &str = "/api/openapi.json";
 
@@ -17,20 +14,30 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self' 'u
      img-src 'self' data:; connect-src 'self'; form-action 'self'; base-uri 'none'; \
      frame-ancestors 'none'";
 
-static DOCUMENT: LazyLock<Bytes> =
-    LazyLock::new(|| serde_json::to_vec(&openapi()).unwrap_or_default().into());
+/// The document as it is sent.
+#[derive(Clone, Debug)]
+pub struct Document(Bytes);
+
+impl Document {
+    /// # Errors
+    /// A document that cannot be written.
+    pub fn new(document: &OpenApi) -> Result<Self, serde_json::Error> {
+        Ok(Self(serde_json::to_vec(document)?.into()))
+    }
+}
 
 /// The document as JSON.
 #[get("/api/openapi.json")]
-pub async fn find_document() -> HttpResponse {
+pub async fn find_document(document: Data<Document>) -> HttpResponse {
     HttpResponse::Ok()
         .insert_header((CONTENT_TYPE, "application/json"))
-        .body(DOCUMENT.clone())
+        .body(document.0.clone())
 }
 
-/// The page, below `/api/docs/`.
-pub fn browse(config: &mut ServiceConfig) {
+/// The document, and the page below `/api/docs/`.
+pub fn browse(config: &mut ServiceConfig, document: Document) {
     let page = SwaggerUi::new("/{_:.*}").config(Config::new([ADDRESS]));
     let headers = DefaultHeaders::new().add((CONTENT_SECURITY_POLICY, POLICY));
+    config.app_data(Data::new(document)).service(find_document);
     config.service(scope("/api/docs").wrap(headers).service(page));
 }

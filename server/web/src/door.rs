@@ -15,7 +15,7 @@ use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
 use crate::public_address::PublicAddress;
 use crate::span::RequestSpan;
-use crate::{headers, routes};
+use crate::{headers, routes, season_version};
 
 /// The whole application over a desk, for a server to serve: the routes that watch the process, and
 /// those of its role.
@@ -53,6 +53,7 @@ pub fn server_parts(
         .configure(role)
         .configure(routes::watch)
         .default_service(actix_web::web::to(nothing_here))
+        .wrap(from_fn(season_version::tell))
         .wrap(from_fn(limits::hold))
         .wrap(from_fn(problem::render))
         .wrap(from_fn(headers::add))

@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use actix_web::get;
 use actix_web::web::Data;
-use app::Desk;
+use app::{Desk, Replica};
 use tokio::time::timeout;
 
 use crate::problem::{Problem, WireFault};
@@ -36,14 +36,25 @@ pub async fn is_live() -> &'static str {
 }
 
 /// Ready: the database answers too, and the process is not about to stop. Send requests elsewhere
-/// while this fails.
+/// while this fails. Over a replica it says how far that is behind.
 #[get("/health/ready")]
-pub async fn is_ready(desk: Data<Desk>, leaving: Data<Leaving>) -> Result<&'static str, Problem> {
+pub async fn is_ready(desk: Data<Desk>, leaving: Data<Leaving>) -> Result<String, Problem> {
     if leaving.is_announced() {
         return Err(Problem::wire(WireFault::Unavailable));
     }
-    match timeout(PATIENCE, desk.now()).await {
-        Ok(Ok(_)) => Ok("ready\n"),
+    match timeout(PATIENCE, desk.find_replica()).await {
+        Ok(Ok(replica)) => Ok(format!("ready{}\n", replica.map(words).unwrap_or_default())),
         _ => Err(Problem::wire(WireFault::Unavailable)),
+    }
+}
+
+fn words(replica: Replica) -> String {
+    let way = match replica.connected {
+        true => "following the primary",
+        false => "cut off from the primary",
+    };
+    match replica.behind {
+        Some(behind) => format!(", {way}, {:.1} s behind", behind.as_secs_f64()),
+        None => format!(", {way}"),
     }
 }

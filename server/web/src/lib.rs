@@ -16,9 +16,11 @@ mod precondition;
 mod problem;
 mod public_address;
 mod routes;
+mod season_version;
 mod span;
 mod who;
 
+pub use document::Document;
 pub use door::server_parts;
 pub use health::Leaving;
 pub use limits::Limits;

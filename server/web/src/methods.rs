@@ -10,7 +10,7 @@ use crate::routes;
 
 /// By the pattern of an address, as a value of the `Allow` header (RFC 9110, section 10.2.1).
 static ALLOWED: LazyLock<HashMap<String, String>> = LazyLock::new(|| {
-    let paths = routes::openapi().paths.paths;
+    let paths = routes::operations_of_the_desk().paths.paths;
     let named = paths.into_iter().map(|(pattern, item)| {
         let methods = [
             ("GET", item.get.is_some()),

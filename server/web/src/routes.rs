@@ -1,8 +1,8 @@
 //! Every address of the server, in one table.
 
 use actix_web::web::ServiceConfig;
-use utoipa::OpenApi;
 use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
+use utoipa::{IntoResponses, OpenApi};
 use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
@@ -13,8 +13,12 @@ use crate::api::{
     accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
     outlooks, painting, photos, players, previews, rounds, scenarios, seasons, sessions, standings,
     statistics, trail, weeks,
+    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members, outlooks,
+    painting, photos, players, previews, record_consents, rounds, scenarios, seasons, sessions,
+    standings, statistics, trail, weeks,
 };
-use crate::{document, health, metrics, pages, problem};
+use crate::document::{self, Document};
+use crate::{health, metrics, pages, problem};
 
 #[derive(OpenApi)]
 #[openapi(
@@ -42,6 +46,9 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(members::list_members)
             .service(members::update_member)
             .service(members::delete_member)
+            .service(record_consents::find_record_consent)
+            .service(record_consents::create_record_consent)
+            .service(record_consents::delete_record_consent)
             .service(invitations::create_invitation)
             .service(invitations::accept_invitation)
             .service(catalogues::create_catalogue)
@@ -121,24 +128,36 @@ pub fn watch(config: &mut ServiceConfig) {
         .service(problem::explain_problem);
 }
 
-/// Everything that is no operation: what people open in a browser.
-fn pages(config: &mut ServiceConfig) {
-    config
-        .service(document::find_document)
-        .configure(document::browse)
-        .configure(pages::routes::configure);
-}
-
-/// The desk: all that people do, by program or browser.
-pub fn desk(config: &mut ServiceConfig) {
+/// The desk: all that people do, by program or browser. `document` tells of every operation.
+pub fn desk(config: &mut ServiceConfig, document: Document) {
     operations(&mut utoipa_actix_web::service_config::ServiceConfig::new(
         config,
     ));
-    pages(config);
+    document::browse(config, document);
+    pages::routes::configure(config);
 }
 
-/// The OpenAPI 3.1 document of the operations.
-pub fn openapi() -> utoipa::openapi::OpenApi {
+/// The OpenAPI 3.1 document of the whole server: of the desk, and of the addresses that `others` tells
+/// of, which are refused in the same form.
+pub fn openapi(mut others: utoipa::openapi::OpenApi) -> utoipa::openapi::OpenApi {
+    let problems = problem::Problems::responses();
+    for operation in others
+        .paths
+        .paths
+        .values_mut()
+        .filter_map(|item| item.get.as_mut())
+    {
+        let default = problems.get("default").cloned();
+        operation
+            .responses
+            .responses
+            .extend(default.map(|it| ("default".to_owned(), it)));
+    }
+    operations_of_the_desk().merge_from(others)
+}
+
+/// What the document says of the desk alone.
+pub fn operations_of_the_desk() -> utoipa::openapi::OpenApi {
     let (_, mut document) = actix_web::App::new()
         .into_utoipa_app()
         .openapi(Head::openapi())

@@ -8,6 +8,6 @@ use crate::cli::Outcome;
 /// Standard output that cannot be written.
 pub fn openapi() -> Outcome {
     let mut output = io::stdout().lock();
-    serde_json::to_writer_pretty(&mut output, &web::openapi())?;
+    serde_json::to_writer_pretty(&mut output, &web::openapi(standings::openapi()))?;
     Ok(io::Write::write_all(&mut output, b"\n")?)
 }

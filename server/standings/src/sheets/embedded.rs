@@ -1,11 +1,9 @@
 //! A table for the pages of others: `<iframe src=".../standings.html"></iframe>`.
 
 use app::Refusal;
-use app::standings::Board;
 use askama::Template;
-use league::week::WeekNo;
 
-use super::standings::{Standings, standings};
+use super::standings::Standings;
 
 #[derive(Template)]
 #[template(path = "standings.html")]
@@ -14,9 +12,8 @@ struct TablePage {
 }
 
 /// # Errors
-/// [`Refusal::NotFound`] for a week that the season does not have.
-pub fn embedded_table(board: &Board, week: Option<WeekNo>) -> Result<Vec<u8>, Refusal> {
-    let table = standings(board, week)?;
+/// [`Refusal::Broken`] when it cannot be written.
+pub fn embedded_table(table: Standings) -> Result<Vec<u8>, Refusal> {
     let page = TablePage { table }.render();
     page.map(String::into_bytes)
         .map_err(|cause| Refusal::Broken(cause.to_string()))

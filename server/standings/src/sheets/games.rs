@@ -8,20 +8,30 @@ use document::sheet::{Sheet, columns, or_empty, typed};
 use league::result::{Outcome, Slip};
 use league::week::WeekNo;
 use serde::Serialize;
+use utoipa::ToSchema;
 use uuid::Uuid;
 
 use super::{as_of, named};
 
-/// Games with their season's version.
-#[derive(Serialize)]
-pub struct Games<G> {
+/// Who meets whom, in the order of weeks and rounds.
+#[derive(Serialize, ToSchema)]
+pub struct Pairings {
+    /// The season's version that they belong to.
     version: i64,
-    games: Vec<G>,
+    games: Vec<Pairing>,
+}
+
+/// What came of the games.
+#[derive(Serialize, ToSchema)]
+pub struct Results {
+    /// The season's version that they belong to.
+    version: i64,
+    games: Vec<GameResult>,
 }
 
 /// Who meets whom.
-#[derive(Serialize)]
-pub struct Pairing {
+#[derive(Serialize, ToSchema)]
+struct Pairing {
     game: Uuid,
     week: u8,
     round: u8,
@@ -37,16 +47,16 @@ pub struct Pairing {
 }
 
 /// Who sits where.
-#[derive(Serialize)]
-pub struct Seat {
+#[derive(Serialize, ToSchema)]
+struct Seat {
     player: Uuid,
     handle: String,
     faction: String,
 }
 
 /// A game and what came of it.
-#[derive(Serialize)]
-pub struct GameResult {
+#[derive(Serialize, ToSchema)]
+struct GameResult {
     #[serde(flatten)]
     pairing: Pairing,
     state: State,
@@ -59,7 +69,7 @@ pub struct GameResult {
 }
 
 /// How far a result is.
-#[derive(Clone, Copy, Serialize)]
+#[derive(Clone, Copy, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 enum State {
     Open,
@@ -70,28 +80,28 @@ enum State {
 
 /// # Errors
 /// [`Refusal::NotFound`] for a week that the season does not have.
-pub fn pairings(board: &Board, week: Option<WeekNo>) -> Result<Games<Pairing>, Refusal> {
-    gather(board, week, pairing)
+pub fn pairings(board: &Board, week: Option<WeekNo>) -> Result<Pairings, Refusal> {
+    let games = of_week(board, week)?;
+    Ok(Pairings {
+        version: board.season.version,
+        games: games.map(|game| pairing(board, game)).collect(),
+    })
 }
 
 /// # Errors
 /// [`Refusal::NotFound`] for a week that the season does not have.
-pub fn results(board: &Board, week: Option<WeekNo>) -> Result<Games<GameResult>, Refusal> {
-    gather(board, week, game_result)
+pub fn results(board: &Board, week: Option<WeekNo>) -> Result<Results, Refusal> {
+    let games = of_week(board, week)?;
+    Ok(Results {
+        version: board.season.version,
+        games: games.map(|game| game_result(board, game)).collect(),
+    })
 }
 
-fn gather<G>(
-    board: &Board,
-    week: Option<WeekNo>,
-    write: fn(&Board, &Game) -> G,
-) -> Result<Games<G>, Refusal> {
+fn of_week(board: &Board, week: Option<WeekNo>) -> Result<impl Iterator<Item = &Game>, Refusal> {
     let week = week.map(|week| as_of(board, Some(week))).transpose()?;
     let games = board.games.iter();
-    let games = games.filter(|game| week.is_none_or(|week| game.week == week));
-    Ok(Games {
-        version: board.season.version,
-        games: games.map(|game| write(board, game)).collect(),
-    })
+    Ok(games.filter(move |game| week.is_none_or(|week| game.week == week)))
 }
 
 fn pairing(board: &Board, game: &Game) -> Pairing {
@@ -166,7 +176,7 @@ impl Pairing {
     }
 }
 
-impl Sheet for Games<Pairing> {
+impl Sheet for Pairings {
     fn head(&self) -> Vec<String> {
         columns(&PAIRING)
     }
@@ -176,7 +186,7 @@ impl Sheet for Games<Pairing> {
     }
 }
 
-impl Sheet for Games<GameResult> {
+impl Sheet for Results {
     fn head(&self) -> Vec<String> {
         let mut head = columns(&PAIRING);
         head.extend(columns(&["state", "first_score", "second_score"]));

@@ -1,18 +1,19 @@
 //! Every line behind one player's total.
 
 use app::Refusal;
-use app::standings::Board;
+use app::standings::{Board, FrozenTable};
 use document::ledger::LineDocument;
 use document::sheet::Sheet;
 use league::ids::PlayerId;
 use league::standings::table;
 use league::week::WeekNo;
 use serde::Serialize;
+use utoipa::ToSchema;
 
 use super::{as_of, named};
 
 /// A player's ledger.
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 pub struct Ledger {
     version: i64,
     as_of: u8,
@@ -37,6 +38,24 @@ pub fn ledger(board: &Board, player: PlayerId, week: Option<WeekNo>) -> Result<L
         handle: named(board, player.0).0.to_owned(),
         total,
         lines: lines.map(LineDocument::from).collect(),
+    })
+}
+
+/// The lines behind a player's total as they stood at a version of the season.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for a player without a row.
+pub fn frozen_ledger(frozen: FrozenTable, player: PlayerId) -> Result<Ledger, Refusal> {
+    let FrozenTable { version, table, .. } = frozen;
+    let named = table.rows.into_iter().find(|it| it.row.player == player.0);
+    let named = named.ok_or(Refusal::NotFound)?;
+    let lines = table.ledger.into_iter();
+    Ok(Ledger {
+        version,
+        as_of: table.as_of,
+        handle: named.handle,
+        total: named.row.total,
+        lines: lines.filter(|line| line.player == player.0).collect(),
     })
 }
 

@@ -1,17 +1,18 @@
 //! The table.
 
 use app::Refusal;
-use app::standings::Board;
+use app::standings::{Board, FrozenTable, named_rows};
 use document::sheet::Sheet;
-use document::standings::{RowDocument, StandingsDocument};
+use document::standings::{NamedRowDocument, RowDocument};
 use league::standings::table;
 use league::week::WeekNo;
 use serde::Serialize;
+use utoipa::ToSchema;
 
-use super::{as_of, named};
+use super::as_of;
 
 /// The table as of a week.
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 pub struct Standings {
     /// The season's version that it belongs to.
     pub version: i64,
@@ -20,39 +21,29 @@ pub struct Standings {
     /// Last week that counts.
     pub as_of: u8,
     /// In the order of the table.
-    pub rows: Vec<NamedRow>,
-}
-
-/// A row with the player's name.
-#[derive(Serialize)]
-pub struct NamedRow {
-    /// Name in this season.
-    pub handle: String,
-    /// Key of the faction.
-    pub faction: String,
-    /// The row.
-    #[serde(flatten)]
-    pub row: RowDocument,
+    pub rows: Vec<NamedRowDocument>,
 }
 
 /// # Errors
 /// [`Refusal::NotFound`] for a week that the season does not have.
 pub fn standings(board: &Board, week: Option<WeekNo>) -> Result<Standings, Refusal> {
-    let found = StandingsDocument::from(&table(&board.facts, as_of(board, week)?));
-    let rows = found.rows.into_iter().map(|row| {
-        let (handle, faction) = named(board, row.player);
-        NamedRow {
-            handle: handle.to_owned(),
-            faction: faction.to_owned(),
-            row,
-        }
-    });
+    let found = table(&board.facts, as_of(board, week)?);
     Ok(Standings {
         version: board.season.version,
         season: board.season.name.clone(),
-        as_of: found.as_of,
-        rows: rows.collect(),
+        as_of: found.as_of.number(),
+        rows: named_rows(&found, &board.players),
     })
+}
+
+/// The table as it stood at a version of its season.
+pub fn frozen_standings(frozen: FrozenTable) -> Standings {
+    Standings {
+        version: frozen.version,
+        season: frozen.season,
+        as_of: frozen.table.as_of,
+        rows: frozen.table.rows,
+    }
 }
 
 impl Sheet for Standings {
@@ -61,7 +52,8 @@ impl Sheet for Standings {
     }
 
     fn rows(&self) -> Vec<Vec<String>> {
-        let cells = |named: &NamedRow| named.row.cells(&named.handle, &named.faction, self.as_of);
+        let cells =
+            |named: &NamedRowDocument| named.row.cells(&named.handle, &named.faction, self.as_of);
         self.rows.iter().map(cells).collect()
     }
 }

@@ -2,42 +2,43 @@
 
 use app::seasons::ScenarioSeen;
 use app::standings::{Board, BoardWeek};
+use chrono::{DateTime, Utc};
 use document::scenario::ScenarioSheetDocument;
 use document::sheet::{Sheet, columns, or_empty, typed};
 use league::season::Phase;
-use league::time::Instant;
 use serde::Serialize;
+use utoipa::ToSchema;
 
 /// The weeks of a season in order.
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 pub struct Weeks {
     version: i64,
     weeks: Vec<Week>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 struct Week {
     week: u8,
     cap: u32,
     phase: &'static str,
-    announce_at: Instant,
-    lists_due_at: Instant,
-    lists_accepted_until: Instant,
-    play_until_at: Instant,
+    announce_at: DateTime<Utc>,
+    lists_due_at: DateTime<Utc>,
+    lists_accepted_until: DateTime<Utc>,
+    play_until_at: DateTime<Utc>,
     nights: Vec<Night>,
     /// As far as it is revealed.
     #[serde(skip_serializing_if = "Option::is_none")]
     scenario: Option<Scenario>,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 struct Night {
     key: String,
-    begins_at: Instant,
+    begins_at: DateTime<Utc>,
     tables: u16,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, ToSchema)]
 #[serde(tag = "kind", rename_all = "snake_case")]
 enum Scenario {
     Title { title: String },

@@ -17,6 +17,7 @@ pub mod photos;
 pub mod players;
 pub mod previews;
 pub mod round_words;
+pub mod record_consents;
 pub mod rounds;
 pub mod scenarios;
 pub mod seasons;

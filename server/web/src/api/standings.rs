@@ -5,7 +5,7 @@ use actix_web::{get, post};
 use app::Desk;
 use app::standings::SeasonStandings;
 use document::ledger::LineDocument;
-use document::standings::{RowDocument, StandingsDocument};
+use document::standings::NamedRowDocument;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -25,19 +25,7 @@ pub struct StandingsView {
     /// Last week that counts.
     as_of: u8,
     /// In the order of the table.
-    rows: Vec<NamedRowView>,
-}
-
-/// A row with the player's name.
-#[derive(Serialize, ToSchema)]
-pub struct NamedRowView {
-    /// Name in this season.
-    handle: String,
-    /// Key of the faction.
-    faction: String,
-    /// The row.
-    #[serde(flatten)]
-    row: RowDocument,
+    rows: Vec<NamedRowDocument>,
 }
 
 /// Every line behind one row.
@@ -54,28 +42,12 @@ pub struct LedgerView {
 /// A table with its players' names.
 pub fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
     let version = found.season.version;
-    let document = StandingsDocument::from(&found.standings);
-    let named = |row: RowDocument| {
-        let player = found
-            .players
-            .iter()
-            .find(|player| player.id.0 == row.player);
-        let (handle, faction) = player
-            .map(|player| (player.handle.clone(), player.faction.clone()))
-            .unwrap_or_default();
-        NamedRowView {
-            handle,
-            faction,
-            row,
-        }
-    };
-    let rows = document.rows.into_iter().map(named).collect();
     Versioned {
         version,
         view: StandingsView {
             version,
-            as_of: document.as_of,
-            rows,
+            as_of: found.standings.as_of.number(),
+            rows: found.rows(),
         },
     }
 }

@@ -4,7 +4,10 @@ use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::error::ResponseError;
 use actix_web::http::StatusCode;
-use actix_web::http::header::{ALLOW, CONTENT_TYPE, RETRY_AFTER, WWW_AUTHENTICATE};
+use actix_web::http::header::{
+    ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS, ALLOW, CONTENT_TYPE, RETRY_AFTER,
+    WWW_AUTHENTICATE,
+};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use tracing_actix_web::RequestId;
@@ -30,7 +33,13 @@ pub async fn render(
     let Some(error) = response.response().error() else {
         return Ok(response.map_into_boxed_body());
     };
-    let problem = answer(response.request(), error);
+    let mut problem = answer(response.request(), error);
+    // What everybody may read of other sites, everybody may be refused there.
+    for name in [ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS] {
+        if let Some(value) = response.headers().get(&name) {
+            problem.headers_mut().insert(name, value.clone());
+        }
+    }
     Ok(response.into_response(problem))
 }
 
