@@ -8,4 +8,5 @@ if [ ! -s "$PGDATA/PG_VERSION" ]; then
         --host=primary --username=replica --slot=replica --write-recovery-conf --checkpoint=fast
     chmod 0700 "$PGDATA"
 fi
-exec postgres -c hot_standby=on
+# A dump may take longer than the usual half minute that a replica waits for a query.
+exec postgres -c hot_standby=on -c max_standby_streaming_delay=300s
