@@ -7,7 +7,9 @@
     reason = "a test that cannot go on fails"
 )]
 
+mod backup;
 mod browser;
+mod clubs_apart;
 mod crash;
 mod demo;
 mod embedded_database;

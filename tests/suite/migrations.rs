@@ -76,3 +76,65 @@ fn servers_that_start_at_once_migrate_one_after_the_other() {
         }
     });
 }
+
+/// Each column with what a query that was written before relies on.
+const COLUMNS: &str = "
+    SELECT table_name || '.' || column_name || ' ' || udt_name || ' ' || is_nullable || ' '
+        || (column_default IS NOT NULL)::text
+    FROM information_schema.columns WHERE table_schema = 'public' ORDER BY 1";
+
+/// What may refuse a row that was good before, with the columns that it looks at.
+const REFUSALS: &str = "
+    SELECT conrelid::regclass || ' ' || coalesce(string_agg(attname, ',' ORDER BY attname), '') || ' '
+        || conname
+    FROM pg_constraint LEFT JOIN pg_attribute ON attrelid = conrelid AND attnum = ANY (conkey)
+    WHERE connamespace = 'public'::regnamespace GROUP BY conrelid, conname
+    UNION ALL SELECT tgrelid::regclass || '  ' || tgname FROM pg_trigger WHERE NOT tgisinternal
+    ORDER BY 1";
+
+/// While servers are replaced, old ones run over the new schema. Their queries name their columns, so
+/// they go on working if every column they know is still there in its type, no new one must be filled,
+/// and nothing new refuses what they write.
+#[test]
+fn each_migration_leaves_the_queries_of_the_server_before_it_working() {
+    let database = Database::empty();
+    for up in files("migrations", "up.sql") {
+        let (columns, refusals) = (database.texts(COLUMNS), database.texts(REFUSALS));
+        database.run(&up.text);
+        let now = database.texts(COLUMNS);
+        for column in &columns {
+            assert!(now.contains(column), "{} takes away {column}", up.path);
+        }
+        let known = |table: &str| columns.iter().any(|column| table_of(column) == table);
+        let fresh: Vec<&String> = now
+            .iter()
+            .filter(|column| !columns.contains(column))
+            .collect();
+        for column in fresh.iter().filter(|column| known(table_of(column))) {
+            let may_be_left_out = column.ends_with(" YES false") || column.ends_with(" true");
+            assert!(may_be_left_out, "{} asks for {column}", up.path);
+        }
+        let fresh: Vec<&str> = fresh.iter().map(|column| column_of(column)).collect();
+        for refusal in database.texts(REFUSALS) {
+            let mut words = refusal.split(' ');
+            let (table, looks_at) = (words.next().unwrap(), words.next().unwrap());
+            let of_new_columns = looks_at
+                .split(',')
+                .any(|column| fresh.contains(&format!("{table}.{column}").as_str()));
+            assert!(
+                refusals.contains(&refusal) || !known(table) || of_new_columns,
+                "{} refuses by {refusal}",
+                up.path
+            );
+        }
+    }
+}
+
+fn table_of(column: &str) -> &str {
+    column.split('.').next().unwrap()
+}
+
+/// `table.column`.
+fn column_of(column: &str) -> &str {
+    column.split(' ').next().unwrap()
+}

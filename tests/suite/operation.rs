@@ -1,9 +1,13 @@
 //! What those who run the server see of it.
 
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::thread;
+
 use nix::sys::signal::Signal;
 use serde_json::json;
 
-use crate::harness::{Database, Server, until};
+use crate::harness::{Database, Server, Stage, until};
+use crate::stories::results::week::{LAST_NIGHT, Week, played};
 
 #[test]
 fn a_server_is_ready_as_long_as_its_database_answers() {
@@ -105,4 +109,102 @@ fn whoever_changes_too_much_too_fast_must_wait_while_everybody_may_read() {
     );
     refused.refused(429, "too-many-requests");
     visitor.get("/problems/too-many-requests").with_status(200);
+}
+
+#[test]
+fn the_log_of_a_whole_week_holds_nothing_that_anybody_typed() {
+    let database = Database::create();
+    let server = Server::launch(|command| {
+        command
+            .env("DATABASE_URL", database.url())
+            .args(["--log", "debug"])
+    });
+    let week = Week::sealed_in(
+        Stage::over(database, server, |_| {}),
+        &["Oskrel", "Corvanel"],
+    );
+    week.publish(&week.propose());
+    week.stage.clock().show(LAST_NIGHT);
+    let [first, second] = week.sides().map(Clone::clone);
+    week.report(&first, "first", &played((3, 90), (1, 40)))
+        .expect(200);
+    let objection = json!({ "reason": "We counted the ford twice" });
+    let dispute = format!("{}/dispute", week.game());
+    second.actor.post(&dispute, &objection).expect(200);
+    let public = week.stage.season.replacen("/api/v1", "/public", 1);
+    let visitor = week.stage.server.visitor();
+    visitor.get(&format!("{public}/standings")).expect(200);
+    visitor.get("/public/seasons?search=swordfish").expect(200);
+    let credentials =
+        json!({ "email": "oskrel@example.org", "password": "six lanterns on the ford" });
+    let tokens = visitor.post("/api/v1/sessions", &credentials).expect(200);
+
+    let log = week.stage.server.log().to_lowercase();
+    assert!(log.contains("/report") && log.contains("/dispute"), "{log}");
+    let tokens = ["access_token", "refresh_token"].map(|name| tokens[name].as_str().unwrap());
+    let typed = [
+        "oskrel",
+        "corvanel",
+        "wennable",
+        "example.org",
+        "six lanterns",
+        "counted the ford",
+        "lamplit",
+        "quernlight",
+        "swordfish",
+        "hedge-reeve",
+    ];
+    for word in typed.into_iter().chain(tokens) {
+        assert!(!log.contains(&word.to_lowercase()), "{word} is in\n{log}");
+    }
+}
+
+/// As a proxy does it: whoever is no longer ready gets nothing new.
+#[test]
+fn a_server_is_replaced_by_another_and_no_request_is_lost() {
+    let database = Database::create();
+    let [old, new] = [(); 2].map(|()| {
+        Server::launch(|command| {
+            command
+                .env("DATABASE_URL", database.url())
+                .args(["--drain", "600"])
+        })
+    });
+    let people: Vec<_> = (0..4)
+        .map(|number| old.register(&format!("Founder{number}")))
+        .collect();
+    let (by_old, by_new) = (AtomicUsize::new(0), AtomicUsize::new(0));
+    thread::scope(|scope| {
+        for (number, person) in people.iter().enumerate() {
+            let (old, new, by_old, by_new) = (&old, &new, &by_old, &by_new);
+            scope.spawn(move || {
+                for club in 0.. {
+                    let is_ready = old.visitor().get("/health/ready").status == 200;
+                    let (server, count) = if is_ready {
+                        (old, by_old)
+                    } else {
+                        (new, by_new)
+                    };
+                    let slug = format!("club-{number}-{club}");
+                    let body = json!({ "name": "Lamplit Ford gaming circle", "slug": slug });
+                    server
+                        .welcome(person)
+                        .post("/api/v1/clubs", &body)
+                        .expect(201);
+                    count.fetch_add(1, Ordering::Relaxed);
+                    if !is_ready {
+                        return;
+                    }
+                }
+            });
+        }
+        until("the old server is at work", || {
+            by_old.load(Ordering::Relaxed) >= 8
+        });
+        old.signal(Signal::SIGTERM);
+    });
+    assert!(old.stop(Signal::SIGTERM).success());
+    assert_eq!(by_new.load(Ordering::Relaxed), people.len());
+    let founded = by_old.into_inner() + people.len();
+    assert_eq!(database.texts("SELECT slug FROM clubs").len(), founded);
 }

@@ -5,7 +5,7 @@ mod bad_inputs;
 mod catalogue_changes;
 mod catalogue_import;
 mod list_aids;
-mod lists;
+pub mod lists;
 mod next_version;
 mod painted_share;
 mod repairs;

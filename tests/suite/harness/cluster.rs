@@ -12,7 +12,11 @@ use tokio::runtime::Runtime;
 use tokio_postgres::{AsyncMessage, Client, NoTls};
 
 /// The database cluster of this test run, started by the first test that needs it.
-pub static CLUSTER: LazyLock<TestCluster> = LazyLock::new(TestCluster::start);
+pub static CLUSTER: LazyLock<TestCluster> = LazyLock::new(|| {
+    let folder = run_folder();
+    let sweeper = sweep_up_after_this_process(&folder);
+    TestCluster::start(folder, Some(sweeper))
+});
 
 /// Runs the few asynchronous calls to the database that the tests make themselves.
 pub static RUNTIME: LazyLock<Runtime> = LazyLock::new(|| Runtime::new().unwrap());
@@ -23,18 +27,12 @@ pub const TEMPLATE: &str = "template_of_tests";
 pub struct TestCluster {
     cluster: Cluster,
     folder: PathBuf,
-    _sweeper: Child,
+    _sweeper: Option<Child>,
 }
 
 impl TestCluster {
-    fn start() -> Self {
-        let folder = tempfile::Builder::new()
-            .prefix("tallyhost-")
-            .tempdir()
-            .unwrap()
-            .keep();
-        fs::set_permissions(&folder, Permissions::from_mode(0o711)).unwrap();
-        let sweeper = sweep_up_after_this_process(&folder);
+    /// In a folder of its own, with a template for the databases of tests.
+    pub fn start(folder: PathBuf, sweeper: Option<Child>) -> Self {
         let cluster = Cluster::start(&folder, None, Durability::None).unwrap();
         let started = Self {
             cluster,
@@ -45,7 +43,7 @@ impl TestCluster {
         started
     }
 
-    /// A folder for what a test run writes; removed when the run ends.
+    /// Where the cluster is, and room for what a test run writes.
     pub fn folder(&self) -> &Path {
         &self.folder
     }
@@ -56,15 +54,14 @@ impl TestCluster {
 
     /// Runs statements in one of the databases.
     pub fn run(&self, database: &str, statements: &str) {
-        self.with_client(database, async |client| {
+        with_client(&self.url_of(database), async |client| {
             client.batch_execute(statements).await
         });
     }
 
     /// The first column of what a query finds, as texts.
     pub fn texts(&self, database: &str, query: &str) -> Vec<String> {
-        let rows = self.with_client(database, async |client| client.query(query, &[]).await);
-        rows.iter().map(|row| row.get(0)).collect()
+        texts_at(&self.url_of(database), query)
     }
 
     /// Runs statements in a transaction that stays open until the client is dropped.
@@ -104,24 +101,6 @@ impl TestCluster {
         })
     }
 
-    fn with_client<R>(
-        &self,
-        database: &str,
-        act: impl AsyncFnOnce(&Client) -> Result<R, tokio_postgres::Error>,
-    ) -> R {
-        RUNTIME.block_on(async {
-            let (client, connection) = tokio_postgres::connect(&self.url_of(database), NoTls)
-                .await
-                .unwrap();
-            let connection = tokio::spawn(connection);
-            let answer = act(&client).await.unwrap();
-            drop(client);
-            // The session must be over before its database can be copied or dropped.
-            connection.await.unwrap().unwrap();
-            answer
-        })
-    }
-
     /// Migrates as an operator would, then hands the clock to the tests.
     fn prepare_template(&self) {
         self.run("postgres", &format!("CREATE DATABASE {TEMPLATE}"));
@@ -139,13 +118,52 @@ impl TestCluster {
     }
 }
 
+/// The first column of what a query finds in the database at an address, as texts.
+pub fn texts_at(url: &str, query: &str) -> Vec<String> {
+    let rows = with_client(url, async |client| client.query(query, &[]).await);
+    rows.iter().map(|row| row.get(0)).collect()
+}
+
+/// The SQLSTATE with which the database at an address refuses a statement.
+pub fn refused_at(url: &str, statement: &str) -> String {
+    let refused = with_client(url, async |client| Ok(client.query(statement, &[]).await));
+    let fault = refused.expect_err(statement);
+    fault.code().unwrap().code().to_owned()
+}
+
+fn with_client<R>(
+    url: &str,
+    act: impl AsyncFnOnce(&Client) -> Result<R, tokio_postgres::Error>,
+) -> R {
+    RUNTIME.block_on(async {
+        let (client, connection) = tokio_postgres::connect(url, NoTls).await.unwrap();
+        let connection = tokio::spawn(connection);
+        let answer = act(&client).await.unwrap();
+        drop(client);
+        // The session must be over before its database can be copied or dropped.
+        connection.await.unwrap().unwrap();
+        answer
+    })
+}
+
+/// A folder for what a test run writes; removed when the run ends.
+fn run_folder() -> PathBuf {
+    let folder = tempfile::Builder::new()
+        .prefix("tallyhost-")
+        .tempdir()
+        .unwrap()
+        .keep();
+    fs::set_permissions(&folder, Permissions::from_mode(0o711)).unwrap();
+    folder
+}
+
 /// Removes the folder once this process has ended, however it ends: a shell waits for the other end
 /// of its standard input to close, then for the database to be gone. No child of this process holds
 /// that other end.
 fn sweep_up_after_this_process(folder: &Path) -> Child {
     let script = r#"
         read -r _
-        for _ in $(seq 300); do ls "$1"/pg*/postmaster.pid || break; sleep 0.1; done
+        for _ in $(seq 300); do find "$1" -name postmaster.pid | grep -q . || break; sleep 0.1; done
         rm -rf "$1"
     "#;
     Command::new("sh")

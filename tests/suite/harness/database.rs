@@ -1,59 +1,76 @@
+use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::mpsc::Receiver;
 
 use tokio_postgres::Client;
 
 use super::clock::Clock;
-use super::cluster::{CLUSTER, TEMPLATE};
+use super::cluster::{CLUSTER, TEMPLATE, TestCluster};
 
 /// One test's own database.
 pub struct Database {
+    cluster: &'static TestCluster,
     name: String,
 }
 
 impl Database {
     /// With the newest schema and a clock that the test moves.
     pub fn create() -> Self {
-        Self::copy_of(TEMPLATE)
+        Self::create_in(&CLUSTER)
+    }
+
+    /// The same in another cluster than the one that most tests share.
+    pub fn create_in(cluster: &'static TestCluster) -> Self {
+        Self::copy_of(cluster, TEMPLATE)
     }
 
     /// With no schema at all.
     pub fn empty() -> Self {
-        Self::copy_of("template0")
+        Self::copy_of(&CLUSTER, "template0")
     }
 
     /// With everything that this one has; no server may be using it.
     pub fn copy(&self) -> Self {
-        Self::copy_of(&self.name)
+        Self::copy_of(self.cluster, &self.name)
     }
 
-    fn copy_of(template: &str) -> Self {
+    fn copy_of(cluster: &'static TestCluster, template: &str) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let name = format!("test_{}", COUNT.fetch_add(1, Ordering::Relaxed));
-        CLUSTER.run(
+        cluster.run(
             "postgres",
             &format!("CREATE DATABASE {name} TEMPLATE {template}"),
         );
-        Self { name }
+        Self { cluster, name }
     }
 
     pub fn url(&self) -> String {
-        CLUSTER.url_of(&self.name)
+        self.cluster.url_of(&self.name)
+    }
+
+    /// The folder of its cluster's socket.
+    pub fn socket(&self) -> PathBuf {
+        self.cluster.folder().join("socket")
+    }
+
+    /// What it is called in its cluster.
+    pub fn name(&self) -> &str {
+        &self.name
     }
 
     /// Runs statements behind the server's back.
     pub fn run(&self, statements: &str) {
-        CLUSTER.run(&self.name, statements);
+        self.cluster.run(&self.name, statements);
     }
 
     /// The first column of what a query finds, as texts.
     pub fn texts(&self, query: &str) -> Vec<String> {
-        CLUSTER.texts(&self.name, query)
+        self.cluster.texts(&self.name, query)
     }
 
     /// Runs statements in a transaction that stays open until the answer is dropped.
     pub fn hold(&self, statements: &str) -> Client {
-        CLUSTER.hold(&self.name, statements)
+        self.cluster.hold(&self.name, statements)
     }
 
     /// Hears what the database tells under a name from now on.
@@ -74,7 +91,7 @@ impl Database {
 
 impl Drop for Database {
     fn drop(&mut self) {
-        CLUSTER.run(
+        self.cluster.run(
             "postgres",
             &format!("DROP DATABASE {} WITH (FORCE)", self.name),
         );

@@ -6,6 +6,7 @@ use super::actor::Actor;
 use super::clock::Clock;
 use super::database::Database;
 use super::server::Server;
+use super::until::until;
 
 /// The demo's club and season, set up over HTTP as its owner Wennable does it. Week 1 begins on
 /// Thursday, 8 January 2026 in Berlin: announced at 18:00, lists due on Monday the 12th at 20:00 with
@@ -38,6 +39,11 @@ impl Stage {
     pub fn with(change: impl FnOnce(&mut Value)) -> Self {
         let database = Database::create();
         let server = Server::start(&database);
+        Self::over(database, server, change)
+    }
+
+    /// Over a database and a server that there are.
+    pub fn over(database: Database, server: Server, change: impl FnOnce(&mut Value)) -> Self {
         let wennable = server.register("Wennable");
         let body = json!({ "name": "Lamplit Ford gaming circle", "slug": "lamplit-ford" });
         let club = wennable.post("/api/v1/clubs", &body).location(201);
@@ -151,12 +157,27 @@ impl Stage {
         Player { actor, id }
     }
 
-    /// Starts the season; week 1 is announced.
+    /// Starts the season; week 1 is announced, and the clock has made its version of that.
     pub fn start(&self) {
         self.wennable
             .post(&format!("{}/start", self.season), &json!({}))
             .expect(200);
         self.clock().show("2026-01-08T18:00:00+01:00");
+        self.until_moments_are_told();
+    }
+
+    /// Waits until the clock has made versions of all moments that have come.
+    pub fn until_moments_are_told(&self) {
+        let id = self.season.rsplit('/').next().unwrap();
+        let told = format!(
+            "SELECT 'told' FROM seasons WHERE season_id = '{id}'
+            AND coalesce(moments_told_at, started_at) >= coalesce(
+                (SELECT max(announce_at) FROM weeks JOIN test_clock ON announce_at <= now
+                WHERE weeks.season_id = seasons.season_id), '-infinity')"
+        );
+        until("the announcement has made a version", || {
+            !self.database.texts(&told).is_empty()
+        });
     }
 }
 

@@ -6,7 +6,14 @@ use serde_json::json;
 use super::{Wall, ask_with, tag, total, version};
 use crate::harness::{Answer, Stage};
 
-const RESOURCES: [&str; 4] = ["standings", "pairings", "results", "weeks"];
+pub const RESOURCES: [&str; 6] = [
+    "standings",
+    "pairings",
+    "results",
+    "weeks",
+    "statistics",
+    "tables",
+];
 
 #[test]
 fn everybody_reads_a_public_season_as_json_and_as_csv() {
@@ -136,7 +143,7 @@ fn the_read_service_is_for_reading_what_there_is() {
     let standings = wall.path("standings");
     ask_with(&visitor, &standings, &[("accept", "image/png")]).refused(406, "not-acceptable");
     let written = visitor.post(&standings, &json!({}));
-    assert_eq!(written.header("allow"), Some("GET, HEAD"));
+    assert_eq!(written.header("allow"), Some("GET, HEAD, OPTIONS"));
     written.refused(405, "method-not-allowed");
     for of in [
         "standings?week=0",
@@ -147,8 +154,9 @@ fn the_read_service_is_for_reading_what_there_is() {
     ] {
         wall.read(of).refused(404, "not-found");
     }
-    wall.read("standings?weak=1")
-        .refused(400, "invalid-parameter");
+    for of in ["standings?weak=1", "standings?version=1", "weeks?week=1"] {
+        wall.read(of).refused(400, "invalid-parameter");
+    }
 }
 
 #[test]
@@ -198,4 +206,55 @@ fn all_resources_of_one_version_are_of_one_version() {
     for resource in RESOURCES {
         assert_eq!(version(&wall.read(resource).expect(200)), before + 1);
     }
+}
+
+/// Fetch Standard, CORS-preflight fetch: a conditional request from a page of another site asks first.
+#[test]
+fn a_page_of_another_site_may_read_and_is_told_so_before() {
+    let wall = Wall::hang();
+    let visitor = wall.stage.server.visitor();
+    let preflight = |path: &str| {
+        visitor.ask(Method::OPTIONS, path, |request| {
+            request
+                .header("origin", "https://club.example")
+                .header("access-control-request-method", "GET")
+                .header("access-control-request-headers", "if-none-match")
+        })
+    };
+    for resource in RESOURCES.into_iter().chain(["events", "badge.svg"]) {
+        let answer = preflight(&wall.path(resource)).with_status(204);
+        assert_eq!(answer.header("access-control-allow-origin"), Some("*"));
+        let headers = answer.header("access-control-allow-headers").unwrap();
+        assert!(headers.contains("if-none-match"), "{headers}");
+        let methods = answer.header("access-control-allow-methods").unwrap();
+        assert!(
+            methods.contains("GET") && !methods.contains("POST"),
+            "{methods}"
+        );
+    }
+    let refused = wall.read("standings?week=52");
+    assert_eq!(refused.header("access-control-allow-origin"), Some("*"));
+    refused.refused(404, "not-found");
+    let desk = preflight(&wall.stage.season);
+    assert_eq!(desk.header("access-control-allow-origin"), None);
+}
+
+#[test]
+fn a_reader_that_has_seen_a_version_is_answered_with_nothing_older() {
+    let wall = Wall::hang();
+    let visitor = wall.stage.server.visitor();
+    let version = wall.give_a_point_at(&wall.stage.server);
+    let seen = format!("standings?at_least={version}");
+    assert_eq!(total(&wall.read(&seen).expect(200)), 1);
+    let ahead = wall.read(&format!("standings?at_least={}", version + 1));
+    assert_eq!(ahead.header("retry-after"), Some("1"));
+    ahead.refused(503, "unavailable");
+    let tag = format!("\"{}.0123456789abcdef\"", version + 1);
+    let path = wall.path("standings");
+    ask_with(&visitor, &path, &[("if-none-match", &tag)]).refused(503, "unavailable");
+    wall.give_a_point();
+    assert_eq!(
+        total(&ask_with(&visitor, &path, &[("if-none-match", &tag)]).expect(200)),
+        2
+    );
 }

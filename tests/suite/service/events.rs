@@ -65,6 +65,38 @@ fn whoever_comes_back_hears_what_is_new_and_only_that() {
 }
 
 #[test]
+fn whoever_heard_more_elsewhere_hears_nothing_older_here() {
+    let wall = Wall::hang();
+    let first = version(&wall.read("standings").expect(200));
+    let mut ahead = Follower::of(&wall, Some(first + 2));
+    for _ in 0..3 {
+        wall.give_a_point();
+    }
+    assert_eq!(ahead.next(), Some(first + 3));
+}
+
+#[test]
+fn a_follower_hears_of_what_the_clock_alone_reveals() {
+    let wall = Wall::hang();
+    let weeks = wall.read("weeks").expect(200);
+    let mut follower = Follower::of(&wall, Some(version(&weeks)));
+    let announced = weeks["weeks"][1]["announce_at"].as_str().unwrap();
+    wall.stage.clock().show(announced);
+    assert!(follower.next().unwrap() > version(&weeks));
+    wall.stage.until_moments_are_told();
+    let told = "SELECT facts::text FROM trail WHERE act = 'reveal' ORDER BY entry_no DESC LIMIT 1";
+    let told = &wall.stage.database.texts(told)[0];
+    assert!(
+        told.contains("\"week\": 2") && told.contains("announcement"),
+        "{told}"
+    );
+    assert_eq!(
+        wall.read("weeks").expect(200)["weeks"][1]["phase"],
+        "announced"
+    );
+}
+
+#[test]
 fn a_server_that_stops_ends_its_streams() {
     let wall = Wall::hang();
     let mut follower = follow(&wall, None);

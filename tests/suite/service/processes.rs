@@ -8,7 +8,7 @@ use crate::harness::{Server, until};
 #[test]
 fn a_process_of_the_standings_needs_no_key_and_has_no_desk() {
     let wall = Wall::hang();
-    let reader = standings_process(&wall.stage.database);
+    let reader = standings_process(&wall.stage.database.url());
     let visitor = reader.visitor();
     visitor.get("/health/ready").with_status(200);
     visitor.get(&wall.path("standings")).expect(200);
@@ -35,7 +35,7 @@ fn a_process_of_the_desk_reads_nothing_to_everybody() {
 #[test]
 fn other_processes_hear_of_a_change_and_never_go_back() {
     let wall = Wall::hang();
-    let readers = [(); 2].map(|()| standings_process(&wall.stage.database));
+    let readers = [(); 2].map(|()| standings_process(&wall.stage.database.url()));
     for points in 1..=10 {
         wall.give_a_point();
         for reader in &readers {
@@ -54,7 +54,7 @@ fn other_processes_hear_of_a_change_and_never_go_back() {
 #[test]
 fn a_notice_that_is_lost_is_made_good() {
     let wall = Wall::hang();
-    let reader = standings_process(&wall.stage.database);
+    let reader = standings_process(&wall.stage.database.url());
     let visitor = reader.visitor();
     let path = wall.path("standings");
     visitor.get(&path).expect(200);
@@ -69,7 +69,7 @@ fn a_notice_that_is_lost_is_made_good() {
 #[test]
 fn a_reader_that_lost_its_database_says_so_and_comes_back() {
     let wall = Wall::hang();
-    let reader = standings_process(&wall.stage.database);
+    let reader = standings_process(&wall.stage.database.url());
     let visitor = reader.visitor();
     let path = wall.path("standings");
     visitor.get(&path).expect(200);

@@ -96,6 +96,10 @@ impl Scene {
             ("{game}", self.game.clone()),
             ("{claim}", self.claim.clone()),
             ("{photo}", self.photo.clone()),
+            (
+                "{record}",
+                "00000000-0000-4000-8000-000000000000".to_owned(),
+            ),
         ];
         let path = if path.ends_with("/versions/{number}/changes") {
             &format!("{path}?since=1")

@@ -1,0 +1,103 @@
+//! The public addresses in the OpenAPI document, and what it says of them.
+
+use std::collections::BTreeSet;
+
+use serde_json::Value;
+
+use super::Wall;
+use crate::harness::{Server, Stage};
+use crate::sources::{files, root};
+
+fn document() -> Value {
+    let kept = std::fs::read_to_string(root().join("openapi/tallyhost.json")).unwrap();
+    serde_json::from_str(&kept).unwrap()
+}
+
+fn public_addresses() -> BTreeSet<String> {
+    let document = document();
+    let paths = document["paths"].as_object().unwrap().keys();
+    paths
+        .filter(|path| path.starts_with("/public/"))
+        .cloned()
+        .collect()
+}
+
+#[test]
+fn every_public_address_stands_in_the_document() {
+    let routes = files("server/standings/src", "routes.rs").remove(0).text;
+    let quoted = routes.split('"').filter(|text| text.starts_with('/'));
+    let mut scope = String::new();
+    let mut routed = BTreeSet::new();
+    for text in quoted {
+        let path = text.split("{ending").next().unwrap();
+        match path {
+            "/public/clubs/{club}/seasons/{season}" => scope = path.to_owned(),
+            whole if whole.starts_with("/public/") => {
+                routed.insert(whole.to_owned());
+            }
+            part => {
+                routed.insert(format!("{scope}{part}"));
+            }
+        }
+    }
+    assert!(routed.len() > 10, "{routed:?}");
+    assert_eq!(public_addresses(), routed);
+}
+
+/// An example that shows other members than the server sends misleads whoever follows it.
+#[test]
+fn the_examples_of_the_document_have_the_members_of_real_answers() {
+    let wall = Wall::hang();
+    let document = document();
+    for path in public_addresses() {
+        let content = &document["paths"][&path]["get"]["responses"]["200"]["content"];
+        let media = content.as_object().unwrap();
+        for (kind, form) in media {
+            assert!(!form["example"].is_null(), "{path} {kind} has no example");
+        }
+        let Some(example) = content.get("application/json").map(|form| &form["example"]) else {
+            continue;
+        };
+        let csv = content["text/csv"]["example"].as_str().unwrap();
+        let answer = |path: &str| wall.stage.server.visitor().get(path);
+        let Some(real) = filled(&wall, &path) else {
+            continue;
+        };
+        let body = answer(&real).expect(200);
+        assert_eq!(members(example), members(&body), "{path}");
+        let head = answer(&format!("{real}.csv")).with_status(200).text();
+        let head = head.lines().next().unwrap().to_owned();
+        assert!(
+            csv.starts_with(&head) || head.starts_with(csv.lines().next().unwrap()),
+            "{head}"
+        );
+    }
+}
+
+/// A path led to the wall's season; nothing for a record, which needs somebody's agreement.
+fn filled(wall: &Wall, path: &str) -> Option<String> {
+    let season = "/public/clubs/{club}/seasons/{season}";
+    let path = path
+        .replace(season, &wall.public)
+        .replace("{player}", &wall.oskrel.id);
+    (!path.contains('{')).then_some(path)
+}
+
+fn members(body: &Value) -> BTreeSet<&String> {
+    body.as_object().unwrap().keys().collect()
+}
+
+#[test]
+fn what_is_not_for_everybody_is_at_no_public_address() {
+    let stage = Stage::with(|season| season["visibility"] = "club".into());
+    let wall = Wall::over(stage);
+    let server: &Server = &wall.stage.server;
+    for path in public_addresses() {
+        let Some(path) = filled(&wall, &path).filter(|path| path.contains("/clubs/")) else {
+            continue;
+        };
+        server.visitor().get(&path).refused(404, "not-found");
+    }
+    let directory = server.visitor().get("/public/seasons").expect(200);
+    assert_eq!(directory["seasons"], Value::Array(Vec::new()));
+}

@@ -1,0 +1,108 @@
+//! The directory of public seasons.
+
+use serde_json::{Value, json};
+
+use super::{ask_with, tag};
+use crate::harness::{Answer, Stage};
+
+/// A draft, a season of the club, and so many public ones that are started one after the other.
+fn with_seasons(names: &[&str]) -> Stage {
+    let stage = Stage::draft();
+    let seasons = format!("{}/seasons", stage.club);
+    let create = |name: &str, visibility: &str| {
+        let mut body = stage.season_body();
+        body["name"] = json!(name);
+        body["visibility"] = json!(visibility);
+        stage.wennable.post(&seasons, &body).location(201)
+    };
+    let start = |season: String| {
+        let started = stage.wennable.post(&format!("{season}/start"), &json!({}));
+        started.expect(200);
+    };
+    start(create("Behind closed doors", "club"));
+    for name in names {
+        stage.clock().advance(chrono::Duration::seconds(1));
+        start(create(name, "public"));
+    }
+    stage
+}
+
+fn names(page: &Value) -> Vec<&str> {
+    let seasons = page["seasons"].as_array().unwrap().iter();
+    seasons
+        .map(|season| season["name"].as_str().unwrap())
+        .collect()
+}
+
+fn read(stage: &Stage, query: &str) -> Answer {
+    stage
+        .server
+        .visitor()
+        .get(&format!("/public/seasons{query}"))
+}
+
+#[test]
+fn the_directory_lists_what_everybody_may_see_the_newest_first_page_by_page() {
+    let stage = with_seasons(&["First light", "Second light", "Third light"]);
+    let all = read(&stage, "").expect(200);
+    assert_eq!(names(&all), ["Third light", "Second light", "First light"]);
+    assert!(all.get("next").is_none());
+    let address = all["seasons"][0]["address"].as_str().unwrap();
+    let table = stage.server.visitor().get(&format!("{address}/standings"));
+    assert_eq!(table.expect(200)["season"], "Third light");
+
+    let first = read(&stage, "?limit=2").with_status(200);
+    assert_eq!(names(&first.json()), ["Third light", "Second light"]);
+    let link = first.header("link").unwrap();
+    let next = link
+        .strip_prefix('<')
+        .unwrap()
+        .split_once(">; rel=\"next\"")
+        .unwrap()
+        .0;
+    // What begins later does not shift what is read on.
+    let last = stage.server.visitor().get(next).with_status(200);
+    assert_eq!(names(&last.json()), ["First light"]);
+    assert_eq!(last.header("link"), None);
+}
+
+#[test]
+fn the_directory_is_searched_by_the_names_of_season_and_club() {
+    let stage = with_seasons(&["First light", "100 % effort"]);
+    for (search, found) in [
+        ("LIGHT", vec!["First light"]),
+        ("gaming%20circle", vec!["100 % effort", "First light"]),
+        ("%25", vec!["100 % effort"]),
+        ("_", vec![]),
+        ("closed", vec![]),
+    ] {
+        let page = read(&stage, &format!("?search={search}")).expect(200);
+        assert_eq!(names(&page), found, "{search}");
+    }
+}
+
+#[test]
+fn the_directory_is_read_as_csv_and_not_sent_twice() {
+    let stage = with_seasons(&["First light"]);
+    let csv = stage
+        .server
+        .visitor()
+        .get("/public/seasons.csv")
+        .with_status(200);
+    assert!(csv.text().contains(",First light,false,"), "{}", csv.text());
+    assert_eq!(csv.header("access-control-allow-origin"), Some("*"));
+    let again = [("if-none-match", tag(&csv))];
+    let again = again
+        .each_ref()
+        .map(|(name, value)| (*name, value.as_str()));
+    let answer = ask_with(&stage.server.visitor(), "/public/seasons.csv", &again);
+    assert!(answer.with_status(304).body.is_empty());
+}
+
+#[test]
+fn a_place_or_a_number_that_the_directory_does_not_have_is_refused() {
+    let stage = Stage::draft();
+    for query in ["?limit=0", "?limit=101", "?after=7", "?order=name"] {
+        read(&stage, query).refused(400, "invalid-parameter");
+    }
+}

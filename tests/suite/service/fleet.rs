@@ -1,0 +1,171 @@
+//! Two desks and three readers over a primary and a streaming replica of it.
+
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::thread;
+
+use serde_json::Value;
+
+use super::{Wall, ask_with, standings_process, tag, total, version};
+use crate::harness::{Database, PRIMARY, REPLICA, Replica, Server, Stage, until};
+
+/// A desk over a database.
+pub fn desk(url: &str) -> Server {
+    Server::launch(|command| command.env("DATABASE_URL", url).args(["--role", "desk"]))
+}
+
+struct Fleet {
+    wall: Wall,
+    desks: [Server; 2],
+    readers: [Server; 3],
+}
+
+impl Fleet {
+    /// One reader at the primary, two at the replica.
+    fn put_to_sea() -> Self {
+        let wall = wall_at_the_primary();
+        let database = &wall.stage.database;
+        let at_replica = REPLICA.url_of(database.name());
+        Self {
+            desks: [(); 2].map(|()| desk(&database.url())),
+            readers: [database.url(), at_replica.clone(), at_replica]
+                .map(|url| standings_process(&url)),
+            wall,
+        }
+    }
+}
+
+fn wall_at_the_primary() -> Wall {
+    let database = Database::create_in(&PRIMARY);
+    let server = desk(&database.url());
+    Wall::over(Stage::over(database, server, |_| {}))
+}
+
+/// The table at this version or a newer one; until the reader has got so far, a 503 that says when to
+/// come again.
+fn table_at_least(wall: &Wall, reader: &Server, seen: i64) -> Value {
+    let path = wall.path(&format!("standings?at_least={seen}"));
+    let mut table = None;
+    until("the reader has got to the version", || {
+        let answer = reader.visitor().get(&path);
+        if answer.status == 200 {
+            table = Some(answer.json());
+            return true;
+        }
+        assert!(answer.header("retry-after").is_some(), "{answer:?}");
+        answer.refused(503, "unavailable");
+        false
+    });
+    let table = table.unwrap();
+    assert!(version(&table) >= seen, "{table}");
+    table
+}
+
+#[test]
+fn what_one_desk_was_told_is_read_from_every_process_by_whoever_knows_its_version() {
+    let fleet = Fleet::put_to_sea();
+    let mut seen = 0;
+    for points in 1..=6 {
+        let desk = &fleet.desks[points % 2];
+        let made = fleet.wall.give_a_point_at(desk);
+        assert!(made > seen, "two desks make one row of versions");
+        seen = made;
+        for reader in &fleet.readers {
+            let table = table_at_least(&fleet.wall, reader, seen);
+            assert_eq!(total(&table), i64::try_from(points).unwrap());
+        }
+    }
+}
+
+/// As through a proxy that sends each request elsewhere: the tags of a reader's own answers are enough.
+#[test]
+fn a_reader_who_is_sent_from_process_to_process_never_goes_back() {
+    let fleet = Fleet::put_to_sea();
+    let path = fleet.wall.path("standings");
+    let over = AtomicBool::new(false);
+    let hop = || {
+        let (mut newest, mut held) = (0, None);
+        for reader in fleet.readers.iter().cycle() {
+            let headers: Vec<(&str, &str)> = held
+                .iter()
+                .map(|tag: &String| ("if-none-match", tag.as_str()))
+                .collect();
+            let answer = ask_with(&reader.visitor(), &path, &headers);
+            match answer.status {
+                200 => {
+                    assert!(version(&answer.json()) >= newest, "{answer:?}");
+                    newest = version(&answer.json());
+                    held = Some(tag(&answer));
+                }
+                304 => assert_eq!(Some(tag(&answer)), held),
+                _ => drop(answer.refused(503, "unavailable")),
+            }
+            if over.load(Ordering::Acquire) {
+                return newest;
+            }
+        }
+        newest
+    };
+    let (newest, made) = thread::scope(|scope| {
+        let reader = scope.spawn(hop);
+        let points = (0..20).map(|write| fleet.wall.give_a_point_at(&fleet.desks[write % 2]));
+        let made = points.max().unwrap();
+        over.store(true, Ordering::Release);
+        (reader.join().unwrap(), made)
+    });
+    assert!(newest <= made);
+}
+
+#[test]
+fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
+    let mut replica = Replica::follow();
+    let wall = wall_at_the_primary();
+    let reader = standings_process(&replica.url_of(wall.stage.database.name()));
+    let visitor = reader.visitor();
+    let path = wall.path("standings");
+    let first = wall.give_a_point_at(&wall.stage.server);
+    assert_eq!(total(&table_at_least(&wall, &reader, first)), 1);
+    let ready = || visitor.get("/health/ready");
+    until("it has replayed all", || {
+        ready().text() == "ready, following the primary, 0.0 s behind\n"
+    });
+
+    replica.pause();
+    let second = wall.give_a_point_at(&wall.stage.server);
+    let behind = visitor.get(&format!("{path}?at_least={second}"));
+    assert_eq!(behind.header("retry-after"), Some("1"));
+    behind.refused(503, "unavailable");
+    assert_eq!(
+        version(&visitor.get(&path).expect(200)),
+        first,
+        "others are served"
+    );
+    until("the lag is told to proxies", || {
+        let ready = ready().with_status(200).text();
+        ready.starts_with("ready, following") && !ready.contains(" 0.0 s")
+    });
+    until("the lag is measured", || {
+        lag(&visitor.get("/metrics").text()) > 0.0
+    });
+    replica.resume();
+    assert_eq!(total(&table_at_least(&wall, &reader, second)), 2);
+    until("the lag is over", || {
+        lag(&visitor.get("/metrics").text()) == 0.0
+    });
+
+    replica.stop();
+    until("nothing is served that nobody confirms", || {
+        visitor.get(&path).status == 503
+    });
+    ready().refused(503, "unavailable");
+    visitor.get("/health/live").with_status(200);
+    let third = wall.give_a_point_at(&wall.stage.server);
+    replica.start();
+    assert_eq!(total(&table_at_least(&wall, &reader, third)), 3);
+    ready().with_status(200);
+}
+
+fn lag(metrics: &str) -> f64 {
+    let mut lines = metrics.lines();
+    let line = lines.find_map(|line| line.strip_prefix("replica_lag_seconds "));
+    line.unwrap().parse().unwrap()
+}
