@@ -8,7 +8,7 @@ use tokio::time::{MissedTickBehavior, interval};
 
 /// How often the server looks whether a moment has come. Nothing depends on it being exact: lists
 /// that are not opened yet stay sealed, and readers count silence in by themselves.
-const EVERY: Duration = Duration::from_secs(1);
+const EVERY: Duration = Duration::from_millis(500);
 
 /// Looks for as long as the server runs.
 pub async fn keep(desk: Desk) {

@@ -22,9 +22,9 @@ const DUE: &str = "
     select distinct seasons.club_id, seasons.season_id
     from seasons
     join weeks using (club_id, season_id)
-    cross join lateral (values (announce_at), (title_reveal_at), (full_reveal_at)) moments (at)
+    cross join lateral (values (announce_at), (title_reveal_at), (full_reveal_at)) moments (instant)
     where seasons.state = 'started'
-    and at <= $1 and at > coalesce(moments_told_at, started_at)";
+    and instant <= $1 and instant > coalesce(moments_told_at, started_at)";
 
 /// Running seasons with a moment that has come by `now` and made no version yet.
 ///

@@ -122,11 +122,13 @@ impl Week {
             .ask(Method::POST, &format!("{}/report", self.game()), dress)
     }
 
-    /// What everybody can read of what was done, the newest first.
+    /// What everybody can read of what was done, the newest first, but for what the clock reveals at
+    /// moments of its own.
     pub fn acts(&self) -> Vec<String> {
         let trail = self.get("trail");
         let acts = trail.as_array().unwrap().iter();
         acts.map(|entry| entry["act"].as_str().unwrap().to_owned())
+            .filter(|act| act != "reveal")
             .collect()
     }
 
