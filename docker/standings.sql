@@ -15,7 +15,7 @@ $$;
 revoke all on all tables in schema public from standings;
 grant usage on schema public to standings;
 grant select on seasons, weeks, nights, players, availabilities, games, slips, adjustments,
-    painting_claims, catalogue_versions, frozen_tables, open_records, clubs to standings;
+    painting_claims, brought_units, catalogue_versions, frozen_tables, open_records, clubs to standings;
 grant select (club_id, season_id, week_no, player_id, sealed, catalogue_number, sealed_at, late_minutes)
     on lists to standings;
 
@@ -30,7 +30,7 @@ declare
     name text;
 begin
     foreach name in array array['weeks', 'nights', 'players', 'availabilities', 'games', 'slips',
-        'adjustments', 'painting_claims', 'frozen_tables']
+        'adjustments', 'painting_claims', 'brought_units', 'frozen_tables']
     loop
         execute format('alter table %I enable row level security', name);
         execute format('drop policy if exists public_seasons on %I', name);

@@ -1,9 +1,9 @@
 //! The public export of a season: everything that may be known of it, in one file that anybody can
 //! check offline.
 
-mod tables;
 mod repairs;
 mod round_robin;
+mod tables;
 mod verify;
 
 pub use tables::Table;

@@ -11,6 +11,7 @@ use crate::answer::answer;
 use crate::encoding::Encoding;
 use crate::kept::Kept;
 use crate::resource::Wanted;
+use crate::seen::seen;
 use crate::shelf::Shelf;
 
 /// A page in an encoding, whatever its version.
@@ -41,6 +42,10 @@ impl Asked {
     pub fn answer(&self, headers: &HeaderMap) -> Option<Response<Bytes>> {
         let kept = self.kept.upgrade()?;
         let page = self.shelf.page_at_once(&kept, self.wanted)?;
+        if seen(headers, None).is_some_and(|version| page.version < version) {
+            // The reader comes from a process that knows more.
+            return None;
+        }
         Some(answer(headers, &page, self.encoding, self.shelf.counts()))
     }
 }

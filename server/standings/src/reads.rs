@@ -5,6 +5,7 @@ use actix_web::{HttpRequest, HttpResponse};
 
 use crate::addresses::{InSeason, OfNow, OfTable, OfWeek, OnePlayer, TableAsked};
 use crate::answer::answer;
+use crate::asked::Asked;
 use crate::format::Format;
 use crate::frozen;
 use crate::resource::{Resource, Wanted};
@@ -17,7 +18,7 @@ use crate::turned::Turned;
 pub type Answer = Result<HttpResponse, Turned>;
 
 async fn read(
-    shelf: &Shelf,
+    shelf: Data<Shelf>,
     season: &InSeason,
     of: Resource,
     at_least: Option<i64>,
@@ -31,8 +32,9 @@ async fn read(
     read_page(shelf, season.key(), wanted, at_least, request).await
 }
 
+/// The page, with a note for the front of what was asked.
 async fn read_page(
-    shelf: &Shelf,
+    shelf: Data<Shelf>,
     key: Key,
     wanted: Wanted,
     at_least: Option<i64>,
@@ -41,8 +43,13 @@ async fn read_page(
     if let Some(version) = seen(request.headers(), at_least) {
         shelf.catch_up(key, version).await?;
     }
-    let page = shelf.page(key, wanted).await?;
-    Ok(answer(request, &page, shelf.counts()))
+    let (kept, page) = shelf.page(key, wanted).await?;
+    let asked = Asked::new(shelf.into_inner(), &kept, wanted, request);
+    let counts = asked.shelf.counts();
+    let answer = answer(request.headers(), &page, asked.encoding, counts);
+    let mut response = HttpResponse::from(answer.map_into_boxed_body());
+    response.extensions_mut().insert(asked);
+    Ok(response)
 }
 
 /// The table after a week, now or as it stood at a version. Ends in `.html`, the address is a page to
@@ -70,7 +77,7 @@ pub async fn find_public_standings(
     match of.table()? {
         TableAsked::Now(week) => {
             read(
-                &shelf,
+                shelf,
                 &path,
                 Resource::Standings(week),
                 of.at_least,
@@ -92,10 +99,10 @@ pub async fn find_public_standings(
             "lines": [{
                 "player": "0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e60", "week": 1, "kind": "attendance", "amount": 1,
                 "reason": {"kind": "came"}, "sentence": "came to the table",
-                "source": {"kind": "week"}, "version": 1
+                "source": {"kind": "rule"}, "version": 1
             }]
         })),
-        (String = "text/csv", example = "week,kind,amount,why,version\r\n1,attendance,1,came to the table,1\r\n")
+        (String = "text/csv", example = "week,kind,amount,why,version,source,source_id\r\n1,attendance,1,came to the table,1,rule,\r\n")
     )),
     (status = 304, description = "Not changed")))]
 pub async fn find_public_ledger(
@@ -110,7 +117,7 @@ pub async fn find_public_ledger(
                 resource: Resource::Ledger(path.player(), week),
                 format: Format::of(&path.ending, &request)?,
             };
-            read_page(&shelf, path.key(), wanted, of.at_least, &request).await
+            read_page(shelf, path.key(), wanted, of.at_least, &request).await
         }
         TableAsked::At(week, version) => {
             frozen::ledger(&shelf, &path, week, version, &request).await
@@ -139,7 +146,7 @@ pub async fn list_public_pairings(
     request: HttpRequest,
 ) -> Answer {
     let resource = Resource::Pairings(of.week()?);
-    read(&shelf, &path, resource, of.at_least, &request).await
+    read(shelf, &path, resource, of.at_least, &request).await
 }
 
 /// What came of the games, in all weeks or in one, as far as it stands.
@@ -164,7 +171,7 @@ pub async fn list_public_results(
     request: HttpRequest,
 ) -> Answer {
     let resource = Resource::Results(of.week()?);
-    read(&shelf, &path, resource, of.at_least, &request).await
+    read(shelf, &path, resource, of.at_least, &request).await
 }
 
 /// The weeks: caps, deadlines, nights, and the scenarios as far as they are revealed.
@@ -189,7 +196,7 @@ pub async fn list_public_weeks(
     of: Query<OfNow>,
     request: HttpRequest,
 ) -> Answer {
-    read(&shelf, &path, Resource::Weeks, of.at_least, &request).await
+    read(shelf, &path, Resource::Weeks, of.at_least, &request).await
 }
 
 /// Games by faction, role and scenario with their 95 % intervals, and everybody's rank over the weeks.
@@ -214,7 +221,7 @@ pub async fn find_public_statistics(
     request: HttpRequest,
 ) -> Answer {
     let resource = Resource::Statistics(of.week()?);
-    read(&shelf, &path, resource, of.at_least, &request).await
+    read(shelf, &path, resource, of.at_least, &request).await
 }
 
 /// The tables of closed weeks as they were kept: at the close, and at each act that changed one later.
@@ -236,7 +243,7 @@ pub async fn list_public_tables(
     of: Query<OfNow>,
     request: HttpRequest,
 ) -> Answer {
-    read(&shelf, &path, Resource::Tables, of.at_least, &request).await
+    read(shelf, &path, Resource::Tables, of.at_least, &request).await
 }
 
 /// A small picture of the week and who leads, for pages and signatures.
@@ -253,5 +260,5 @@ pub async fn find_public_badge(
         resource: Resource::Badge,
         format: Format::Svg,
     };
-    read_page(&shelf, path.key(), wanted, of.at_least, &request).await
+    read_page(shelf, path.key(), wanted, of.at_least, &request).await
 }

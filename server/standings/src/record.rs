@@ -51,7 +51,7 @@ async fn place(shelf: &Shelf, key: Key, resource: Resource) -> Result<Option<Pla
         format: Format::Json,
     };
     match shelf.page(key, wanted).await {
-        Ok(page) => {
+        Ok((_, page)) => {
             let body = &page.encoded(Encoding::Identity, shelf.counts()).bytes;
             let place = serde_json::from_slice(body);
             place

@@ -22,8 +22,8 @@ pub mod moments;
 pub mod painting;
 pub mod photos;
 pub mod players;
-pub mod repairs;
 pub mod records;
+pub mod repairs;
 pub mod replication;
 pub mod rounds;
 #[allow(missing_docs, reason = "the columns are documented in the migrations")]
@@ -130,9 +130,8 @@ impl Store {
     {
         let (answer, changes) = changes::noting(self.transact("read write", act)).await;
         if answer.is_ok() {
-            self.ear.tell(changes).await;
             changes::commit(&changes);
-            self.ear.tell(changes);
+            self.ear.tell(changes).await;
         }
         answer
     }

@@ -7,15 +7,9 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members,
-    next_season, outlooks, painting, photos, players, previews, rounds, scenarios, seasons,
-    sessions, standings, statistics, trail, weeks,
     accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
-    outlooks, painting, photos, players, previews, rounds, scenarios, seasons, sessions, standings,
-    statistics, trail, weeks,
-    accounts, catalogues, clubs, exports, games, invitations, list_aids, lists, members, outlooks,
-    painting, photos, players, previews, record_consents, rounds, scenarios, seasons, sessions,
-    standings, statistics, trail, weeks,
+    next_season, outlooks, painting, photos, players, previews, record_consents, rounds, scenarios,
+    seasons, sessions, standings, statistics, trail, weeks,
 };
 use crate::document::{self, Document};
 use crate::{health, metrics, pages, problem};

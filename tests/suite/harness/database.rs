@@ -75,10 +75,11 @@ impl Database {
 
     /// Hears what the database tells under a name from now on.
     pub fn listen(&self, channel: &'static str) -> Listener {
-        let (session, heard) = CLUSTER.listen(&self.name, channel);
+        let (session, heard) = self.cluster.listen(&self.name, channel);
         Listener {
             heard,
             _session: session,
+            cluster: self.cluster,
             database: self.name.clone(),
             channel,
         }
@@ -102,6 +103,7 @@ impl Drop for Database {
 pub struct Listener {
     heard: Receiver<String>,
     _session: Client,
+    cluster: &'static TestCluster,
     database: String,
     channel: &'static str,
 }
@@ -112,7 +114,7 @@ impl Listener {
     pub fn heard(self) -> Vec<String> {
         const LAST: &str = "no more";
         let tell = format!("NOTIFY {}, '{LAST}'", self.channel);
-        CLUSTER.run(&self.database, &tell);
+        self.cluster.run(&self.database, &tell);
         let told = self.heard.iter();
         told.take_while(|word| word != LAST).collect()
     }

@@ -68,7 +68,7 @@ fn whoever_comes_back_hears_what_is_new_and_only_that() {
 fn whoever_heard_more_elsewhere_hears_nothing_older_here() {
     let wall = Wall::hang();
     let first = version(&wall.read("standings").expect(200));
-    let mut ahead = Follower::of(&wall, Some(first + 2));
+    let mut ahead = follow(&wall, Some(first + 2));
     for _ in 0..3 {
         wall.give_a_point();
     }
@@ -79,7 +79,7 @@ fn whoever_heard_more_elsewhere_hears_nothing_older_here() {
 fn a_follower_hears_of_what_the_clock_alone_reveals() {
     let wall = Wall::hang();
     let weeks = wall.read("weeks").expect(200);
-    let mut follower = Follower::of(&wall, Some(version(&weeks)));
+    let mut follower = follow(&wall, Some(version(&weeks)));
     let announced = weeks["weeks"][1]["announce_at"].as_str().unwrap();
     wall.stage.clock().show(announced);
     assert!(follower.next().unwrap() > version(&weeks));
@@ -110,7 +110,7 @@ fn a_server_that_stops_ends_its_streams() {
 fn whoever_reads_nothing_is_dropped_and_the_others_hear_on() {
     let wall = Wall::hang();
     let first = version(&wall.read("standings").expect(200));
-    let mut reader = Follower::of(&wall, None);
+    let mut reader = follow(&wall, None);
     let silent = follow_without_reading(&wall);
     until("both follow", || followers(&wall) == 2);
     for _ in 0..MANY {

@@ -17,9 +17,8 @@ mod terms;
 
 pub use check_list::{Checked, check_list};
 pub use find_army::{ArmyWeek, Fielded, find_army};
-pub use find_changes::{ListChanges, find_changes};
-pub(crate) use find_collection::collected;
 pub use find_changes::{ListChanges, VersionChange, find_changes};
+pub(crate) use find_collection::collected;
 pub use find_collection::find_collection;
 pub use find_fits::find_fits;
 pub use find_list_desk::{Begun, ListDesk, find_list_desk};

@@ -16,5 +16,5 @@ pub use delete_photo::delete_photo;
 pub use find_photo::find_photo;
 pub use league::painting::Claim;
 pub use list_claims::list_claims;
-pub use picture::is_picture;
 pub use list_photos::list_photos;
+pub use picture::is_picture;

@@ -9,8 +9,8 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::csv::{Sheet, columns, typed};
 use super::standings::standings;
+use document::sheet::{Sheet, columns, typed};
 
 /// A player's place in the table after the last paired week.
 #[derive(Serialize, Deserialize, ToSchema)]

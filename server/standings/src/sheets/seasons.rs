@@ -7,7 +7,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::csv::{Sheet, columns, or_empty, typed};
+use document::sheet::{Sheet, columns, or_empty, typed};
 
 /// Some seasons of the directory, the newest start first.
 #[derive(Serialize, ToSchema)]

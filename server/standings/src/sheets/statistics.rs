@@ -9,8 +9,8 @@ use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::csv::{Sheet, columns, or_empty, typed};
 use super::{as_of, named};
+use document::sheet::{Sheet, columns, or_empty, typed};
 
 /// Games counted by what they have in common, and everybody's rank over the weeks.
 #[derive(Serialize, ToSchema)]

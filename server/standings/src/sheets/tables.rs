@@ -5,7 +5,7 @@ use chrono::{DateTime, Utc};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::csv::{Sheet, columns};
+use document::sheet::{Sheet, columns};
 
 /// When and why tables of closed weeks were frozen.
 #[derive(Serialize, ToSchema)]

@@ -70,8 +70,10 @@ impl Doors {
     /// The parts of an address, by their names in braces.
     pub fn new(operations: BTreeMap<String, (Method, String)>, parts: &[(&str, String)]) -> Self {
         let led = |path: &str| fill(path, parts);
+        // An answer without an end is followed by a test of its own.
         let operations: BTreeMap<_, _> = operations
             .into_iter()
+            .filter(|(name, _)| name != "follow_season")
             .map(|(name, (method, path))| (name, (method, led(&path))))
             .collect();
         let public =
