@@ -36,7 +36,9 @@ fn a_process_of_the_standings_serves_all_with_rights_to_no_secret() {
     let rights = fs::read_to_string(root().join("docker/standings.sql")).unwrap();
     stage.database.run(&rights);
     // The clock of the tests is a table of theirs.
-    stage.database.run("GRANT SELECT ON test_clock TO standings");
+    stage
+        .database
+        .run("GRANT SELECT ON test_clock TO standings");
     let url = stage
         .database
         .url()

@@ -141,7 +141,7 @@ mod tests {
             stages: None,
         };
         let painted = [(EntryKey::new("a").unwrap(), 12)].into();
-        let before = collection(&[brought.clone()], [], &painted);
+        let before = collection(std::slice::from_ref(&brought), [], &painted);
         assert_eq!(before.len(), 1);
         assert_eq!((before[0].finished, before[0].fielded), (12, None));
         let list = list("a turf-cutters 8");
