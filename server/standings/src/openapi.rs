@@ -27,9 +27,9 @@ use crate::{directory, events, reads, record};
         events::follow_season,
     )
 )]
-struct ReadService;
+struct Reads;
 
 /// The addresses of the read service.
 pub fn openapi() -> utoipa::openapi::OpenApi {
-    ReadService::openapi()
+    Reads::openapi()
 }

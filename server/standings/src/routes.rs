@@ -50,7 +50,7 @@ pub fn configure(config: &mut ServiceConfig, shelf: Arc<Shelf>) {
                 ),
         )
         .service(read(
-            sheet!("/public/clubs/{club}/records/{record}"),
+            sheet!("/public/clubs/{club}/records/{record:[0-9a-f-]+}"),
             find_public_record,
         ))
         .service(read(sheet!("/public/seasons"), list_public_seasons));
