@@ -7,6 +7,7 @@ mod catalogue_import;
 mod list_aids;
 pub mod lists;
 mod next_version;
+mod nudges;
 mod painted_share;
 mod repairs;
 pub mod results;

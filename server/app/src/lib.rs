@@ -10,6 +10,7 @@ mod desk;
 mod facts;
 pub mod lists;
 mod may;
+pub mod nudges;
 pub mod painting;
 mod record;
 mod refusal;

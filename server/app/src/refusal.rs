@@ -103,6 +103,8 @@ reasons! {
     CommitmentMismatch = "commitment-mismatch",
     /// The week is not at the point that this needs.
     WeekState = "week-state",
+    /// People were reminded of this a short while ago.
+    NudgedAlready = "nudged-already",
     /// The game has not begun yet.
     RoundNotOpen = "round-not-open",
     /// The result stands; only a ruling changes it.

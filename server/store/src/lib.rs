@@ -19,6 +19,7 @@ pub mod invitations;
 mod json;
 pub mod lists;
 pub mod moments;
+pub mod nudges;
 pub mod painting;
 pub mod photos;
 pub mod players;

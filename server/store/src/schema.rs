@@ -220,6 +220,17 @@ diesel::table! {
 }
 
 diesel::table! {
+    nudges (club_id, season_id, week_no, about, nudged_at) {
+        club_id -> Uuid,
+        season_id -> Uuid,
+        week_no -> Int2,
+        about -> Text,
+        nudged_by -> Uuid,
+        nudged_at -> Timestamptz,
+    }
+}
+
+diesel::table! {
     lists (club_id, season_id, week_no, player_id) {
         club_id -> Uuid,
         season_id -> Uuid,

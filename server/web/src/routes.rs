@@ -8,8 +8,8 @@ use utoipa_actix_web::scope;
 
 use crate::api::{
     accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
-    next_season, outlooks, painting, photos, players, previews, record_consents, rounds, scenarios,
-    seasons, sessions, standings, statistics, trail, weeks,
+    next_season, nudges, outlooks, painting, photos, players, previews, record_consents, rounds,
+    scenarios, seasons, sessions, standings, statistics, trail, weeks,
 };
 use crate::document::{self, Document};
 use crate::{health, metrics, pages, problem};
@@ -64,6 +64,7 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(weeks::find_week)
             .service(weeks::update_week)
             .service(weeks::tell_availability)
+            .service(nudges::nudge_players)
             .service(scenarios::update_scenario)
             .service(scenarios::find_scenario)
             .service(players::join_season)

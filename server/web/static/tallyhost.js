@@ -59,6 +59,19 @@ for (const input of document.querySelectorAll("input[type=file][data-into]")) {
   });
 }
 
+// A field marked data-copy gets a button of that name that puts its text on the clipboard.
+for (const field of document.querySelectorAll("[data-copy]")) {
+  if (!navigator.clipboard) break;
+  const button = document.createElement("button");
+  button.type = "button";
+  button.textContent = field.dataset.copy;
+  button.addEventListener("click", async () => {
+    field.select();
+    await navigator.clipboard.writeText(field.value).catch(() => null);
+  });
+  field.after(button);
+}
+
 // The wall shows its parts one after the other, and lets whoever stands before it hold them.
 const pager = document.querySelector("[data-slides]");
 let at = 0;

@@ -1,4 +1,6 @@
+use std::cell::Cell;
 use std::path::Path;
+use std::time::Instant;
 
 use reqwest::Url;
 use serde_json::{Value, json};
@@ -12,6 +14,19 @@ use crate::harness::{RUNTIME, Server};
 pub struct Window {
     driver: WebDriver,
     address: String,
+    pages: Cell<u32>,
+    inputs: Cell<u32>,
+    begun: Cell<Instant>,
+}
+
+/// What somebody did in a window since they began a job.
+pub struct Effort {
+    /// Pages that were loaded.
+    pub pages: u32,
+    /// Fields that were filled in, chosen or ticked, and buttons and links that were pressed.
+    pub inputs: u32,
+    /// On a clock of this machine.
+    pub seconds: f64,
 }
 
 /// How wide a window is, in CSS pixels.
@@ -49,6 +64,9 @@ impl Window {
         let window = Self {
             driver,
             address: server.address().to_owned(),
+            pages: Cell::new(0),
+            inputs: Cell::new(0),
+            begun: Cell::new(Instant::now()),
         };
         window.resize(size);
         window
@@ -71,6 +89,26 @@ impl Window {
         self.fill("Password", "six lanterns on the ford");
         self.press("Sign in");
         self.reads("My clubs");
+    }
+
+    /// A job begins.
+    pub fn begin(&self) {
+        self.pages.set(0);
+        self.inputs.set(0);
+        self.begun.set(Instant::now());
+    }
+
+    /// What the job has taken so far.
+    pub fn effort(&self) -> Effort {
+        Effort {
+            pages: self.pages.get(),
+            inputs: self.inputs.get(),
+            seconds: self.begun.get().elapsed().as_secs_f64(),
+        }
+    }
+
+    fn count(&self, counter: &Cell<u32>) {
+        counter.set(counter.get() + 1);
     }
 
     pub fn resize(&self, size: Size) {
@@ -101,6 +139,7 @@ impl Window {
 
     /// Opens a page of the server.
     pub fn go(&self, path: &str) {
+        self.count(&self.pages);
         let address = format!("{}{path}", self.address);
         RUNTIME.block_on(self.driver.goto(address)).unwrap();
     }
@@ -113,13 +152,33 @@ impl Window {
 
     /// Presses the first button of this name and waits for the page that it leads to.
     pub fn press(&self, name: &str) {
-        let button = format!("//button[not(@hidden)][normalize-space()={}]", quoted(name));
-        self.leave_by(&button);
+        self.leave_by(&button(name));
+    }
+
+    /// The same where the button is on the page: what it does may have been done by the server.
+    pub fn press_if_there(&self, name: &str) {
+        let found = self.driver.find(By::XPath(button(name)));
+        if RUNTIME.block_on(found).is_ok() {
+            self.press(name);
+        }
     }
 
     /// Follows the first link of this name and waits for its page.
     pub fn follow(&self, name: &str) {
         self.leave_by(&format!("//a[normalize-space()={}]", quoted(name)));
+    }
+
+    /// Follows a link of the page's own matter, not of the bar above it.
+    pub fn follow_in_main(&self, name: &str) {
+        self.leave_by(&format!("//main//a[normalize-space()={}]", quoted(name)));
+    }
+
+    /// Follows the first link whose name begins so.
+    pub fn follow_beginning(&self, name: &str) {
+        self.leave_by(&format!(
+            "//a[starts-with(normalize-space(), {})]",
+            quoted(name)
+        ));
     }
 
     /// Presses a button that leads nowhere else.
@@ -133,6 +192,7 @@ impl Window {
 
     /// Does something and waits for the page that it leads to.
     pub fn leaving(&self, what: &str, step: impl FnOnce()) {
+        self.count(&self.pages);
         self.ask("window.old = true");
         step();
         let script = "return !window.old && document.readyState === 'complete'";
@@ -144,13 +204,17 @@ impl Window {
         }
     }
 
-    /// Opens a part that is folded.
+    /// Opens the first folded part whose name begins so.
     pub fn unfold(&self, name: &str) {
-        self.click(&format!("//summary[normalize-space()={}]", quoted(name)));
+        self.click(&format!(
+            "//details[not(@open)]/summary[starts-with(normalize-space(), {})]",
+            quoted(name)
+        ));
     }
 
     /// Types into the field of this label, in the place of what stands there.
     pub fn fill(&self, label: &str, text: &str) {
+        self.count(&self.inputs);
         let field = self.field(label);
         RUNTIME.block_on(async {
             field.clear().await.unwrap();
@@ -160,6 +224,7 @@ impl Window {
 
     /// Puts a value into a field that is not typed into, such as a date, or that is long.
     pub fn set(&self, label: &str, value: &str) {
+        self.count(&self.inputs);
         let field = self.field(label);
         let script = "arguments[0].value = arguments[1];
             arguments[0].dispatchEvent(new Event('change', { bubbles: true }))";
@@ -176,7 +241,7 @@ impl Window {
         RUNTIME.block_on(field.send_keys(path)).unwrap();
     }
 
-    /// Types the same into every field of this label.
+    /// Types the same into every field of this label, in the place of what stands there.
     pub fn type_into_all(&self, label: &str, text: &str) {
         let xpath = format!(
             "//input[@id=//label[normalize-space()={}]/@for]",
@@ -184,9 +249,18 @@ impl Window {
         );
         RUNTIME.block_on(async {
             for field in self.driver.find_all(By::XPath(xpath)).await.unwrap() {
+                self.count(&self.inputs);
+                field.clear().await.unwrap();
                 field.send_keys(text).await.unwrap();
             }
         });
+    }
+
+    /// What stands in the field of this label.
+    pub fn value(&self, label: &str) -> String {
+        let field = self.field(label);
+        let value = RUNTIME.block_on(field.value()).unwrap();
+        value.unwrap_or_default()
     }
 
     /// Chooses from the list of this label by the beginning of the choice.
@@ -197,6 +271,25 @@ impl Window {
             quoted(&id),
             quoted(choice)
         ));
+    }
+
+    /// Chooses from the list that is about these two players.
+    pub fn choose_about(&self, pair: [&str; 2], choice: &str) {
+        let [one, other] = pair.map(quoted);
+        self.click(&format!(
+            "//select[contains(@aria-label, {one}) and contains(@aria-label, {other})]\
+             //option[normalize-space()={}]",
+            quoted(choice)
+        ));
+    }
+
+    /// Chooses the last choice of the first list in the group whose name begins so.
+    pub fn choose_last(&self, group: &str) {
+        let group = format!(
+            "//fieldset[starts-with(normalize-space(legend), {})]",
+            quoted(group)
+        );
+        self.click(&format!("({group}//select)[1]/option[last()]"));
     }
 
     /// Ticks or unticks the box of this label.
@@ -285,6 +378,7 @@ impl Window {
     }
 
     fn click(&self, xpath: &str) {
+        self.count(&self.inputs);
         RUNTIME.block_on(async {
             let found = self.driver.find(By::XPath(xpath)).await;
             let element = found.unwrap_or_else(|_| panic!("{xpath} is not on the page"));
@@ -299,7 +393,7 @@ impl Window {
     }
 
     fn id_for(&self, label: &str) -> String {
-        let xpath = format!("//label[normalize-space()={}]", quoted(label));
+        let xpath = format!("//label[normalize-space()={}]{UNFOLDED}", quoted(label));
         RUNTIME.block_on(async {
             let found = self.driver.find(By::XPath(xpath)).await;
             let element = found.unwrap_or_else(|_| panic!("no field is called {label:?}"));
@@ -325,6 +419,16 @@ impl Drop for Window {
         let _ = RUNTIME.block_on(self.driver.clone().quit());
         assert!(complaints.is_empty(), "\n{}\n", complaints.join("\n"));
     }
+}
+
+/// Not in a part that is folded.
+const UNFOLDED: &str = "[not(ancestor::details[not(@open)])]";
+
+fn button(name: &str) -> String {
+    format!(
+        "//button[not(@hidden)][normalize-space()={}]{UNFOLDED}",
+        quoted(name)
+    )
 }
 
 fn quoted(text: &str) -> String {

@@ -11,6 +11,7 @@ pub mod list_aids;
 pub mod lists;
 pub mod members;
 pub mod next_season;
+pub mod nudges;
 pub mod outlooks;
 pub mod painting;
 pub mod photos;

@@ -7,7 +7,7 @@ use app::accounts::{RegisterAccount, SignIn};
 use askama::Template;
 use serde::Deserialize;
 
-use super::answer::{PageAnswer, framed, go, go_with, own_address, show_as};
+use super::answer::{PageAnswer, framed, go, go_with, own_address, percent_encode, show_as};
 use super::cookie;
 use super::fields::Fields;
 use super::texts::Texts;
@@ -24,6 +24,7 @@ struct SignInPage {
     t: &'static Texts,
     told: Told,
     registered: bool,
+    register: String,
     next: String,
     email: String,
 }
@@ -39,6 +40,7 @@ struct RegisterPage {
     email: String,
     minor: bool,
     guardian: bool,
+    next: String,
 }
 framed!(RegisterPage);
 
@@ -60,6 +62,7 @@ pub async fn show_sign_in(visit: Visit, query: Query<Arrival>) -> PageAnswer {
         t: visit.t,
         told: Told::default(),
         registered,
+        register: register_address(&next),
         next,
         email: String::new(),
     };
@@ -84,11 +87,20 @@ pub async fn sign_in(desk: Data<Desk>, visit: Visit, fields: Fields) -> PageAnsw
                 t: visit.t,
                 told: Told::or_problem(refusal)?,
                 registered: false,
+                register: register_address(fields.text("next")),
                 next: fields.text("next").to_owned(),
                 email: fields.text("email").to_owned(),
             };
             show_as(page.told.status(), &page)
         }
+    }
+}
+
+/// Where to register on the way to a page.
+fn register_address(next: &str) -> String {
+    match next {
+        "" => "/register".to_owned(),
+        next => format!("/register?next={}", percent_encode(next)),
     }
 }
 
@@ -103,8 +115,9 @@ pub async fn sign_out(desk: Data<Desk>, visit: Visit, _fields: Fields) -> PageAn
 
 /// The form to register.
 #[get("/register")]
-pub async fn show_register(visit: Visit) -> PageAnswer {
-    registration(&visit, &Fields::default(), Told::default())
+pub async fn show_register(visit: Visit, query: Query<Arrival>) -> PageAnswer {
+    let next = query.into_inner().next;
+    registration(&visit, &Fields::default(), next, Told::default())
 }
 
 /// Registers. The answer is the same whether or not the address has an account.
@@ -118,12 +131,18 @@ pub async fn register(desk: Data<Desk>, visit: Visit, fields: Fields) -> PageAns
         guardian_consent: fields.ticked("guardian"),
     };
     match app::accounts::register_account(&desk, command).await {
-        Ok(()) => Ok(go("/sign-in?registered=true")),
-        Err(refusal) => registration(&visit, &fields, Told::or_problem(refusal)?),
+        Ok(()) => Ok(go(&format!(
+            "/sign-in?registered=true&next={}",
+            percent_encode(fields.text("next"))
+        ))),
+        Err(refusal) => {
+            let next = fields.text("next").to_owned();
+            registration(&visit, &fields, next, Told::or_problem(refusal)?)
+        }
     }
 }
 
-fn registration(visit: &Visit, fields: &Fields, told: Told) -> PageAnswer {
+fn registration(visit: &Visit, fields: &Fields, next: String, told: Told) -> PageAnswer {
     let page = RegisterPage {
         frame: visit.frame(),
         t: visit.t,
@@ -131,6 +150,7 @@ fn registration(visit: &Visit, fields: &Fields, told: Told) -> PageAnswer {
         email: fields.text("email").to_owned(),
         minor: fields.ticked("minor"),
         guardian: fields.ticked("guardian"),
+        next,
         told,
     };
     show_as(page.told.status(), &page)

@@ -100,6 +100,18 @@ pub fn own_address(text: &str) -> &str {
     if local { text } else { "/" }
 }
 
+/// For a value in a query: everything but letters, digits and a few marks (RFC 3986, 2.3).
+pub fn percent_encode(text: &str) -> String {
+    text.bytes()
+        .map(|byte| match byte {
+            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
+                char::from(byte).to_string()
+            }
+            other => format!("%{other:02X}"),
+        })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -13,6 +13,7 @@ use super::address::{self, InSeason, InWeek};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::factions::faction_name;
 use super::fields::Fields;
+use super::nudges::{self, NudgePanel};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::told::Told;
@@ -37,6 +38,7 @@ struct WeekBoard {
     states: Vec<StateLine>,
     opened: bool,
     may_open: bool,
+    nudges: Vec<NudgePanel>,
 }
 
 struct StateLine {
@@ -84,7 +86,10 @@ pub async fn open_lists(
 }
 
 /// Back to the board, with the refusal if there was one.
-async fn told(
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn told(
     desk: &Desk,
     visit: &Visit,
     club: ClubId,
@@ -158,8 +163,10 @@ async fn week_board(
         })
         .collect();
     states.sort_by_key(|line| line.state as u8);
+    let panel = WeekPanel::new(scene, week, t);
     Ok(WeekBoard {
-        week: WeekPanel::new(scene, week, t),
+        nudges: nudges::panels(desk, visit.actor()?, scene, &panel, number, t).await?,
+        week: panel,
         sealed: states
             .iter()
             .filter(|line| line.state == ListState::Sealed)

@@ -27,6 +27,7 @@ struct CataloguesPage {
     catalogues: Vec<(String, String, i32)>,
     name: String,
     text: String,
+    chosen: String,
     told: Told,
 }
 framed!(CataloguesPage);
@@ -38,6 +39,7 @@ pub async fn show_catalogues(desk: Data<Desk>, visit: Visit, path: Path<InClub>)
         &desk,
         &visit,
         path.id(),
+        None,
         &Fields::default(),
         Told::default(),
     )
@@ -53,14 +55,17 @@ pub async fn import_catalogue(
     fields: Fields,
 ) -> PageAnswer {
     let club = path.id();
+    let mut chosen = fields.value("catalogue").map(CatalogueId);
     let told = match source(fields.text("text")) {
-        Ok(source) => match import(&desk, visit.actor()?, club, &fields, source).await {
-            Ok(()) => return Ok(go(&format!("{}/catalogues", address::club(club)))),
-            Err(refusal) => Told::or_problem(refusal)?,
-        },
+        Ok(source) => {
+            match import(&desk, visit.actor()?, club, &mut chosen, &fields, source).await {
+                Ok(()) => return Ok(go(&format!("{}/catalogues", address::club(club)))),
+                Err(refusal) => Told::or_problem(refusal)?,
+            }
+        }
         Err(problem) => Told::of(&problem),
     };
-    catalogues(&desk, &visit, club, &fields, told).await
+    catalogues(&desk, &visit, club, chosen, &fields, told).await
 }
 
 /// JSON begins with a brace; anything else is a spreadsheet's CSV.
@@ -73,20 +78,23 @@ fn source(text: &str) -> Result<CatalogueSource, Problem> {
     }
 }
 
+/// Into the chosen catalogue, else into a new one, which is the chosen one from then on: whoever mends
+/// the text and sends it again does not meet the name as taken.
 async fn import(
     desk: &Desk,
     actor: Actor,
     club: ClubId,
+    chosen: &mut Option<CatalogueId>,
     fields: &Fields,
     source: CatalogueSource,
 ) -> Result<(), Refusal> {
-    let id = match fields.value("catalogue") {
-        Some(id) => CatalogueId(id),
+    let id = match *chosen {
+        Some(id) => id,
         None => {
             let name = fields.text("name");
-            app::catalogues::create_catalogue(desk, actor, club, name)
-                .await?
-                .id
+            let made = app::catalogues::create_catalogue(desk, actor, club, name).await?;
+            *chosen = Some(made.id);
+            made.id
         }
     };
     app::catalogues::create_catalogue_version(desk, actor, club, id, source).await?;
@@ -97,6 +105,7 @@ async fn catalogues(
     desk: &Desk,
     visit: &Visit,
     id: ClubId,
+    chosen: Option<CatalogueId>,
     fields: &Fields,
     told: Told,
 ) -> PageAnswer {
@@ -111,6 +120,7 @@ async fn catalogues(
         club_name: club.name,
         club_link: address::club(id),
         catalogues: all.into_iter().map(line).collect(),
+        chosen: chosen.map(|id| id.to_string()).unwrap_or_default(),
         name: fields.text("name").to_owned(),
         text: fields.text("text").to_owned(),
         told,

@@ -1,7 +1,7 @@
 //! A club's page: its seasons for everybody, its people for its people.
 
 use actix_web::web::{Data, Path};
-use actix_web::{get, post};
+use actix_web::{HttpRequest, get, post};
 use app::Desk;
 use app::clubs::{Club, CreateInvitation, CreatedInvitation, Member};
 use app::seasons::Season;
@@ -11,7 +11,7 @@ use league::role::Role;
 use league::season::SeasonState;
 
 use super::address::{self, InClub};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, go, percent_encode, show_as};
 use super::fields::Fields;
 use super::moment::{Clock, Moment};
 use super::roles::{role_word, runs_seasons};
@@ -32,10 +32,17 @@ struct ClubPage {
     runs_seasons: bool,
     owns: bool,
     roles: Vec<(&'static str, Phrase)>,
-    code: Option<(String, Moment)>,
+    invitation: Option<NewInvitation>,
     told: Told,
 }
 framed!(ClubPage);
+
+/// An invitation that was just made.
+struct NewInvitation {
+    code: String,
+    link: String,
+    until: Moment,
+}
 
 struct SeasonLine {
     link: String,
@@ -65,6 +72,7 @@ pub async fn invite(
     visit: Visit,
     path: Path<InClub>,
     fields: Fields,
+    request: HttpRequest,
 ) -> PageAnswer {
     let command = CreateInvitation {
         role: Role::from_word(fields.text("role")).unwrap_or(Role::Player),
@@ -72,11 +80,35 @@ pub async fn invite(
         days: fields.value("days").unwrap_or_default(),
     };
     let made = app::clubs::create_invitation(&desk, visit.actor()?, path.id(), command).await;
-    let (code, told) = match made {
-        Ok(made) => (Some(made), Told::default()),
+    let (invitation, told) = match made {
+        Ok(made) => (
+            Some(new_invitation(&visit, &request, made)),
+            Told::default(),
+        ),
         Err(refusal) => (None, Told::or_problem(refusal)?),
     };
-    club_page(&desk, &visit, path.id(), code, told).await
+    club_page(&desk, &visit, path.id(), invitation, told).await
+}
+
+fn new_invitation(visit: &Visit, request: &HttpRequest, made: CreatedInvitation) -> NewInvitation {
+    let connection = request.connection_info();
+    let (scheme, host) = (connection.scheme(), connection.host());
+    NewInvitation {
+        link: format!(
+            "{scheme}://{host}/invitations?code={}",
+            percent_encode(&made.code)
+        ),
+        until: utc(visit.t).until(made.expires_at),
+        code: made.code,
+    }
+}
+
+/// A club has no zone of its own; the reader's clock is told beside it where a script runs.
+fn utc(t: &'static Texts) -> Clock {
+    Clock {
+        t,
+        zone: chrono_tz::UTC,
+    }
 }
 
 /// Changes a member's role, or removes the member.
@@ -106,7 +138,7 @@ async fn club_page(
     desk: &Desk,
     visit: &Visit,
     id: ClubId,
-    code: Option<CreatedInvitation>,
+    invitation: Option<NewInvitation>,
     told: Told,
 ) -> PageAnswer {
     let (club, role) = app::clubs::find_club(desk, visit.viewer, id).await?;
@@ -115,7 +147,7 @@ async fn club_page(
         (Some(actor), Some(_)) => app::clubs::list_members(desk, actor, id).await?,
         _ => Vec::new(),
     };
-    let page = view(visit, club, role, seasons, people, code, told);
+    let page = view(visit, club, role, seasons, people, invitation, told);
     show_as(page.told.status(), &page)
 }
 
@@ -125,14 +157,10 @@ fn view(
     role: Option<Role>,
     seasons: Vec<Season>,
     people: Vec<Member>,
-    code: Option<CreatedInvitation>,
+    invitation: Option<NewInvitation>,
     told: Told,
 ) -> ClubPage {
     let t = visit.t;
-    let clock = Clock {
-        t,
-        zone: chrono_tz::UTC,
-    };
     ClubPage {
         frame: visit.frame(),
         t,
@@ -153,7 +181,7 @@ fn view(
             .into_iter()
             .map(|role| (role.word(), role_word(t, role)))
             .collect(),
-        code: code.map(|made| (made.code, clock.until(made.expires_at))),
+        invitation,
         told,
     }
 }

@@ -35,6 +35,11 @@ impl FromRequest for Fields {
 }
 
 impl Fields {
+    /// Fields that are filled in from what is kept.
+    pub fn of(fields: Vec<(String, String)>) -> Self {
+        Self(fields)
+    }
+
     /// Out of `application/x-www-form-urlencoded` (WHATWG URL Standard, section 5.1).
     fn read(body: &[u8]) -> Result<Self, Problem> {
         let unreadable = || Problem::wire(WireFault::InvalidParameter);

@@ -16,10 +16,10 @@ use super::answer::{PageAnswer, framed, go, show_as};
 use super::csrf;
 use super::fields::Fields;
 use super::moment::Moment;
-use super::pairings::{PairingRow, is_open, outcome_words, pairing, pairings};
+use super::pairings::{PairingRow, outcome_words, pairing, pairings};
 use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
-use super::slip_form::{self, CountRow};
+use super::slip_form::{self, CountRow, Ending};
 use super::texts::{Phrase, Texts};
 use super::told::Told;
 use super::visit::{Frame, Visit};
@@ -43,6 +43,8 @@ struct GamePage {
     confirm_due: Option<Moment>,
     key: String,
     reason: String,
+    endings: Vec<Ending>,
+    disputed: bool,
     told: Told,
 }
 framed!(GamePage);
@@ -158,20 +160,26 @@ async fn game_page(
     let scene = SeasonScene::load(desk, visit, club, season).await?;
     let sheet = sheet(desk, visit, club, season, &game).await?;
     let side = own_side(&scene, &game);
-    let open = is_open(&game.slip);
+    let row = pairing(&scene, t, &game);
+    let names = [
+        row.first.as_str(),
+        row.second.as_deref().unwrap_or_default(),
+    ];
     let page = GamePage {
+        endings: slip_form::endings(t, names, fields),
+        disputed: matches!(game.slip, Slip::Disputed { .. }),
         frame: visit.frame(),
         t,
         head: scene.head(visit, Tab::Week),
         week: game.week.number(),
         week_link: scene.week_link(game.week),
-        game: pairing(&scene, t, &game),
+        game: row,
         link: address::game(club, season, id),
         said: said(&scene, visit, &game),
         legs: sheet
             .map(|sheet| slip_form::legs(&sheet, fields))
             .unwrap_or_default(),
-        may_report: side.is_some() && open,
+        may_report: side.is_some() && takes_reports(&game.slip),
         may_answer: side.is_some_and(|side| answers(&game.slip, side)),
         may_rule: side.is_none() && judges(scene.role),
         confirm_due: match &game.slip {
@@ -196,6 +204,11 @@ fn own_side(scene: &SeasonScene, game: &Game) -> Option<Side> {
     } else {
         (own == second).then_some(Side::Second)
     }
+}
+
+/// Whether a report may still decide: a dispute is for a referee.
+fn takes_reports(slip: &Slip) -> bool {
+    matches!(slip, Slip::Awaited | Slip::Reported { .. })
 }
 
 /// Whether the other side has reported and waits for this one.

@@ -21,7 +21,6 @@ struct HomePage {
     t: &'static Texts,
     clubs: Option<Vec<ClubLine>>,
     told: Told,
-    code: String,
     name: String,
     slug: String,
 }
@@ -52,16 +51,6 @@ pub async fn found_club(desk: Data<Desk>, visit: Visit, fields: Fields) -> PageA
     }
 }
 
-/// Joins a club by its code.
-#[post("/invitations")]
-pub async fn use_invitation(desk: Data<Desk>, visit: Visit, fields: Fields) -> PageAnswer {
-    let actor = visit.actor()?;
-    match app::clubs::accept_invitation(&desk, actor, fields.text("code")).await {
-        Ok((club, _)) => Ok(go(&address::club(club.id))),
-        Err(refusal) => home(&desk, &visit, &fields, Told::or_problem(refusal)?).await,
-    }
-}
-
 async fn home(desk: &Desk, visit: &Visit, fields: &Fields, told: Told) -> PageAnswer {
     let clubs = match visit.viewer {
         None => None,
@@ -76,7 +65,6 @@ async fn home(desk: &Desk, visit: &Visit, fields: &Fields, told: Told) -> PageAn
         frame: visit.frame(),
         t: visit.t,
         clubs: clubs.map(|clubs| clubs.into_iter().map(line).collect()),
-        code: fields.text("code").to_owned(),
         name: fields.text("name").to_owned(),
         slug: fields.text("slug").to_owned(),
         told,

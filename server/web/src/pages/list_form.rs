@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use app::lists::ListDesk;
 use document::list::{ArmyListDocument, EntryDocument};
-use league::catalogue::Faction;
 use league::catalogue::key::UnitKey;
 use league::catalogue::unit::{Price, Unit, UnitOption};
+use league::catalogue::{Catalogue, Faction};
 use league::lists::{ArmyList, Entry};
 
 use super::factions::faction_name;
@@ -156,6 +156,19 @@ fn entry_fields(desk: &ListDesk, entry: &Entry, t: &Texts) -> EntryFields {
             .collect(),
         joins: unit.joins.as_ref().map(|_| joinable(desk, entry)),
     }
+}
+
+/// What each entry costs, in the order of the list.
+pub fn parts(catalogue: &Catalogue, list: &ArmyList) -> Vec<(String, u32)> {
+    let faction = catalogue.faction(list.faction());
+    let part = |entry: &Entry| {
+        let unit = faction.and_then(|faction| faction.unit(&entry.unit));
+        match unit {
+            Some(unit) => (unit.name.to_string(), points(entry, unit)),
+            None => (faction_name(entry.unit.as_str()), 0),
+        }
+    };
+    list.entries().iter().map(part).collect()
 }
 
 fn points(entry: &Entry, unit: &Unit) -> u32 {

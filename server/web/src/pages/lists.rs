@@ -9,18 +9,17 @@ use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
 use league::catalogue::diff::Touched;
 use league::ids::{ClubId, SeasonId};
-use league::lists::{EntryKey, Report, Severity};
 use league::season::Phase;
 use league::week::WeekNo;
 
 use super::address::{self, InWeek};
-use super::answer::{PageAnswer, fragment, framed, go, show, show_as};
+use super::answer::{PageAnswer, framed, go, show, show_as};
+use super::check::CheckPanel;
 use super::fields::Fields;
-use super::list_form::{self, EntryFields, EntryNames, KindChoice};
+use super::list_form::{self, EntryFields, KindChoice};
 use super::moment::Moment;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
-use super::texts::speech::Said;
 use super::told::Told;
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
@@ -46,21 +45,6 @@ struct ListPage {
     told: Told,
 }
 framed!(ListPage);
-
-/// What a check says, also on its own for the script.
-#[derive(Template)]
-#[template(path = "check.html")]
-pub struct CheckPanel {
-    t: &'static Texts,
-    cap: u32,
-    total: u32,
-    left: u32,
-    over: Option<u32>,
-    share: u32,
-    empty: bool,
-    breaches: Vec<Said>,
-    remarks: Vec<Said>,
-}
 
 #[derive(Template)]
 #[template(path = "receipt.html")]
@@ -98,28 +82,6 @@ pub async fn change_list(
         Ok(address) => Ok(go(&address)),
         Err(refusal) => list_page(&desk, &visit, place, Told::or_problem(refusal)?).await,
     }
-}
-
-/// Says what a check finds in the form as it stands; nothing is saved.
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/check")]
-pub async fn check_form(
-    desk: Data<Desk>,
-    visit: Visit,
-    path: Path<InWeek>,
-    fields: Fields,
-) -> PageAnswer {
-    let (club, season, week) = path.ids()?;
-    let list = list_form::read(&fields, fields.text("faction"));
-    let names = list_form::names(&list);
-    let actor = visit.actor()?;
-    let (facts, _) = app::seasons::find_week(&desk, visit.viewer, club, season, week).await?;
-    let checked = app::lists::check_list(&desk, actor, club, season, week, list).await?;
-    fragment(&CheckPanel::new(
-        &checked.report,
-        facts.cap.get(),
-        &names,
-        visit.t,
-    ))
 }
 
 /// The receipt of the sealed list.
@@ -197,6 +159,7 @@ fn view(
     let faction = faction.ok_or_else(|| Problem::wire(WireFault::NotFound))?;
     let sealed = desk.own.as_ref().and_then(|own| own.sealed.as_ref());
     let names = list_form::names(&ArmyListDocument::from(&desk.list));
+    let parts = list_form::parts(&desk.catalogue, &desk.list);
     Ok(ListPage {
         frame: visit.frame(),
         t,
@@ -214,35 +177,9 @@ fn view(
         revision: desk.own.as_ref().map_or(0, |own| own.draft_revision),
         entries: list_form::entries(desk, t),
         kinds: list_form::choices(desk, t),
-        check: CheckPanel::new(&desk.report, desk.week.cap.get(), &names, t)
+        check: CheckPanel::new(&desk.report, desk.week.cap.get(), &names, parts, t)
             .render()
             .map_err(|fault| Refusal::Broken(fault.to_string()))?,
         told,
     })
-}
-
-impl CheckPanel {
-    /// What a report says of a list whose entries have these names.
-    pub fn new(report: &Report, cap: u32, names: &EntryNames, t: &'static Texts) -> Self {
-        let total = report.total.get();
-        let named = |key: &EntryKey| names.get(key.as_str()).cloned();
-        let sentences = |severity: Severity| {
-            let found = report.findings.iter();
-            let found = found.filter(move |finding| finding.severity == severity);
-            found
-                .map(|finding| Said::finding(t.speech(), finding, &named))
-                .collect()
-        };
-        Self {
-            t,
-            cap,
-            total,
-            left: report.left.get(),
-            over: total.checked_sub(cap).filter(|over| *over > 0),
-            share: (u64::from(total) * 100 / u64::from(cap.max(1))).min(100) as u32,
-            empty: names.is_empty(),
-            breaches: sentences(Severity::Breach),
-            remarks: sentences(Severity::Remark),
-        }
-    }
 }

@@ -12,6 +12,7 @@ use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
 use super::games::of_week;
 use super::moment::Moment;
+use super::nudges::{Notice, notices};
 use super::pairings::PairingRow;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
@@ -41,6 +42,14 @@ struct MyWeek {
     nights: Vec<(String, Moment, bool)>,
     paired: bool,
     game: Option<PairingRow>,
+    notices: Vec<Notice>,
+}
+
+impl MyWeek {
+    /// Whether the player comes on no night of a week that is still to be paired.
+    fn excused(&self) -> bool {
+        !self.paired && !self.nights.is_empty() && self.nights.iter().all(|(_, _, comes)| !comes)
+    }
 }
 
 enum ListStanding {
@@ -150,7 +159,12 @@ async fn my_week(
         Err(other) => return Err(other.into()),
     };
     let games = of_week(desk, visit, scene, week.0.week).await?;
-    let coming = app::seasons::find_availability(desk, actor, club, season, week.0.week).await?;
+    let coming = match scene.season.state {
+        SeasonState::Started => {
+            app::seasons::find_availability(desk, actor, club, season, week.0.week).await?
+        }
+        SeasonState::Draft | SeasonState::Ended => Vec::new(),
+    };
     let nights = week.0.nights.iter().map(|night| {
         let comes = coming.contains(&night.key);
         (night.key.clone(), clock.at(night.begins.1), comes)
@@ -159,6 +173,7 @@ async fn my_week(
         scenario: scenario(desk, visit, scene, &week.0).await?,
         nights: nights.collect(),
         list,
+        notices: notices(desk, actor, scene, week.0.week, t).await?,
         game: games.into_iter().find(|game| game.mine),
         paired: week.1 >= Phase::Paired,
         week: WeekPanel::new(scene, week, t),

@@ -84,6 +84,13 @@ fn pick(names: Phrase, index: u32) -> &'static str {
     names.0.split(' ').nth(index as usize).unwrap_or_default()
 }
 
+impl Moment {
+    /// The words alone: for text that is no page.
+    pub fn words(&self) -> &str {
+        &self.words
+    }
+}
+
 impl fmt::Display for Moment {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let countdown = if self.counts_down {

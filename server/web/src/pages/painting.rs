@@ -149,12 +149,7 @@ async fn painting_page(
     let scene = SeasonScene::load(desk, visit, club, id).await?;
     let claims = app::painting::list_claims(desk, visit.viewer, club, id, None).await?;
     let photos = app::painting::list_photos(desk, visit.viewer, club, id).await?;
-    let current = scene.current();
-    let open = current
-        .iter()
-        .rev()
-        .find(|(_, phase)| *phase >= Phase::Announced);
-    let week = open.map(|(week, _)| week.week);
+    let week = week_to_claim(&scene);
     let units = match week {
         Some(week) => own_units(desk, visit, &scene, week, &claims).await?,
         None => Vec::new(),
@@ -190,6 +185,21 @@ fn by_week(rows: Vec<ClaimRow>) -> Vec<ClaimsOfWeek> {
         claims,
     };
     weeks.into_iter().rev().map(of_week).collect()
+}
+
+/// The week whose lists are on the tables, so that the opponent there can look; else the one whose
+/// lists come in.
+fn week_to_claim(scene: &SeasonScene) -> Option<league::week::WeekNo> {
+    let current = scene.current();
+    let played = |phase: Phase| matches!(phase, Phase::ListsOpened | Phase::Paired);
+    let open = current
+        .iter()
+        .find(|(_, phase)| played(*phase))
+        .or_else(|| {
+            let mut announced = current.iter().rev();
+            announced.find(|(_, phase)| *phase >= Phase::Announced)
+        });
+    open.map(|(week, _)| week.week)
 }
 
 async fn own_units(

@@ -14,6 +14,7 @@ use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
 use super::games::of_week;
 use super::pairings::PairingRow;
+use super::reasons::{ExplainedPair, Proof, explained, names, proof};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::told::Told;
@@ -29,8 +30,14 @@ struct PairingDeskPage {
     week: WeekPanel,
     may_propose: bool,
     may_close: bool,
+    closed: bool,
     round: Option<String>,
     pairs: Vec<ProposedPair>,
+    proof: Option<Proof>,
+    players: Vec<(String, String)>,
+    /// The two of an order about another pair, as they were chosen.
+    extra_one: String,
+    extra_other: String,
     games: Vec<PairingRow>,
     open: usize,
     told: Told,
@@ -39,12 +46,10 @@ framed!(PairingDeskPage);
 
 /// A pair of the proposal, or one that an order keeps out of it.
 struct ProposedPair {
+    /// Name of the field for an order about it; a bye has none.
     field: String,
-    place: String,
-    names: String,
-    sentences: Vec<String>,
-    order: &'static str,
-    is_bye: bool,
+    order: String,
+    pair: ExplainedPair,
 }
 
 const PINNED: &str = "pin";
@@ -53,7 +58,8 @@ const FORBIDDEN: &str = "forbid";
 /// The desk of a week.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/pairing")]
 pub async fn show_desk(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> PageAnswer {
-    desk_page(&desk, &visit, path.into_inner(), Told::default()).await
+    let nothing = Fields::default();
+    desk_page(&desk, &visit, path.into_inner(), &nothing, Told::default()).await
 }
 
 /// Proposes, publishes or closes.
@@ -72,7 +78,7 @@ pub async fn act_at_desk(
         ))),
         Err(refusal) => {
             let told = Told::or_problem(refusal)?;
-            desk_page(&desk, &visit, path.into_inner(), told).await
+            desk_page(&desk, &visit, path.into_inner(), &fields, told).await
         }
     }
 }
@@ -96,18 +102,27 @@ async fn act(desk: &Desk, actor: Actor, path: InWeek, fields: &Fields) -> Result
     Ok(())
 }
 
-/// The pairs with this order.
+/// The pairs with this order, those of the table and one named besides.
 fn ordered(fields: &Fields, order: &str) -> Vec<[PlayerId; 2]> {
     let pairs = fields.carried().filter(|(_, value)| *value == order);
-    pairs
-        .filter_map(|(name, _)| {
-            let (one, other) = name.strip_prefix("pair ")?.split_once(' ')?;
-            Some([PlayerId(one.parse().ok()?), PlayerId(other.parse().ok()?)])
-        })
-        .collect()
+    let listed = pairs.filter_map(|(name, _)| {
+        let (one, other) = name.strip_prefix("pair ")?.split_once(' ')?;
+        Some([PlayerId(one.parse().ok()?), PlayerId(other.parse().ok()?)])
+    });
+    let named = || {
+        let (one, other) = (fields.value("one")?, fields.value("other")?);
+        (fields.text("extra") == order).then_some([PlayerId(one), PlayerId(other)])
+    };
+    listed.chain(named()).collect()
 }
 
-async fn desk_page(desk: &Desk, visit: &Visit, path: InWeek, told: Told) -> PageAnswer {
+async fn desk_page(
+    desk: &Desk,
+    visit: &Visit,
+    path: InWeek,
+    typed: &Fields,
+    told: Told,
+) -> PageAnswer {
     visit.actor()?;
     let (club, season, number) = path.ids()?;
     let scene = SeasonScene::load(desk, visit, club, season).await?;
@@ -124,11 +139,24 @@ async fn desk_page(desk: &Desk, visit: &Visit, path: InWeek, told: Told) -> Page
         head: scene.head(visit, Tab::Board),
         may_propose: week.1 == Phase::ListsOpened,
         may_close: week.1 == Phase::Paired,
+        closed: week.1 == Phase::Closed,
         round: proposed.map(|round| round.id.to_string()),
         pairs: match proposed {
-            Some(round) => pairs(&scene, visit.t, round)?,
+            Some(round) => pairs(&scene, visit.t, round, typed)?,
             None => Vec::new(),
         },
+        proof: match proposed {
+            Some(round) => Some(proof(&scene, round)?),
+            None => None,
+        },
+        extra_one: typed.text("one").to_owned(),
+        extra_other: typed.text("other").to_owned(),
+        players: scene
+            .players
+            .iter()
+            .filter(|player| player.plays_in(number))
+            .map(|player| (player.id.to_string(), player.handle.clone()))
+            .collect(),
         open: games.iter().filter(|game| game.open).count(),
         games,
         week: WeekPanel::new(&scene, week, visit.t),
@@ -137,61 +165,49 @@ async fn desk_page(desk: &Desk, visit: &Visit, path: InWeek, told: Told) -> Page
     show_as(page.told.status(), &page)
 }
 
-fn pairs(scene: &SeasonScene, t: &Texts, round: &Round) -> Result<Vec<ProposedPair>, Refusal> {
-    let proposal = round.proposal.proposal().map_err(Refusal::Broken)?;
-    let called = |player: PlayerId| scene.handle(player).to_owned();
-    let mut reasons = proposal
-        .reasons
-        .iter()
-        .map(|reason| t.speech().paired(reason, &called));
-    let nights = scene.week(round.week).map(|(week, _)| week.nights.clone());
-    let nights = nights.unwrap_or_default();
-    let mut pairs = Vec::new();
-    for game in &round.proposal.games {
-        let night = nights.get(usize::from(game.night));
-        let night = night.map(|night| night.key.as_str()).unwrap_or_default();
-        let place = format!("{night} {}", game.table);
-        let players = [game.attacker, game.defender];
-        pairs.push(pair(scene, round, players, place, reasons.next()));
-    }
-    for bye in &round.proposal.byes {
-        pairs.push(ProposedPair {
-            field: String::new(),
+/// The pairs of the proposal, and those that an order keeps out of it.
+fn pairs(
+    scene: &SeasonScene,
+    t: &Texts,
+    round: &Round,
+    typed: &Fields,
+) -> Result<Vec<ProposedPair>, Refusal> {
+    let mut pairs: Vec<ProposedPair> = explained(scene, t, round)?
+        .into_iter()
+        .map(|pair| proposed(round, pair, typed))
+        .collect();
+    pairs.extend(round.task.forbidden.iter().map(|players| {
+        let kept_out = ExplainedPair {
             place: String::new(),
-            names: called(PlayerId(*bye)),
-            sentences: reasons.next().unwrap_or_default(),
-            order: "",
-            is_bye: true,
-        });
-    }
-    for players in &round.task.forbidden {
-        pairs.push(pair(scene, round, *players, String::new(), None));
-    }
+            players: players.to_vec(),
+            names: names(scene, players),
+            sentences: Vec::new(),
+        };
+        proposed(round, kept_out, typed)
+    }));
     Ok(pairs)
 }
 
-fn pair(
-    scene: &SeasonScene,
-    round: &Round,
-    [one, other]: [Uuid; 2],
-    place: String,
-    sentences: Option<Vec<String>>,
-) -> ProposedPair {
-    let same = |pair: &[Uuid; 2]| *pair == [one, other] || *pair == [other, one];
-    let order = if round.task.pins.iter().any(same) {
+fn proposed(round: &Round, pair: ExplainedPair, typed: &Fields) -> ProposedPair {
+    let [one, other] = pair.players[..] else {
+        return ProposedPair {
+            field: String::new(),
+            order: String::new(),
+            pair,
+        };
+    };
+    let same = |known: &[Uuid; 2]| *known == [one, other] || *known == [other, one];
+    let field = format!("pair {one} {other}");
+    let kept = if round.task.pins.iter().any(same) {
         PINNED
     } else if round.task.forbidden.iter().any(same) {
         FORBIDDEN
     } else {
         ""
     };
-    let handle = |player| scene.handle(PlayerId(player));
     ProposedPair {
-        field: format!("pair {one} {other}"),
-        place,
-        names: format!("{} – {}", handle(one), handle(other)),
-        sentences: sentences.unwrap_or_default(),
-        order,
-        is_bye: false,
+        order: typed.sent(&field).unwrap_or(kept).to_owned(),
+        field,
+        pair,
     }
 }

@@ -66,7 +66,7 @@ pub fn pairing(scene: &SeasonScene, t: &Texts, game: &Game) -> PairingRow {
 }
 
 /// Whether a slip still waits for somebody.
-pub fn is_open(slip: &Slip) -> bool {
+fn is_open(slip: &Slip) -> bool {
     !matches!(slip, Slip::Confirmed { .. } | Slip::Ruled(_))
 }
 

@@ -17,6 +17,7 @@ use super::army::ArmyPicture;
 use super::factions::faction_name;
 use super::figure::number;
 use super::games::of_player;
+use super::opponents::{MetRow, meaning, met};
 use super::pairings::PairingRow;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
@@ -35,6 +36,7 @@ struct PlayerPage {
     place: Option<PlacePanel>,
     army: Option<ArmyPicture>,
     games: Vec<(u8, PairingRow)>,
+    met: Vec<MetRow>,
     lines: Vec<LedgerRow>,
 }
 framed!(PlayerPage);
@@ -45,7 +47,14 @@ struct PlacePanel {
     of: usize,
     total: i32,
     record: String,
-    tie_breaks: Vec<(&'static str, String)>,
+    tie_breaks: Vec<TieRow>,
+}
+
+/// One tie-break with how it is counted.
+struct TieRow {
+    name: &'static str,
+    value: String,
+    meaning: Phrase,
 }
 
 struct LedgerRow {
@@ -105,6 +114,7 @@ pub async fn show_player(desk: Data<Desk>, visit: Visit, path: Path<InPlayer>) -
             tie_breaks: tie_breaks(visit.t, row),
         }),
         army: ArmyPicture::new(&army),
+        met: met(&desk, &visit, &scene, &standings, player).await?,
         games: of_player(&desk, &visit, &scene, player).await?,
         lines: lines
             .filter(|line| line.player == player)
@@ -120,16 +130,17 @@ pub fn record(row: &Row) -> String {
     format!("{}–{}–{}", record.won, record.drawn, record.lost)
 }
 
-fn tie_breaks(t: &Texts, row: &Row) -> Vec<(&'static str, String)> {
+fn tie_breaks(t: &Texts, row: &Row) -> Vec<TieRow> {
     let values = row.tie_breaks.iter().map(|value| {
         let exact = value.value.map(|exact| match value.tie_break {
             TieBreak::PaintedShare => t.figures.percent.with(number(t, exact * 100)),
             _ => number(t, exact),
         });
-        (
-            t.speech().tie_break(value.tie_break),
-            exact.unwrap_or_else(|| "–".to_owned()),
-        )
+        TieRow {
+            name: t.speech().tie_break(value.tie_break),
+            value: exact.unwrap_or_else(|| "–".to_owned()),
+            meaning: meaning(t, value.tie_break),
+        }
     });
     values.collect()
 }

@@ -5,7 +5,7 @@ use actix_web::http::{Method, StatusCode};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 
-use super::answer::{framed, go, show_as};
+use super::answer::{framed, go, percent_encode, show_as};
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
 use crate::problem::ProblemDocument;
@@ -66,16 +66,4 @@ fn words(t: &Texts, status: StatusCode, problem: &ProblemDocument) -> Option<Phr
         StatusCode::INTERNAL_SERVER_ERROR => Some(t.refused_internal),
         _ => None,
     }
-}
-
-/// For a value in a query: everything but letters, digits and a few marks (RFC 3986, 2.3).
-fn percent_encode(text: &str) -> String {
-    text.bytes()
-        .map(|byte| match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
-                char::from(byte).to_string()
-            }
-            other => format!("%{other:02X}"),
-        })
-        .collect()
 }

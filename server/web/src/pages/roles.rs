@@ -14,12 +14,12 @@ pub fn role_word(t: &Texts, role: Role) -> Phrase {
     }
 }
 
+/// Whether the role rules on results and checks painting.
+pub fn judges(role: Option<Role>) -> bool {
+    matches!(role, Some(Role::Owner | Role::Organiser | Role::Referee))
+}
+
 /// Whether the role runs seasons.
 pub fn runs_seasons(role: Option<Role>) -> bool {
     matches!(role, Some(Role::Owner | Role::Organiser))
-}
-
-/// Whether the role rules on disputes and looks at painting.
-pub fn judges(role: Option<Role>) -> bool {
-    matches!(role, Some(Role::Owner | Role::Organiser | Role::Referee))
 }

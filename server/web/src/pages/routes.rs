@@ -3,9 +3,10 @@
 use actix_web::web::ServiceConfig;
 
 use super::{
-    accounts, assets, board, cards, catalogues, certificates, clubs, games, home, lists, mine,
-    painting, pairing_desk, paste, photos, players, print, seasons, setup, sheets, standings,
-    statistics, wall, weeks,
+    accounts, assets, board, cards, catalogues, certificates, check, clubs, downloads, ending,
+    games, home, invitations, lists, mine, nudges, painting, pairing_desk, paste, photos, players,
+    points, print, results_desk, rounds, seasons, setup, sheets, standings, statistics, trail,
+    wall, weeks,
 };
 
 /// The pages, and what they load.
@@ -14,7 +15,8 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(assets::find_asset)
         .service(home::show_home)
         .service(home::found_club)
-        .service(home::use_invitation)
+        .service(invitations::show_invitation)
+        .service(invitations::use_invitation)
         .service(accounts::show_sign_in)
         .service(accounts::sign_in)
         .service(accounts::sign_out)
@@ -36,6 +38,14 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(statistics::show_statistics)
         .service(games::show_game)
         .service(games::answer_slip)
+        .service(results_desk::show_results_desk)
+        .service(points::show_points)
+        .service(points::adjust_points)
+        .service(trail::show_trail)
+        .service(downloads::show_downloads)
+        .service(downloads::find_season_file)
+        .service(ending::show_ending)
+        .service(ending::end_season)
         .service(pairing_desk::show_desk)
         .service(pairing_desk::act_at_desk)
         .service(painting::show_painting)
@@ -46,6 +56,7 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(certificates::show_certificate)
         .service(wall::show_wall)
         .service(weeks::show_week)
+        .service(rounds::show_rounds)
         .service(sheets::show_sheet)
         .service(sheets::save_sheet)
         .service(mine::show_mine)
@@ -53,10 +64,11 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(mine::withdraw)
         .service(lists::show_list)
         .service(lists::change_list)
-        .service(lists::check_form)
+        .service(check::check_form)
         .service(lists::show_receipt)
         .service(paste::show_paste)
         .service(paste::read_paste)
+        .service(nudges::nudge_players)
         .service(board::show_board)
         .service(board::grant_leave)
         .service(board::open_lists);

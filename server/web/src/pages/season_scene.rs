@@ -9,7 +9,7 @@ use league::week::WeekNo;
 
 use super::address;
 use super::moment::Clock;
-use super::roles::runs_seasons;
+use super::roles::{judges, runs_seasons};
 use super::texts::{Phrase, Texts};
 use super::visit::Visit;
 use crate::problem::{Problem, WireFault};
@@ -44,8 +44,16 @@ pub enum Tab {
     Mine,
     /// Who has handed in.
     Board,
+    /// What waits for a report or a ruling.
+    Results,
     /// One of the weeks.
     Week,
+    /// What was done.
+    Trail,
+    /// What can be taken home.
+    Downloads,
+    /// How it ends.
+    Ending,
 }
 
 /// Above every page of a season.
@@ -183,6 +191,9 @@ impl SeasonScene {
         }
         if self.runs() {
             tabs.push((Tab::Board, t.board, format!("{link}/board")));
+        }
+        if judges(self.role) {
+            tabs.push((Tab::Results, t.desk.results, format!("{link}/results")));
         }
         SeasonHead {
             name: self.season.name.clone(),

@@ -12,6 +12,7 @@ use super::address::{self, InWeek};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
+use super::sheet_form;
 use super::texts::Texts;
 use super::told::Told;
 use super::visit::{Frame, Visit};
@@ -26,12 +27,31 @@ struct SheetPage {
     t: &'static Texts,
     head: SeasonHead,
     week: WeekPanel,
+    form: SheetForm,
+    rows: Vec<u8>,
     sheet: String,
     title_later: bool,
     full_later: bool,
     told: Told,
 }
 framed!(SheetPage);
+
+/// The fields, each as typed, as kept, or by its default.
+struct SheetForm {
+    fields: Fields,
+    t: &'static Texts,
+}
+
+impl SheetForm {
+    fn get(&self, name: &str) -> String {
+        sheet_form::get(&self.fields, name, self.t)
+    }
+
+    /// What stands in a part of a row.
+    fn item(&self, row: &u8, part: &str) -> String {
+        self.get(&sheet_form::name(*row, part))
+    }
+}
 
 /// The form of a sheet.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
@@ -48,7 +68,7 @@ pub async fn save_sheet(
     fields: Fields,
 ) -> PageAnswer {
     let (club, season, week) = path.ids()?;
-    let told = match command(&fields) {
+    let told = match command(&fields, visit.t) {
         Err(problem) => Told::of(&problem),
         Ok(command) => {
             let actor = visit.actor()?;
@@ -61,8 +81,12 @@ pub async fn save_sheet(
     sheet_page(&desk, &visit, path.into_inner(), Some(&fields), told).await
 }
 
-fn command(fields: &Fields) -> Result<UpdateScenario, Problem> {
-    let sheet: ScenarioSheetDocument = body::parse(fields.text("sheet").as_bytes())?;
+/// From the fields, or as a whole where it was written as data.
+fn command(fields: &Fields, t: &Texts) -> Result<UpdateScenario, Problem> {
+    let sheet: ScenarioSheetDocument = match fields.text("sheet") {
+        "" => sheet_form::document(fields, t),
+        data => body::parse(data.as_bytes())?,
+    };
     Ok(UpdateScenario {
         sheet,
         title: reveal(fields.text("title")),
@@ -75,6 +99,14 @@ fn reveal(word: &str) -> RevealAt {
         RevealAt::ListsOpened
     } else {
         RevealAt::Announcement
+    }
+}
+
+/// Whether it is revealed with the lists: as chosen in the form, else as kept.
+fn later(typed: Option<&Fields>, name: &str, kept: Reveal) -> bool {
+    match typed {
+        Some(fields) => reveal(fields.text(name)) == RevealAt::ListsOpened,
+        None => kept == Reveal::ListsOpened,
     }
 }
 
@@ -93,17 +125,22 @@ async fn sheet_page(
     }
     let week = scene.week(number)?;
     let kept = week.0.sheet.as_ref();
-    let kept = kept.and_then(|sheet| serde_json::to_string_pretty(sheet).ok());
+    let plain = kept.and_then(|sheet| sheet_form::fields(sheet, visit.t));
+    let data = match (typed, kept, &plain) {
+        (Some(fields), _, _) => fields.text("sheet").to_owned(),
+        (None, Some(sheet), None) => serde_json::to_string_pretty(sheet).unwrap_or_default(),
+        (None, _, _) => String::new(),
+    };
+    let fields = typed.cloned().or(plain).unwrap_or_default();
     let page = SheetPage {
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(visit, Tab::Board),
-        sheet: match typed {
-            Some(fields) => fields.text("sheet").to_owned(),
-            None => kept.unwrap_or_default(),
-        },
-        title_later: week.0.title_reveal == Reveal::ListsOpened,
-        full_later: week.0.full_reveal == Reveal::ListsOpened,
+        form: SheetForm { fields, t: visit.t },
+        rows: (1..=sheet_form::ITEMS).collect(),
+        sheet: data,
+        title_later: later(typed, "title", week.0.title_reveal),
+        full_later: later(typed, "full", week.0.full_reveal),
         week: WeekPanel::new(&scene, week, visit.t),
         told,
     };

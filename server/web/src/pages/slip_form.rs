@@ -8,6 +8,7 @@ use league::scenario::{Item, Measure, ScenarioSheet, Who};
 use league::side::Side;
 
 use super::fields::Fields;
+use super::texts::Texts;
 
 /// One thing that is counted in one leg.
 pub struct CountRow {
@@ -52,6 +53,40 @@ fn name(leg: usize, side: Side, item: &str) -> String {
         Side::Second => "second",
     };
     format!("leg.{leg}.{side}.{item}")
+}
+
+/// A way in which a game can end.
+pub struct Ending {
+    /// What the form sends.
+    pub value: &'static str,
+    /// What it says.
+    pub label: String,
+    /// Whether it is chosen.
+    pub chosen: bool,
+    /// Whether only a ruling can say so.
+    pub by_ruling: bool,
+}
+
+/// Every way, with the one that was chosen.
+pub fn endings(t: &Texts, [first, second]: [&str; 2], fields: &Fields) -> Vec<Ending> {
+    let ways = [
+        ("played", t.ended_played.to_string()),
+        ("conceded first", t.ended_conceded.with(first)),
+        ("conceded second", t.ended_conceded.with(second)),
+        ("no_show first given", t.ended_absent_notice.with(first)),
+        ("no_show first", t.ended_absent.with(first)),
+        ("no_show second given", t.ended_absent_notice.with(second)),
+        ("no_show second", t.ended_absent.with(second)),
+        ("double_loss", t.outcome_double_loss.to_string()),
+        ("void", t.outcome_void.to_string()),
+    ];
+    let ending = |(value, label)| Ending {
+        chosen: fields.text("how") == value,
+        by_ruling: value == "void",
+        value,
+        label,
+    };
+    ways.into_iter().map(ending).collect()
 }
 
 /// What was typed, as the league's own form of it.

@@ -201,7 +201,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::ImageTooLarge
         | R::InvalidImage
         | R::IdempotencyKeyReused => StatusCode::UNPROCESSABLE_ENTITY,
-        R::TooManyAttempts => StatusCode::TOO_MANY_REQUESTS,
+        R::TooManyAttempts | R::NudgedAlready => StatusCode::TOO_MANY_REQUESTS,
     }
 }
 
@@ -249,6 +249,7 @@ fn title(reason: Reason) -> &'static str {
         R::NoRoundPossible => "No round keeps the hard limits",
         R::CommitmentMismatch => "The proposal does not follow from its inputs",
         R::WeekState => "The week is not at this point",
+        R::NudgedAlready => "Reminded a short while ago",
         R::RoundNotOpen => "The game has not begun",
         R::ResultFinal => "The result stands",
         R::SlipStateChanged => "The slip was answered in between",

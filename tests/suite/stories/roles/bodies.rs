@@ -58,6 +58,10 @@ pub fn nights(_: &Scene, _: &str) -> Value {
     json!({ "nights": ["first"] })
 }
 
+pub fn about_lists(_: &Scene, _: &str) -> Value {
+    json!({ "about": "lists" })
+}
+
 pub fn sheet(_: &Scene, _: &str) -> Value {
     json!({ "sheet": data::sheets().unwrap()[0] })
 }

@@ -1,11 +1,14 @@
 //! English, and with it the list of keys.
 
 use super::Phrase;
+use super::Phrase;
+use super::desk_english::{DESK_ENGLISH, DeskTexts};
 use super::figures_english::{FIGURES_ENGLISH, FiguresTexts};
 use super::hall_english::{HALL_ENGLISH, HallTexts};
 
 vocabulary! {
-    Texts, ENGLISH, [figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH],
+    Texts, ENGLISH,
+    [desk: DeskTexts = DESK_ENGLISH, figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH],
     language: "en",
     weekdays: "Mon Tue Wed Thu Fri Sat Sun",
     months: "January February March April May June July August September October November December",
@@ -67,7 +70,7 @@ vocabulary! {
     invite_days: "For how many days",
     invite_make: "Make a code",
     invite_code_is: "The code. It is shown only now:",
-    invite_until: "It works until {}.",
+    invite_until: "It works until",
     role_change: "Change role",
     role_of: "Role of {}",
     member_remove: "Remove",
@@ -232,7 +235,7 @@ vocabulary! {
     open_lists_text: "The server does this by itself soon after the deadline.",
     sheet_edit: "Scenario sheet",
     sheet_text: "The sheet as JSON",
-    sheet_hint: "Title, summary, briefing, what counts, and the table. Players see it as far as it is revealed.",
+    sheet_hint: "When it is filled in, it counts instead of the fields above.",
     sheet_title_when: "Title is revealed",
     sheet_full_when: "All of it is revealed",
     reveal_announcement: "with the announcement",

@@ -1,11 +1,12 @@
 //! German.
 
+use super::desk_german::DESK_GERMAN;
 use super::figures_german::FIGURES_GERMAN;
 use super::hall_german::HALL_GERMAN;
 use super::{Phrase, Texts};
 
 translation! {
-    Texts, GERMAN, [figures = FIGURES_GERMAN, hall = HALL_GERMAN],
+    Texts, GERMAN, [desk = DESK_GERMAN, figures = FIGURES_GERMAN, hall = HALL_GERMAN],
     language: "de",
     weekdays: "Mo Di Mi Do Fr Sa So",
     months: "Januar Februar März April Mai Juni Juli August September Oktober November Dezember",
@@ -67,7 +68,7 @@ translation! {
     invite_days: "Für wie viele Tage",
     invite_make: "Code erzeugen",
     invite_code_is: "Der Code. Er wird nur jetzt gezeigt:",
-    invite_until: "Er gilt bis {}.",
+    invite_until: "Er gilt bis",
     role_change: "Rolle ändern",
     role_of: "Rolle von {}",
     member_remove: "Entfernen",
@@ -232,7 +233,7 @@ translation! {
     open_lists_text: "Der Server tut das bald nach der Frist von selbst.",
     sheet_edit: "Szenarioblatt",
     sheet_text: "Das Blatt als JSON",
-    sheet_hint: "Titel, Zusammenfassung, Auftrag, was zählt, und der Tisch. Spielende sehen es, soweit es enthüllt ist.",
+    sheet_hint: "Wenn es ausgefüllt ist, zählt es statt der Felder oben.",
     sheet_title_when: "Titel wird enthüllt",
     sheet_full_when: "Alles wird enthüllt",
     reveal_announcement: "mit der Ankündigung",

@@ -48,6 +48,8 @@ macro_rules! translation {
     };
 }
 
+mod desk_english;
+mod desk_german;
 mod english;
 mod figures_english;
 mod figures_german;

@@ -1,0 +1,64 @@
+//! Reminders to everybody who owes something in a week.
+
+use diesel::prelude::*;
+use diesel_async::RunQueryDsl;
+use league::ids::{AccountId, ClubId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+
+use crate::schema::nudges;
+use crate::weeks::number;
+use crate::{Conn, Fault};
+
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn create(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    about: &str,
+    by: AccountId,
+    now: Instant,
+) -> Result<(), Fault> {
+    diesel::insert_into(nudges::table)
+        .values((
+            nudges::club_id.eq(club.0),
+            nudges::season_id.eq(season.0),
+            nudges::week_no.eq(number(week)),
+            nudges::about.eq(about),
+            nudges::nudged_by.eq(by.0),
+            nudges::nudged_at.eq(now),
+        ))
+        .execute(conn)
+        .await?;
+    Ok(())
+}
+
+/// When people were last reminded of this, if ever.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_last(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    about: &str,
+) -> Result<Option<Instant>, Fault> {
+    let last = nudges::table
+        .filter(
+            nudges::club_id
+                .eq(club.0)
+                .and(nudges::season_id.eq(season.0)),
+        )
+        .filter(
+            nudges::week_no
+                .eq(number(week))
+                .and(nudges::about.eq(about)),
+        )
+        .select(diesel::dsl::max(nudges::nudged_at))
+        .first(conn)
+        .await?;
+    Ok(last)
+}

@@ -1,0 +1,116 @@
+//! How much work the two commonest jobs are: counted and told, not judged.
+
+use std::io::Write;
+
+use serde_json::json;
+use tallyhost::demo::data;
+
+use super::window::{Effort, Size, Window};
+use crate::harness::{Database, Server, demo_list};
+
+const HANDLES: [&str; 4] = ["Oskrel", "Corvanel", "Pellamoor", "Braewick"];
+
+/// Past the capture of the test runner, so that it stands in the output of a test that passes.
+fn tell(job: &str, effort: &Effort) {
+    let Effort {
+        pages,
+        inputs,
+        seconds,
+    } = effort;
+    let line =
+        format!("effort: {job}: {pages} pages, {inputs} inputs, {seconds:.1} s of a browser\n");
+    std::io::stderr().write_all(line.as_bytes()).unwrap();
+}
+
+#[test]
+fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    let organiser = Window::open(&server, Size::Phone);
+    organiser.begin();
+    organiser.go("/register");
+    organiser.fill("Name that clubs see", "Wennable");
+    organiser.fill("E-mail address", "wennable@example.org");
+    organiser.fill("Password", "six lanterns on the ford");
+    organiser.press("Register");
+    organiser.sign_in("Wennable");
+    organiser.fill("Name of the club", "Lamplit Ford gaming circle");
+    organiser.fill("Short name for addresses", "lamplit-ford");
+    organiser.press("Found a club");
+    organiser.reads("Lamplit Ford gaming circle");
+    organiser.follow("Catalogues");
+    organiser.fill("Name of the catalogue", "Quernlight Reckoning");
+    let catalogue = serde_json::to_string(&data::catalogue().unwrap()).unwrap();
+    organiser.set("Catalogue as CSV or JSON", &catalogue);
+    organiser.press("Import");
+    organiser.follow("Lamplit Ford gaming circle");
+    organiser.press("Make a code");
+    let link = organiser.value("The same as a link");
+    organiser.follow("Set up a season");
+    organiser.fill("Name of the season", "Autumn at the ford");
+    organiser.press("Next");
+    organiser.set("First day of week 1", "2026-01-19");
+    organiser.fill("First cap", "300");
+    for _ in 0..3 {
+        organiser.press("Next");
+    }
+    organiser.press("Save as a draft");
+    organiser.reads("This season is being set up.");
+    let season = organiser.path();
+    organiser.press("Start the season");
+    organiser.follow("1");
+    organiser.follow("Scenario sheet");
+    organiser.fill("Title", "Toll at the Ford");
+    organiser.fill(
+        "In one sentence",
+        "Whoever stands at the ford takes the toll.",
+    );
+    organiser.fill(
+        "Briefing",
+        "Deploy along your own edge. The river halves every move.",
+    );
+    organiser.fill("What is counted (1)", "Turns holding the ford");
+    organiser.fill("Points for each", "2");
+    organiser.fill("At most", "6");
+    organiser.press("Save");
+
+    let code = link.rsplit('=').next().unwrap();
+    let people = data::people().unwrap();
+    for handle in HANDLES {
+        let actor = server.register(handle);
+        let accept = json!({ "code": code });
+        actor
+            .post("/api/v1/invitations/accept", &accept)
+            .expect(200);
+        let person = people.iter().find(|person| person.handle == handle);
+        let body =
+            json!({ "handle": handle, "faction": person.unwrap().faction, "nights": ["thu"] });
+        actor
+            .post(&format!("/api/v1{season}/players"), &body)
+            .expect(201);
+        database.clock().show("2026-01-19T09:00:00+01:00");
+        let seal = format!("/api/v1{season}/weeks/1/list/seal");
+        actor.post(&seal, &demo_list(handle, 1)).expect(201);
+    }
+    database.clock().show("2026-01-20T21:00:00+01:00");
+    organiser.go(&format!("{season}/board"));
+    organiser.press_if_there("Open all lists now");
+    organiser.follow("Pair the week");
+    organiser.press("Propose a round");
+    organiser.press("Publish the round");
+    organiser.reads("no result yet");
+    tell(
+        "season from nothing to a published first round",
+        &organiser.effort(),
+    );
+
+    database.clock().show("2026-01-22T22:00:00+01:00");
+    let player = Window::of(&server, "Oskrel", Size::Phone);
+    player.begin();
+    player.go(&format!("{season}/mine"));
+    player.follow("Report the result");
+    player.type_into_all("Oskrel", "4");
+    player.press("Send the report");
+    player.reads("reported");
+    tell("result reported from my week", &player.effort());
+}

@@ -1,0 +1,50 @@
+use serde_json::json;
+
+use super::window::{Size, Window};
+use crate::harness::Stage;
+use crate::stories::results::week::{LAST_NIGHT, Week, played};
+
+#[test]
+fn a_season_is_closed_ended_and_taken_home() {
+    let stage = Stage::with(|season| season["caps"] = json!({ "kind": "list", "caps": [300] }));
+    let week = Week::sealed_in(stage, &["Oskrel", "Corvanel"]);
+    let round = week.propose();
+    week.publish(&round);
+    week.stage.clock().show(LAST_NIGHT);
+    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let organiser = Window::of(&week.stage.server, "Wennable", Size::Laptop);
+    organiser.go(&format!("{season}/board"));
+    organiser.follow("End the season");
+    organiser.reads("First close these weeks:");
+    organiser.look("ending-too-early");
+    organiser.resize(Size::Laptop);
+    let ruling = json!({ "outcome": played((4, 144), (2, 0)), "reason": "As both said" });
+    let rule = format!("{}/rule", week.game());
+    week.stage.wennable.post(&rule, &ruling).expect(200);
+    organiser.follow("Week 1");
+    organiser.press("Close the week");
+    organiser.go(&format!("{season}/end"));
+    organiser.reads("This cannot be undone.");
+    organiser.look("ending-will");
+    organiser.resize(Size::Laptop);
+    organiser.press("Yes, end the season");
+    organiser.reads("The secret itself.");
+    organiser.look("ending-done");
+
+    let onlooker = Window::open(&week.stage.server, Size::Phone);
+    onlooker.go(season);
+    onlooker.follow("How the season ended");
+    onlooker.reads("The secret itself.");
+    onlooker.follow("Downloads");
+    onlooker.look("downloads");
+    let kept = onlooker.ask_later(
+        "const done = arguments[arguments.length - 1];
+         const link = document.querySelector('a[download=\"season.json\"]');
+         fetch(link.href).then((answer) => answer.json()).then(done)",
+    );
+    assert!(kept["seed"].is_string(), "{kept}");
+
+    let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
+    player.go(&format!("{season}/mine"));
+    player.look("mine-ended");
+}

@@ -1,0 +1,60 @@
+use serde_json::json;
+
+use super::window::{Size, Window};
+use crate::stories::results::week::{LAST_NIGHT, LISTS_DUE, Week, played};
+
+#[test]
+fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and_closed() {
+    let week = Week::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    week.stage.clock().show(LISTS_DUE);
+    let page = week.stage.week(1);
+    let page = page.strip_prefix("/api/v1").unwrap();
+    let organiser = Window::of(&week.stage.server, "Wennable", Size::Laptop);
+    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    organiser.go(&format!("{season}/board"));
+    organiser.press_if_there("Open all lists now");
+    organiser.follow("Pair the week");
+    organiser.look("pairing-empty");
+    organiser.resize(Size::Laptop);
+    organiser.press("Propose a round");
+    organiser.reads("Proven: no pairing gives up less.");
+    organiser.unfold("An order about another pair");
+    organiser.choose("Player", "Oskrel");
+    organiser.choose("and", "Oskrel");
+    organiser.press("Solve again");
+    organiser.reads("Name two players of the season.");
+    organiser.choose("and", "Corvanel");
+    organiser.press("Solve again");
+    organiser.reads("The organiser fixed this.");
+    organiser.look("pairing-pinned");
+    organiser.resize(Size::Laptop);
+    organiser.choose_about(["Oskrel", "Corvanel"], "Must not be");
+    organiser.press("Solve again");
+    organiser.reads("Must not be");
+    organiser.look("pairing-forbidden");
+    organiser.resize(Size::Laptop);
+    organiser.press("Publish the round");
+    organiser.reads("no result yet");
+
+    let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
+    player.go(page);
+    player.follow("Why these pairings");
+    player.reads("Proven: no pairing gives up less.");
+    player.reads("Orders of the organiser");
+    player.look("why-pairings");
+
+    week.stage.clock().show(LAST_NIGHT);
+    organiser.press("Close the week");
+    organiser.reads("2 games of the week are open or disputed.");
+    organiser.look("week-not-closed");
+    organiser.resize(Size::Laptop);
+    let ruling = json!({ "outcome": played((4, 0), (2, 0)), "reason": "As both said" });
+    for game in week.get("games").as_array().unwrap() {
+        let rule = format!("games/{}/rule", game["id"].as_str().unwrap());
+        week.act(&rule, &ruling).expect(200);
+    }
+    organiser.go(&format!("{page}/pairing"));
+    organiser.press("Close the week");
+    organiser.reads("This week is closed.");
+    organiser.look("week-closed");
+}
