@@ -21,6 +21,7 @@ mod paper;
 mod people;
 mod photos;
 mod player;
+mod refusals;
 mod reminders;
 mod sheets;
 mod unscripted;

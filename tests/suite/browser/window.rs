@@ -144,6 +144,11 @@ impl Window {
         RUNTIME.block_on(self.driver.goto(address)).unwrap();
     }
 
+    /// Loses every cookie, as when a session ends.
+    pub fn forget(&self) {
+        RUNTIME.block_on(self.driver.delete_all_cookies()).unwrap();
+    }
+
     /// The path of the page that is shown.
     pub fn path(&self) -> String {
         let url: Url = RUNTIME.block_on(self.driver.current_url()).unwrap();

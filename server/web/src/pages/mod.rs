@@ -39,7 +39,6 @@ mod photos;
 mod players;
 mod points;
 mod print;
-mod print;
 mod qr;
 mod reasons;
 mod refused;

@@ -18,6 +18,12 @@ struct RefusedPage<'a> {
     words: Option<Phrase>,
     detail: &'a str,
     faults: Vec<&'a str>,
+    /// Whether a form was sent: what was typed is still on the page before.
+    sent: bool,
+    /// Whether signing in would help.
+    signed_out: bool,
+    /// The page that explains this kind of refusal.
+    kind: &'a str,
     request_id: &'a str,
 }
 framed!(RefusedPage<'_>);
@@ -53,6 +59,9 @@ pub fn refused(
             .iter()
             .map(|fault| fault.detail.as_str())
             .collect(),
+        sent: request.method() == Method::POST,
+        signed_out: status == StatusCode::UNAUTHORIZED,
+        kind: problem.type_.as_ref(),
         request_id: &problem.request_id,
     };
     show_as(status, &page).ok()

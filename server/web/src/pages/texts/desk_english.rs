@@ -167,4 +167,6 @@ vocabulary! {
     sheet_as_data: "The whole sheet as data (two legs, roles, zones, bands)",
     points_early: "Points can be given from the first paired week on.",
     waits_for_referee: "A referee rules on this game. Until then nothing counts.",
+    go_back: "Nothing was changed. If you go back one page, most browsers still have what you typed.",
+    what_it_means: "What this means",
 }

@@ -168,4 +168,6 @@ translation! {
     sheet_as_data: "Das ganze Blatt als Daten (Doppelspiel, Rollen, Zonen, Stufen)",
     points_early: "Punkte lassen sich ab der ersten gepaarten Woche geben.",
     waits_for_referee: "Eine Schiedsperson entscheidet über diese Partie. Bis dahin zählt nichts.",
+    go_back: "Es wurde nichts geändert. Wenn Sie eine Seite zurückgehen, haben die meisten Browser Ihre Eingaben noch.",
+    what_it_means: "Was das bedeutet",
 }
