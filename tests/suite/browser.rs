@@ -23,6 +23,7 @@ mod photos;
 mod player;
 mod refusals;
 mod reminders;
+mod repair;
 mod sheets;
 mod unscripted;
 mod window;

@@ -44,6 +44,22 @@ fn a_season_is_closed_ended_and_taken_home() {
     );
     assert!(kept["seed"].is_string(), "{kept}");
 
+    organiser.resize(Size::Laptop);
+    organiser.follow("Next season from this one");
+    organiser.fill("Name of the season", "Winter at the ford");
+    organiser.set("First day of week 1", "2026-02-06");
+    organiser.press("Make the draft");
+    organiser.reads("Please look at this again");
+    assert_eq!(organiser.value("Name of the season"), "Winter at the ford");
+    organiser.look("next-season-refused");
+    organiser.resize(Size::Laptop);
+    organiser.set("First day of week 1", "2026-02-05");
+    organiser.press("Make the draft");
+    organiser.reads("Winter at the ford");
+    organiser.reads("This season is being set up.");
+    organiser.reads("2 players");
+    organiser.look("next-season-draft");
+
     let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
     player.go(&format!("{season}/mine"));
     player.look("mine-ended");

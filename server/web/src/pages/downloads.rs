@@ -20,6 +20,7 @@ struct DownloadsPage {
     t: &'static Texts,
     head: SeasonHead,
     ended: bool,
+    archive: Option<String>,
     sheets: Vec<Sheet>,
     ledgers: Vec<(String, String)>,
 }
@@ -58,6 +59,8 @@ pub async fn show_downloads(desk: Data<Desk>, visit: Visit, path: Path<InSeason>
         frame: visit.frame(),
         t,
         ended: scene.season.state == SeasonState::Ended,
+        archive: (public && scene.season.state == SeasonState::Ended)
+            .then(|| format!("/api/v1{}/archive", scene.link())),
         sheets: if public { sheets } else { Vec::new() },
         ledgers: if public {
             ledgers.collect()

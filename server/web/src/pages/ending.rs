@@ -25,6 +25,7 @@ struct EndingPage {
     t: &'static Texts,
     head: SeasonHead,
     ended_at: Option<Moment>,
+    runs: bool,
     running: bool,
     open_weeks: Vec<(u8, String, Phrase)>,
     places: Vec<(u32, String, i32)>,
@@ -89,6 +90,7 @@ async fn ending(desk: &Desk, visit: &Visit, club: ClubId, id: SeasonId, told: To
         t,
         head: scene.head(visit, Tab::Ending),
         ended_at: scene.season.ended_at.map(|at| scene.clock(t).at(at)),
+        runs: scene.runs(),
         running: scene.season.state == SeasonState::Started,
         open_weeks: open
             .map(|(week, phase)| {

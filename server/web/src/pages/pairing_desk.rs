@@ -131,13 +131,19 @@ async fn desk_page(
     }
     let week = scene.week(number)?;
     let rounds = app::rounds::list_rounds(desk, visit.viewer, club, season, number).await?;
-    let proposed = rounds.iter().find(|round| round.published_at.is_none());
+    let proposed = rounds
+        .iter()
+        .find(|round| round.published_at.is_none() && round.repair.is_none());
+    let drawn = rounds
+        .iter()
+        .filter(|round| round.published_at.is_some() && round.repair.is_none());
+    let more = drawn.count() < usize::from(per_week(&scene));
     let games = of_week(desk, visit, &scene, number).await?;
     let page = PairingDeskPage {
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(visit, Tab::Board),
-        may_propose: week.1 == Phase::ListsOpened,
+        may_propose: week.1 == Phase::ListsOpened || (week.1 == Phase::Paired && more),
         may_close: week.1 == Phase::Paired,
         closed: week.1 == Phase::Closed,
         round: proposed.map(|round| round.id.to_string()),
@@ -163,6 +169,12 @@ async fn desk_page(
         told,
     };
     show_as(page.told.status(), &page)
+}
+
+/// Rounds in each week of the season.
+fn per_week(scene: &SeasonScene) -> u8 {
+    let policy = scene.season.policy.read().ok();
+    policy.map_or(1, |policy| policy.rounds.per_week())
 }
 
 /// The pairs of the proposal, and those that an order keeps out of it.

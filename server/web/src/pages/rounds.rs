@@ -28,6 +28,8 @@ framed!(RoundsPage);
 /// A published round.
 struct RoundPanel {
     number: u8,
+    version: u8,
+    reason: String,
     published: Moment,
     pairs: Vec<ExplainedPair>,
     proof: Proof,
@@ -54,6 +56,11 @@ pub async fn show_rounds(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> 
         };
         rounds.push(RoundPanel {
             number: round.number,
+            version: round.version,
+            reason: match &round.repair {
+                Some(repair) => repair.reason.clone(),
+                None => String::new(),
+            },
             published: scene.clock(visit.t).at(at),
             pairs: explained(&scene, visit.t, round)?,
             proof: proof(&scene, round)?,

@@ -4,9 +4,9 @@ use actix_web::web::ServiceConfig;
 
 use super::{
     accounts, assets, board, cards, catalogues, certificates, check, clubs, downloads, ending,
-    games, home, invitations, lists, mine, nudges, painting, pairing_desk, paste, photos, players,
-    points, print, results_desk, rounds, seasons, setup, sheets, standings, statistics, trail,
-    wall, weeks,
+    games, home, invitations, lists, mine, next_season, nudges, painting, pairing_desk, paste,
+    photos, players, points, print, repairs, results_desk, rounds, seasons, setup, sheets,
+    standings, statistics, trail, wall, weeks,
 };
 
 /// The pages, and what they load.
@@ -46,6 +46,10 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(downloads::find_season_file)
         .service(ending::show_ending)
         .service(ending::end_season)
+        .service(next_season::show_next_season)
+        .service(next_season::create_season_from)
+        .service(repairs::show_repair)
+        .service(repairs::repair_round)
         .service(pairing_desk::show_desk)
         .service(pairing_desk::act_at_desk)
         .service(painting::show_painting)

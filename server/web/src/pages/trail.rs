@@ -189,6 +189,7 @@ fn words(t: &Texts, act: &str) -> Phrase {
         "grant_late_leave" => d.did_grant_late_leave,
         "nudge_players" => d.did_nudge_players,
         "propose_round" => d.did_propose_round,
+        "repair_round" => d.did_repair_round,
         "publish_round" => d.did_publish_round,
         "report_result" => d.did_report_result,
         "confirm_result" => d.did_confirm_result,

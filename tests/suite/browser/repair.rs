@@ -1,0 +1,27 @@
+use super::window::{Size, Window};
+use crate::stories::results::week::Week;
+
+#[test]
+fn a_published_round_is_repaired_at_noon_and_everybody_reads_what_changed() {
+    let week = Week::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    let round = week.propose();
+    week.publish(&round);
+    let page = week.stage.week(1);
+    let page = page.strip_prefix("/api/v1").unwrap();
+    let organiser = Window::of(&week.stage.server, "Wennable", Size::Phone);
+    organiser.go(&format!("{page}/pairing"));
+    organiser.follow("Repair the round");
+    organiser.look("repair-empty");
+    organiser.resize(Size::Phone);
+    organiser.tick("Braewick");
+    organiser.fill("Reason", "One player less tonight");
+    organiser.press("Show what would change");
+    organiser.reads("What would change");
+    organiser.reads("Braewick is not in the round");
+    organiser.look("repair-proposed");
+    organiser.resize(Size::Phone);
+    organiser.press("Publish the repair");
+    organiser.reads("version 2");
+    organiser.reads("One player less tonight");
+    organiser.look("repair-published");
+}
