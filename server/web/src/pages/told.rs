@@ -1,13 +1,16 @@
 //! A refusal told beside the form that caused it.
 
 use actix_web::http::StatusCode;
-use app::{Fault, Refusal};
+use app::{Fault, Reason, Refusal};
 
+use super::texts::Texts;
 use crate::problem::Problem;
 
 /// What a form is told; nothing at first.
 #[derive(Debug, Default)]
 pub struct Told {
+    /// The stable code.
+    code: &'static str,
     /// One sentence about the whole.
     detail: Option<String>,
     /// Every fault with its place.
@@ -21,11 +24,17 @@ impl Told {
     /// # Errors
     /// Any other refusal becomes a page of its own.
     pub fn or_problem(refusal: Refusal) -> Result<Self, Problem> {
-        let (detail, faults) = match &refusal {
-            Refusal::Rule { detail, faults, .. } => (detail.clone(), faults.clone()),
+        let (code, detail, faults) = match &refusal {
+            Refusal::Rule {
+                reason,
+                detail,
+                faults,
+                ..
+            } => (reason.code(), detail.clone(), faults.clone()),
             _ => return Err(refusal.into()),
         };
         Ok(Self {
+            code,
             detail: Some(detail),
             faults,
             status: Problem::from(refusal).status(),
@@ -35,6 +44,7 @@ impl Told {
     /// Faults that the form itself found.
     pub fn faults(detail: impl Into<String>, faults: Vec<Fault>) -> Self {
         Self {
+            code: Reason::Validation.code(),
             detail: Some(detail.into()),
             faults,
             status: StatusCode::UNPROCESSABLE_ENTITY,
@@ -54,9 +64,18 @@ impl Told {
     /// What reading a document said.
     pub fn of(problem: &Problem) -> Self {
         Self {
+            code: problem.code(),
             detail: Some(problem.sentence().to_owned()),
             faults: problem.faults().to_vec(),
             status: problem.status(),
+        }
+    }
+
+    /// What it says in short in the reader's language.
+    pub fn heading(&self, t: &Texts) -> String {
+        match t.speech().refusal(self.code) {
+            Some(words) => words.to_owned(),
+            None => t.form_faults.to_string(),
         }
     }
 

@@ -4,6 +4,7 @@ mod findings;
 mod list_rules;
 mod painting;
 mod pairing;
+mod refusals;
 mod scenario;
 mod scoring;
 
@@ -66,6 +67,10 @@ impl Speech for German {
             TieBreak::PaintedShare => "bemalter Anteil",
             TieBreak::FewestByes => "wenigste Freilose",
         }
+    }
+
+    fn refusal(&self, code: &str) -> Option<&'static str> {
+        refusals::sentence(code)
     }
 }
 

@@ -12,7 +12,7 @@ macro_rules! vocabulary {
     ) => {
         /// The words of one language.
         pub struct $name {
-            $(#[doc = $text] pub $key: Phrase,)+
+            $(#[doc = stringify!($key)] pub $key: Phrase,)+
             $(#[doc = "A room with words of its own."] pub $part: $of,)*
         }
 

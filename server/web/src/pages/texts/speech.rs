@@ -33,6 +33,10 @@ pub trait Speech: Sync {
 
     /// A tie-break.
     fn tie_break(&self, tie_break: TieBreak) -> &'static str;
+
+    /// What a refusal of this code says in short, before its details, which stay English; `None`
+    /// where the details say enough.
+    fn refusal(&self, code: &str) -> Option<&'static str>;
 }
 
 /// The league's own sentences.
@@ -61,6 +65,10 @@ impl Speech for English {
 
     fn tie_break(&self, tie_break: TieBreak) -> &'static str {
         tie_break.words()
+    }
+
+    fn refusal(&self, _: &str) -> Option<&'static str> {
+        None
     }
 }
 
