@@ -314,3 +314,34 @@ fn somebody_who_turns_up_after_all_meets_who_sat_out() {
     assert!(scene.meetings().iter().any(meets));
     assert!(verify(&scene.export()).0);
 }
+
+/// Whichever comes first: the report stands and the repair is refused, or the game is gone and its
+/// report with it. Never both.
+#[test]
+fn a_report_and_the_repair_that_takes_its_game_away_never_both_succeed() {
+    let scene = Shocked::set(&FIVE);
+    scene.week.stage.clock().show(LAST_NIGHT);
+    let meetings = scene.meetings();
+    let game = meetings[0]["id"].as_str().unwrap();
+    let ill = scene.without(&meetings[0]["first"]);
+    let repair = scene.week.act(&scene.repairs(), &ill).expect(201);
+    let publish = format!("rounds/{}/publish", repair["id"].as_str().unwrap());
+    let path = format!("{}/games/{game}/report", scene.week.stage.season);
+    let there = scene.player(&meetings[0]["second"]);
+    let result = played((4, 120), (2, 90));
+    let dress = |request: reqwest::blocking::RequestBuilder| {
+        request.header("idempotency-key", "late").json(&result)
+    };
+    let (published, reported) = std::thread::scope(|threads| {
+        let published = threads.spawn(|| scene.week.act(&publish, &json!({})).status);
+        let reported =
+            threads.spawn(|| there.actor.ask(reqwest::Method::POST, &path, dress).status);
+        (published.join().unwrap(), reported.join().unwrap())
+    });
+    let is_left = scene.meetings().iter().any(|left| left["id"] == game);
+    match (published, reported) {
+        (200, 404) => assert!(!is_left),
+        (409, 200) => assert!(is_left),
+        other => panic!("{other:?}"),
+    }
+}

@@ -17,16 +17,12 @@ use crate::{Reason, Refusal};
 pub(super) async fn publish_repair(
     conn: &mut Conn,
     season: &Season,
-    week: &Week,
-    round: &Round,
-    repair: &RepairDocument,
+    standing: &[Game],
     games: &[Game],
-    now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
-    let standing = store::repairs::lock_games(conn, club, id, week.week, round.number).await?;
     let mut gone = Vec::new();
-    for old in &standing {
+    for old in standing {
         match games.iter().find(|new| same(old, new)) {
             None => {
                 must_be_awaited(old)?;
@@ -46,8 +42,7 @@ pub(super) async fn publish_repair(
         .filter(|new| !standing.iter().any(|old| same(old, new)))
         .cloned()
         .collect();
-    store::games::create(conn, club, id, &new).await?;
-    tell_nights(conn, season, week, round, repair, now).await
+    Ok(store::games::create(conn, club, id, &new).await?)
 }
 
 /// The same two players, or the same one sitting out.
@@ -76,7 +71,7 @@ fn must_be_awaited(game: &Game) -> Result<(), Refusal> {
 }
 
 /// Who is out has said so in time; who came in can come.
-async fn tell_nights(
+pub(super) async fn tell_nights(
     conn: &mut Conn,
     season: &Season,
     week: &Week,

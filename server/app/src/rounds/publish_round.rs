@@ -11,7 +11,7 @@ use store::seasons::Season;
 
 use super::games::games;
 use super::propose_round::{already_paired, draw};
-use super::publish_repair::publish_repair;
+use super::publish_repair::{publish_repair, tell_nights};
 use crate::facts;
 use crate::may::may;
 use crate::record::Scene;
@@ -36,6 +36,8 @@ pub async fn publish_round(
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;
+            let found = store::rounds::find(conn, club, season, round).await?;
+            let standing = hold_games(conn, club, season, &found).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             let round = store::rounds::find(conn, club, season.id, round).await?;
@@ -55,7 +57,8 @@ pub async fn publish_round(
                 .await?;
             let scene = Scene::in_season(&season, actor, now);
             if let Some(repair) = &round.repair {
-                publish_repair(conn, &season, &week, &round, repair, &games, now).await?;
+                publish_repair(conn, &season, &standing, &games).await?;
+                tell_nights(conn, &season, &week, &round, repair, now).await?;
                 let facts = repaired(&round, repair);
                 scene.tell_everyone(conn, "publish_repair", facts).await?;
             } else {
@@ -71,6 +74,23 @@ pub async fn publish_round(
             Ok(games)
         })
         .await
+}
+
+/// The games that a repair may change, locked before the season is, as a report does: else the two
+/// would wait for each other.
+async fn hold_games(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    round: &Round,
+) -> Result<Vec<Game>, Refusal> {
+    match round.repair {
+        None => Ok(Vec::new()),
+        Some(_) => {
+            let (week, number) = (round.week, round.number);
+            Ok(store::repairs::lock_games(conn, club, season, week, number).await?)
+        }
+    }
 }
 
 /// What the trail tells of a round.

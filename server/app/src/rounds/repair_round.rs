@@ -5,6 +5,7 @@ use document::proposal::ProposalDocument;
 use document::repair::RepairDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::changes::{self, Change};
+use league::pairing::past::RoundKey;
 use league::pairing::{Draw, Game, repair};
 use serde_json::json;
 use store::rounds::Round;
@@ -14,12 +15,15 @@ use store::{Conn, Taken};
 use uuid::Uuid;
 
 use super::propose_round::{already_paired, broken, draw, solve};
+use super::seats::as_the_table_says;
 use super::shock::shock;
+use crate::facts::{self, Loaded};
 use crate::may::may;
 use crate::record::Scene;
 use crate::refusal::when_taken;
 use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Reason, Refusal, facts, words};
+use crate::seasons::policy;
+use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// What is different since the round was published; what is not named stays.
 #[derive(Clone, Debug, Default)]
@@ -74,7 +78,7 @@ pub async fn repair_round(
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             let shock = shock(conn, &season, &loaded, &before, actor, &command).await?;
-            let inputs = inputs(&before, shock)?;
+            let inputs = inputs(&season, &loaded, &before, shock)?;
             let draw = draw(conn, &season, &inputs).await?;
             let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
             let proposal = solve(task).await?;
@@ -117,13 +121,24 @@ fn must_be_repairable(round: &Round, week: &Week) -> Result<(), Refusal> {
     Ok(())
 }
 
-fn inputs(before: &Round, shock: repair::Shock) -> Result<TaskDocument, Refusal> {
+fn inputs(
+    season: &Season,
+    loaded: &Loaded,
+    before: &Round,
+    shock: repair::Shock,
+) -> Result<TaskDocument, Refusal> {
     let drawn = before.task.task(Draw([0; 32]));
     let drawn = drawn.map_err(|faults| broken(&faults))?;
     let games = before.proposal.games.iter().map(|game| game.game());
     let published = games.collect::<Result<Vec<Game>, String>>();
     let published = published.map_err(|fault| broken(&fault))?;
-    let task = repair::task(&drawn, &published, shock);
+    let mut task = repair::task(&drawn, &published, shock);
+    let key = RoundKey {
+        week: before.week,
+        number: before.number,
+    };
+    let method = policy::read(season)?.rounds.method();
+    task.allowed = as_the_table_says(task.clone(), loaded, method, key)?.allowed;
     if task.contenders.len() < 2 {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players are left.")

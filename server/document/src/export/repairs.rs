@@ -39,6 +39,7 @@ fn unmoved(inputs: &TaskDocument) -> TaskDocument {
         pins: Vec::new(),
         forbidden: Vec::new(),
         fixed: Vec::new(),
+        allowed: None,
         published: Vec::new(),
         ..inputs.clone()
     }

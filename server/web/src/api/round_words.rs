@@ -66,10 +66,19 @@ impl Names {
             reasons: proposal.reasons.iter().map(sentences).collect(),
             hall: proposal.hall_sentence(),
             barrier: proposal.barrier.as_ref().map(|it| it.sentence(&called)),
-            looked_ahead: proposal.looked_ahead.sentence(),
+            looked_ahead: match &round.task.allowed {
+                None => proposal.looked_ahead.sentence(),
+                Some(_) => by_table(round.task.rounds_left),
+            },
             changes: changes.map(|it| it.sentence(&called, &evening)).collect(),
         })
     }
+}
+
+fn by_table(rounds_left: u8) -> String {
+    format!(
+        "The round robin's table says who meets when; {rounds_left} more of its rounds are to come."
+    )
 }
 
 fn read(round: &Round) -> Result<league::pairing::Proposal, Problem> {

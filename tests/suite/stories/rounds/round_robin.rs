@@ -42,6 +42,19 @@ fn four_players_meet_as_the_printed_table_says_and_the_file_proves_it() {
             .map(|(a, b)| [seats[&a].clone(), seats[&b].clone()])
             .collect();
         assert_eq!(played, printed, "week {week}");
+        let words = season.get(&format!("weeks/{week}/rounds"))[0]["words"].clone();
+        let ahead = words["looked_ahead"].as_str().unwrap();
+        assert!(
+            ahead.contains(&format!("{} more of its rounds", 3 - week)),
+            "{ahead}"
+        );
+        let reasons = words["reasons"].to_string();
+        assert_eq!(
+            reasons
+                .matches("settled before the round was drawn")
+                .count(),
+            2
+        );
         season.rule_out(week);
     }
     let export = season.end();
@@ -64,7 +77,9 @@ fn cheat(export: &Value, place: &str, forged: &Value) {
     *export.pointer_mut(place).unwrap() = forged.clone();
     let (content, said) = verify(&export);
     assert!(!content);
-    let broken = |line: &str| line.starts_with("BROKEN") && line.contains("round robin's table");
+    let broken = |line: &str| {
+        line.starts_with("BROKEN") && line.contains("keeps to the round robin's table")
+    };
     assert!(said.lines().any(broken), "{said}");
 }
 
@@ -148,4 +163,55 @@ fn a_season_that_is_too_short_for_its_table_does_not_start() {
         (&problem["limit"], &problem["actual"]),
         (&json!(3), &json!(2))
     );
+}
+
+#[test]
+fn a_repaired_round_of_the_table_lets_nobody_meet_ahead_of_it() {
+    let season = Short::begin(3, round_robin(), &PEOPLE[..4]);
+    season.open(1);
+    let round = season.propose(1).expect(201);
+    let games = season.publish(&round);
+    let ill = games[0]["first"].clone();
+    let body = json!({
+        "reason": "One player less tonight",
+        "availabilities": [{ "player": ill, "nights": [] }],
+    });
+    let path = format!("rounds/{}/repairs", round["id"].as_str().unwrap());
+    let repair = season.act(&path, &body).expect(201);
+    let after = season.publish(&repair);
+    assert!(after.contains(&games[1]), "the other game stays: {after:?}");
+    let alone = after.iter().find(|game| game["second"].is_null()).unwrap();
+    assert_eq!(
+        alone["first"], games[0]["second"],
+        "waits for a week in which both are free"
+    );
+    assert!(verify(&season.get("export")).0);
+}
+
+#[test]
+fn who_turns_up_after_all_has_the_game_of_the_table() {
+    let season = Short::begin(3, round_robin(), &PEOPLE[..4]);
+    let late = &season.players[0];
+    let path = format!("{}/availability", season.stage.week(1));
+    let none = json!({ "nights": [] });
+    late.actor.put(&path, &none).expect(204);
+    season.open(1);
+    let round = season.propose(1).expect(201);
+    let games = season.publish(&round);
+    let alone = games.iter().find(|game| game["second"].is_null()).unwrap();
+    let body = json!({
+        "reason": "Somebody more tonight",
+        "availabilities": [{ "player": late.id, "nights": ["first", "second"] }],
+    });
+    let path = format!("rounds/{}/repairs", round["id"].as_str().unwrap());
+    let repair = season.act(&path, &body).expect(201);
+    let after = season.publish(&repair);
+    let mut expected = [late.id.clone(), alone["first"].as_str().unwrap().to_owned()];
+    expected.sort();
+    assert_eq!(after.len(), 2);
+    assert!(after.iter().any(|game| pair(game) == expected), "{after:?}");
+    let export = season.get("export");
+    assert!(verify(&export).0);
+    let ahead = json!([late.id, meetings(&games)[0]["first"]]);
+    cheat(&export, "/weeks/0/rounds/1/inputs/allowed/0", &ahead);
 }

@@ -92,3 +92,60 @@ fn a_week_has_a_number_of_rounds_that_it_can_have() {
         assert_eq!(problem["errors"][0]["limit"], 7);
     }
 }
+
+#[test]
+fn who_withdraws_or_does_not_come_in_the_second_half_of_a_week_is_not_in_its_second_round() {
+    let season = Short::begin(1, by_score(2), &PEOPLE);
+    season.open(1);
+    season.pair(1);
+    let gone = &season.players[0];
+    let path = format!("{}/players/{}/withdraw", season.stage.season, gone.id);
+    gone.actor.post(&path, &json!({})).expect(200);
+    let second = season.pair(1);
+    assert!(!json!(second).to_string().contains(&gone.id), "{second:?}");
+    assert_eq!(
+        (meetings(&second).len(), second.len()),
+        (2, 3),
+        "five are left, one sits out"
+    );
+}
+
+#[test]
+fn a_second_round_that_was_proposed_before_the_first_was_repaired_is_proposed_anew() {
+    let season = Short::begin(1, by_score(2), &PEOPLE);
+    season.open(1);
+    let round = season.propose(1).expect(201);
+    let first = season.publish(&round);
+    let second = season.propose(1).expect(201);
+    season.show(1, "play_until_at");
+    let body = json!({
+        "reason": "One player less on that night",
+        "availabilities": [{ "player": first[0]["first"], "nights": [] }],
+    });
+    let path = format!("rounds/{}/repairs", round["id"].as_str().unwrap());
+    let repair = season.act(&path, &body).expect(201);
+    season.publish(&repair);
+    let stale = format!("rounds/{}/publish", second["id"].as_str().unwrap());
+    season.act(&stale, &json!({})).refused(409, "week-state");
+    season.pair(1);
+}
+
+/// FIDE Handbook C.04.1, article 1: the number of rounds is declared beforehand.
+#[test]
+fn the_number_of_rounds_is_fixed_once_the_season_has_started() {
+    let season = Short::begin(1, by_score(1), &PEOPLE[..2]);
+    let path = &season.stage.season;
+    let seen = season.stage.wennable.get(path).expect(200);
+    let mut policy = seen["policy"].clone();
+    policy["rounds"] = by_score(2);
+    let version = format!("\"{}\"", seen["version"]);
+    let dress = |request: reqwest::blocking::RequestBuilder| {
+        request
+            .header("if-match", &version)
+            .json(&json!({ "policy": policy }))
+    };
+    let wennable = &season.stage.wennable;
+    wennable
+        .ask(reqwest::Method::PATCH, path, dress)
+        .refused(409, "season-fixed");
+}
