@@ -2,6 +2,7 @@
 
 mod awards;
 mod board;
+mod by_player;
 mod chain;
 mod credits;
 mod facts;
@@ -20,6 +21,8 @@ mod wilson;
 
 #[cfg(test)]
 mod house_rules;
+#[cfg(test)]
+mod house_tie_breaks;
 #[cfg(test)]
 pub(crate) mod league_of;
 #[cfg(test)]

@@ -5,6 +5,7 @@ use crate::points::LeaguePoints;
 use crate::share::Share;
 use crate::week::WeekNo;
 
+use super::by_player::Lists;
 use super::credits::Credits;
 use super::rounds::{Round, RoundKind};
 use super::season::Season;
@@ -12,9 +13,9 @@ use super::tiebreaks::{Basis, Met, UnplayedRounds};
 
 /// Everything a tie-break may look at, player by player.
 pub(super) struct Board<'c> {
-    pub(super) rounds: &'c [Vec<Round>],
+    pub(super) rounds: &'c Lists<Round>,
     /// The scores met, round by round, unplayed rounds as the season says.
-    pub(super) met: Vec<Vec<Met>>,
+    pub(super) met: Lists<Met>,
     pub(super) painting_points: Vec<LeaguePoints>,
     pub(super) painted_share: Vec<Share>,
 }
@@ -22,10 +23,13 @@ pub(super) struct Board<'c> {
 impl<'c> Board<'c> {
     pub(super) fn new(season: &Season<'_>, credits: &'c Credits<'_>, as_of: WeekNo) -> Self {
         let scores = Scores::new(season, credits);
-        let met = credits.rounds.iter().zip(&scores.own);
+        let mut met = Lists::with_capacity(credits.rounds.len(), as_of.number().into());
+        for (rounds, own) in credits.rounds.iter().zip(&scores.own) {
+            met.push(scores.met(rounds, *own));
+        }
         Self {
             rounds: &credits.rounds,
-            met: met.map(|(rounds, own)| scores.met(rounds, *own)).collect(),
+            met,
             painting_points: credits
                 .sums
                 .iter()
@@ -72,8 +76,7 @@ impl Scores {
                 .map(|sums| doubled(sums.total()))
                 .collect(),
             Basis::StandardPoints | Basis::GamePoints => {
-                let sum =
-                    |rounds: &Vec<Round>| rounds.iter().map(|round| scores.worth(round)).sum();
+                let sum = |rounds: &[Round]| rounds.iter().map(|round| scores.worth(round)).sum();
                 credits.rounds.iter().map(sum).collect()
             }
         };
@@ -108,11 +111,10 @@ impl Scores {
         }
     }
 
-    fn met(&self, rounds: &[Round], own: i64) -> Vec<Met> {
+    fn met(&self, rounds: &[Round], own: i64) -> impl Iterator<Item = Met> {
         let mut before = 0;
         let mut left = i64::try_from(rounds.len()).unwrap_or(0);
-        let mut met = Vec::with_capacity(rounds.len());
-        for round in rounds {
+        rounds.iter().filter_map(move |round| {
             left -= 1;
             let score = match (round.kind, self.unplayed) {
                 (RoundKind::Played { opponent, .. }, _) => {
@@ -124,14 +126,13 @@ impl Scores {
                 }
                 (_, UnplayedRounds::OwnScore) => Some(own),
             };
-            met.extend(score.map(|score| Met {
+            before += self.worth(round);
+            score.map(|score| Met {
                 score,
                 result: round.result,
                 voluntary: matches!(round.kind, RoundKind::Away),
-            }));
-            before += self.worth(round);
-        }
-        met
+            })
+        })
     }
 
     /// `Svon = S_before + (1 - result) + 0.5 * (n - R)` of the edition to 2022, in the season's
@@ -142,17 +143,9 @@ impl Scores {
 }
 
 fn latest_shares(season: &Season<'_>, as_of: WeekNo) -> Vec<Share> {
-    let mut shares = vec![(WeekNo::FIRST, Share::NOTHING); season.players.len()];
-    for painted in season
-        .painted
-        .iter()
-        .filter(|painted| painted.fact.week <= as_of)
-    {
-        if let Some(latest) = shares.get_mut(painted.player)
-            && painted.fact.week >= latest.0
-        {
-            *latest = (painted.fact.week, painted.fact.share);
-        }
-    }
-    shares.into_iter().map(|(_, share)| share).collect()
+    let players = 0..season.players.len();
+    let latest = players.map(|player| season.painted.until(player, as_of).last());
+    latest
+        .map(|painted| painted.map_or(Share::NOTHING, |painted| painted.share))
+        .collect()
 }

@@ -1,4 +1,4 @@
-//! From facts to ledger lines, and to the sums that follow from them.
+//! From facts to ledger lines, and to the sums that follow from them: the same rules, told once.
 
 mod absences;
 mod best_weeks;
@@ -13,23 +13,25 @@ use crate::ledger::{Kind, Line, Reason, Source};
 use crate::points::LeaguePoints;
 use crate::week::WeekNo;
 
-use super::rounds::{Round, add_missed};
+use super::by_player::Lists;
+use super::rounds::{Round, away};
 use super::season::Season;
 use super::table::{KindSums, WeekTotal};
 
-use bonuses::Bonuses;
+use bonuses::BonusCaps;
+use catch_up::CatchUp;
 
-/// All credits as of a week, player by player.
+/// What everybody has as of a week.
 pub(super) struct Credits<'s> {
     season: &'s Season<'s>,
     as_of: WeekNo,
+    caps: BonusCaps,
     /// Every week from the first.
-    pub(super) weeks: Vec<Vec<WeekTotal>>,
+    pub(super) weeks: Lists<WeekTotal>,
     pub(super) sums: Vec<KindSums>,
-    pub(super) rounds: Vec<Vec<Round>>,
-    /// `None` when only sums are wanted.
-    pub(super) lines: Option<Vec<Vec<Line>>>,
-    bonuses: Vec<Vec<Bonuses>>,
+    pub(super) rounds: Lists<Round>,
+    /// By week, for those who join later.
+    catch_up: Vec<Option<CatchUp>>,
 }
 
 /// A line that still lacks its player.
@@ -57,57 +59,69 @@ impl Credit {
 }
 
 impl<'s> Credits<'s> {
-    pub(super) fn new(season: &'s Season<'s>, as_of: WeekNo, with_lines: bool) -> Self {
-        let players = season.players.len();
-        let weeks: Vec<_> = (1..=as_of.number()).filter_map(WeekNo::new).collect();
-        let totals: Vec<_> = weeks.iter().map(|&week| WeekTotal::new(week)).collect();
-        let rounds = || Vec::with_capacity(weeks.len());
-        let lines = || Vec::with_capacity(weeks.len() * 4);
+    pub(super) fn new(season: &'s Season<'s>, as_of: WeekNo) -> Self {
+        let (players, weeks) = (season.players.len(), usize::from(as_of.number()));
         let mut credits = Self {
             season,
             as_of,
-            sums: vec![KindSums::default(); players],
-            rounds: (0..players).map(|_| rounds()).collect(),
-            lines: with_lines.then(|| (0..players).map(|_| lines()).collect()),
-            bonuses: vec![vec![Bonuses::default(); weeks.len()]; players],
-            weeks: vec![totals; players],
+            caps: BonusCaps::of(&season.facts.scoring),
+            weeks: Lists::with_capacity(0, 0),
+            sums: Vec::with_capacity(players),
+            rounds: Lists::with_capacity(players, weeks),
+            catch_up: Vec::new(),
         };
-        credits.games();
-        credits.byes();
-        credits.absences();
-        add_missed(&mut credits.rounds, season, as_of);
-        credits.painting();
-        credits.attendance_and_caps();
-        credits.late_lists();
-        credits.rulings();
+        let mut totals = Lists::with_capacity(players, weeks);
+        for player in 0..players {
+            let mut sums = KindSums::default();
+            totals.push(all_weeks(as_of).map(|week| credits.sum_up(player, week, &mut sums)));
+            credits.sums.push(sums);
+            let rounds = all_weeks(as_of).flat_map(|week| rounds_of(season, as_of, player, week));
+            credits.rounds.push(rounds);
+        }
+        credits.weeks = totals;
         credits.weeks_before_joining();
         credits.weeks_beyond_the_best();
         credits
     }
 
-    fn credit(&mut self, player: usize, credit: Credit) {
-        let (Some(fact), Some(sums), Some(weeks)) = (
-            self.season.players.get(player),
-            self.sums.get_mut(player),
-            self.weeks.get_mut(player),
-        ) else {
+    fn sum_up(&self, player: usize, week: WeekNo, sums: &mut KindSums) -> WeekTotal {
+        let mut total = WeekTotal::new(week);
+        self.week(player, week, &mut |credit| {
+            sums.add(credit.kind, credit.amount);
+            total.points += credit.amount;
+        });
+        total
+    }
+
+    /// Every credit of a player's week in the order of the ledger. Before the weeks are summed up
+    /// nobody knows yet what late joiners get and which weeks are dropped.
+    fn week(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
+        self.games(player, week, credit);
+        self.byes(player, week, credit);
+        self.absences(player, week, credit);
+        self.bonuses(player, week, credit);
+        self.late_lists(player, week, credit);
+        self.before_joining(player, week, credit);
+        self.rulings(player, week, credit);
+        self.not_among_the_best(player, week, credit);
+    }
+
+    /// Adds every line of a player to the ledger, week by week.
+    pub(super) fn write_lines(&self, player: usize, ledger: &mut Vec<Line>) {
+        let Some(fact) = self.season.players.get(player) else {
             return;
         };
-        sums.add(credit.kind, credit.amount);
-        if credit.kind != Kind::DroppedWeek
-            && let Some(total) = weeks.get_mut(place_of(credit.week))
-        {
-            total.points += credit.amount;
-        }
-        if let Some(lines) = self.lines.as_mut().and_then(|lines| lines.get_mut(player)) {
-            lines.push(Line {
-                player: fact.player,
-                week: credit.week,
-                kind: credit.kind,
-                amount: credit.amount,
-                reason: credit.reason,
-                source: credit.source,
-                version: credit.version,
+        for week in all_weeks(self.as_of) {
+            self.week(player, week, &mut |credit| {
+                ledger.push(Line {
+                    player: fact.player,
+                    week: credit.week,
+                    kind: credit.kind,
+                    amount: credit.amount,
+                    reason: credit.reason,
+                    source: credit.source,
+                    version: credit.version,
+                });
             });
         }
     }
@@ -116,13 +130,26 @@ impl<'s> Credits<'s> {
     fn weighted(&self, amount: LeaguePoints, week: WeekNo) -> LeaguePoints {
         self.season.facts.scoring.weighted(amount, week)
     }
-
-    fn all_weeks(&self) -> impl Iterator<Item = WeekNo> + use<> {
-        (1..=self.as_of.number()).filter_map(WeekNo::new)
-    }
 }
 
-/// The place of a week in a list that starts with the first.
-fn place_of(week: WeekNo) -> usize {
-    usize::from(week.number() - 1)
+fn all_weeks(as_of: WeekNo) -> impl Iterator<Item = WeekNo> {
+    (1..=as_of.number()).filter_map(WeekNo::new)
+}
+
+/// The rounds of a player's week: of games, byes and absences, and of a week missed without a word.
+fn rounds_of<'s>(
+    season: &'s Season<'s>,
+    as_of: WeekNo,
+    player: usize,
+    week: WeekNo,
+) -> impl Iterator<Item = Round> + use<'s> {
+    let games = season.games.of(player, week).iter();
+    let games = games.filter_map(|seat| seat.stands.as_ref().map(|stands| stands.round));
+    let byes = season.byes.of(player, week).iter();
+    let byes = byes.map(move |_| byes::round(season, as_of, player, week));
+    let absences = season.absences.of(player, week).iter();
+    let absences = absences.map(move |_| away(week, absences::value(season, week)));
+    let missed = season.missed(player, week);
+    let missed = missed.then(|| away(week, LeaguePoints::ZERO));
+    games.chain(byes).chain(absences).chain(missed)
 }

@@ -18,7 +18,7 @@ pub struct RankHistory {
 
 /// The ranks of all players after every week up to `as_of`.
 pub fn rank_history(facts: &SeasonFacts, as_of: WeekNo) -> Vec<RankHistory> {
-    let season = Season::of(facts);
+    let season = Season::of(facts, as_of);
     let weeks = (1..=as_of.number()).filter_map(WeekNo::new);
     let by_week: Vec<_> = weeks.map(|week| ranks_as_of(&season, week)).collect();
     let joined = (0..season.players.len()).filter(|&player| season.has_row(player, as_of));

@@ -33,14 +33,12 @@ impl Outlook {
     pub(super) fn new(facts: &SeasonFacts, last: WeekNo) -> Self {
         let mut supposed = facts.clone();
         supposed.games.iter_mut().for_each(suppose_a_draw);
-        let season = Season::of(&supposed);
-        let credits = Credits::new(&season, last, false);
+        let season = Season::of(&supposed, last);
+        let credits = Credits::new(&season, last);
         let with_row = (0..season.players.len()).filter(|&number| season.has_row(number, last));
         let numbers: Vec<usize> = with_row.collect();
         let place = |number: usize| numbers.binary_search(&number).ok();
-        let weeks = numbers
-            .iter()
-            .filter_map(|&number| credits.weeks.get(number));
+        let weeks = numbers.iter().map(|&number| credits.weeks.of(number));
         let weeks = weeks.map(|weeks| weeks.iter().map(|week| week.points.get()).collect());
         let mut outlook = Self {
             players: numbers

@@ -1,11 +1,9 @@
 //! What each player did, round by round.
 
-use crate::points::{LeaguePoints, Points};
-use crate::result::{Outcome, Verdict};
+use crate::points::LeaguePoints;
+use crate::result::{GameScore, Outcome, Verdict};
 use crate::side::Side;
 use crate::week::WeekNo;
-
-use super::season::{Game, Season};
 
 /// One round of one player. Results are in half points: 2 for a win, 1 for a draw.
 #[derive(Clone, Copy, Debug)]
@@ -36,84 +34,41 @@ impl RoundKind {
     }
 }
 
-/// The round that an outcome makes for `side`; `None` when it was struck.
-pub(super) fn round_of(
-    season: &Season<'_>,
-    game: &Game<'_>,
+/// A game from one side of the table.
+#[derive(Clone, Copy)]
+pub(super) struct Seen {
+    pub(super) side: Side,
+    pub(super) opponent: usize,
+    pub(super) harder_role: bool,
+}
+
+/// The half points and the round that an outcome makes for one side; `None` when it was struck. Who
+/// won by a score is for the season to say.
+pub(super) fn result_of(
     outcome: &Outcome,
-    side: Side,
-    league_points: LeaguePoints,
-) -> Option<Round> {
+    seen: Seen,
+    verdict: impl Fn(&GameScore) -> Verdict,
+) -> Option<(i64, RoundKind)> {
     let half_points = |verdict| match verdict {
-        Verdict::Won(winner) if winner == side => 2,
+        Verdict::Won(winner) if winner == seen.side => 2,
         Verdict::Drawn => 1,
         Verdict::Won(_) => 0,
     };
     let margin = outcome.score().map_or(0, |score| {
-        i64::from(score.total[side]) - i64::from(score.total[side.other()])
+        i64::from(score.total[seen.side]) - i64::from(score.total[seen.side.other()])
     });
     let played = RoundKind::Played {
-        opponent: game.players[side.other()],
+        opponent: seen.opponent,
         margin,
-        harder_role: game.harder == Some(side),
+        harder_role: seen.harder_role,
     };
-    let (result, kind) = match outcome {
-        Outcome::Played(score) => {
-            let cap = season.facts.caps.get(&game.fact.week);
-            let cap = cap.copied().unwrap_or(Points::ZERO);
-            (
-                half_points(season.facts.scoring.verdict(score, cap)),
-                played,
-            )
-        }
-        Outcome::Conceded { by, .. } => (half_points(Verdict::Won(by.other())), played),
-        Outcome::NoShow { absent, .. } if *absent == side => (0, RoundKind::Away),
-        Outcome::NoShow { .. } => (2, RoundKind::OpponentAbsent),
-        Outcome::DoubleLoss => (0, RoundKind::Away),
-        Outcome::Void => return None,
-    };
-    Some(Round {
-        week: game.fact.week,
-        result,
-        league_points,
-        kind,
-    })
-}
-
-/// Adds the rounds that a player stayed away from without a word: weeks in which somebody's round
-/// counts but this player had none.
-pub(super) fn add_missed(rounds: &mut [Vec<Round>], season: &Season<'_>, as_of: WeekNo) {
-    let weeks = usize::from(as_of.number());
-    let mut held = vec![false; weeks];
-    let mut paired = vec![false; weeks * rounds.len()];
-    let mut mark = |player: usize, week: WeekNo, settled: bool| {
-        let week = usize::from(week.number() - 1);
-        if let Some(cell) = paired.get_mut(player * weeks + week) {
-            *cell = true;
-        }
-        if let Some(held) = held.get_mut(week) {
-            *held |= settled;
-        }
-    };
-    for game in season.games.iter().filter(|game| game.fact.week <= as_of) {
-        for player in [game.players.first, game.players.second] {
-            mark(player, game.fact.week, game.outcome.is_some());
-        }
-    }
-    for bye in season.byes.iter().filter(|bye| bye.fact.week <= as_of) {
-        mark(bye.player, bye.fact.week, true);
-    }
-    for absence in &season.absences {
-        if absence.fact.week <= as_of {
-            mark(absence.player, absence.fact.week, true);
-        }
-    }
-    for (rounds, paired) in rounds.iter_mut().zip(paired.chunks(weeks)) {
-        let missed = held.iter().zip(paired).zip(1..);
-        let missed = missed.filter(|((held, paired), _)| **held && !**paired);
-        let missed = missed.filter_map(|(_, week)| WeekNo::new(week));
-        rounds.extend(missed.map(|week| away(week, LeaguePoints::ZERO)));
-        rounds.sort_by_key(|round| round.week);
+    match outcome {
+        Outcome::Played(score) => Some((half_points(verdict(score)), played)),
+        Outcome::Conceded { by, .. } => Some((half_points(Verdict::Won(by.other())), played)),
+        Outcome::NoShow { absent, .. } if *absent == seen.side => Some((0, RoundKind::Away)),
+        Outcome::NoShow { .. } => Some((2, RoundKind::OpponentAbsent)),
+        Outcome::DoubleLoss => Some((0, RoundKind::Away)),
+        Outcome::Void => None,
     }
 }
 

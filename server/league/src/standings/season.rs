@@ -1,87 +1,84 @@
-//! The facts with every player's identity turned into a place in one list, once for all weeks.
+//! The facts with every player's identity turned into a place in one list, sorted once for all weeks.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap;
 
 use crate::ids::PlayerId;
+use crate::ledger::{Reason, Source};
 use crate::painting::PaintedWeek;
+use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
+use crate::scoring::Award;
 use crate::side::{Both, Side};
 use crate::week::WeekNo;
 
-use crate::ledger::Source;
-
+use super::by_player::{ByWeek, place_of};
 use super::facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use super::rounds::{Round, Seen, result_of};
 
-/// A season whose players are numbers from zero. Facts of unknown players are left out.
+/// A season up to a week, whose players are numbers from zero. Facts of unknown players are left out.
 pub(super) struct Season<'f> {
     pub(super) facts: &'f SeasonFacts,
     /// In the order of their identities.
     pub(super) players: Vec<&'f PlayerFact>,
-    pub(super) games: Vec<Game<'f>>,
-    pub(super) byes: Vec<Of<'f, GameFact>>,
-    pub(super) painted: Vec<Of<'f, PaintedWeek>>,
-    pub(super) absences: Vec<Of<'f, Absence>>,
-    pub(super) late_lists: Vec<Of<'f, LateList>>,
-    pub(super) adjustments: Vec<Of<'f, Adjustment>>,
+    pub(super) games: ByWeek<Seat<'f>>,
+    pub(super) byes: ByWeek<&'f GameFact>,
+    pub(super) painted: ByWeek<PaintedWeek>,
+    pub(super) absences: ByWeek<&'f Absence>,
+    pub(super) late_lists: ByWeek<&'f LateList>,
+    pub(super) adjustments: ByWeek<&'f Adjustment>,
+    /// Weeks in which somebody's round counts.
+    held: Vec<bool>,
 }
 
-/// A fact of one player.
-pub(super) struct Of<'f, T> {
-    pub(super) player: usize,
-    pub(super) fact: &'f T,
-}
-
-/// A game of two players.
-pub(super) struct Game<'f> {
+/// A game as one of its two players has it.
+pub(super) struct Seat<'f> {
     pub(super) fact: &'f GameFact,
-    pub(super) players: Both<usize>,
-    pub(super) harder: Option<Side>,
-    pub(super) outcome: Option<&'f Outcome>,
+    pub(super) side: Side,
+    /// `None` while the game is open or disputed, and when it is struck.
+    pub(super) stands: Option<Stands>,
+}
+
+/// What a game gives one side.
+pub(super) struct Stands {
+    /// With the factor of the week.
+    pub(super) amount: LeaguePoints,
+    pub(super) reason: Reason,
     pub(super) source: Source,
+    pub(super) came: bool,
+    pub(super) round: Round,
 }
 
 impl<'f> Season<'f> {
-    pub(super) fn of(facts: &'f SeasonFacts) -> Self {
+    pub(super) fn of(facts: &'f SeasonFacts, last: WeekNo) -> Self {
         let mut players: Vec<_> = facts.players.iter().collect();
         players.sort_unstable_by_key(|player| player.player);
-        let numbers: HashMap<PlayerId, usize> = players
-            .iter()
-            .enumerate()
+        let numbered = players.iter().enumerate();
+        let numbers: FxHashMap<PlayerId, usize> = numbered
             .map(|(number, player)| (player.player, number))
             .collect();
         let number = |player: PlayerId| numbers.get(&player).copied();
-        let mut games = Vec::with_capacity(facts.games.len());
-        let mut byes = Vec::new();
-        for fact in &facts.games {
-            match &fact.fixture {
-                Fixture::Bye(player) => {
-                    byes.extend(number(*player).map(|player| Of { player, fact }));
-                }
-                Fixture::Game {
-                    players,
-                    harder,
-                    outcome,
-                    ruling,
-                } => {
-                    let both = number(players.first).zip(number(players.second));
-                    games.extend(both.map(|(first, second)| Game {
-                        fact,
-                        players: Both::new(first, second),
-                        harder: *harder,
-                        outcome: outcome.as_ref(),
-                        source: ruling.map_or(Source::Game(fact.game), Source::Ruling),
-                    }));
-                }
-            }
-        }
+        let count = players.len();
+        let byes = facts.games.iter().filter_map(|fact| match fact.fixture {
+            Fixture::Bye(player) => Some((number(player)?, fact.week, fact)),
+            Fixture::Game { .. } => None,
+        });
+        let painted = of_players(&facts.painted, number, |fact| (fact.player, fact.week));
+        let absences = of_players(&facts.absences, number, |fact| (fact.player, fact.week));
+        let late_lists = of_players(&facts.late_lists, number, |fact| (fact.player, fact.week));
+        let adjustments = of_players(&facts.adjustments, number, |fact| (fact.player, fact.week));
         Self {
             facts,
-            games,
-            byes,
-            painted: with_number(&facts.painted, |painted| number(painted.player)),
-            absences: with_number(&facts.absences, |absence| number(absence.player)),
-            late_lists: with_number(&facts.late_lists, |late| number(late.player)),
-            adjustments: with_number(&facts.adjustments, |ruled| number(ruled.player)),
+            games: ByWeek::sort(count, last, seats(facts, number)),
+            byes: ByWeek::sort(count, last, byes),
+            painted: ByWeek::sort(
+                count,
+                last,
+                painted.map(|(player, week, fact)| (player, week, *fact)),
+            ),
+            absences: ByWeek::sort(count, last, absences),
+            late_lists: ByWeek::sort(count, last, late_lists),
+            adjustments: ByWeek::sort(count, last, adjustments),
+            held: held(facts, last),
             players,
         }
     }
@@ -92,12 +89,117 @@ impl<'f> Season<'f> {
             .get(player)
             .is_some_and(|player| player.joined <= week)
     }
+
+    /// Whether a player stayed away without a word: somebody's round of the week counts, and this
+    /// player had none.
+    pub(super) fn missed(&self, player: usize, week: WeekNo) -> bool {
+        self.held.get(place_of(week)) == Some(&true)
+            && self.games.of(player, week).is_empty()
+            && self.byes.of(player, week).is_empty()
+            && self.absences.of(player, week).is_empty()
+    }
 }
 
-fn with_number<T>(facts: &[T], number: impl Fn(&T) -> Option<usize>) -> Vec<Of<'_, T>> {
-    let numbered = facts.iter().filter_map(|fact| {
-        let player = number(fact)?;
-        Some(Of { player, fact })
-    });
-    numbered.collect()
+/// Facts of known players, each with the player's number and its week.
+fn of_players<T>(
+    facts: &[T],
+    number: impl Fn(PlayerId) -> Option<usize>,
+    whose: impl Fn(&T) -> (PlayerId, WeekNo),
+) -> impl Iterator<Item = (usize, WeekNo, &T)> {
+    facts.iter().filter_map(move |fact| {
+        let (player, week) = whose(fact);
+        Some((number(player)?, week, fact))
+    })
+}
+
+fn held(facts: &SeasonFacts, last: WeekNo) -> Vec<bool> {
+    let settled = |fact: &&GameFact| match &fact.fixture {
+        Fixture::Bye(_) => true,
+        Fixture::Game { outcome, .. } => outcome.is_some(),
+    };
+    let games = facts.games.iter().filter(settled).map(|fact| fact.week);
+    let absences = facts.absences.iter().map(|fact| fact.week);
+    let mut held = vec![false; usize::from(last.number())];
+    for week in games.chain(absences) {
+        if let Some(held) = held.get_mut(place_of(week)) {
+            *held = true;
+        }
+    }
+    held
+}
+
+/// Both seats of every game of two known players.
+fn seats<'f>(
+    facts: &'f SeasonFacts,
+    number: impl Fn(PlayerId) -> Option<usize>,
+) -> impl Iterator<Item = (usize, WeekNo, Seat<'f>)> {
+    facts.games.iter().flat_map(move |fact| {
+        let seats = match &fact.fixture {
+            Fixture::Bye(_) => None,
+            Fixture::Game { players, .. } => {
+                let known = number(players.first).zip(number(players.second));
+                known.map(|(first, second)| both_seats(facts, fact, Both::new(first, second)))
+            }
+        };
+        seats.into_iter().flatten()
+    })
+}
+
+fn both_seats<'f>(
+    facts: &'f SeasonFacts,
+    fact: &'f GameFact,
+    players: Both<usize>,
+) -> [(usize, WeekNo, Seat<'f>); 2] {
+    let stands = stands(facts, fact, players).map(|both| (both.first, both.second));
+    let (first, second) = stands.unzip();
+    let seat = |side, stands| (players[side], fact.week, Seat { fact, side, stands });
+    [seat(Side::First, first), seat(Side::Second, second)]
+}
+
+fn stands(facts: &SeasonFacts, fact: &GameFact, players: Both<usize>) -> Option<Both<Stands>> {
+    let Fixture::Game {
+        harder,
+        outcome: Some(outcome),
+        ruling,
+        ..
+    } = &fact.fixture
+    else {
+        return None;
+    };
+    let cap = facts.caps.get(&fact.week).copied().unwrap_or(Points::ZERO);
+    let awards = facts.scoring.award(outcome, cap)?;
+    let seen = |side: Side| Seen {
+        side,
+        opponent: players[side.other()],
+        harder_role: *harder == Some(side),
+    };
+    let stand = |side: Side, award: Award| {
+        let amount = facts.scoring.weighted(award.amount, fact.week);
+        let (result, kind) = result_of(outcome, seen(side), |score| {
+            facts.scoring.verdict(score, cap)
+        })?;
+        Some(Stands {
+            amount,
+            reason: award.reason,
+            source: ruling.map_or(Source::Game(fact.game), Source::Ruling),
+            came: came(outcome, side),
+            round: Round {
+                week: fact.week,
+                result,
+                league_points: amount,
+                kind,
+            },
+        })
+    };
+    let first = stand(Side::First, awards.first);
+    let both = first.zip(stand(Side::Second, awards.second));
+    both.map(|(first, second)| Both::new(first, second))
+}
+
+fn came(outcome: &Outcome, side: Side) -> bool {
+    match outcome {
+        Outcome::Played(_) | Outcome::Conceded { .. } => true,
+        Outcome::NoShow { absent, .. } => *absent != side,
+        Outcome::DoubleLoss | Outcome::Void => false,
+    }
 }

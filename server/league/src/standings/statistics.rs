@@ -7,11 +7,10 @@ use crate::side::Side;
 use crate::week::WeekNo;
 
 use super::facts::SeasonFacts;
-use super::rounds::{RoundKind, round_of};
-use super::season::Season;
+use super::rounds::RoundKind;
+use super::season::{Season, Seat};
 use super::tiebreaks::Exact;
 use super::wilson::Interval;
-use crate::points::LeaguePoints;
 
 /// A played game as one side saw it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -45,36 +44,36 @@ pub enum Ending {
 
 /// Every game that was played up to a week, twice: once from each side.
 pub fn games_seen(facts: &SeasonFacts, as_of: WeekNo) -> Vec<GameSeen> {
-    let season = Season::of(facts);
-    let number = |player: usize| season.players.get(player).map(|fact| fact.player);
-    let mut seen = Vec::with_capacity(season.games.len() * 2);
-    for game in season.games.iter().filter(|game| game.fact.week <= as_of) {
-        let Some(outcome) = game.outcome else {
-            continue;
-        };
-        for side in Side::BOTH {
-            let round = round_of(&season, game, outcome, side, LeaguePoints::ZERO);
-            let players = number(game.players[side]).zip(number(game.players[side.other()]));
-            if let (Some(round), Some((player, opponent))) = (round, players)
-                && let RoundKind::Played { margin, .. } = round.kind
-            {
-                seen.push(GameSeen {
-                    game: game.fact.game,
-                    week: game.fact.week,
-                    player,
-                    side,
-                    opponent,
-                    ending: match round.result {
-                        2 => Ending::Won,
-                        1 => Ending::Drawn,
-                        _ => Ending::Lost,
-                    },
-                    margin,
-                });
-            }
-        }
-    }
-    seen
+    let season = Season::of(facts, as_of);
+    let players = season.players.iter().enumerate();
+    let seats = players.flat_map(|(number, player)| {
+        let seats = season.games.until(number, as_of).iter();
+        seats.filter_map(|seat| seen(&season, player.player, seat))
+    });
+    seats.collect()
+}
+
+fn seen(season: &Season<'_>, player: PlayerId, seat: &Seat<'_>) -> Option<GameSeen> {
+    let round = seat.stands.as_ref()?.round;
+    let RoundKind::Played {
+        opponent, margin, ..
+    } = round.kind
+    else {
+        return None;
+    };
+    Some(GameSeen {
+        game: seat.fact.game,
+        week: round.week,
+        player,
+        side: seat.side,
+        opponent: season.players.get(opponent)?.player,
+        ending: match round.result {
+            2 => Ending::Won,
+            1 => Ending::Drawn,
+            _ => Ending::Lost,
+        },
+        margin,
+    })
 }
 
 /// The games of one key.

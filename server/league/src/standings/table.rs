@@ -135,22 +135,22 @@ impl Standings {
     }
 }
 
+/// Lines of a player's week for which there is room from the start: more of them only take longer.
+const LINES: usize = 5;
+
 /// The table as of `as_of`: only weeks up to it count, and only who had joined by then has a row.
 pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
-    let season = Season::of(facts);
-    let mut credits = Credits::new(&season, as_of, true);
-    let mut lines = credits.lines.take().unwrap_or_default();
+    let season = Season::of(facts, as_of);
+    let credits = Credits::new(&season, as_of);
     let board = Board::new(&season, &credits, as_of);
     let mut ranking = Ranking::new(&season, &board);
     let places = ranking.places(&season, &credits, as_of);
     let before = as_of.previous().map(|week| ranks_as_of(&season, week));
-    let mut ledger = Vec::with_capacity(lines.iter().map(Vec::len).sum());
+    let weeks = usize::from(as_of.number());
+    let mut ledger = Vec::with_capacity(places.len() * weeks * LINES);
     let mut rows = Vec::with_capacity(places.len());
     for place in places {
-        if let Some(lines) = lines.get_mut(place.player) {
-            lines.sort_by_key(|line| (line.week, line.kind));
-            ledger.append(lines);
-        }
+        credits.write_lines(place.player, &mut ledger);
         let earlier = before.as_ref().and_then(|ranks| *ranks.get(place.player)?);
         rows.extend(row(&season, &credits, &ranking, place, as_of, earlier));
     }
@@ -163,7 +163,7 @@ pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
 
 /// The rank of each player as of a week, `None` before the player joined.
 pub(super) fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
-    let credits = Credits::new(season, week, false);
+    let credits = Credits::new(season, week);
     let board = Board::new(season, &credits, week);
     let mut ranks = vec![None; season.players.len()];
     for place in Ranking::new(season, &board).places(season, &credits, week) {
@@ -194,12 +194,12 @@ fn row(
         total: sums.total(),
         movement: movement.and_then(|places| i32::try_from(places).ok()),
         sums,
-        record: record(credits.rounds.get(place.player)?),
+        record: record(credits.rounds.of(place.player)),
         tie_breaks: values
             .map(|(tie_break, value)| TieBreakValue { tie_break, value })
             .collect(),
         decided_by: place.decided_by,
-        weeks: credits.weeks.get(place.player)?.clone(),
+        weeks: credits.weeks.of(place.player).to_vec(),
     })
 }
 

@@ -2,26 +2,22 @@
 //! with notice.
 
 use crate::ledger::{Kind, Reason};
+use crate::points::LeaguePoints;
+use crate::week::WeekNo;
 
-use super::super::rounds::away;
+use super::super::season::Season;
 use super::{Credit, Credits};
 
 impl Credits<'_> {
-    pub(super) fn absences(&mut self) {
-        let (season, as_of) = (self.season, self.as_of);
-        let value = season.facts.scoring.terms().no_show.absent_with_notice;
-        for absence in season
-            .absences
-            .iter()
-            .filter(|absence| absence.fact.week <= as_of)
-        {
-            let week = absence.fact.week;
-            let amount = self.weighted(value, week);
-            if let Some(rounds) = self.rounds.get_mut(absence.player) {
-                rounds.push(away(week, amount));
-            }
-            let credit = Credit::by_rule(week, Kind::Absence, amount, Reason::AbsentWithNotice);
-            self.credit(absence.player, credit);
+    pub(super) fn absences(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
+        for _ in self.season.absences.of(player, week) {
+            let (amount, reason) = (value(self.season, week), Reason::AbsentWithNotice);
+            credit(Credit::by_rule(week, Kind::Absence, amount, reason));
         }
     }
+}
+
+pub(super) fn value(season: &Season<'_>, week: WeekNo) -> LeaguePoints {
+    let scoring = &season.facts.scoring;
+    scoring.weighted(scoring.terms().no_show.absent_with_notice, week)
 }

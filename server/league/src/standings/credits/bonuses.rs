@@ -2,94 +2,95 @@
 
 use crate::ledger::{Kind, Reason};
 use crate::points::LeaguePoints;
+use crate::scoring::Scoring;
 use crate::week::WeekNo;
 
-use super::{Credit, Credits, place_of};
+use super::{Credit, Credits};
 
-/// Bonuses of one week.
-#[derive(Clone, Copy, Default)]
-pub(super) struct Bonuses {
-    attended: bool,
-    painting: LeaguePoints,
+/// Most bonus points of a week.
+pub(super) struct BonusCaps {
+    painting: Option<LeaguePoints>,
+    together: Option<LeaguePoints>,
+}
+
+impl BonusCaps {
+    pub(super) fn of(scoring: &Scoring) -> Self {
+        let terms = scoring.terms();
+        Self {
+            painting: terms.painting_cap.map(|cap| scoring.cap_in_points(cap)),
+            together: terms.bonus_cap.map(|cap| scoring.cap_in_points(cap)),
+        }
+    }
 }
 
 impl Credits<'_> {
-    pub(super) fn attend(&mut self, player: usize, week: WeekNo) {
-        if let Some(bonuses) = self.bonuses_of(player, week) {
-            bonuses.attended = true;
+    pub(super) fn bonuses(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
+        let attendance = self.attendance(player, week, credit);
+        let painting = self.painting(player, week, credit);
+        let painting = cap(week, painting, self.caps.painting, credit);
+        cap(week, painting + attendance, self.caps.together, credit);
+    }
+
+    fn attendance(
+        &self,
+        player: usize,
+        week: WeekNo,
+        credit: &mut impl FnMut(Credit),
+    ) -> LeaguePoints {
+        let mut games = self.season.games.of(player, week).iter();
+        let came = games.any(|seat| seat.stands.as_ref().is_some_and(|stands| stands.came));
+        let amount = self.season.facts.scoring.terms().attendance;
+        if !came || amount <= LeaguePoints::ZERO {
+            return LeaguePoints::ZERO;
         }
+        let reason = Reason::Attended;
+        credit(Credit::by_rule(week, Kind::Attendance, amount, reason));
+        amount
     }
 
-    fn bonuses_of(&mut self, player: usize, week: WeekNo) -> Option<&mut Bonuses> {
-        self.bonuses.get_mut(player)?.get_mut(place_of(week))
-    }
-
-    pub(super) fn painting(&mut self) {
-        let (season, as_of) = (self.season, self.as_of);
-        for painted in season
-            .painted
-            .iter()
-            .filter(|painted| painted.fact.week <= as_of)
-        {
-            for bonus in &season.facts.painting.terms().bonuses {
-                let Some((amount, reason)) = bonus.earned(painted.fact) else {
+    fn painting(
+        &self,
+        player: usize,
+        week: WeekNo,
+        credit: &mut impl FnMut(Credit),
+    ) -> LeaguePoints {
+        let mut all = LeaguePoints::ZERO;
+        for painted in self.season.painted.of(player, week) {
+            for bonus in &self.season.facts.painting.terms().bonuses {
+                let Some((amount, reason)) = bonus.earned(painted) else {
                     continue;
                 };
-                if let Some(bonuses) = self.bonuses_of(painted.player, painted.fact.week) {
-                    bonuses.painting += amount;
-                }
-                let credit = Credit {
-                    week: painted.fact.week,
+                all += amount;
+                credit(Credit {
+                    week,
                     kind: Kind::Painting,
                     amount,
                     reason,
-                    source: painted.fact.source,
-                    version: painted.fact.version,
-                };
-                self.credit(painted.player, credit);
+                    source: painted.source,
+                    version: painted.version,
+                });
             }
         }
+        all
     }
+}
 
-    pub(super) fn attendance_and_caps(&mut self) {
-        let scoring = &self.season.facts.scoring;
-        let terms = scoring.terms();
-        let painting_cap = terms.painting_cap.map(|share| scoring.cap_in_points(share));
-        let bonus_cap = terms.bonus_cap.map(|share| scoring.cap_in_points(share));
-        for player in 0..self.season.players.len() {
-            for week in self.all_weeks() {
-                let Some(&mut bonuses) = self.bonuses_of(player, week) else {
-                    continue;
-                };
-                let attendance = match bonuses.attended {
-                    true => terms.attendance,
-                    false => LeaguePoints::ZERO,
-                };
-                if attendance > LeaguePoints::ZERO {
-                    let reason = Reason::Attended;
-                    let credit = Credit::by_rule(week, Kind::Attendance, attendance, reason);
-                    self.credit(player, credit);
-                }
-                let painting = self.cap(player, week, bonuses.painting, painting_cap);
-                self.cap(player, week, painting + attendance, bonus_cap);
-            }
-        }
-    }
-
-    /// Takes off what exceeds the cap and returns what is left.
-    fn cap(
-        &mut self,
-        player: usize,
-        week: WeekNo,
-        earned: LeaguePoints,
-        limit: Option<LeaguePoints>,
-    ) -> LeaguePoints {
-        let Some(limit) = limit.filter(|limit| earned > *limit) else {
-            return earned;
-        };
-        let reason = Reason::AboveBonusCap { limit, earned };
-        let credit = Credit::by_rule(week, Kind::BonusCap, limit - earned, reason);
-        self.credit(player, credit);
-        limit
-    }
+/// Takes off what exceeds the cap and returns what is left.
+fn cap(
+    week: WeekNo,
+    earned: LeaguePoints,
+    limit: Option<LeaguePoints>,
+    credit: &mut impl FnMut(Credit),
+) -> LeaguePoints {
+    let Some(limit) = limit.filter(|limit| earned > *limit) else {
+        return earned;
+    };
+    let reason = Reason::AboveBonusCap { limit, earned };
+    credit(Credit::by_rule(
+        week,
+        Kind::BonusCap,
+        limit - earned,
+        reason,
+    ));
+    limit
 }

@@ -45,10 +45,9 @@ pub(super) fn values(board: &Board<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
 }
 
 fn among(board: &Board<'_>, player: usize, is_tied: &[bool], others: usize) -> Among {
-    let rounds = board.rounds.get(player).map_or(&[][..], Vec::as_slice);
     let mut points = 0;
     let mut met = Vec::new();
-    for round in rounds {
+    for round in board.rounds.of(player) {
         if let RoundKind::Played { opponent, .. } = round.kind
             && is_tied.get(opponent) == Some(&true)
         {

@@ -13,7 +13,7 @@ pub(in super::super) struct Met {
 
 /// The scores a player met.
 pub(super) fn met<'b>(board: &'b Board<'_>, player: usize) -> &'b [Met] {
-    board.met.get(player).map_or(&[], Vec::as_slice)
+    board.met.of(player)
 }
 
 /// The sum of all scores met.

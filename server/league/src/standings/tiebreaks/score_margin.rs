@@ -5,7 +5,7 @@ use super::super::rounds::RoundKind;
 use super::Exact;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let rounds = board.rounds.get(player).into_iter().flatten();
+    let rounds = board.rounds.of(player).iter();
     let margins = rounds.map(|round| match round.kind {
         RoundKind::Played { margin, .. } => margin,
         _ => 0,

@@ -5,7 +5,7 @@ use super::super::board::Board;
 use super::Exact;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let rounds = board.rounds.get(player).into_iter().flatten();
+    let rounds = board.rounds.of(player).iter();
     let won = rounds.filter(|round| round.kind.is_played() && round.result == 2);
     Exact::from_integer(i64::try_from(won.count()).unwrap_or(i64::MAX))
 }

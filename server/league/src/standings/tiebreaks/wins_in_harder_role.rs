@@ -6,7 +6,7 @@ use super::super::rounds::RoundKind;
 use super::Exact;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let rounds = board.rounds.get(player).into_iter().flatten();
+    let rounds = board.rounds.of(player).iter();
     let won = rounds.filter(|round| {
         let harder = matches!(
             round.kind,
