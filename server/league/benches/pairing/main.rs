@@ -32,6 +32,13 @@ fn solve_bp(bencher: Bencher<'_, '_>, players: usize) {
     bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
 }
 
+/// What each makes slow stands in `season::hard`.
+#[divan::bench(args = season::HARD)]
+fn solve_hard_1024(bencher: Bencher<'_, '_>, name: &str) {
+    let tariff = tariff(&season::hard(name, 1024));
+    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+}
+
 /// Every pair's cost once: the floor that a method on all pairs cannot beat.
 #[divan::bench(args = [4096, 16384])]
 fn all_costs_once(bencher: Bencher<'_, '_>, players: usize) {
@@ -87,6 +94,17 @@ fn verify_bp(bencher: Bencher<'_, '_>, players: usize) {
     let task = season::after_four_rounds(players, "bp");
     let proposal = propose(&task).unwrap();
     bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
+}
+
+/// Somebody drops out after the solve and takes the bye's side.
+#[divan::bench(args = [255, 1023, 4095])]
+fn one_drop_bp(bencher: Bencher<'_, '_>, players: usize) {
+    let tariff = tariff(&season::after_four_rounds(players, "bp"));
+    let matcher = sparse::optimum(&tariff).unwrap();
+    let [out, _] = matcher.pairs()[players / 4];
+    bencher
+        .with_inputs(|| matcher.clone())
+        .bench_values(|matcher| sparse::with(&tariff, matcher, [out, players as u32]).is_ok());
 }
 
 /// One game forbidden after the solve: only what it breaks is searched again.

@@ -1,4 +1,4 @@
-//! Seasons to measure on: four rounds of greedy pairing, then a task for the fifth.
+//! Seasons to measure on: some rounds of greedy pairing, then a task for the next.
 
 use league::ids::PlayerId;
 use league::name::Name;
@@ -39,12 +39,64 @@ impl Chance {
 #[allow(dead_code, reason = "each measuring program uses its part")]
 /// A task for the fifth round. `wdl` scores 2, 1 or 0 a round; `bp` scores 0 to 20.
 pub fn after_four_rounds(players: usize, profile: &str) -> Task {
+    after(4, players, profile)
+}
+
+#[allow(dead_code, reason = "each measuring program uses its part")]
+/// A task for the round after so many.
+pub fn after(rounds: u8, players: usize, profile: &str) -> Task {
     let mut chance = Chance(0x9e37_79b9_7f4a_7c15 ^ players as u64);
     let mut task = first_round(players, &mut chance);
-    for week in 1..=4 {
+    for week in 1..=rounds {
         round(&mut task, profile, week, &mut chance);
     }
-    task.week = WeekNo::new(5).unwrap();
+    task.week = WeekNo::new(rounds + 1).unwrap();
+    task
+}
+
+/// What makes a season hard to pair.
+#[allow(dead_code, reason = "each measuring program uses its part")]
+pub const HARD: [&str; 6] = [
+    "after one round",
+    "after fifteen rounds",
+    "one club of a third",
+    "everyone equal",
+    "two nights",
+    "every wish",
+];
+
+#[allow(dead_code, reason = "each measuring program uses its part")]
+/// A hard season of that name, battle points otherwise.
+pub fn hard(name: &str, players: usize) -> Task {
+    let mut task = match name {
+        "after one round" => after(1, players, "bp"),
+        "after fifteen rounds" => after(15, players, "bp"),
+        _ => after_four_rounds(players, "bp"),
+    };
+    for (at, contender) in task.contenders.iter_mut().enumerate() {
+        match name {
+            "one club of a third" => {
+                contender.club = Name::new("Club").ok().filter(|_| at % 3 == 0);
+            }
+            "everyone equal" => contender.score = LeaguePoints::ZERO,
+            "two nights" => contender.nights = Nights::from_bits([1, 2, 3][at % 3]),
+            _ => {}
+        }
+    }
+    match name {
+        "one club of a third" => {
+            let mut order = task.wishes.order().to_vec();
+            order.insert(2, Wish::ClubsApart);
+            task.wishes = Wishes::new(order, 9).unwrap();
+        }
+        "two nights" => {
+            let mut other = task.nights[0].clone();
+            other.key = NightKey::new(1).unwrap();
+            task.nights.push(other);
+        }
+        "every wish" => task.wishes = Wishes::new(Wishes::default().order().to_vec(), 9).unwrap(),
+        _ => {}
+    }
     task
 }
 

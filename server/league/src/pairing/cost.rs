@@ -26,6 +26,8 @@ pub struct Tariff {
     byes: usize,
     levels: Vec<Level>,
     units: Vec<i128>,
+    /// Weight of one squared point between scores.
+    close: i128,
     fewest: i32,
     early: bool,
 }
@@ -57,8 +59,10 @@ impl Tariff {
             byes,
             levels,
             fewest,
+            close: 0,
         };
         tariff.set_units(task.history.len()).ok_or(Fault::TooWide)?;
+        tariff.close = tariff.unit(Level::Wish(Wish::CloseScores));
         Ok(tariff)
     }
 
@@ -134,6 +138,17 @@ impl Tariff {
         let amounts = self.amounts(a, b)?;
         let priced = self.units.iter().zip(amounts);
         Some(priced.map(|(unit, amount)| unit * i128::from(amount)).sum())
+    }
+
+    /// What pairing two places gives up at least: the difference of their scores.
+    pub fn least(&self, a: usize, b: usize) -> i128 {
+        match (self.field.entrants.get(a), self.field.entrants.get(b)) {
+            (Some(one), Some(other)) => {
+                let gap = i128::from(one.score.abs_diff(other.score));
+                self.close * gap * gap
+            }
+            _ => 0,
+        }
     }
 
     /// Weight of one unit of a level in a price; 0 where the season does not count it.

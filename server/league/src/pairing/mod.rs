@@ -19,6 +19,7 @@ pub mod hall;
 mod look_ahead;
 mod odd_components;
 pub mod past;
+mod pricing;
 mod proof;
 pub mod proposal;
 mod propose;

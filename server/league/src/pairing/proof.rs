@@ -96,7 +96,7 @@ impl Proof<'_> {
     }
 
     /// The dual is feasible and its value is at least `least`; `None` when it is malformed or a sum
-    /// outgrows 128 bits. Prices are never negative: a pair with nothing to spend is not looked up.
+    /// outgrows 128 bits. A pair that cannot pay for the difference of its scores is not looked up.
     fn bounds(&self, dual: &Dual, least: i128, chosen: &Chosen) -> Option<bool> {
         if dual.potentials.len() != self.tariff.places() {
             return None;
@@ -119,14 +119,18 @@ impl Proof<'_> {
         for a in 0..within.len() {
             for b in a + 1..within.len() {
                 let mut spent = dual.potentials[a].checked_add(dual.potentials[b])?;
-                for number in within[a].iter().filter(|number| within[b].contains(number)) {
-                    spent = spent.checked_sub(dual.odd_sets[*number].1)?;
+                if spent <= 2 * self.tariff.least(a, b) {
+                    continue;
                 }
-                if spent > 0
-                    && self
-                        .price(a, b, chosen)
-                        .is_some_and(|cost| spent > 2 * cost)
-                {
+                let Some(cost) = self.price(a, b, chosen).filter(|cost| spent > 2 * cost) else {
+                    continue;
+                };
+                for number in &within[a] {
+                    if within[b].binary_search(number).is_ok() {
+                        spent = spent.checked_sub(dual.odd_sets[*number].1)?;
+                    }
+                }
+                if spent > 2 * cost {
                     return Some(false);
                 }
             }

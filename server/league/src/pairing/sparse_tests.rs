@@ -137,7 +137,14 @@ proptest! {
     }
 
     #[test]
-    fn few_pairs_give_the_optimum_of_all_pairs(task in tasks(70..110), out in 0..30_usize) {
+    fn few_pairs_give_the_optimum_of_all_pairs(
+        mut task in tasks(70..110),
+        scores in 1..9_i32,
+        out in 0..30_usize,
+    ) {
+        for contender in &mut task.contenders {
+            contender.score = LeaguePoints::new(contender.score.get() % scores);
+        }
         let tariff = tariff(&task);
         let all = |a: usize, b: usize| tariff.price(a, b);
         let dense = Matcher::optimum(tariff.places(), all);
@@ -145,6 +152,16 @@ proptest! {
         prop_assert_eq!(dense.is_ok(), few.is_ok());
         let (Ok(dense), Ok(few)) = (dense, few) else { return Ok(()) };
         prop_assert_eq!(total(&tariff, &dense), total(&tariff, &few));
+
+        let [a, _] = few.pairs()[out];
+        let [b, _] = few.pairs()[out + 1];
+        let among = |x: usize, y: usize| [a, b].contains(&(x as u32)) == [a, b].contains(&(y as u32));
+        let dense = Matcher::optimum(tariff.places(), |x, y| tariff.price(x, y).filter(|_| among(x, y)));
+        let forced = sparse::with(&tariff, few.clone(), [a, b]);
+        prop_assert_eq!(dense.is_ok(), forced.is_ok());
+        if let (Ok(dense), Ok(forced)) = (dense, forced) {
+            prop_assert_eq!(total(&tariff, &dense), total(&tariff, &forced));
+        }
 
         let torn = few.pairs()[out];
         let all = |a: usize, b: usize| tariff.price(a, b).filter(|_| torn != [a as u32, b as u32]);

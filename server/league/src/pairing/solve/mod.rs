@@ -8,9 +8,11 @@
 //! along tight edges potentials share their parity, and depths are even.
 
 mod blossom;
+mod cycles;
 mod fractional;
 mod search;
 mod start;
+mod tree;
 mod warm;
 
 #[cfg(test)]
@@ -19,7 +21,7 @@ mod tests;
 use super::certificate::{Dual, Place};
 use blossom::Blossoms;
 pub use blossom::Nest;
-use search::Tree;
+use tree::Tree;
 
 /// No place, no blossom.
 const NONE: u32 = u32::MAX;
@@ -55,6 +57,11 @@ impl Graph {
     pub fn join(&mut self, a: Place, b: Place, cost: i128) {
         self.edges[a as usize].push((b, 2 * cost));
         self.edges[b as usize].push((a, 2 * cost));
+    }
+
+    /// Is there an edge between these places?
+    pub fn joins(&self, a: Place, b: Place) -> bool {
+        self.edges[a as usize].iter().any(|&(to, _)| to == b)
     }
 
     /// Takes an edge away and returns its doubled cost.
