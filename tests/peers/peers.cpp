@@ -90,7 +90,7 @@ static void boost_matching(const Instance &instance, int runs) {
 int main(int count, char **words) {
     if (count < 3) return 2;
     Instance instance = read(words[1]);
-    int runs = instance.places <= 1024 ? 5 : 1;
+    int runs = instance.places <= 64 ? 101 : instance.places <= 1024 ? 5 : 1;
     for (int at = 2; at < count; ++at) {
         if (!std::strcmp(words[at], "lemon")) lemon_matching(instance, "lemon", false, runs);
         if (!std::strcmp(words[at], "lemon-fractional")) lemon_matching(instance, "lemon-fractional", true, runs);

@@ -1,0 +1,64 @@
+//! The bars that the matching is held to: each a ratio of two medians measured in one run.
+//!
+//! `bars` prints those that need nobody else, `bars NAME` one group of them; `bars DIRECTORY PEERS
+//! PYTHON SCRIPT`, with the programs of `tests/peers`, also those against general graph libraries.
+
+#![allow(
+    clippy::print_stdout,
+    clippy::unwrap_used,
+    reason = "a measuring program"
+)]
+
+mod own;
+mod peers;
+#[path = "../../benches/pairing/season.rs"]
+mod season;
+
+use std::time::{Duration, Instant};
+
+use league::pairing::Task;
+use league::pairing::cost::Tariff;
+use league::pairing::field::Field;
+
+fn main() {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
+        ["memory", size] => own::solve_and_tell_memory(size.parse().unwrap()),
+        [name] => own::measure(name),
+        [directory, program, python, script] => {
+            own::measure("");
+            peers::measure(directory, program, [python, script]);
+        }
+        _ => own::measure(""),
+    }
+}
+
+/// Prints a bar: what was measured, the figure, the bar, and whether it is met.
+fn bar(what: &str, figure: f64, at_least: bool, bar: f64) {
+    let met = if at_least {
+        figure >= bar
+    } else {
+        figure <= bar
+    };
+    let sign = if at_least { "at least" } else { "at most" };
+    let word = if met { "met" } else { "MISSED" };
+    println!("{what:<62} {figure:>10.3}  {sign} {bar:<6} {word}");
+}
+
+fn tariff(task: &Task) -> Tariff {
+    Tariff::new(task, Field::new(task).unwrap(), task.contenders.len() % 2).unwrap()
+}
+
+/// Median time in seconds of some runs, each on an input made outside the clock.
+fn median<I, O>(runs: usize, mut input: impl FnMut() -> I, mut run: impl FnMut(I) -> O) -> f64 {
+    let mut times: Vec<Duration> = (0..runs)
+        .map(|_| {
+            let input = input();
+            let start = Instant::now();
+            std::hint::black_box(run(input));
+            start.elapsed()
+        })
+        .collect();
+    times.sort();
+    times[runs / 2].as_secs_f64()
+}
