@@ -2,7 +2,8 @@
 
 Tie-breaks: exact fractions, written from the definitions of the FIDE Handbook C.07 (Buchholz
 art. 8.1, Cut-1 14.1, Median-1 14.3, Sonneborn-Berger 9.1, direct encounter 6; unplayed rounds as
-of the editions to 2022 and from 2023; article texts from memory). Intervals: statsmodels,
+of the editions to 2022 and from 2023; article texts from memory). Adjusted margin: Gaussian
+elimination in exact fractions. Intervals: statsmodels,
 proportion_confint(method="wilson"). Tau-b: scipy.stats.kendalltau.
 
 The Rust test server/document/tests/standings_oracle.rs holds the league's own values against the
@@ -13,6 +14,7 @@ file.
 """
 
 import json
+import math
 import random
 import sys
 from fractions import Fraction as F
@@ -123,11 +125,35 @@ def direct_encounter(history, tied):
     return values
 
 
+def adjusted_margin(history):
+    """Least squares with two drawn games against an average player each (Massey 1997 and Colley
+    2002, from memory), solved exactly and given to the nearest thousandth. A win counts as a margin
+    of one game point."""
+    players = len(history)
+    rows = [[F(0)] * (players + 1) for _ in range(players)]
+    for player, rounds in enumerate(history):
+        games = [(opponent, result) for opponent, result, _ in rounds if opponent is not None]
+        rows[player][player] += len(games) + 2
+        for opponent, result in games:
+            rows[player][opponent] -= 1
+            rows[player][players] += 2 * result - 1
+    for at in range(players):  # diagonally dominant: no pivoting needed
+        rows[at] = [value / rows[at][at] for value in rows[at]]
+        for other in range(players):
+            if other != at:
+                factor = rows[other][at]
+                rows[other] = [x - factor * y for x, y in zip(rows[other], rows[at])]
+    strengths = [row[players] for row in rows]
+    sign = lambda value: -1 if value < 0 else 1
+    return [sign(s) * F(math.floor(abs(s) * 1000 + F(1, 2)), 1000) for s in strengths]
+
+
 def tie_breaks(players, rounds, unplayed):
     history = histories(players, rounds)
     scores = [sum((result for _, result, _ in h), F(0)) for h in history]
     values = {"opponents_score": [], "opponents_score_cut": [], "opponents_score_median": [],
-              "sonneborn_berger": [], "direct_encounter": [None] * players}
+              "sonneborn_berger": [], "direct_encounter": [None] * players,
+              "adjusted_margin": adjusted_margin(history)}
     for player in range(players):
         found = met(history, player, unplayed)
         values["opponents_score"].append(total(found))

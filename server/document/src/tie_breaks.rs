@@ -38,6 +38,8 @@ words! {
         WinsInHarderRole,
         /// Differences of game points, added up.
         ScoreMargin,
+        /// Differences of game points, adjusted for the opponents' strength (least squares).
+        AdjustedMargin,
         /// League points for painting, before caps.
         PaintingPoints,
         /// Painted share of the latest list.

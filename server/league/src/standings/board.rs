@@ -1,5 +1,7 @@
 //! What tie-breaks are computed from. Scores are doubled, so that half points are whole numbers.
 
+use std::cell::OnceCell;
+
 use crate::ledger::Kind;
 use crate::points::LeaguePoints;
 use crate::share::Share;
@@ -9,7 +11,7 @@ use super::by_player::Lists;
 use super::credits::Credits;
 use super::rounds::{Round, RoundKind};
 use super::season::Season;
-use super::tiebreaks::{Basis, Met, UnplayedRounds};
+use super::tiebreaks::{Basis, Exact, Met, UnplayedRounds};
 
 /// Everything a tie-break may look at, player by player.
 pub(super) struct Board<'c> {
@@ -18,6 +20,8 @@ pub(super) struct Board<'c> {
     pub(super) met: Lists<Met>,
     pub(super) painting_points: Vec<LeaguePoints>,
     pub(super) painted_share: Vec<Share>,
+    /// Strengths that explain all margins together, computed when one is first asked for.
+    pub(super) adjusted_margins: OnceCell<Vec<Exact>>,
 }
 
 impl<'c> Board<'c> {
@@ -36,6 +40,7 @@ impl<'c> Board<'c> {
                 .map(|sums| sums.of(Kind::Painting))
                 .collect(),
             painted_share: latest_shares(season, as_of),
+            adjusted_margins: OnceCell::new(),
         }
     }
 }

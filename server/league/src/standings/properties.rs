@@ -82,6 +82,7 @@ fn tie_breaks() -> impl Strategy<Value = TieBreaks> {
         TieBreak::Wins,
         TieBreak::WinsInHarderRole,
         TieBreak::ScoreMargin,
+        TieBreak::AdjustedMargin,
         TieBreak::PaintingPoints,
         TieBreak::PaintedShare,
         TieBreak::FewestByes,
@@ -92,7 +93,7 @@ fn tie_breaks() -> impl Strategy<Value = TieBreaks> {
         UnplayedRounds::VirtualOpponent,
         UnplayedRounds::OwnScore,
     ]);
-    (Just(every).prop_shuffle(), 0..12_usize, basis, unplayed).prop_map(
+    (Just(every).prop_shuffle(), 0..13_usize, basis, unplayed).prop_map(
         |(mut order, length, basis, unplayed)| {
             order.truncate(length);
             TieBreaks::build(TieBreaksTerms {

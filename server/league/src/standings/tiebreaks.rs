@@ -4,6 +4,7 @@
 //! from 2023 to 2025) its definition is followed; each file names its article. The texts of the
 //! articles are from memory, so the numbers of the articles are too.
 
+mod adjusted_margin;
 mod direct_encounter;
 mod fewest_byes;
 mod opponents;
@@ -45,6 +46,8 @@ pub enum TieBreak {
     WinsInHarderRole,
     /// Differences of game points, added up.
     ScoreMargin,
+    /// Differences of game points, adjusted for the opponents' strength.
+    AdjustedMargin,
     /// League points for painting, before caps.
     PaintingPoints,
     /// Painted share of the latest list.
@@ -72,6 +75,7 @@ impl TieBreak {
             Self::Wins => Rule::Each(wins::value),
             Self::WinsInHarderRole => Rule::Each(wins_in_harder_role::value),
             Self::ScoreMargin => Rule::Each(score_margin::value),
+            Self::AdjustedMargin => Rule::Each(adjusted_margin::value),
             Self::PaintingPoints => Rule::Each(painting_points::value),
             Self::PaintedShare => Rule::Each(painted_share::value),
             Self::FewestByes => Rule::Each(fewest_byes::value),
@@ -94,6 +98,7 @@ impl TieBreak {
             Self::Wins => "games won",
             Self::WinsInHarderRole => "games won with the harder role",
             Self::ScoreMargin => "score margin",
+            Self::AdjustedMargin => "score margin adjusted for the opponents' strength",
             Self::PaintingPoints => "painting points",
             Self::PaintedShare => "painted share",
             Self::FewestByes => "fewest byes",
