@@ -1,7 +1,7 @@
 //! The bars that the matching is held to: each a ratio of two medians measured in one run.
 //!
-//! `bars` prints those that need nobody else, `bars NAME` one group of them; `bars DIRECTORY PEERS
-//! PYTHON SCRIPT`, with the programs of `tests/peers`, also those against general graph libraries.
+//! `bars NAME` prints a group of those that compare our own runs; `bars peers DIRECTORY PROGRAM PYTHON
+//! SCRIPT`, with the programs of `tests/peers`, those against general graph libraries.
 
 #![allow(
     clippy::print_stdout,
@@ -23,13 +23,12 @@ use league::pairing::field::Field;
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
     match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["memory", size] => own::solve_and_tell_memory(size.parse().unwrap()),
-        [name] => own::measure(name),
-        [directory, program, python, script] => {
-            own::measure("");
+        ["solve", size] => own::solve_and_tell_memory(size.parse().unwrap()),
+        ["peers", directory, program, python, script] => {
             peers::measure(directory, program, [python, script]);
         }
-        _ => own::measure(""),
+        [name] => own::measure(name),
+        _ => println!("which group?"),
     }
 }
 

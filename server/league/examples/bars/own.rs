@@ -8,7 +8,7 @@ use crate::{bar, median, season, tariff};
 const RUNS: usize = 5;
 const PROFILES: [&str; 2] = ["wdl", "bp"];
 
-/// Measures the group of this name, or all.
+/// Measures the group of this name.
 pub fn measure(name: &str) {
     let groups = [
         ("club", club as fn()),
@@ -19,7 +19,7 @@ pub fn measure(name: &str) {
         ("memory", memory),
     ];
     for (own, group) in groups {
-        if name.is_empty() || name == own {
+        if name == own {
             group();
         }
     }
@@ -117,7 +117,7 @@ fn repair() {
 fn memory() {
     let own = std::env::current_exe().unwrap();
     let output = std::process::Command::new(own)
-        .args(["memory", "16384"])
+        .args(["solve", "16384"])
         .output();
     let peak: f64 = String::from_utf8(output.unwrap().stdout)
         .unwrap()

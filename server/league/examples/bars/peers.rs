@@ -11,7 +11,7 @@ use crate::{bar, median, season, tariff};
 const RUNS: usize = 5;
 
 /// Where one run of a peer takes longer, it is stopped and left out.
-const MOST_SECONDS: &str = "60";
+const MOST_SECONDS: &str = "45";
 
 /// Size, the bar, and who runs: the compiled libraries and those of Python. Boost 1.74 loops for
 /// ever on some instances above 64 places.

@@ -30,6 +30,9 @@ const ACROSS: usize = 4;
 /// Undercutting pairs that the first pass may add for two scores; each pass may add twice as many as
 /// the one before, so that there are few passes even where a whole group undercuts.
 const REPORTED: usize = 16;
+/// Undercutting pairs up to which the matching is repaired: each repair dissolves the odd sets around
+/// a place, so that many cost more than solving anew.
+const REPAIRED: usize = 128;
 
 /// The optimum over all pairs that have a price.
 ///
@@ -102,8 +105,12 @@ fn complete(
         if undercutting.is_empty() {
             return Ok(matcher);
         }
-        for (a, b, price) in undercutting {
-            matcher.allow(a, b, price);
+        if undercutting.len() > REPAIRED {
+            matcher = matcher.anew(undercutting);
+        } else {
+            for (a, b, price) in undercutting {
+                matcher.allow(a, b, price);
+            }
         }
         most *= 2;
     }

@@ -122,6 +122,15 @@ impl Matcher {
         matcher
     }
 
+    /// Starting duals again, on the same edges and some that were not there.
+    pub fn anew(self, added: Vec<(Place, Place, i128)>) -> Self {
+        let mut graph = self.graph;
+        for (a, b, cost) in added {
+            graph.join(a, b, cost);
+        }
+        Self::new(graph)
+    }
+
     /// Matches every place at the least cost.
     ///
     /// # Errors
