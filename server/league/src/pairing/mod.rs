@@ -8,6 +8,7 @@
 pub mod audit;
 mod audit_sentences;
 mod branch;
+mod candidates;
 pub mod certificate;
 pub mod changes;
 pub mod cost;
