@@ -198,6 +198,8 @@ pub struct HandedIn {
     pub late: bool,
 }
 
+type HandedInRow = (Uuid, Json<ArmyListDocument>, i32, Instant, Option<i32>);
+
 /// The lists of a week that were handed in, in the order of the players' identities. Reads nobody's
 /// draft: a process that may not see drafts asks for this.
 ///
@@ -209,7 +211,7 @@ pub async fn list_handed_in(
     season: SeasonId,
     week: WeekNo,
 ) -> Result<Vec<HandedIn>, Fault> {
-    let rows: Vec<(Uuid, Json<ArmyListDocument>, i32, Instant, Option<i32>)> = lists::table
+    let rows: Vec<HandedInRow> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
         .filter(lists::week_no.eq(number(week)))
         .filter(lists::sealed.is_not_null())
@@ -223,16 +225,13 @@ pub async fn list_handed_in(
         ))
         .load(conn)
         .await?;
-    let handed_in =
-        |(player, list, catalogue_number, sealed_at, late): (_, Json<_>, _, _, Option<i32>)| {
-            HandedIn {
-                player: PlayerId(player),
-                list: list.0,
-                catalogue_number,
-                sealed_at,
-                late: late.is_some(),
-            }
-        };
+    let handed_in = |(player, list, catalogue_number, sealed_at, late): HandedInRow| HandedIn {
+        player: PlayerId(player),
+        list: list.0,
+        catalogue_number,
+        sealed_at,
+        late: late.is_some(),
+    };
     Ok(rows.into_iter().map(handed_in).collect())
 }
 
