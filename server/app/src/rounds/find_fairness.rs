@@ -103,10 +103,10 @@ fn rounds(loaded: &Loaded, drawn: &[Round]) -> Result<Vec<audit::Round>, Refusal
 
 /// On which nights everybody could come, as the version that stands was drawn from.
 fn nights(drawn: &[Round], (week, number): (WeekNo, u8)) -> BTreeMap<PlayerId, Nights> {
-    let versions = drawn.iter().filter(|round| {
+    let stands = drawn.iter().rfind(|round| {
         (round.week, round.number) == (week, number) && round.published_at.is_some()
     });
-    let contenders = versions.last().map(|round| round.task.contenders.iter());
+    let contenders = stands.map(|round| round.task.contenders.iter());
     contenders
         .into_iter()
         .flatten()

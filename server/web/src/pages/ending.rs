@@ -127,7 +127,7 @@ fn prizes(scene: &SeasonScene, t: &Texts, awards: &SeasonAwards) -> Vec<PrizeRow
         PrizeRow {
             title,
             holders: holders.collect::<Vec<_>>().join(", "),
-            value: unit.with(&award.value),
+            value: unit.with(award.value),
         }
     };
     awards.awards.iter().map(row).collect()

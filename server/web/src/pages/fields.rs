@@ -35,7 +35,7 @@ impl FromRequest for Fields {
 }
 
 impl Fields {
-    /// Fields that are filled in from what is kept.
+    /// Fields that were read elsewhere, or are filled in from what is kept.
     pub fn of(fields: Vec<(String, String)>) -> Self {
         Self(fields)
     }
@@ -47,11 +47,6 @@ impl Fields {
         Query::<Vec<(String, String)>>::from_query(text)
             .map(|query| Self(query.into_inner()))
             .map_err(|_| unreadable())
-    }
-
-    /// Fields that were read elsewhere.
-    pub fn of(fields: Vec<(String, String)>) -> Self {
-        Self(fields)
     }
 
     /// What stands in a field, without space around it; empty when it was not sent.

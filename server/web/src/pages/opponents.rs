@@ -65,6 +65,7 @@ pub fn meaning(t: &Texts, tie_break: TieBreak) -> Phrase {
         TieBreak::Wins => d.means_wins,
         TieBreak::WinsInHarderRole => d.means_harder_wins,
         TieBreak::ScoreMargin => d.means_margin,
+        TieBreak::AdjustedMargin => d.means_adjusted_margin,
         TieBreak::PaintingPoints => d.means_painting,
         TieBreak::PaintedShare => d.means_share,
         TieBreak::FewestByes => d.means_byes,

@@ -28,14 +28,16 @@ const MOST_PASSES: usize = 1500;
 const DRAWN: i128 = 2;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let all = board.adjusted_margins.get_or_init(|| all(board.rounds));
+    let all = board
+        .adjusted_margins
+        .get_or_init(|| all(board.rounds.iter()));
     all.get(player).copied().unwrap_or_default()
 }
 
 /// Every player's strength in game points, to the nearest thousandth. Integers throughout: the same
 /// on every machine.
-fn all(rounds: &[Vec<Round>]) -> Vec<Exact> {
-    let games: Vec<Vec<(usize, i128)>> = rounds.iter().map(|rounds| played(rounds)).collect();
+fn all<'r>(rounds: impl Iterator<Item = &'r [Round]>) -> Vec<Exact> {
+    let games: Vec<Vec<(usize, i128)>> = rounds.map(played).collect();
     let mut strengths = vec![0_i128; games.len()];
     for _ in 0..MOST_PASSES {
         let next: Vec<i128> = games
@@ -105,7 +107,8 @@ mod tests {
     fn a_margin_is_shared_between_both_strengths() {
         let rounds = games(&[&[(1, 6)], &[(0, -6), (2, 3)], &[(1, -3)]]);
         let tenths = |number| Exact::new(number, 10);
-        assert_eq!(all(&rounds), [tenths(18), tenths(-6), tenths(-12)]);
+        let strengths = all(rounds.iter().map(Vec::as_slice));
+        assert_eq!(strengths, [tenths(18), tenths(-6), tenths(-12)]);
     }
 
     #[test]
@@ -119,19 +122,19 @@ mod tests {
             &[(2, -9)],
             &[(3, 9)],
         ]);
-        let all = all(&rounds);
+        let all = all(rounds.iter().map(Vec::as_slice));
         assert!(all[0] > all[1]);
     }
 
     #[test]
     fn strengths_of_a_closed_field_add_up_to_nothing() {
         let rounds = games(&[&[(1, 7), (2, -2)], &[(0, -7), (2, 5)], &[(0, 2), (1, -5)]]);
-        let sum: Exact = all(&rounds).into_iter().sum();
+        let sum: Exact = all(rounds.iter().map(Vec::as_slice)).into_iter().sum();
         assert!(sum < Exact::new(1, 100) && sum > Exact::new(-1, 100));
     }
 
     #[test]
     fn who_has_not_played_is_average() {
-        assert_eq!(all(&[Vec::new()]), [Exact::default()]);
+        assert_eq!(all(std::iter::once::<&[Round]>(&[])), [Exact::default()]);
     }
 }

@@ -142,6 +142,7 @@ vocabulary! {
     means_margin: "Own score less the opponent's, added up over the games.",
     means_painting: "League points for painting, before caps. The lines are in the ledger above.",
     means_share: "Painted points of the latest list, by models, divided by its points. The painting log says what is checked.",
+    means_adjusted_margin: "Score margins as differences of two strengths: as much as a player's margin and the strengths of their opponents say together, with two drawn games against an average opponent added.",
     means_byes: "Byes; fewer are better.",
     sheet_title: "Title",
     sheet_summary: "In one sentence",

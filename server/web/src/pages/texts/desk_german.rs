@@ -143,6 +143,7 @@ translation! {
     means_margin: "Eigene Wertung weniger die des Gegners, über die Partien zusammengezählt.",
     means_painting: "Ligapunkte für Bemalung, vor Grenzen. Die Zeilen stehen im Punktebuch oben.",
     means_share: "Bemalte Punkte der letzten Liste, nach Modellen, geteilt durch ihre Punkte. Im Bemalungsbuch steht, was geprüft ist.",
+    means_adjusted_margin: "Vorsprünge als Unterschiede zweier Stärken: was der eigene Vorsprung und die Stärken der Gegner zusammen besagen, mit zwei unentschiedenen Partien gegen einen mittleren Gegner dazu.",
     means_byes: "Freilose; weniger sind besser.",
     sheet_title: "Titel",
     sheet_summary: "In einem Satz",

@@ -1,7 +1,6 @@
 //! English, and with it the list of keys.
 
 use super::Phrase;
-use super::Phrase;
 use super::desk_english::{DESK_ENGLISH, DeskTexts};
 use super::figures_english::{FIGURES_ENGLISH, FiguresTexts};
 use super::hall_english::{HALL_ENGLISH, HallTexts};

@@ -63,6 +63,7 @@ impl Speech for German {
             TieBreak::Wins => "gewonnene Partien",
             TieBreak::WinsInHarderRole => "gewonnene Partien in der schwereren Rolle",
             TieBreak::ScoreMargin => "Vorsprung an Spielpunkten",
+            TieBreak::AdjustedMargin => "Vorsprung, angepasst an die Stärke der Gegner",
             TieBreak::PaintingPoints => "Punkte für Bemalung",
             TieBreak::PaintedShare => "bemalter Anteil",
             TieBreak::FewestByes => "wenigste Freilose",

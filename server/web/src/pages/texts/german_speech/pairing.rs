@@ -62,6 +62,7 @@ fn given_up(wish: Wish, amount: u64) -> String {
 fn price(price: Price) -> String {
     match price {
         Price::Pinned => "Die Leitung hat es so festgelegt.".into(),
+        Price::Fixed => "Das stand schon vor der Auslosung fest.".into(),
         Price::Indispensable => "Ohne sie gibt es keine Runde.".into(),
         Price::ShorterSeason => "Ohne sie gingen der Saison früher die neuen Partien aus.".into(),
         Price::Nothing => "Eine andere Runde ist genauso gut; das Los entschied.".into(),
