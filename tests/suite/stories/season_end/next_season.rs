@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::over::a_season_that_is_over;
-use crate::harness::{Answer, Player, Stage};
+use crate::harness::{Answer, Player, Stage, demo_list};
 
 fn next(stage: &Stage, body: &Value) -> Answer {
     stage.wennable.post(&format!("{}/next", stage.season), body)
@@ -179,5 +179,35 @@ fn keeps_its_paint(stage: &Stage, new: &str, oskrel: &Player) {
         )
         .expect(200);
     assert_eq!(read["list"]["entries"][0]["key"], "hedge-reeve-1", "{read}");
-    assert_eq!(stage.wennable.get(new).expect(200)["state"], "started");
+    only_what_is_fielded_is_told(stage, new, oskrel);
+}
+
+/// Oskrel fields the brought units again; Corvanel hands in nothing.
+fn only_what_is_fielded_is_told(stage: &Stage, new: &str, oskrel: &Player) {
+    let seal = format!("{new}/weeks/1/list/seal");
+    oskrel
+        .actor
+        .post(&seal, &demo_list("Oskrel", 1))
+        .expect(201);
+    let brought = || {
+        let export = stage
+            .server
+            .visitor()
+            .get(&format!("{new}/export"))
+            .expect(200);
+        let players = export["players"].as_array().unwrap().clone();
+        players.into_iter().map(|player| player["brought"].clone())
+    };
+    assert!(
+        brought().all(|units| units.is_null()),
+        "the lists are sealed"
+    );
+    stage.clock().show("2026-09-14T21:00:00+02:00");
+    let open = format!("{new}/weeks/1/lists/open");
+    stage.wennable.post(&open, &json!({})).expect(204);
+    let told: Vec<Value> = brought().collect();
+    assert!(told[0].is_null(), "Corvanel");
+    let reeve = unit(&told[1], "hedge-reeve-1");
+    assert_eq!(reeve["stages"]["finished"], 1);
+    assert!(unit(&told[1], "orchard-levy-1")["stages"].is_null());
 }
