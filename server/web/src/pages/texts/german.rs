@@ -302,7 +302,7 @@ translation! {
     ledger_text: "Der Stand ist die Summe dieser Zeilen und nichts sonst.",
     what_for: "Wofür",
     why: "Warum",
-    credited: "Gutgeschrieben",
+    credited: "Punkte",
     version_n: "Fassung {}",
     line_game: "Partie",
     line_bye: "Freilos",
