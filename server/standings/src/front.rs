@@ -64,13 +64,13 @@ where
     type Response = Response<EitherBody<B, Bytes>>;
     type Error = A::Error;
     type Config = AppConfig;
-    type Service = FrontService<A::Service>;
+    type Service = FrontOfThread<A::Service>;
     type InitError = A::InitError;
     type Future = LocalBoxFuture<'static, Result<Self::Service, Self::InitError>>;
 
     fn new_service(&self, config: AppConfig) -> Self::Future {
         let tell = Arc::clone(&self.tell);
-        let with_front = move |app| FrontService {
+        let with_front = move |app| FrontOfThread {
             app,
             tell,
             memory: Rc::default(),
@@ -80,7 +80,7 @@ where
 }
 
 /// The front of one thread.
-pub struct FrontService<S> {
+pub struct FrontOfThread<S> {
     app: S,
     tell: Tell,
     memory: Rc<RefCell<Memory>>,
@@ -88,7 +88,7 @@ pub struct FrontService<S> {
 
 type Answer<B, E> = Result<Response<EitherBody<B, Bytes>>, E>;
 
-impl<S, B> Service<Request> for FrontService<S>
+impl<S, B> Service<Request> for FrontOfThread<S>
 where
     S: Service<Request, Response = ServiceResponse<B>>,
     S::Future: 'static,

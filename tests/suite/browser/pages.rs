@@ -14,6 +14,7 @@ const PAGES: &[(&str, Seen)] = &[
     ("/", By("Wennable")),
     ("/sign-in", By(NOBODY)),
     ("/register", By(NOBODY)),
+    ("/invitations", By("Ilkamar")),
     ("/clubs/{club}", By("Wennable")),
     ("/clubs/{club}/catalogues", By("Wennable")),
     ("/clubs/{club}/seasons/new", By("Wennable")),
@@ -24,6 +25,12 @@ const PAGES: &[(&str, Seen)] = &[
     ("/clubs/{club}/seasons/{season}/painting", By("Ilkamar")),
     ("/clubs/{club}/seasons/{season}/mine", By("Corvanel")),
     ("/clubs/{club}/seasons/{season}/board", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/results", By("Ilkamar")),
+    ("/clubs/{club}/seasons/{season}/points", By("Ilkamar")),
+    ("/clubs/{club}/seasons/{season}/trail", By("Corvanel")),
+    ("/clubs/{club}/seasons/{season}/downloads", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/end", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/next", By("Wennable")),
     ("/clubs/{club}/seasons/{season}/games/{game}", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/players/{player}", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/players/{player}/certificate", InStory("hall")),
@@ -32,6 +39,8 @@ const PAGES: &[(&str, Seen)] = &[
     ("/clubs/{club}/seasons/{season}/weeks/{week}/cards", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/weeks/{week}/sheet", By("Wennable")),
     ("/clubs/{club}/seasons/{season}/weeks/{week}/pairing", By("Wennable")),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/rounds", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/weeks/{week}/repair", By("Wennable")),
     ("/clubs/{club}/seasons/{season}/weeks/{week}/list", By("Corvanel")),
     ("/clubs/{club}/seasons/{season}/weeks/{week}/list/paste", By("Corvanel")),
     ("/clubs/{club}/seasons/{season}/weeks/{week}/list/receipt", By("Corvanel")),
@@ -48,8 +57,9 @@ use Seen::{By, InStory};
 const NOBODY: &str = "";
 
 /// Addresses that are asked for by a page, and are none.
-const PARTS: [&str; 2] = [
+const PARTS: [&str; 3] = [
     "/static/{file}",
+    "/clubs/{club}/seasons/{season}/downloads/season.json",
     "/clubs/{club}/seasons/{season}/photos/{photo}",
 ];
 
