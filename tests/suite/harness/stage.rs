@@ -76,8 +76,8 @@ impl Stage {
         }
     }
 
-    /// So many worlds that are this one until somebody acts in one of them. Actors of this stage are
-    /// led to each by its server.
+    /// So many worlds that are this one until somebody acts in one of them, all reached under one
+    /// name. Actors of this stage are led to each by its server.
     pub fn worlds<const N: usize>(self) -> [Self; N] {
         let Self {
             server,
@@ -91,7 +91,11 @@ impl Stage {
         drop(server);
         std::array::from_fn(|_| {
             let database = database.copy();
-            let server = Server::start(&database);
+            let server = Server::launch(|command| {
+                command
+                    .env("DATABASE_URL", database.url())
+                    .env("TALLYHOST_PUBLIC_URL", "https://league.example/")
+            });
             Self {
                 wennable: server.welcome(&wennable),
                 server,
