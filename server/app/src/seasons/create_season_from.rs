@@ -161,7 +161,7 @@ fn must_keep_weekdays(first: NaiveDate, command: &CreateSeasonFrom) -> Result<()
     let weekday = first.format("%A");
     let detail = format!(
         "The first week was announced on a {weekday}; {day} is a {}. The nearest are {before} and \
-         {after}. Say other_weekdays to move all nights and deadlines as well.",
+         {after}; any other day has to be allowed, for it moves all nights and deadlines.",
         day.format("%A")
     );
     let fault = Fault::new("season.weekday", "/first_day", detail.clone());

@@ -200,6 +200,12 @@ fn words(t: &Texts, act: &str) -> Phrase {
         "verify_claim" => d.did_verify_claim,
         "refuse_claim" => d.did_refuse_claim,
         "close_week" => d.did_close_week,
+        "reveal" => d.did_reveal,
+        "publish_repair" => d.did_publish_repair,
+        "create_season_from" => d.did_create_season_from,
+        "create_photo" => d.did_create_photo,
+        "delete_photo" => d.did_delete_photo,
+        "open_lists_too_early" => d.did_open_lists_too_early,
         _ => d.did_something,
     }
 }
