@@ -96,17 +96,6 @@ fn verify_bp(bencher: Bencher<'_, '_>, players: usize) {
     bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
 }
 
-/// Somebody drops out after the solve and takes the bye's side.
-#[divan::bench(args = [255, 1023, 4095])]
-fn one_drop_bp(bencher: Bencher<'_, '_>, players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "bp"));
-    let matcher = sparse::optimum(&tariff).unwrap();
-    let [out, _] = matcher.pairs()[players / 4];
-    bencher
-        .with_inputs(|| matcher.clone())
-        .bench_values(|matcher| sparse::with(&tariff, matcher, [out, players as u32]).is_ok());
-}
-
 /// One game forbidden after the solve: only what it breaks is searched again.
 #[divan::bench(args = [256, 1024, 4096])]
 fn forbid_one_game_bp(bencher: Bencher<'_, '_>, players: usize) {

@@ -8,7 +8,6 @@
 pub mod audit;
 mod audit_sentences;
 mod branch;
-mod candidates;
 pub mod certificate;
 pub mod changes;
 pub mod cost;
@@ -20,7 +19,6 @@ pub mod hall;
 mod look_ahead;
 mod odd_components;
 pub mod past;
-mod pricing;
 mod proof;
 pub mod proposal;
 mod propose;

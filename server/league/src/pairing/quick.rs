@@ -29,8 +29,8 @@ pub struct Quick<'a> {
 }
 
 /// What the price of a game reads of one player.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Card {
+#[derive(Clone, Copy)]
+struct Card {
     score: i32,
     household: u32,
     club: u32,
@@ -88,24 +88,10 @@ impl<'a> Quick<'a> {
         self.tied(a, b, self.untied(a, b)?)
     }
 
-    /// What an untied price reads of a player: two players with equal cards have equal untied prices.
-    pub fn card(&self, place: usize) -> Card {
-        Card {
-            tied: false,
-            ..self.cards[place]
-        }
-    }
-
-    /// The least that a game between two scores can cost, floats left out.
+    /// The least that a game between two scores can cost.
     pub fn floor(&self, one: i32, other: i32) -> i128 {
         let gap = u64::from(one.abs_diff(other));
         self.close * i128::from(gap * gap)
-    }
-
-    /// What a player's own float costs in a game against a lower score, and against a higher one.
-    pub fn floats(&self, place: usize) -> [i128; 2] {
-        let card = &self.cards[place];
-        [card.down, card.up].map(|times| self.floats[usize::from(times)])
     }
 
     /// The least the game can cost: as if the two had never met, nobody had forbidden it, and it were

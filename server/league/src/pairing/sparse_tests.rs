@@ -153,16 +153,6 @@ proptest! {
         let (Ok(dense), Ok(few)) = (dense, few) else { return Ok(()) };
         prop_assert_eq!(total(&tariff, &dense), total(&tariff, &few));
 
-        let [a, _] = few.pairs()[out];
-        let [b, _] = few.pairs()[out + 1];
-        let among = |x: usize, y: usize| [a, b].contains(&(x as u32)) == [a, b].contains(&(y as u32));
-        let dense = Matcher::optimum(tariff.places(), |x, y| tariff.price(x, y).filter(|_| among(x, y)));
-        let forced = sparse::with(&tariff, few.clone(), [a, b]);
-        prop_assert_eq!(dense.is_ok(), forced.is_ok());
-        if let (Ok(dense), Ok(forced)) = (dense, forced) {
-            prop_assert_eq!(total(&tariff, &dense), total(&tariff, &forced));
-        }
-
         let torn = few.pairs()[out];
         let all = |a: usize, b: usize| tariff.price(a, b).filter(|_| torn != [a as u32, b as u32]);
         let dense = Matcher::optimum(tariff.places(), all);

@@ -10,13 +10,8 @@ pub type Item = u32;
 #[derive(Clone, Debug)]
 pub struct Blossoms {
     places: usize,
-    /// Number of the set of places that each place belongs to. A set is the places of one outermost
-    /// item; where sets unite the largest keeps its number, so a place changes number seldom.
-    set: Vec<u32>,
-    /// The outermost item of each set.
-    item: Vec<Item>,
-    /// The places of each set.
-    united: Vec<Vec<Place>>,
+    /// Outermost item of each place.
+    top: Vec<Item>,
     /// The place of each item that is matched outwards, or to nothing.
     base: Vec<Place>,
     parent: Vec<Item>,
@@ -36,9 +31,7 @@ impl Blossoms {
         let all: Vec<Item> = (0..items as Item).collect();
         Self {
             places,
-            set: all[..places].to_vec(),
-            item: all[..places].to_vec(),
-            united: (0..places as Place).map(|place| vec![place]).collect(),
+            top: all[..places].to_vec(),
             base: all[..places]
                 .iter()
                 .copied()
@@ -53,16 +46,7 @@ impl Blossoms {
     }
 
     pub fn top(&self, place: Place) -> Item {
-        self.item[self.set[place as usize] as usize]
-    }
-
-    fn set_of(&self, item: Item) -> usize {
-        self.set[self.base[item as usize] as usize] as usize
-    }
-
-    /// The places of an outermost item, in no order.
-    pub fn united(&self, item: Item) -> &[Place] {
-        &self.united[self.set_of(item)]
+        self.top[place as usize]
     }
 
     pub fn base(&self, item: Item) -> Place {
@@ -84,19 +68,6 @@ impl Blossoms {
             item = self.parent[item as usize];
         }
         item
-    }
-
-    /// Depths of all blossoms that hold both places.
-    pub fn shared_depth(&self, a: Place, b: Place) -> i128 {
-        let around = |place: Place| {
-            let up = |item: &Item| Some(self.parent[*item as usize]).filter(|&item| item != NONE);
-            std::iter::successors(Some(place), up).skip(1)
-        };
-        let holds_b: Vec<Item> = around(b).collect();
-        around(a)
-            .filter(|item| holds_b.contains(item))
-            .map(|item| self.depth[item as usize])
-            .sum()
     }
 
     /// Places inside an item.
@@ -137,52 +108,31 @@ impl Blossoms {
         Nest((0..self.places as Place).map(chain).collect())
     }
 
-    /// The item of a cycle with the most places, whose set the others join in [`Self::shrink`].
-    pub fn largest(&self, cycle: &[Item]) -> Item {
-        let most = cycle.iter().max_by_key(|&&item| self.united(item).len());
-        most.copied().unwrap_or(cycle[0])
-    }
-
     /// Makes a blossom of a cycle of outermost items, the base's first, and returns it.
     pub fn shrink(&mut self, cycle: Vec<Item>, links: Vec<[Place; 2]>) -> Option<Item> {
         let blossom = self.spare.pop()?;
-        let kept = self.set_of(self.largest(&cycle));
         for &child in &cycle {
             self.parent[child as usize] = blossom;
-            let joining = self.set_of(child);
-            if joining != kept {
-                let places = std::mem::take(&mut self.united[joining]);
-                for &place in &places {
-                    self.set[place as usize] = kept as u32;
-                }
-                self.united[kept].extend(places);
-            }
         }
-        self.item[kept] = blossom;
         self.base[blossom as usize] = self.base[cycle[0] as usize];
         self.depth[blossom as usize] = 0;
         self.children[blossom as usize] = cycle;
         self.links[blossom as usize] = links;
+        for place in self.members(blossom) {
+            self.top[place as usize] = blossom;
+        }
         Some(blossom)
     }
 
     /// Dissolves an outermost blossom and returns its cycle.
-    ///
-    /// Each child's set takes the number of its base, which is free: the united set is taken apart
-    /// first, and no other set holds the base.
     pub fn expand(&mut self, blossom: Item) -> (Vec<Item>, Vec<[Place; 2]>) {
         let children = std::mem::take(&mut self.children[blossom as usize]);
         let links = std::mem::take(&mut self.links[blossom as usize]);
-        let set = self.set_of(blossom);
-        self.united[set] = Vec::new();
         for &child in &children {
             self.parent[child as usize] = NONE;
-            let (places, number) = (self.members(child), self.base[child as usize]);
-            for &place in &places {
-                self.set[place as usize] = number;
+            for place in self.members(child) {
+                self.top[place as usize] = child;
             }
-            self.item[number as usize] = child;
-            self.united[number as usize] = places;
         }
         self.base[blossom as usize] = NONE;
         self.depth[blossom as usize] = 0;
@@ -241,10 +191,5 @@ impl Nest {
         both.take_while(|(one, other)| one.0 == other.0)
             .map(|(one, _)| one.1)
             .sum()
-    }
-
-    /// Names the smallest odd set around a place: places of one name share all their sets.
-    pub fn innermost(&self, place: usize) -> Option<u32> {
-        self.0[place].last().map(|&(set, _)| set)
     }
 }

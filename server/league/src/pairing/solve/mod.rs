@@ -8,11 +8,9 @@
 //! along tight edges potentials share their parity, and depths are even.
 
 mod blossom;
-mod cycles;
 mod fractional;
 mod search;
 mod start;
-mod tree;
 mod warm;
 
 #[cfg(test)]
@@ -21,7 +19,7 @@ mod tests;
 use super::certificate::{Dual, Place};
 use blossom::Blossoms;
 pub use blossom::Nest;
-use tree::Tree;
+use search::Tree;
 
 /// No place, no blossom.
 const NONE: u32 = u32::MAX;
@@ -57,11 +55,6 @@ impl Graph {
     pub fn join(&mut self, a: Place, b: Place, cost: i128) {
         self.edges[a as usize].push((b, 2 * cost));
         self.edges[b as usize].push((a, 2 * cost));
-    }
-
-    /// Is there an edge between these places?
-    pub fn joins(&self, a: Place, b: Place) -> bool {
-        self.edges[a as usize].iter().any(|&(to, _)| to == b)
     }
 
     /// Takes an edge away and returns its doubled cost.
@@ -120,15 +113,6 @@ impl Matcher {
         matcher.start();
         matcher.halve();
         matcher
-    }
-
-    /// Starting duals again, on the same edges and some that were not there.
-    pub fn anew(self, added: Vec<(Place, Place, i128)>) -> Self {
-        let mut graph = self.graph;
-        for (a, b, cost) in added {
-            graph.join(a, b, cost);
-        }
-        Self::new(graph)
     }
 
     /// Matches every place at the least cost.

@@ -1,11 +1,62 @@
 //! One alternating tree, from an unmatched place to the nearest other one.
 
 use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 
 use super::blossom::Item;
-use super::tree::{Event, Label};
 use super::{Matcher, NONE, OddSets};
 use crate::pairing::certificate::Place;
+
+/// Where an outermost item stands in the tree.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Label {
+    /// Not reached.
+    Free,
+    /// At even distance from the root; its potentials rise with the clock.
+    Outer,
+    /// At odd distance, reached over this edge from an outer place; its potentials fall.
+    Inner([Place; 2]),
+    /// Part of a tree that cannot be augmented: as if it were not there.
+    Frozen,
+}
+
+/// What happens next, in the order it is preferred among equals.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Event {
+    /// The edge from an outer place to one free since that moment becomes tight.
+    Reach(Place, Place, i128),
+    /// The depth of an inner blossom, labelled at this moment, becomes zero.
+    Expand(Item, i128),
+    /// The edge between two outer places becomes tight.
+    Meet(Place, Place),
+}
+
+/// The tree of the search under way.
+#[derive(Clone, Debug)]
+pub struct Tree {
+    clock: i128,
+    label: Vec<Label>,
+    since: Vec<i128>,
+    touched: Vec<Item>,
+    events: BinaryHeap<Reverse<(i128, Event)>>,
+}
+
+impl Tree {
+    pub fn new(places: usize) -> Self {
+        let items = places + places / 2;
+        Self {
+            clock: 0,
+            label: vec![Label::Free; items],
+            since: vec![0; items],
+            touched: Vec::new(),
+            events: BinaryHeap::new(),
+        }
+    }
+
+    fn push(&mut self, wait: i128, event: Event) {
+        self.events.push(Reverse((self.clock + wait, event)));
+    }
+}
 
 impl Matcher {
     /// Matches `root` with another unmatched place, at the least cost.
@@ -54,6 +105,12 @@ impl Matcher {
         Err(self.stuck())
     }
 
+    fn label(&mut self, item: Item, label: Label) {
+        self.tree.label[item as usize] = label;
+        self.tree.since[item as usize] = self.tree.clock;
+        self.tree.touched.push(item);
+    }
+
     fn is_free_since(&self, place: Place, since: i128) -> bool {
         let top = self.blossoms.top(place) as usize;
         self.tree.label[top] == Label::Free && self.tree.since[top] == since
@@ -65,10 +122,52 @@ impl Matcher {
             && self.tree.since[item as usize] == since
     }
 
+    /// How far the clock has moved the potentials of an outermost item since it was labelled.
+    fn drift(&self, item: Item) -> i128 {
+        let passed = self.tree.clock - self.tree.since[item as usize];
+        match self.tree.label[item as usize] {
+            Label::Outer => passed,
+            Label::Inner(_) => -passed,
+            Label::Free | Label::Frozen => 0,
+        }
+    }
+
+    /// Writes the drift of an outermost item into its duals.
+    fn commit(&mut self, item: Item) {
+        let drift = self.drift(item);
+        self.tree.since[item as usize] = self.tree.clock;
+        if drift == 0 {
+            return;
+        }
+        for place in self.blossoms.members(item) {
+            self.potential[place as usize] += drift;
+        }
+        if self.blossoms.is_blossom(item) {
+            self.blossoms.depth[item as usize] += 2 * drift;
+        }
+    }
+
+    fn settle(&mut self, left: Label) {
+        for item in std::mem::take(&mut self.tree.touched) {
+            let standing = self.blossoms.is_top(item);
+            if standing {
+                self.commit(item);
+            }
+            let reached = self.tree.label[item as usize] != Label::Free;
+            let label = if standing && reached {
+                left
+            } else {
+                Label::Free
+            };
+            self.tree.label[item as usize] = label;
+            self.tree.since[item as usize] = 0;
+        }
+    }
+
     /// Announces when the edges of an item that became outer get tight.
-    pub(super) fn scan(&mut self, item: Item) {
-        for at in 0..self.blossoms.united(item).len() {
-            self.announce(self.blossoms.united(item)[at]);
+    fn scan(&mut self, item: Item) {
+        for from in self.blossoms.members(item) {
+            self.announce(from);
         }
     }
 
@@ -108,7 +207,7 @@ impl Matcher {
         false
     }
 
-    pub(super) fn take_inner(&mut self, item: Item, entry: [Place; 2]) {
+    fn take_inner(&mut self, item: Item, entry: [Place; 2]) {
         self.label(item, Label::Inner(entry));
         if self.blossoms.is_blossom(item) {
             let since = self.tree.clock;
@@ -137,6 +236,146 @@ impl Matcher {
             self.blossoms.rotate(inner, entry, &mut self.mate);
             self.mate[entry as usize] = next;
             (from, to) = (next, entry);
+        }
+    }
+
+    /// The inner item above an outer one and the edge over which the tree reached it.
+    fn above(&self, outer: Item) -> Option<(Item, [Place; 2])> {
+        let partner = self.mate[self.blossoms.base(outer) as usize];
+        if partner == NONE {
+            return None;
+        }
+        let inner = self.blossoms.top(partner);
+        match self.tree.label[inner as usize] {
+            Label::Inner(entry) => Some((inner, entry)),
+            _ => None,
+        }
+    }
+
+    /// The lowest outer item above both.
+    fn junction(&self, a: Item, b: Item) -> Item {
+        let up = |outer: Item| {
+            self.above(outer)
+                .map(|(_, [next, _])| self.blossoms.top(next))
+        };
+        let mut seen = std::collections::HashSet::from([a, b]);
+        let (mut one, mut other) = (Some(a), Some(b));
+        loop {
+            one = one.and_then(up);
+            if let Some(item) = one
+                && !seen.insert(item)
+            {
+                return item;
+            }
+            std::mem::swap(&mut one, &mut other);
+            if one.is_none() && other.is_none() {
+                return a;
+            }
+        }
+    }
+
+    /// Items and edges from an outer item up to the junction, which is left out.
+    fn path_up(&self, from: Item, junction: Item) -> (Vec<Item>, Vec<[Place; 2]>) {
+        let (mut items, mut links) = (Vec::new(), Vec::new());
+        let mut outer = from;
+        while outer != junction {
+            let Some((inner, [next, entry])) = self.above(outer) else {
+                break;
+            };
+            let base = self.blossoms.base(outer);
+            items.extend([outer, inner]);
+            links.extend([[base, self.mate[base as usize]], [entry, next]]);
+            outer = self.blossoms.top(next);
+        }
+        (items, links)
+    }
+
+    fn shrink(&mut self, a: Place, b: Place) {
+        let (one, other) = (self.blossoms.top(a), self.blossoms.top(b));
+        let junction = self.junction(one, other);
+        let (mut down, mut down_links) = self.path_up(one, junction);
+        down.reverse();
+        down_links.reverse();
+        let (up, up_links) = self.path_up(other, junction);
+        let mut links: Vec<[Place; 2]> = down_links.iter().map(|&[x, y]| [y, x]).collect();
+        links.push([a, b]);
+        links.extend(up_links);
+        let cycle: Vec<Item> = [junction].into_iter().chain(down).chain(up).collect();
+        let mut risen = Vec::new();
+        for &item in &cycle {
+            self.commit(item);
+            if self.tree.label[item as usize] != Label::Outer {
+                risen.push(item);
+            }
+        }
+        let Some(blossom) = self.blossoms.shrink(cycle, links) else {
+            return;
+        };
+        self.label(blossom, Label::Outer);
+        for item in risen {
+            self.scan(item);
+        }
+    }
+
+    fn expand(&mut self, blossom: Item) {
+        let Label::Inner([from, entry]) = self.tree.label[blossom as usize] else {
+            return;
+        };
+        self.commit(blossom);
+        self.tree.label[blossom as usize] = Label::Free;
+        let (cycle, links) = self.blossoms.expand(blossom);
+        let length = cycle.len();
+        let start = self.blossoms.position(&cycle, entry);
+        let steps = if start.is_multiple_of(2) {
+            start
+        } else {
+            length - start
+        };
+        let forward = start % 2 == 1;
+        let mut on_path = vec![false; length];
+        let mut way_in = [from, entry];
+        let mut outer = Vec::new();
+        for step in 0..=steps {
+            let at = if forward {
+                (start + step) % length
+            } else {
+                start - step
+            };
+            on_path[at] = true;
+            if step % 2 == 0 {
+                self.take_inner(cycle[at], way_in);
+            } else {
+                self.label(cycle[at], Label::Outer);
+                outer.push(cycle[at]);
+                way_in = if forward {
+                    links[at]
+                } else {
+                    let [next, here] = links[at - 1];
+                    [here, next]
+                };
+            }
+        }
+        for item in outer {
+            self.scan(item);
+        }
+        for (item, _) in cycle.iter().zip(on_path).filter(|(_, reached)| !reached) {
+            self.rescan_free(*item);
+        }
+    }
+
+    /// Announces when an item that left the tree is reached again.
+    fn rescan_free(&mut self, item: Item) {
+        let since = self.tree.clock;
+        self.label(item, Label::Free);
+        for to in self.blossoms.members(item) {
+            let own = self.potential[to as usize];
+            for &(from, cost) in &self.graph.edges[to as usize] {
+                let other = self.blossoms.top(from);
+                if self.tree.label[other as usize] == Label::Outer {
+                    let slack = cost - own - self.potential[from as usize] - self.drift(other);
+                    self.tree.push(slack, Event::Reach(from, to, since));
+                }
+            }
         }
     }
 

@@ -12,35 +12,12 @@ impl Matcher {
         }
     }
 
-    /// Adds an edge that was not there. Where it would break the duals its first place is freed and
-    /// lowered.
+    /// Adds an edge that was not there; the duals are lowered where it would break them.
     pub fn allow(&mut self, a: Place, b: Place, cost: i128) {
-        self.graph.join(a, b, cost);
-        let allowed = self.potential[a as usize] + self.potential[b as usize];
-        if 2 * cost >= allowed - self.blossoms.shared_depth(a, b) {
-            return;
-        }
         self.free(a);
+        self.graph.join(a, b, cost);
         let slack = 2 * cost - self.potential[a as usize] - self.potential[b as usize];
         self.potential[a as usize] += slack.min(0);
-    }
-
-    /// Takes all edges of a place away and leaves it unmatched.
-    pub fn isolate(&mut self, place: Place) {
-        self.free(place);
-        for (to, _) in std::mem::take(&mut self.graph.edges[place as usize]) {
-            self.graph.edges[to as usize].retain(|&(back, _)| back != place);
-        }
-    }
-
-    /// Pairs two places for good: they keep no other edge.
-    pub fn force(&mut self, a: Place, b: Place, cost: i128) {
-        self.isolate(a);
-        self.isolate(b);
-        self.graph.join(a, b, cost);
-        self.potential[a as usize] = 2 * cost - self.potential[b as usize];
-        self.mate[a as usize] = b;
-        self.mate[b as usize] = a;
     }
 
     /// Leaves a place unmatched and outside every blossom.
