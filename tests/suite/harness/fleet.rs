@@ -36,7 +36,7 @@ impl Replica {
             folder: folder(&name),
             cluster: None,
         };
-        copy_primary(&replica.folder);
+        copy_primary(&replica.folder, &name.replace('-', "_"));
         replica.start();
         replica
     }
@@ -79,8 +79,9 @@ fn folder(name: &str) -> PathBuf {
     folder
 }
 
-/// As the user whom the primary belongs to: PostgreSQL refuses to run as root.
-fn copy_primary(into: &Path) {
+/// As the user whom the primary belongs to: PostgreSQL refuses to run as root. The slot has the primary
+/// keep what this replica has not received yet, however long it is away and whatever others write.
+fn copy_primary(into: &Path, slot: &str) {
     let primary = cluster_in(PRIMARY.folder());
     let owner = fs::metadata(&primary).unwrap();
     let copy = into.join(primary.file_name().unwrap());
@@ -90,6 +91,7 @@ fn copy_primary(into: &Path) {
     let mut command = Command::new(beside_postgres(&primary, "pg_basebackup"));
     command
         .args(["--checkpoint=fast", "--write-recovery-conf", "--no-sync"])
+        .args(["--create-slot", "--slot", slot])
         .arg("--pgdata")
         .arg(&copy)
         .arg("--dbname")
