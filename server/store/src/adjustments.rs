@@ -9,6 +9,7 @@ use league::standings::Adjustment;
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::of_season::of_season;
 use crate::schema::adjustments;
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault};
@@ -50,11 +51,7 @@ pub async fn list(
     season: SeasonId,
 ) -> Result<Vec<Adjustment>, Fault> {
     let rows: Vec<(Uuid, Uuid, i16, i32, String)> = adjustments::table
-        .filter(
-            adjustments::club_id
-                .eq(club.0)
-                .and(adjustments::season_id.eq(season.0)),
-        )
+        .filter(of_season!(adjustments, club, season))
         .order((adjustments::made_at, adjustments::ruling_id))
         .select((
             adjustments::ruling_id,

@@ -8,6 +8,7 @@ use league::painting::BroughtUnit;
 use uuid::Uuid;
 
 use crate::json::Json;
+use crate::of_season::of_season_or_player;
 use crate::schema::brought_units;
 use crate::{Conn, Fault};
 
@@ -45,21 +46,12 @@ pub async fn list(
     season: SeasonId,
     player: Option<PlayerId>,
 ) -> Result<Vec<BroughtUnit>, Fault> {
-    let mut query = brought_units::table
-        .filter(
-            brought_units::club_id
-                .eq(club.0)
-                .and(brought_units::season_id.eq(season.0)),
-        )
-        .into_boxed();
-    if let Some(player) = player {
-        query = query.filter(brought_units::player_id.eq(player.0));
-    }
-    let rows: Vec<(Uuid, Json<Vec<BroughtUnitDocument>>)> = query
-        .order(brought_units::player_id)
-        .select((brought_units::player_id, brought_units::units))
-        .load(conn)
-        .await?;
+    let rows: Vec<(Uuid, Json<Vec<BroughtUnitDocument>>)> =
+        of_season_or_player!(brought_units, club, season, player)
+            .order(brought_units::player_id)
+            .select((brought_units::player_id, brought_units::units))
+            .load(conn)
+            .await?;
     let units = rows.into_iter().flat_map(|(player, Json(units))| {
         units.into_iter().map(move |unit| {
             let entry = unit.entry.clone();

@@ -10,6 +10,7 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::Json;
+use crate::of_season::of_season;
 use crate::schema::{games, slips};
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault};
@@ -151,7 +152,7 @@ pub async fn list(
                 .and(slips::season_id.eq(games::season_id))
                 .and(slips::game_id.eq(games::game_id))),
         )
-        .filter(games::club_id.eq(club.0).and(games::season_id.eq(season.0)))
+        .filter(of_season!(games, club, season))
         .into_boxed();
     if let Some(week) = week {
         query = query.filter(games::week_no.eq(number(week)));

@@ -20,6 +20,7 @@ mod json;
 pub mod lists;
 pub mod moments;
 pub mod nudges;
+mod of_season;
 pub mod painting;
 pub mod photos;
 pub mod players;

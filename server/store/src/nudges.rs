@@ -6,6 +6,7 @@ use league::ids::{AccountId, ClubId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
 
+use crate::of_season::of_season;
 use crate::schema::nudges;
 use crate::weeks::number;
 use crate::{Conn, Fault};
@@ -47,11 +48,7 @@ pub async fn find_last(
     about: &str,
 ) -> Result<Option<Instant>, Fault> {
     let last = nudges::table
-        .filter(
-            nudges::club_id
-                .eq(club.0)
-                .and(nudges::season_id.eq(season.0)),
-        )
+        .filter(of_season!(nudges, club, season))
         .filter(
             nudges::week_no
                 .eq(number(week))

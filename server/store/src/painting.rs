@@ -11,6 +11,7 @@ use league::time::Instant;
 use uuid::Uuid;
 
 use crate::json::Json;
+use crate::of_season::of_season_or_player;
 use crate::schema::painting_claims;
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault, brought};
@@ -156,17 +157,7 @@ pub async fn list(
     season: SeasonId,
     player: Option<PlayerId>,
 ) -> Result<Vec<Claim>, Fault> {
-    let mut query = painting_claims::table
-        .filter(
-            painting_claims::club_id
-                .eq(club.0)
-                .and(painting_claims::season_id.eq(season.0)),
-        )
-        .into_boxed();
-    if let Some(player) = player {
-        query = query.filter(painting_claims::player_id.eq(player.0));
-    }
-    let rows: Vec<ClaimRow> = query
+    let rows: Vec<ClaimRow> = of_season_or_player!(painting_claims, club, season, player)
         .order((painting_claims::claimed_at, painting_claims::claim_id))
         .select(ClaimRow::as_select())
         .load(conn)

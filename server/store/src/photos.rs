@@ -7,6 +7,7 @@ use league::painting::{Likeness, PhotoDigest};
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::of_season::of_season;
 use crate::schema::painting_photos;
 use crate::{Conn, Fault};
 
@@ -71,11 +72,7 @@ pub async fn find(
     digest: PhotoDigest,
 ) -> Result<Vec<u8>, Fault> {
     Ok(painting_photos::table
-        .filter(
-            painting_photos::club_id
-                .eq(club.0)
-                .and(painting_photos::season_id.eq(season.0)),
-        )
+        .filter(of_season!(painting_photos, club, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
         .order(painting_photos::player_id)
         .select(painting_photos::jpeg)
@@ -89,11 +86,7 @@ pub async fn find(
 /// A [`Fault`] of the database.
 pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Known>, Fault> {
     let rows: Vec<(Uuid, Vec<u8>, i64)> = painting_photos::table
-        .filter(
-            painting_photos::club_id
-                .eq(club.0)
-                .and(painting_photos::season_id.eq(season.0)),
-        )
+        .filter(of_season!(painting_photos, club, season))
         .order((painting_photos::uploaded_at, painting_photos::digest))
         .select((
             painting_photos::player_id,
@@ -128,11 +121,7 @@ pub async fn delete(
     of: Option<PlayerId>,
 ) -> Result<(), Fault> {
     let mut photos = diesel::delete(painting_photos::table)
-        .filter(
-            painting_photos::club_id
-                .eq(club.0)
-                .and(painting_photos::season_id.eq(season.0)),
-        )
+        .filter(of_season!(painting_photos, club, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
         .into_boxed();
     if let Some(player) = of {

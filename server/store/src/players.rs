@@ -7,6 +7,7 @@ use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
+use crate::of_season::of_season;
 use crate::schema::{availabilities, players};
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault};
@@ -127,11 +128,7 @@ pub async fn create(
 /// A [`Fault`] of the database.
 pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Player>, Fault> {
     let rows: Vec<PlayerRow> = players::table
-        .filter(
-            players::club_id
-                .eq(club.0)
-                .and(players::season_id.eq(season.0)),
-        )
+        .filter(of_season!(players, club, season))
         .order((players::handle, players::player_id))
         .select(PlayerRow::as_select())
         .load(conn)
@@ -185,11 +182,7 @@ pub async fn find_by_account(
     account: AccountId,
 ) -> Result<Option<Player>, Fault> {
     let row: Option<PlayerRow> = players::table
-        .filter(
-            players::club_id
-                .eq(club.0)
-                .and(players::season_id.eq(season.0)),
-        )
+        .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
         .select(PlayerRow::as_select())
         .first(conn)
@@ -273,11 +266,7 @@ pub async fn list_absences(
     season: SeasonId,
 ) -> Result<Vec<(PlayerId, WeekNo)>, Fault> {
     let rows: Vec<(Uuid, i16)> = availabilities::table
-        .filter(
-            availabilities::club_id
-                .eq(club.0)
-                .and(availabilities::season_id.eq(season.0)),
-        )
+        .filter(of_season!(availabilities, club, season))
         .filter(availabilities::nights.eq(Vec::<String>::new()))
         .order((availabilities::week_no, availabilities::player_id))
         .select((availabilities::player_id, availabilities::week_no))
@@ -299,11 +288,7 @@ pub async fn list_availabilities(
     week: WeekNo,
 ) -> Result<Vec<(PlayerId, Vec<String>)>, Fault> {
     let rows: Vec<(Uuid, Vec<String>)> = availabilities::table
-        .filter(
-            availabilities::club_id
-                .eq(club.0)
-                .and(availabilities::season_id.eq(season.0)),
-        )
+        .filter(of_season!(availabilities, club, season))
         .filter(availabilities::week_no.eq(number(week)))
         .order(availabilities::player_id)
         .select((availabilities::player_id, availabilities::nights))

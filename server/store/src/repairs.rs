@@ -7,6 +7,7 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::games::{self, Game, Meeting};
+use crate::of_season::of_season;
 use crate::schema::{games as table, slips};
 use crate::weeks::number;
 use crate::{Conn, Fault};
@@ -23,7 +24,7 @@ pub async fn lock_games(
     round_no: u8,
 ) -> Result<Vec<Game>, Fault> {
     let _: Vec<Uuid> = table::table
-        .filter(table::club_id.eq(club.0).and(table::season_id.eq(season.0)))
+        .filter(of_season!(table, club, season))
         .filter(table::week_no.eq(number(week)))
         .filter(table::round_no.eq(i16::from(round_no)))
         .order(table::game_id)
@@ -68,11 +69,11 @@ pub async fn delete_games(
     ids: &[GameId],
 ) -> Result<(), Fault> {
     let ids: Vec<Uuid> = ids.iter().map(|id| id.0).collect();
-    let of_season = slips::club_id.eq(club.0).and(slips::season_id.eq(season.0));
+    let of_season = of_season!(slips, club, season);
     diesel::delete(slips::table.filter(of_season.and(slips::game_id.eq_any(&ids))))
         .execute(conn)
         .await?;
-    let of_season = table::club_id.eq(club.0).and(table::season_id.eq(season.0));
+    let of_season = of_season!(table, club, season);
     diesel::delete(table::table.filter(of_season.and(table::game_id.eq_any(&ids))))
         .execute(conn)
         .await?;

@@ -11,6 +11,7 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::Json;
+use crate::of_season::of_season;
 use crate::schema::rounds;
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault};
@@ -89,11 +90,7 @@ pub async fn save_proposal(
     by: AccountId,
 ) -> Result<(), Fault> {
     diesel::delete(rounds::table)
-        .filter(
-            rounds::club_id
-                .eq(club.0)
-                .and(rounds::season_id.eq(season.0)),
-        )
+        .filter(of_season!(rounds, club, season))
         .filter(rounds::week_no.eq(number(round.week)))
         .filter(rounds::round_no.eq(i16::from(round.number)))
         .filter(rounds::version.eq(i16::from(round.version)))
@@ -148,11 +145,7 @@ pub async fn list(
     week: Option<WeekNo>,
 ) -> Result<Vec<Round>, Fault> {
     let mut query = rounds::table
-        .filter(
-            rounds::club_id
-                .eq(club.0)
-                .and(rounds::season_id.eq(season.0)),
-        )
+        .filter(of_season!(rounds, club, season))
         .into_boxed();
     if let Some(week) = week {
         query = query.filter(rounds::week_no.eq(number(week)));
