@@ -1,7 +1,11 @@
 //! What is read of a season.
 
+use std::pin::Pin;
+
+use actix_web::dev::Payload;
 use actix_web::web::{Data, Path, Query};
-use actix_web::{HttpRequest, HttpResponse};
+use actix_web::{Error, FromRequest, HttpRequest, HttpResponse};
+use serde::de::DeserializeOwned;
 
 use crate::addresses::{InSeason, OfNow, OfTable, OfWeek, OnePlayer, TableAsked};
 use crate::answer::answer;
@@ -17,19 +21,42 @@ use crate::turned::Turned;
 /// What a reader gets.
 pub type Answer = Result<HttpResponse, Turned>;
 
-async fn read(
+/// One request for something of a season.
+pub struct Asking<Q> {
     shelf: Data<Shelf>,
-    season: &InSeason,
-    of: Resource,
-    at_least: Option<i64>,
-    request: &HttpRequest,
-) -> Answer {
-    let format = Format::of(&season.ending, request)?;
-    let wanted = Wanted {
-        resource: of,
-        format,
-    };
-    read_page(shelf, season.key(), wanted, at_least, request).await
+    path: Path<InSeason>,
+    of: Query<Q>,
+    request: HttpRequest,
+}
+
+impl<Q: DeserializeOwned + 'static> FromRequest for Asking<Q> {
+    type Error = Error;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Error>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let parts = <(Data<Shelf>, Path<InSeason>, Query<Q>)>::from_request(request, payload);
+        let request = request.clone();
+        Box::pin(async move {
+            let (shelf, path, of) = parts.await?;
+            Ok(Self {
+                shelf,
+                path,
+                of,
+                request,
+            })
+        })
+    }
+}
+
+impl<Q> Asking<Q> {
+    async fn read(self, resource: Resource, at_least: Option<i64>) -> Answer {
+        let format = Format::of(&self.path.ending, &self.request)?;
+        self.read_as(Wanted { resource, format }, at_least).await
+    }
+
+    async fn read_as(self, wanted: Wanted, at_least: Option<i64>) -> Answer {
+        read_page(self.shelf, self.path.key(), wanted, at_least, &self.request).await
+    }
 }
 
 /// The page, with a note for the front of what was asked.
@@ -68,25 +95,13 @@ async fn read_page(
         (String = "text/csv", example = "rank,player,faction,active,total,movement,won,drawn,lost,unplayed,week_1\r\n1,Corvanel,sodwether-moot,true,31,1,2,1,0,0,10\r\n")
     ), headers(("ETag" = String, description = "Begins with the season's version; send it back as `If-None-Match`, and nothing older is answered"))),
     (status = 304, description = "Not changed")))]
-pub async fn find_public_standings(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfTable>,
-    request: HttpRequest,
-) -> Answer {
-    match of.table()? {
-        TableAsked::Now(week) => {
-            read(
-                shelf,
-                &path,
-                Resource::Standings(week),
-                of.at_least,
-                &request,
-            )
-            .await
-        }
+pub async fn find_public_standings(asking: Asking<OfTable>) -> Answer {
+    let at_least = asking.of.at_least;
+    match asking.of.table()? {
+        TableAsked::Now(week) => asking.read(Resource::Standings(week), at_least).await,
         TableAsked::At(week, version) => {
-            frozen::standings(&shelf, &path, week, version, &request).await
+            let (shelf, path) = (&asking.shelf, &asking.path);
+            frozen::standings(shelf, path, week, version, &asking.request).await
         }
     }
 }
@@ -139,14 +154,9 @@ pub async fn find_public_ledger(
         (String = "text/csv", example = "week,round,night,table,first,first_faction,second,second_faction,game\r\n3,1,tue,2,Corvanel,sodwether-moot,Oskrel,vesper-orrery,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e61\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_pairings(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-    request: HttpRequest,
-) -> Answer {
-    let resource = Resource::Pairings(of.week()?);
-    read(shelf, &path, resource, of.at_least, &request).await
+pub async fn list_public_pairings(asking: Asking<OfWeek>) -> Answer {
+    let (week, at_least) = (asking.of.week()?, asking.of.at_least);
+    asking.read(Resource::Pairings(week), at_least).await
 }
 
 /// What came of the games, in all weeks or in one, as far as it stands.
@@ -164,14 +174,9 @@ pub async fn list_public_pairings(
         (String = "text/csv", example = "week,round,night,table,first,first_faction,second,second_faction,game,state,first_score,second_score\r\n3,1,tue,2,Corvanel,sodwether-moot,Oskrel,vesper-orrery,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e61,confirmed,14,6\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_results(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-    request: HttpRequest,
-) -> Answer {
-    let resource = Resource::Results(of.week()?);
-    read(shelf, &path, resource, of.at_least, &request).await
+pub async fn list_public_results(asking: Asking<OfWeek>) -> Answer {
+    let (week, at_least) = (asking.of.week()?, asking.of.at_least);
+    asking.read(Resource::Results(week), at_least).await
 }
 
 /// The weeks: caps, deadlines, nights, and the scenarios as far as they are revealed.
@@ -190,13 +195,9 @@ pub async fn list_public_results(
         (String = "text/csv", example = "week,cap,phase,announce_at,lists_due_at,lists_accepted_until,play_until_at,scenario\r\n3,600,announced,2026-01-22T17:00:00+00:00,2026-01-26T19:00:00+00:00,2026-01-26T20:00:00+00:00,2026-01-29T22:00:00+00:00,The toll at the ford\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_weeks(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfNow>,
-    request: HttpRequest,
-) -> Answer {
-    read(shelf, &path, Resource::Weeks, of.at_least, &request).await
+pub async fn list_public_weeks(asking: Asking<OfNow>) -> Answer {
+    let at_least = asking.of.at_least;
+    asking.read(Resource::Weeks, at_least).await
 }
 
 /// Games by faction, role and scenario with their 95 % intervals, and everybody's rank over the weeks.
@@ -214,14 +215,9 @@ pub async fn list_public_weeks(
         (String = "text/csv", example = "by,key,won,drawn,lost,share_low,share_high,mean_margin\r\nfaction,vesper-orrery,7,1,4,0.3195,0.8067,3/2\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn find_public_statistics(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-    request: HttpRequest,
-) -> Answer {
-    let resource = Resource::Statistics(of.week()?);
-    read(shelf, &path, resource, of.at_least, &request).await
+pub async fn find_public_statistics(asking: Asking<OfWeek>) -> Answer {
+    let (week, at_least) = (asking.of.week()?, asking.of.at_least);
+    asking.read(Resource::Statistics(week), at_least).await
 }
 
 /// The tables of closed weeks as they were kept: at the close, and at each act that changed one later.
@@ -237,28 +233,20 @@ pub async fn find_public_statistics(
         (String = "text/csv", example = "week,version,act,frozen_at,address\r\n3,41,close_week,2026-01-30T18:00:00+00:00,standings?week=3&version=41\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_tables(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfNow>,
-    request: HttpRequest,
-) -> Answer {
-    read(shelf, &path, Resource::Tables, of.at_least, &request).await
+pub async fn list_public_tables(asking: Asking<OfNow>) -> Answer {
+    let at_least = asking.of.at_least;
+    asking.read(Resource::Tables, at_least).await
 }
 
 /// A small picture of the week and who leads, for pages and signatures.
 #[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/badge.svg", tag = "public", security(()), params(InSeason, OfNow), responses(
     (status = 200, description = "The picture", content((String = "image/svg+xml", example = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>"))),
     (status = 304, description = "Not changed")))]
-pub async fn find_public_badge(
-    shelf: Data<Shelf>,
-    path: Path<InSeason>,
-    of: Query<OfNow>,
-    request: HttpRequest,
-) -> Answer {
+pub async fn find_public_badge(asking: Asking<OfNow>) -> Answer {
+    let at_least = asking.of.at_least;
     let wanted = Wanted {
         resource: Resource::Badge,
         format: Format::Svg,
     };
-    read_page(shelf, path.key(), wanted, of.at_least, &request).await
+    asking.read_as(wanted, at_least).await
 }
