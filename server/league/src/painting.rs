@@ -27,7 +27,7 @@ pub use log::{BroughtUnit, PaintingLog};
 pub use models::painted_models;
 pub use share::{Counting, UnitOnList, painted_share};
 pub use stage::{ModelStages, Stage, StageFault};
-pub use week::{ListedUnit, painted_week};
+pub use week::{ListedUnit, PaintedUnit, painted_units, painted_week};
 
 /// Painting rules as written, before they are checked.
 #[derive(Clone, Debug, PartialEq, Eq)]

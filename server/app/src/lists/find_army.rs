@@ -8,6 +8,7 @@ use league::catalogue::key::KindKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::ArmyList;
 use league::lists::facts::lines;
+use league::painting::{PaintedUnit, painted_units};
 use league::points::Points;
 use league::week::WeekNo;
 use store::Conn;
@@ -36,6 +37,17 @@ pub struct Fielded {
     pub kinds: BTreeMap<KindKey, Points>,
     /// Army points newly finished in this week.
     pub newly_finished: Points,
+    /// What each entry adds to the painted share, in the order of the list.
+    pub entries: Vec<PaintedEntry>,
+}
+
+/// An entry of an opened list with its paint.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PaintedEntry {
+    /// Name of its unit.
+    pub name: String,
+    /// Its models, and the points that count.
+    pub painted: PaintedUnit,
 }
 
 impl Fielded {
@@ -82,6 +94,7 @@ async fn fielded(
     loaded: &Loaded,
     player: PlayerId,
 ) -> Result<BTreeMap<WeekNo, Fielded>, Refusal> {
+    let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
     let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
     let mut fielded = BTreeMap::new();
     for kept in store::lists::list_of_player(conn, season.club, season.id, player).await? {
@@ -97,16 +110,28 @@ async fn fielded(
             .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
         let painted = loaded.facts.painted.iter();
         let painted = painted.filter(|week| (week.player, week.week) == (player, kept.week));
+        let Some(catalogue) = catalogues.get(&number) else {
+            continue;
+        };
+        let units = facts::listed(&list, catalogue);
+        let paint = painted_units(&loaded.facts.painting, player, kept.week, &units, &log);
         let of_list = Fielded {
-            kinds: catalogues
-                .get(&number)
-                .map(|catalogue| by_kind(&list, catalogue))
-                .unwrap_or_default(),
+            kinds: by_kind(&list, catalogue),
             newly_finished: painted.map(|week| week.new_points).sum(),
+            entries: named(&list, catalogue, paint),
         };
         fielded.insert(kept.week, of_list);
     }
     Ok(fielded)
+}
+
+fn named(list: &ArmyList, catalogue: &Catalogue, paint: Vec<PaintedUnit>) -> Vec<PaintedEntry> {
+    let lines = lines(list, catalogue).into_iter().zip(paint);
+    let entries = lines.map(|(line, painted)| PaintedEntry {
+        name: line.name().to_owned(),
+        painted,
+    });
+    entries.collect()
 }
 
 /// Points of a list by the kind of its units; an entry that the catalogue does not know costs nothing.

@@ -16,7 +16,7 @@ mod seal_list;
 mod terms;
 
 pub use check_list::{Checked, check_list};
-pub use find_army::{ArmyWeek, Fielded, find_army};
+pub use find_army::{ArmyWeek, Fielded, PaintedEntry, find_army};
 pub use find_changes::{ListChanges, VersionChange, find_changes};
 pub(crate) use find_collection::collected;
 pub use find_collection::find_collection;

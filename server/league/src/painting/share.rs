@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use num_rational::BigRational;
+use num_rational::{BigRational, Ratio};
 
 use crate::points::Points;
 use crate::share::Share;
@@ -28,7 +28,13 @@ pub struct UnitOnList {
 }
 
 impl UnitOnList {
-    /// Its painted points as an exact fraction.
+    /// Its painted points, exact.
+    pub fn counted(&self, counting: Counting) -> Ratio<u64> {
+        let (numerator, denominator) = self.painted_points(counting);
+        Ratio::new(numerator, u64::from(denominator))
+    }
+
+    /// The same before it is brought to lowest terms, so that sums can be taken by denominator.
     fn painted_points(&self, counting: Counting) -> (u64, u32) {
         let points = u64::from(self.points.get());
         let painted = self.painted.min(self.models);

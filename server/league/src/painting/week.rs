@@ -1,5 +1,7 @@
 //! What a player's checked claims make of one week.
 
+use num_rational::Ratio;
+
 use crate::ledger::Source;
 use crate::lists::EntryKey;
 use crate::points::Points;
@@ -17,6 +19,38 @@ pub struct ListedUnit {
     pub points: Points,
     /// Models fielded.
     pub models: u32,
+}
+
+/// One entry of the opened list with what the log shows of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PaintedUnit {
+    /// The unit of the player's collection.
+    pub unit: EntryKey,
+    /// Its models and points.
+    pub on_list: UnitOnList,
+    /// Painted points that it adds to the list's.
+    pub counted: Ratio<u64>,
+}
+
+/// What every entry of `player`'s opened list adds to the painted share of the week.
+pub fn painted_units(
+    painting: &Painting,
+    player: PlayerId,
+    week: WeekNo,
+    list: &[ListedUnit],
+    log: &PaintingLog,
+) -> Vec<PaintedUnit> {
+    let own = log.of(player, week);
+    let units = list.iter().map(|unit| {
+        let record = own.record_of(painting, &unit.unit);
+        let on_list = painting.on_list(unit.points, unit.models, record.as_ref());
+        PaintedUnit {
+            unit: unit.unit.clone(),
+            on_list,
+            counted: on_list.counted(painting.terms().counting),
+        }
+    });
+    units.collect()
 }
 
 /// The painting of `player` in `week`, from the opened list and the log of the season.
@@ -148,6 +182,22 @@ mod tests {
         let third = week(3, &[], &claims);
         assert_eq!((third.share, third.new_units), (Share::percent(60), 0));
         assert_eq!(third.source, Source::Rule);
+    }
+
+    #[test]
+    fn the_entries_add_up_to_the_painted_share() {
+        let log = PaintingLog {
+            brought: Vec::new(),
+            claims: vec![
+                claim(1, 1, "pole-hands", 7, true),
+                claim(2, 1, "runners", 3, true),
+            ],
+        };
+        let units = painted_units(&painting(), PLAYER, WeekNo::FIRST, &list(), &log);
+        let counted: Vec<_> = units.iter().map(|unit| unit.counted).collect();
+        assert_eq!(counted, [Ratio::from(42), Ratio::from(12)]);
+        let week = painted_week(&painting(), PLAYER, WeekNo::FIRST, &list(), &log);
+        assert_eq!(week.share, Share::percent(54));
     }
 
     #[test]

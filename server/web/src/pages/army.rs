@@ -204,6 +204,7 @@ mod tests {
                     .map(|(kind, points)| (kind, Points::new(points)))
                     .into(),
                 newly_finished: Points::new(new),
+                entries: Vec::new(),
             }),
         }
     }

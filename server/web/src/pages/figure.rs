@@ -15,6 +15,12 @@ pub fn number(t: &Texts, value: Exact) -> String {
     format!("{sign}{}{}{}", tenths / 10, t.figures.decimal, tenths % 10)
 }
 
+/// The same for a fraction of what is never below nothing.
+pub fn fraction(t: &Texts, numerator: u64, denominator: u64) -> String {
+    let part = |part: u64| i64::try_from(part).unwrap_or(i64::MAX);
+    number(t, Exact::new(part(numerator), part(denominator).max(1)))
+}
+
 /// The same with a sign in front, for a difference.
 pub fn difference(t: &Texts, value: Exact) -> String {
     let size = number(

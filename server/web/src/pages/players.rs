@@ -3,11 +3,13 @@
 use actix_web::get;
 use actix_web::web::{Data, Path};
 use app::Desk;
+use app::lists::ArmyWeek;
 use askama::Template;
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::ledger::{Kind, Line};
+use league::ledger::{Kind, Line, Reason};
 use league::season::SeasonState;
 use league::standings::{Row, TieBreak};
+use league::week::WeekNo;
 use serde::Deserialize;
 use uuid::Uuid;
 
@@ -15,7 +17,7 @@ use super::address;
 use super::answer::{PageAnswer, framed, show};
 use super::army::ArmyPicture;
 use super::factions::faction_name;
-use super::figure::number;
+use super::figure::{fraction, number};
 use super::games::of_player;
 use super::opponents::{MetRow, meaning, met};
 use super::pairings::PairingRow;
@@ -63,6 +65,17 @@ struct LedgerRow {
     amount: i32,
     why: String,
     version: u32,
+    /// What a painted share is made of; empty for any other reason.
+    paint: Vec<PaintRow>,
+}
+
+/// An entry of the week's list with its paint.
+struct PaintRow {
+    unit: String,
+    painted: u32,
+    models: u32,
+    counted: String,
+    points: u32,
 }
 
 /// A player's address.
@@ -118,7 +131,7 @@ pub async fn show_player(desk: Data<Desk>, visit: Visit, path: Path<InPlayer>) -
         games: of_player(&desk, &visit, &scene, player).await?,
         lines: lines
             .filter(|line| line.player == player)
-            .map(|line| ledger_row(visit.t, line))
+            .map(|line| ledger_row(visit.t, line, &army))
             .collect(),
     };
     show(&page)
@@ -145,7 +158,7 @@ fn tie_breaks(t: &Texts, row: &Row) -> Vec<TieRow> {
     values.collect()
 }
 
-fn ledger_row(t: &Texts, line: &Line) -> LedgerRow {
+fn ledger_row(t: &Texts, line: &Line, army: &[ArmyWeek]) -> LedgerRow {
     let kind = match line.kind {
         Kind::Game => t.line_game,
         Kind::Bye => t.line_bye,
@@ -164,5 +177,26 @@ fn ledger_row(t: &Texts, line: &Line) -> LedgerRow {
         amount: line.amount.get(),
         why: t.speech().credited(&line.reason),
         version: line.version,
+        paint: match line.reason {
+            Reason::PaintedShare(_) => paint(t, army, line.week),
+            _ => Vec::new(),
+        },
     }
+}
+
+fn paint(t: &Texts, army: &[ArmyWeek], week: WeekNo) -> Vec<PaintRow> {
+    let of_week = army.iter().find(|known| known.week == week);
+    let entries = of_week.and_then(|week| week.fielded.as_ref());
+    let entries = entries.into_iter().flat_map(|list| &list.entries);
+    let rows = entries.map(|entry| {
+        let (on_list, counted) = (entry.painted.on_list, entry.painted.counted);
+        PaintRow {
+            unit: entry.name.clone(),
+            painted: on_list.painted,
+            models: on_list.models,
+            counted: fraction(t, *counted.numer(), *counted.denom()),
+            points: on_list.points.get(),
+        }
+    });
+    rows.collect()
 }

@@ -42,6 +42,8 @@ vocabulary! {
     burn_up: "Painting against the cap",
     burn_up_text: "Points newly finished, added up, below the points cap of each week.",
     cap_line: "points cap",
+    models_painted: "{} of {} models painted",
+    points_counted: "{} of {} points count",
     list_points: "List",
     newly_finished: "Newly finished",
     finished_so_far: "Finished so far",

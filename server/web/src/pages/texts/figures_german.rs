@@ -43,6 +43,8 @@ translation! {
     burn_up: "Bemaltes und die Punktgrenze",
     burn_up_text: "Neu fertige Punkte, aufsummiert, unter der Punktgrenze jeder Woche.",
     cap_line: "Punktgrenze",
+    models_painted: "{} von {} Modellen bemalt",
+    points_counted: "{} von {} Punkten zählen",
     list_points: "Liste",
     newly_finished: "Neu fertig",
     finished_so_far: "Fertig bisher",
