@@ -14,6 +14,6 @@ pub mod results;
 mod roles;
 mod rounds;
 mod season;
-mod season_end;
+pub mod season_end;
 mod two_worlds;
 mod unsatisfiable_rules;

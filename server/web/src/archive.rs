@@ -1,16 +1,56 @@
-//! Files in one archive (PKWARE APPNOTE 6.3, section 4): the same files make the same bytes.
+//! A season that is over as one archive (PKWARE APPNOTE 6.3, section 4): the same season makes the
+//! same bytes.
 
+use std::fmt::Display;
 use std::io::{Cursor, Write};
 
+use actix_web::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, ETag, EntityTag};
+use actix_web::{HttpResponse, web};
+use app::Refusal;
+use document::export::SeasonExportDocument;
+use document::sheet::csv;
+use league::ids::SeasonId;
+use utoipa::ToSchema;
 use zip::result::ZipResult;
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, ZipWriter};
 
-/// The archive of these files, each with its name.
+/// A ZIP archive.
+#[derive(ToSchema)]
+#[schema(value_type = String, format = Binary)]
+pub struct ArchiveBytes(Vec<u8>);
+
+/// 200 with the archive as a file to keep. The `ETag` is the season's version.
 ///
 /// # Errors
-/// More than an archive can hold.
-pub fn zip(files: impl IntoIterator<Item = (String, Vec<u8>)>) -> ZipResult<Vec<u8>> {
+/// [`Refusal::Broken`] for more than an archive can hold.
+pub async fn take_home(
+    season: SeasonId,
+    export: SeasonExportDocument,
+) -> Result<HttpResponse, Refusal> {
+    let version = EntityTag::new_strong(export.version.to_string());
+    let bytes = web::block(move || archive(&export)).await;
+    let bytes = bytes.map_err(|cause| broken(&cause))??;
+    let name = format!("attachment; filename=\"season-{season}.zip\"");
+    Ok(HttpResponse::Ok()
+        .insert_header((CONTENT_TYPE, "application/zip"))
+        .insert_header((CONTENT_DISPOSITION, name))
+        .insert_header(ETag(version))
+        .body(bytes.0))
+}
+
+/// The export, and the same facts row by row.
+fn archive(export: &SeasonExportDocument) -> Result<ArchiveBytes, Refusal> {
+    let json = serde_json::to_vec_pretty(export).map_err(|cause| broken(&cause))?;
+    let mut files = vec![("season.json".to_owned(), json)];
+    for table in export.tables() {
+        let rows = csv(&table).map_err(|cause| broken(&cause))?;
+        files.push((format!("{}.csv", table.name), rows));
+    }
+    zip(files).map(ArchiveBytes).map_err(|cause| broken(&cause))
+}
+
+fn zip(files: Vec<(String, Vec<u8>)>) -> ZipResult<Vec<u8>> {
     let mut archive = ZipWriter::new(Cursor::new(Vec::new()));
     let options = SimpleFileOptions::default()
         .compression_method(CompressionMethod::Deflated)
@@ -20,4 +60,8 @@ pub fn zip(files: impl IntoIterator<Item = (String, Vec<u8>)>) -> ZipResult<Vec<
         archive.write_all(&bytes)?;
     }
     Ok(archive.finish()?.into_inner())
+}
+
+fn broken(cause: &impl Display) -> Refusal {
+    Refusal::Broken(format!("archive: {cause}"))
 }

@@ -3,6 +3,7 @@ use serde_json::json;
 use super::window::{Size, Window};
 use crate::harness::Stage;
 use crate::stories::results::week::{LAST_NIGHT, Week, played};
+use crate::stories::season_end::over::a_season_that_is_over;
 
 #[test]
 fn a_season_is_closed_ended_and_taken_home() {
@@ -63,4 +64,25 @@ fn a_season_is_closed_ended_and_taken_home() {
     let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
     player.go(&format!("{season}/mine"));
     player.look("mine-ended");
+}
+
+#[test]
+fn a_member_of_a_season_that_only_the_club_sees_takes_the_archive_home() {
+    let week = a_season_that_is_over("club");
+    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let member = Window::of(&week.stage.server, "Oskrel", Size::Phone);
+    member.go(&format!("{season}/downloads"));
+    member.reads("When the season has ended, the same is here row by row");
+    week.act("end", &json!({})).expect(200);
+    member.go(&format!("{season}/downloads"));
+    member.look("downloads-of-the-club");
+    let kept = member.ask_later(
+        "const done = arguments[arguments.length - 1];
+         const link = document.querySelector('a[download=\"season.zip\"]');
+         fetch(link.href).then((answer) => answer.text()).then((text) => done(text.slice(0, 2)))",
+    );
+    assert_eq!(kept, json!("PK"));
+    let stranger = Window::open(&week.stage.server, Size::Phone);
+    stranger.go(&format!("{season}/downloads/season.zip"));
+    stranger.reads("There is nothing here");
 }

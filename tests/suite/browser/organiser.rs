@@ -49,8 +49,14 @@ fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
         "Largest share of the cap for one unit, in percent (empty: no limit)",
         "40",
     );
+    window.tick("Everybody meets everybody");
     window.look("setup-4");
     window.press("Next");
+    window.reads("Everybody meets everybody once, by the Berger tables");
+    window.press("Back");
+    window.tick("Equal scores meet");
+    window.press("Next");
+    window.reads("In each round equal scores meet");
     window.reads("Tue 20 January 2026, 20:00");
     window.reads("No single unit");
     window.look("setup-5");

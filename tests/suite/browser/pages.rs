@@ -57,9 +57,10 @@ use Seen::{By, InStory};
 const NOBODY: &str = "";
 
 /// Addresses that are asked for by a page, and are none.
-const PARTS: [&str; 3] = [
+const PARTS: [&str; 4] = [
     "/static/{file}",
     "/clubs/{club}/seasons/{season}/downloads/season.json",
+    "/clubs/{club}/seasons/{season}/downloads/season.zip",
     "/clubs/{club}/seasons/{season}/photos/{photo}",
 ];
 
@@ -106,6 +107,8 @@ fn the_first_view_is_small_and_the_week_fits_on_one_sheet() {
     for (person, route) in [
         (NOBODY, "/clubs/{club}/seasons/{season}"),
         (NOBODY, "/clubs/{club}/seasons/{season}/standings"),
+        (NOBODY, "/clubs/{club}/seasons/{season}/weeks/{week}"),
+        ("Corvanel", "/clubs/{club}/seasons/{season}/games/{game}"),
         ("Corvanel", "/clubs/{club}/seasons/{season}/mine"),
         ("Corvanel", "/clubs/{club}/seasons/{season}/weeks/6/list"),
     ] {

@@ -2,4 +2,4 @@
 
 mod archive;
 mod next_season;
-mod over;
+pub mod over;

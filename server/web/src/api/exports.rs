@@ -1,23 +1,15 @@
 //! A season in one file: the public export, and the archive of a season that is over.
 
-use actix_web::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, ETag, EntityTag};
 use actix_web::web::{Data, Path};
 use actix_web::{HttpResponse, get, web};
-use app::{Desk, Refusal};
+use app::Desk;
 use document::export::SeasonExportDocument;
-use document::sheet::csv;
-use utoipa::ToSchema;
 
 use super::seasons::InSeason;
 use crate::answer::Answer;
-use crate::archive::zip;
+use crate::archive::{ArchiveBytes, take_home};
 use crate::problem::Problems;
 use crate::who::Caller;
-
-/// A ZIP archive.
-#[derive(ToSchema)]
-#[schema(value_type = String, format = Binary)]
-pub struct ArchiveBytes(Vec<u8>);
 
 /// Everything that may be known of a season, in one file. `tallyhost verify FILE` checks it offline:
 /// receipts, draws, proofs, and every round paired again.
@@ -46,31 +38,5 @@ pub async fn archive_season(
 ) -> Answer<HttpResponse> {
     let (club, season) = path.ids();
     let export = app::seasons::archive_season(&desk, who.0, club, season).await?;
-    let version = export.version;
-    let archive = web::block(move || archive(&export)).await;
-    let archive = archive.map_err(|cause| broken(&cause))??;
-    let tag = EntityTag::new_strong(version.to_string());
-    Ok(HttpResponse::Ok()
-        .insert_header((CONTENT_TYPE, "application/zip"))
-        .insert_header((
-            CONTENT_DISPOSITION,
-            format!("attachment; filename=\"season-{season}.zip\""),
-        ))
-        .insert_header(ETag(tag))
-        .body(archive.0))
-}
-
-fn archive(export: &SeasonExportDocument) -> Result<ArchiveBytes, Refusal> {
-    let json = serde_json::to_vec_pretty(export).map_err(|cause| broken(&cause))?;
-    let mut files = vec![("season.json".to_owned(), json)];
-    for table in export.tables() {
-        let rows = csv(&table).map_err(|cause| broken(&cause))?;
-        files.push((format!("{}.csv", table.name), rows));
-    }
-    let bytes = zip(files).map_err(|cause| broken(&cause))?;
-    Ok(ArchiveBytes(bytes))
-}
-
-fn broken(cause: &impl std::fmt::Display) -> Refusal {
-    Refusal::Broken(format!("archive: {cause}"))
+    Ok(take_home(season, export).await?)
 }

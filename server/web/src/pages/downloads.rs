@@ -12,6 +12,7 @@ use super::answer::{PageAnswer, framed, show};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
+use crate::archive::take_home;
 
 #[derive(Template)]
 #[template(path = "downloads.html")]
@@ -20,7 +21,6 @@ struct DownloadsPage {
     t: &'static Texts,
     head: SeasonHead,
     ended: bool,
-    archive: Option<String>,
     sheets: Vec<Sheet>,
     ledgers: Vec<(String, String)>,
 }
@@ -59,8 +59,6 @@ pub async fn show_downloads(desk: Data<Desk>, visit: Visit, path: Path<InSeason>
         frame: visit.frame(),
         t,
         ended: scene.season.state == SeasonState::Ended,
-        archive: (public && scene.season.state == SeasonState::Ended)
-            .then(|| format!("/api/v1{}/archive", scene.link())),
         sheets: if public { sheets } else { Vec::new() },
         ledgers: if public {
             ledgers.collect()
@@ -83,4 +81,16 @@ pub async fn find_season_file(desk: Data<Desk>, visit: Visit, path: Path<InSeaso
             parameters: vec![name],
         })
         .json(export))
+}
+
+/// The archive of a season that is over, for whoever may see it.
+#[get("/clubs/{club}/seasons/{season}/downloads/season.zip")]
+pub async fn find_season_archive(
+    desk: Data<Desk>,
+    visit: Visit,
+    path: Path<InSeason>,
+) -> PageAnswer {
+    let (club, season) = path.ids();
+    let export = app::seasons::archive_season(&desk, visit.viewer, club, season).await?;
+    Ok(take_home(season, export).await?)
 }

@@ -44,6 +44,7 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(trail::show_trail)
         .service(downloads::show_downloads)
         .service(downloads::find_season_file)
+        .service(downloads::find_season_archive)
         .service(ending::show_ending)
         .service(ending::end_season)
         .service(next_season::show_next_season)

@@ -15,7 +15,7 @@ use super::address::{self, InClub};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
 use super::moment::Clock;
-use super::setup_form::{NIGHTS, SetupForm};
+use super::setup_form::{BY_SCORE, NIGHTS, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
 use super::texts::{Phrase, Texts};
 use super::told::Told;
 use super::visit::{Frame, Visit};
@@ -56,6 +56,8 @@ const FIELDS: [&[&str]; 4] = [
         "night_4_tables",
     ],
     &[
+        "method",
+        "per_week",
         "win",
         "draw",
         "loss",
@@ -85,6 +87,7 @@ struct SetupPage<'f> {
     days: Vec<(u16, String)>,
     nights: Vec<(u8, String)>,
     moments: [(&'static str, Phrase); 3],
+    methods: [PairingMethod; 3],
     values: [(&'static str, Phrase); 5],
     limits: [(&'static str, Phrase); 3],
     weeks: Vec<PlannedWeek>,
@@ -92,6 +95,13 @@ struct SetupPage<'f> {
     told: Told,
 }
 framed!(SetupPage<'_>);
+
+/// A choice of who meets whom.
+struct PairingMethod {
+    value: &'static str,
+    name: Phrase,
+    help: Phrase,
+}
 
 struct PlannedWeek {
     number: u8,
@@ -232,6 +242,7 @@ async fn setup_page(
             ("due", t.lists_due),
             ("until", t.play_until),
         ],
+        methods: methods(t),
         values: [
             ("win", t.win),
             ("draw", t.draw),
@@ -258,6 +269,19 @@ async fn setup_page(
         told,
     };
     show_as(page.told.status(), &page)
+}
+
+fn methods(t: &Texts) -> [PairingMethod; 3] {
+    [
+        (BY_SCORE, t.desk.by_score, t.desk.by_score_help),
+        (ROUND_ROBIN, t.desk.round_robin, t.desk.round_robin_help),
+        (
+            ROUND_ROBIN_TWICE,
+            t.desk.robin_twice,
+            t.desk.robin_twice_help,
+        ),
+    ]
+    .map(|(value, name, help)| PairingMethod { value, name, help })
 }
 
 fn step_title(t: &Texts, step: u8) -> Phrase {

@@ -6,6 +6,7 @@ use chrono::{Datelike, Days, NaiveDate, NaiveTime};
 use document::list_rules::{AmountDocument, ListRuleDocument, RuleDocument};
 use document::painting::PaintedBonusDocument;
 use document::policy::PolicyDocument;
+use document::rounds::RoundsDocument;
 use document::scoring::{ByeDocument, GamePointsDocument};
 use document::season::{CalendarDocument, CapsDocument, MomentDocument, NightDocument};
 use document::share::ShareDocument;
@@ -14,6 +15,13 @@ use league::season::Visibility;
 
 use super::fields::Fields;
 use crate::body;
+
+/// Equal scores meet.
+pub const BY_SCORE: &str = "by_score";
+/// Everybody meets everybody.
+pub const ROUND_ROBIN: &str = "round_robin";
+/// Everybody meets everybody twice.
+pub const ROUND_ROBIN_TWICE: &str = "round_robin_twice";
 
 /// Nights that the form has room for.
 pub const NIGHTS: u8 = 4;
@@ -69,6 +77,8 @@ impl<'f> SetupForm<'f> {
             "night_1_time" => "19:00",
             "night_1_tables" => "6",
             "grace" => "60",
+            "method" => BY_SCORE,
+            "per_week" => "1",
             "win" => "3",
             "draw" | "painted" => "1",
             "loss" => "0",
@@ -197,7 +207,23 @@ impl<'f> SetupForm<'f> {
         policy.painting.bonuses = self.painted_bonus().into_iter().collect();
         policy.confirm_within_hours = self.value("confirm_hours").unwrap_or_default();
         policy.list_rules = self.list_rules();
+        policy.rounds = self.rounds();
         Ok(policy)
+    }
+
+    fn rounds(&self) -> RoundsDocument {
+        let per_week = self.value("per_week").unwrap_or_default();
+        match self.get("method").as_str() {
+            ROUND_ROBIN => RoundsDocument::RoundRobin {
+                per_week,
+                double: false,
+            },
+            ROUND_ROBIN_TWICE => RoundsDocument::RoundRobin {
+                per_week,
+                double: true,
+            },
+            _ => RoundsDocument::ByScore { per_week },
+        }
     }
 
     fn painted_bonus(&self) -> Option<PaintedBonusDocument> {
@@ -247,5 +273,32 @@ impl<'f> SetupForm<'f> {
             places: self.value("places"),
             policy: self.policy()?,
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn rounds_of(fields: &[(&str, &str)]) -> RoundsDocument {
+        let fields = fields
+            .iter()
+            .map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
+        let fields = Fields::of(fields.collect());
+        let form = SetupForm::new(&fields, NaiveDate::MIN);
+        form.policy().unwrap().rounds
+    }
+
+    #[test]
+    fn rounds_are_paired_by_score_unless_another_way_is_chosen() {
+        assert_eq!(rounds_of(&[]), RoundsDocument::default());
+        let twice = RoundsDocument::RoundRobin {
+            per_week: 2,
+            double: true,
+        };
+        assert_eq!(
+            rounds_of(&[("method", ROUND_ROBIN_TWICE), ("per_week", "2")]),
+            twice
+        );
     }
 }

@@ -4,6 +4,16 @@ use super::Phrase;
 
 vocabulary! {
     DeskTexts, DESK_ENGLISH, [],
+    method: "Who meets whom",
+    by_score: "Equal scores meet",
+    by_score_help: "In each round players meet who stand alike so far. For any number of players and weeks.",
+    round_robin: "Everybody meets everybody",
+    round_robin_help: "A round robin, in the order of the Berger tables. It takes one round fewer than there are players: 8 players, 7 rounds. An odd number takes as many rounds as players.",
+    robin_twice: "Everybody meets everybody twice",
+    robin_twice_help: "The same with the roles swapped the second time, in twice as many rounds.",
+    per_week: "Rounds each week",
+    per_week_help: "With more than one, each has its share of the week's nights, in order.",
+    round_of: "Round {} of {} in this week",
     results: "Results",
     disputed: "Disputed",
     disputed_text: "The two sides disagree. Nothing counts until somebody rules.",
@@ -203,5 +213,6 @@ vocabulary! {
     repair_preview: "Show what would change",
     did_repair_round: "Repair proposed",
     version_of: "version {}",
+    archive_later: "When the season has ended, the same is here row by row for spreadsheets, as a ZIP.",
     archive: "Row by row for spreadsheets (ZIP)",
 }

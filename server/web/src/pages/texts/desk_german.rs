@@ -5,6 +5,16 @@ use super::desk_english::DeskTexts;
 
 translation! {
     DeskTexts, DESK_GERMAN, [],
+    method: "Wer gegen wen",
+    by_score: "Gleiche Punktzahlen treffen sich",
+    by_score_help: "In jeder Runde treffen sich Spielende, die bisher gleich stehen. Für jede Zahl von Spielenden und Wochen.",
+    round_robin: "Alle gegen alle",
+    round_robin_help: "Ein Rundenturnier in der Folge der Berger-Tabellen. Es braucht eine Runde weniger, als Spielende dabei sind: 8 Spielende, 7 Runden. Bei ungerader Zahl sind es so viele Runden wie Spielende.",
+    robin_twice: "Alle zweimal gegen alle",
+    robin_twice_help: "Dasselbe, beim zweiten Mal mit getauschten Rollen, in doppelt so vielen Runden.",
+    per_week: "Runden je Woche",
+    per_week_help: "Sind es mehrere, hat jede ihren Anteil an den Abenden der Woche, in ihrer Folge.",
+    round_of: "Runde {} von {} in dieser Woche",
     results: "Ergebnisse",
     disputed: "Strittig",
     disputed_text: "Die beiden Seiten sind uneins. Nichts zählt, bis jemand entscheidet.",
@@ -204,5 +214,6 @@ translation! {
     repair_preview: "Zeigen, was sich ändern würde",
     did_repair_round: "Reparatur vorgeschlagen",
     version_of: "Fassung {}",
+    archive_later: "Wenn die Saison beendet ist, gibt es dasselbe hier Zeile für Zeile für Tabellenblätter, als ZIP.",
     archive: "Zeile für Zeile für Tabellenblätter (ZIP)",
 }
