@@ -12,6 +12,7 @@ mod hall;
 mod keyboard;
 mod keys;
 mod list_check;
+mod live;
 mod look;
 mod onlooker;
 mod organiser;

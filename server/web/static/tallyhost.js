@@ -105,20 +105,66 @@ if (pager) {
 }
 
 // A page marked data-live hears from the server when the season has changed. It then asks for
-// itself again and takes over the parts that differ; the rest of the page stays as it is.
+// itself again and takes over what differs in its marked parts; all else stays as it is.
 const page = document.body;
-const shown = new Map();
 let asking = false;
 let asked = false;
 
+function isTyped(field) {
+  if (field.matches("select")) {
+    const options = [...field.options];
+    const preset = options.findLastIndex((option) => option.defaultSelected);
+    return field.selectedIndex !== Math.max(preset, 0);
+  }
+  return field.value !== field.defaultValue || field.checked !== field.defaultChecked;
+}
+
+// Whether somebody is at work in a part: it then waits, and a note says so.
+function isInUse(part) {
+  const fields = [...part.querySelectorAll("input:not([type=hidden]), textarea, select")];
+  return fields.some((field) => field === document.activeElement || isTyped(field));
+}
+
+// Makes a node like a fresh one and keeps whatever is alike, so that the reader's focus, selection,
+// scrolled tables and opened details stay.
+function takeAfter(node, fresh) {
+  if (node.isEqualNode(fresh)) return;
+  if (node.nodeName !== fresh.nodeName) return node.replaceWith(fresh);
+  if (node.nodeType !== Node.ELEMENT_NODE) {
+    node.data = fresh.data;
+    return;
+  }
+  for (const { name } of [...node.attributes]) {
+    if (name !== "open" && !fresh.hasAttribute(name)) node.removeAttribute(name);
+  }
+  for (const { name, value } of fresh.attributes) {
+    if (name !== "open" && node.getAttribute(name) !== value) node.setAttribute(name, value);
+  }
+  const [here, there] = [[...node.childNodes], [...fresh.childNodes]];
+  here.slice(there.length).forEach((rest) => rest.remove());
+  there.forEach((child, place) => {
+    if (here[place]) takeAfter(here[place], child);
+    else node.append(child);
+  });
+}
+
 function takeOver(fresh) {
+  document.querySelectorAll("[data-left]").forEach((note) => note.remove());
   for (const part of document.querySelectorAll("[data-part]")) {
     const other = fresh.querySelector(`[data-part="${part.dataset.part}"]`);
-    if (!other || shown.get(part) === other.innerHTML) continue;
-    shown.set(part, other.innerHTML);
+    if (!other) continue;
+    const inUse = isInUse(part);
+    const note = document.querySelector(`[data-waits="${part.dataset.part}"]`);
+    if (note) note.hidden = !inUse;
+    if (inUse) {
+      part.addEventListener("focusout", askAgain, { once: true });
+      continue;
+    }
     const held = part.contains(document.activeElement) && document.activeElement.getAttribute("href");
-    part.innerHTML = other.innerHTML;
-    if (held) part.querySelector(`[href="${CSS.escape(held)}"]`)?.focus();
+    takeAfter(part, other);
+    if (held && document.activeElement.getAttribute("href") !== held) {
+      part.querySelector(`[href="${CSS.escape(held)}"]`)?.focus();
+    }
   }
   page.dataset.version = fresh.body.dataset.version ?? "";
   tellTimes();

@@ -1,6 +1,6 @@
 use std::cell::Cell;
 use std::path::Path;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 use reqwest::Url;
 use serde_json::{Value, json};
@@ -37,6 +37,12 @@ pub enum Size {
     /// 1280 by 800.
     Laptop,
 }
+
+/// How long words are waited for; a busy machine is slow.
+const PATIENCE: Duration = Duration::from_secs(90);
+
+/// How often they are looked for.
+const BETWEEN_LOOKS: Duration = Duration::from_millis(200);
 
 /// How often the browser is asked whether it has arrived.
 const MOST_QUESTIONS: u32 = 5_000;
@@ -314,7 +320,8 @@ impl Window {
     /// Waits until the page reads so: another page may be on its way, or the script at work.
     pub fn reads(&self, words: &str) {
         let xpath = format!("//main[contains(normalize-space(), {})]", quoted(words));
-        let found = RUNTIME.block_on(self.driver.query(By::XPath(xpath)).first());
+        let query = self.driver.query(By::XPath(xpath));
+        let found = RUNTIME.block_on(query.wait(PATIENCE, BETWEEN_LOOKS).first());
         assert!(found.is_ok(), "{words:?} is not on {}", self.path());
     }
 

@@ -351,6 +351,7 @@ vocabulary! {
     ruling: "Rule on this game",
     ruling_text: "Your ruling stands at once, whatever the slip says. It is in the trail with its reason; an earlier result stays readable.",
     ruling_send: "Rule",
+    changed_meanwhile: "Something has changed here in the meantime, as it says above. What you typed is still there.",
     my_game: "My game",
     pairing_desk: "Pair the week",
     pairing_text: "The proposal is the best there is by the season's wishes, with proof. Nobody else sees it before you publish it.",

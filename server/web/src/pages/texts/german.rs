@@ -350,6 +350,7 @@ translation! {
     ruling: "Über diese Partie entscheiden",
     ruling_text: "Ihr Entscheid gilt sofort, was immer auf dem Zettel steht. Er steht mit Grund im Protokoll; ein früheres Ergebnis bleibt lesbar.",
     ruling_send: "Entscheiden",
+    changed_meanwhile: "Inzwischen hat sich hier etwas geändert, wie oben steht. Was Sie eingegeben haben, ist noch da.",
     my_game: "Meine Partie",
     pairing_desk: "Woche paaren",
     pairing_text: "Der Vorschlag ist nach den Wünschen der Saison nachweislich der beste. Niemand sonst sieht ihn, bevor Sie ihn veröffentlichen.",
