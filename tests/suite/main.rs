@@ -24,3 +24,4 @@ mod process;
 mod service;
 mod sources;
 mod stories;
+mod translations;

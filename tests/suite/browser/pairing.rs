@@ -1,6 +1,7 @@
 use serde_json::json;
 
 use super::window::{Size, Window};
+use crate::harness::Stage;
 use crate::stories::results::week::{LAST_NIGHT, LISTS_DUE, Week, played};
 
 #[test]
@@ -57,4 +58,32 @@ fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and
     organiser.press("Close the week");
     organiser.reads("This week is closed.");
     organiser.look("week-closed");
+}
+
+#[test]
+fn a_second_round_of_a_week_is_proposed_and_published_after_the_first() {
+    let stage = Stage::with(|season| {
+        season["policy"]["rounds"] = json!({ "kind": "by_score", "per_week": 2 });
+    });
+    let week = Week::sealed_in(stage, &["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    for player in &week.players {
+        week.tell(player, &["first", "second"]).expect(204);
+    }
+    let first = week.propose();
+    let page = week.stage.week(1);
+    let page = page.strip_prefix("/api/v1").unwrap();
+    let organiser = Window::of(&week.stage.server, "Wennable", Size::Phone);
+    organiser.go(&format!("{page}/pairing"));
+    organiser.reads("Round 1 of 2 in this week");
+    week.publish(&first);
+    organiser.go(&format!("{page}/pairing"));
+    organiser.reads("Round 2 of 2 in this week");
+    organiser.press("Propose a round");
+    organiser.reads("Proven: no pairing gives up less.");
+    organiser.look("pairing-second-round");
+    organiser.resize(Size::Phone);
+    organiser.press("Publish the round");
+    organiser.reads("4 without a confirmed result");
+    assert!(!organiser.text().contains("Propose a round"));
+    assert!(!organiser.text().contains("in this week"));
 }

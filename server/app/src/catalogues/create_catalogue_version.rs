@@ -68,8 +68,10 @@ fn read(source: CatalogueSource) -> Result<Catalogue, Refusal> {
             Err(faults) => faults
                 .into_iter()
                 .map(|fault| {
-                    let place = format!("Row {}, column {}", fault.row, fault.column);
-                    let detail = format!("{place} ({}): {}", fault.header, fault.detail);
+                    let detail = format!(
+                        "Row {}, column {} ({}): {}",
+                        fault.row, fault.column, fault.header, fault.detail
+                    );
                     Fault::new(&fault.code, "", detail).at_cell(fault.row, fault.column)
                 })
                 .collect(),

@@ -10,13 +10,13 @@ use league::ids::{ClubId, PlayerId, SeasonId};
 use league::season::Phase;
 
 use super::address::{self, InSeason, InWeek};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::factions::faction_name;
 use super::fields::Fields;
 use super::nudges::{self, NudgePanel};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
 use crate::problem::Problem;
@@ -96,10 +96,11 @@ pub async fn told(
     season: SeasonId,
     done: Result<(), app::Refusal>,
 ) -> PageAnswer {
-    match done {
-        Ok(()) => Ok(go(&format!("{}/board", address::season(club, season)))),
-        Err(refusal) => board_page(desk, visit, club, season, Told::or_problem(refusal)?).await,
-    }
+    let next = |()| format!("{}/board", address::season(club, season));
+    go_or_tell(done, next, async |told| {
+        board_page(desk, visit, club, season, told).await
+    })
+    .await
 }
 
 async fn board_page(

@@ -11,12 +11,12 @@ use league::role::Role;
 use league::season::SeasonState;
 
 use super::address::{self, InClub};
-use super::answer::{PageAnswer, framed, go, percent_encode, show_as};
+use super::answer::{PageAnswer, framed, percent_encode, show_as};
 use super::fields::Fields;
 use super::moment::{Clock, Moment};
 use super::roles::{role_word, runs_seasons};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 
 #[derive(Template)]
@@ -125,13 +125,12 @@ pub async fn change_member(
         Some(role) => app::clubs::update_member(&desk, actor, club, account, role).await,
         None => app::clubs::delete_member(&desk, actor, club, account).await,
     };
-    match changed {
-        Ok(()) => Ok(go(&address::club(club))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            club_page(&desk, &visit, club, None, told).await
-        }
-    }
+    go_or_tell(
+        changed,
+        |()| address::club(club),
+        async |told| club_page(&desk, &visit, club, None, told).await,
+    )
+    .await
 }
 
 async fn club_page(

@@ -10,12 +10,12 @@ use league::season::{Phase, SeasonState};
 use league::standings::{Awarded, Prize};
 
 use super::address::{self, InSeason};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::moment::Moment;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 
 #[derive(Template)]
@@ -61,13 +61,12 @@ pub async fn end_season(
     _fields: Fields,
 ) -> PageAnswer {
     let (club, season) = path.ids();
-    match app::seasons::end_season(&desk, visit.actor()?, club, season).await {
-        Ok(_) => Ok(go(&format!("{}/end", address::season(club, season)))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            ending(&desk, &visit, club, season, told).await
-        }
-    }
+    let ended = app::seasons::end_season(&desk, visit.actor()?, club, season).await;
+    let next = |_| format!("{}/end", address::season(club, season));
+    go_or_tell(ended, next, async |told| {
+        ending(&desk, &visit, club, season, told).await
+    })
+    .await
 }
 
 async fn ending(desk: &Desk, visit: &Visit, club: ClubId, id: SeasonId, told: Told) -> PageAnswer {

@@ -12,7 +12,7 @@ use league::scenario::ScenarioSheet;
 use league::side::Side;
 
 use super::address::{self, InGame};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::csrf;
 use super::fields::Fields;
 use super::moment::Moment;
@@ -21,7 +21,7 @@ use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::slip_form::{self, CountRow, Ending};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use crate::problem::Problem;
 
@@ -80,13 +80,13 @@ pub async fn answer_slip(
     fields: Fields,
 ) -> PageAnswer {
     let (club, season, game) = path.ids();
-    match act(&desk, &visit, path.ids(), &fields).await {
-        Ok(()) => Ok(go(&address::game(club, season, game))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            game_page(&desk, &visit, path.ids(), &fields, told).await
-        }
-    }
+    let done = act(&desk, &visit, path.ids(), &fields).await;
+    go_or_tell(
+        done,
+        |()| address::game(club, season, game),
+        async |told| game_page(&desk, &visit, path.ids(), &fields, told).await,
+    )
+    .await
 }
 
 type Place = (ClubId, SeasonId, GameId);

@@ -13,14 +13,14 @@ use league::season::Phase;
 use league::week::WeekNo;
 
 use super::address::{self, InWeek};
-use super::answer::{PageAnswer, framed, go, show, show_as};
+use super::answer::{PageAnswer, framed, show, show_as};
 use super::check::CheckPanel;
 use super::fields::Fields;
 use super::list_form::{self, EntryFields, KindChoice};
 use super::moment::Moment;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
 use crate::problem::{Problem, WireFault};
@@ -78,10 +78,13 @@ pub async fn change_list(
     fields: Fields,
 ) -> PageAnswer {
     let place = path.ids()?;
-    match act(&desk, visit.actor()?, place, &fields).await {
-        Ok(address) => Ok(go(&address)),
-        Err(refusal) => list_page(&desk, &visit, place, Told::or_problem(refusal)?).await,
-    }
+    let done = act(&desk, visit.actor()?, place, &fields).await;
+    go_or_tell(
+        done,
+        |address| address,
+        async |told| list_page(&desk, &visit, place, told.beside_the_check()).await,
+    )
+    .await
 }
 
 /// The receipt of the sealed list.

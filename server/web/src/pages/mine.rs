@@ -8,7 +8,7 @@ use league::ids::{ClubId, SeasonId};
 use league::season::{Phase, SeasonState};
 
 use super::address::{self, InSeason, InWeek};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::games::of_week;
 use super::moment::Moment;
@@ -16,7 +16,7 @@ use super::nudges::{Notice, notices};
 use super::pairings::PairingRow;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::{ScenarioPanel, WeekPanel, scenario};
 use crate::problem::Problem;
@@ -102,10 +102,11 @@ async fn told(
     season: SeasonId,
     done: Result<(), Refusal>,
 ) -> PageAnswer {
-    match done {
-        Ok(()) => Ok(go(&format!("{}/mine", address::season(club, season)))),
-        Err(refusal) => mine_page(desk, visit, club, season, Told::or_problem(refusal)?).await,
-    }
+    let next = |()| format!("{}/mine", address::season(club, season));
+    go_or_tell(done, next, async |told| {
+        mine_page(desk, visit, club, season, told).await
+    })
+    .await
 }
 
 async fn mine_page(

@@ -13,13 +13,13 @@ use league::painting::{ClaimState, Evidence, PhotoDigest};
 use league::season::{Phase, SeasonState};
 
 use super::address::{self, InSeason};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::factions::faction_name;
 use super::photos::digest;
 use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::upload::Upload;
 use super::visit::{Frame, Visit};
 use crate::problem::Problem;
@@ -83,13 +83,12 @@ pub async fn change_painting(
     upload: Upload,
 ) -> PageAnswer {
     let (club, season) = path.ids();
-    match act(&desk, &visit, club, season, upload).await {
-        Ok(()) => Ok(go(&format!("{}/painting", address::season(club, season)))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            painting_page(&desk, &visit, club, season, told).await
-        }
-    }
+    let done = act(&desk, &visit, club, season, upload).await;
+    let next = |()| format!("{}/painting", address::season(club, season));
+    go_or_tell(done, next, async |told| {
+        painting_page(&desk, &visit, club, season, told).await
+    })
+    .await
 }
 
 async fn act(

@@ -10,14 +10,14 @@ use league::season::Phase;
 use uuid::Uuid;
 
 use super::address::{self, InWeek};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::games::of_week;
 use super::pairings::PairingRow;
 use super::reasons::{ExplainedPair, Proof, explained, names, proof};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
 
@@ -29,6 +29,8 @@ struct PairingDeskPage {
     head: SeasonHead,
     week: WeekPanel,
     may_propose: bool,
+    /// Which round of the week is next, of how many; where there are several.
+    next_round: Option<(usize, u8)>,
     may_close: bool,
     closed: bool,
     round: Option<String>,
@@ -71,16 +73,12 @@ pub async fn act_at_desk(
     fields: Fields,
 ) -> PageAnswer {
     let (club, season, week) = path.ids()?;
-    match act(&desk, visit.actor()?, *path, &fields).await {
-        Ok(()) => Ok(go(&format!(
-            "{}/pairing",
-            address::week(club, season, week)
-        ))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            desk_page(&desk, &visit, path.into_inner(), &fields, told).await
-        }
-    }
+    let done = act(&desk, visit.actor()?, *path, &fields).await;
+    let next = |()| format!("{}/pairing", address::week(club, season, week));
+    go_or_tell(done, next, async |told| {
+        desk_page(&desk, &visit, *path, &fields, told).await
+    })
+    .await
 }
 
 async fn act(desk: &Desk, actor: Actor, path: InWeek, fields: &Fields) -> Result<(), Refusal> {
@@ -137,13 +135,15 @@ async fn desk_page(
     let drawn = rounds
         .iter()
         .filter(|round| round.published_at.is_some() && round.repair.is_none());
-    let more = drawn.count() < usize::from(per_week(&scene));
+    let (drawn, per_week) = (drawn.count(), per_week(&scene));
+    let has_lists = matches!(week.1, Phase::ListsOpened | Phase::Paired);
     let games = of_week(desk, visit, &scene, number).await?;
     let page = PairingDeskPage {
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(visit, Tab::Board),
-        may_propose: week.1 == Phase::ListsOpened || (week.1 == Phase::Paired && more),
+        may_propose: has_lists && drawn < usize::from(per_week),
+        next_round: (per_week > 1).then_some((drawn + 1, per_week)),
         may_close: week.1 == Phase::Paired,
         closed: week.1 == Phase::Closed,
         round: proposed.map(|round| round.id.to_string()),
@@ -152,7 +152,7 @@ async fn desk_page(
             None => Vec::new(),
         },
         proof: match proposed {
-            Some(round) => Some(proof(&scene, round)?),
+            Some(round) => Some(proof(&scene, visit.t, round)?),
             None => None,
         },
         extra_one: typed.text("one").to_owned(),

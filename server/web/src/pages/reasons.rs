@@ -78,18 +78,18 @@ fn night(scene: &SeasonScene, round: &Round, number: u8) -> String {
 ///
 /// # Errors
 /// As [`explained`].
-pub fn proof(scene: &SeasonScene, round: &Round) -> Result<Proof, Refusal> {
+pub fn proof(scene: &SeasonScene, t: &Texts, round: &Round) -> Result<Proof, Refusal> {
     let proposal = round.proposal.proposal().map_err(Refusal::Broken)?;
     let draw: Option<[u8; 32]> = round.draw.clone().try_into().ok();
     let task = draw.and_then(|draw| round.task.task(Draw(draw)).ok());
     let called = |player: PlayerId| scene.handle(player).to_owned();
     let barrier = proposal.barrier.as_ref();
-    let barrier = barrier.map(|barrier| barrier.sentence(&called));
+    let barrier = barrier.map(|barrier| t.speech().barrier(barrier, &called));
     Ok(Proof {
         holds: task.is_some_and(|task| certificate::verify(&task, &proposal).is_ok()),
         sentences: barrier
             .into_iter()
-            .chain([proposal.looked_ahead.sentence()])
+            .chain([t.speech().looked_ahead(&proposal.looked_ahead)])
             .collect(),
     })
 }

@@ -6,6 +6,7 @@ use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
 
 use super::answer::{framed, go, percent_encode, show_as};
+use super::texts::speech::Said;
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
 use crate::problem::ProblemDocument;
@@ -16,8 +17,8 @@ struct RefusedPage<'a> {
     frame: Frame,
     t: &'static Texts,
     words: Option<Phrase>,
-    detail: &'a str,
-    faults: Vec<&'a str>,
+    detail: Said,
+    faults: Vec<Said>,
     /// Whether a form was sent: what was typed is still on the page before.
     sent: bool,
     /// Whether signing in would help.
@@ -49,15 +50,16 @@ pub fn refused(
         return Some(go(&format!("/sign-in?next={next}")));
     }
     let visit = Visit::unknown(request);
+    let said = |english: &str| Said::detail(visit.t.speech(), english);
     let page = RefusedPage {
         frame: visit.frame(),
         t: visit.t,
         words: words(visit.t, status, problem),
-        detail: problem.detail.as_deref().unwrap_or(problem.title),
+        detail: said(problem.detail.as_deref().unwrap_or(problem.title)),
         faults: problem
             .errors
             .iter()
-            .map(|fault| fault.detail.as_str())
+            .map(|fault| said(&fault.detail))
             .collect(),
         sent: request.method() == Method::POST,
         signed_out: status == StatusCode::UNAUTHORIZED,

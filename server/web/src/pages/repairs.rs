@@ -10,12 +10,12 @@ use league::ids::{PlayerId, RoundId};
 use league::pairing::NightKey;
 
 use super::address::{self, InWeek};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::reasons::{Proof, proof};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::WeekPanel;
 
@@ -60,15 +60,15 @@ pub async fn repair_round(
     fields: Fields,
 ) -> PageAnswer {
     let (club, season, week) = path.ids()?;
-    let link = address::week(club, season, week);
-    match act(&desk, visit.actor()?, &visit, *path, &fields).await {
-        Ok(true) => Ok(go(&format!("{link}/rounds"))),
-        Ok(false) => Ok(go(&format!("{link}/repair"))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            repair_page(&desk, &visit, path.into_inner(), &fields, told).await
-        }
-    }
+    let done = act(&desk, visit.actor()?, &visit, *path, &fields).await;
+    let next = |is_published| {
+        let page = if is_published { "rounds" } else { "repair" };
+        format!("{}/{page}", address::week(club, season, week))
+    };
+    go_or_tell(done, next, async |told| {
+        repair_page(&desk, &visit, *path, &fields, told).await
+    })
+    .await
 }
 
 /// Whether the repair is published.
@@ -157,7 +157,7 @@ async fn repair_page(
             })
             .collect(),
         reason: typed.text("reason").to_owned(),
-        pending: pending(&scene, all)?,
+        pending: pending(&scene, visit.t, all)?,
         week: WeekPanel::new(&scene, week, visit.t),
         told,
     };
@@ -187,7 +187,11 @@ fn plays(round: &Round, player: PlayerId) -> bool {
     seats.any(|seat| seat == player.0) || round.proposal.byes.contains(&player.0)
 }
 
-fn pending(scene: &SeasonScene, rounds: Vec<Round>) -> Result<Option<PendingRepair>, Refusal> {
+fn pending(
+    scene: &SeasonScene,
+    t: &Texts,
+    rounds: Vec<Round>,
+) -> Result<Option<PendingRepair>, Refusal> {
     let repairs = app::rounds::with_changes(rounds)?;
     let pending = repairs
         .iter()
@@ -207,8 +211,8 @@ fn pending(scene: &SeasonScene, rounds: Vec<Round>) -> Result<Option<PendingRepa
         reason: reason.unwrap_or_default(),
         changes: changes
             .iter()
-            .map(|change| change.sentence(&called, &evening))
+            .map(|change| t.speech().changed(change, &called, &evening))
             .collect(),
-        proof: proof(scene, round)?,
+        proof: proof(scene, t, round)?,
     }))
 }

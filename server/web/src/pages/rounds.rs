@@ -63,7 +63,7 @@ pub async fn show_rounds(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> 
             },
             published: scene.clock(visit.t).at(at),
             pairs: explained(&scene, visit.t, round)?,
-            proof: proof(&scene, round)?,
+            proof: proof(&scene, visit.t, round)?,
             pins: ordered(&round.task.pins),
             forbidden: ordered(&round.task.forbidden),
             draw: document::hex(&round.draw),

@@ -10,13 +10,13 @@ use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 
 use super::address::{self, InSeason};
-use super::answer::{PageAnswer, framed, go, show_as};
+use super::answer::{PageAnswer, framed, show_as};
 use super::clubs::season_state;
 use super::factions::faction_name;
 use super::fields::Fields;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
-use super::told::Told;
+use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
 use super::week_panel::{ScenarioPanel, WeekPanel, scenario};
 use crate::problem::Problem;
@@ -77,13 +77,13 @@ pub async fn join(
         faction: fields.text("faction").to_owned(),
         nights: fields.all("nights"),
     };
-    match app::seasons::join_season(&desk, visit.actor()?, club, season, command).await {
-        Ok(_) => Ok(go(&address::season(club, season))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            season_page(&desk, &visit, club, season, told).await
-        }
-    }
+    let joined = app::seasons::join_season(&desk, visit.actor()?, club, season, command).await;
+    go_or_tell(
+        joined,
+        |_| address::season(club, season),
+        async |told| season_page(&desk, &visit, club, season, told).await,
+    )
+    .await
 }
 
 /// Starts a season that was set up.
@@ -95,13 +95,13 @@ pub async fn start(
     _fields: Fields,
 ) -> PageAnswer {
     let (club, season) = path.ids();
-    match app::seasons::start_season(&desk, visit.actor()?, club, season).await {
-        Ok(_) => Ok(go(&address::season(club, season))),
-        Err(refusal) => {
-            let told = Told::or_problem(refusal)?;
-            season_page(&desk, &visit, club, season, told).await
-        }
-    }
+    let started = app::seasons::start_season(&desk, visit.actor()?, club, season).await;
+    go_or_tell(
+        started,
+        |_| address::season(club, season),
+        async |told| season_page(&desk, &visit, club, season, told).await,
+    )
+    .await
 }
 
 async fn season_page(

@@ -3,7 +3,9 @@
 use actix_web::http::StatusCode;
 use app::{Fault, Reason, Refusal};
 
+use super::answer::{PageAnswer, go};
 use super::texts::Texts;
+use super::texts::speech::Said;
 use crate::problem::Problem;
 
 /// What a form is told; nothing at first.
@@ -71,21 +73,50 @@ impl Told {
         }
     }
 
-    /// What it says in short in the reader's language.
+    /// Without the findings of a list, which its page shows in any case.
+    #[must_use]
+    pub fn beside_the_check(mut self) -> Self {
+        let of_list = |fault: &Fault| fault.code.starts_with("list.");
+        if !self.faults.is_empty() && self.faults.iter().all(of_list) {
+            self.faults.clear();
+            self.detail = self.detail.map(|_| String::new());
+        }
+        self
+    }
+
+    /// What stands above the sentences: what it is about in short, where they are foreign or none.
     pub fn heading(&self, t: &Texts) -> String {
-        match t.speech().refusal(self.code) {
+        let sentences = self.sentences(t);
+        let short = t.speech().refusal(self.code);
+        match short.filter(|_| sentences.iter().all(|said| said.foreign)) {
             Some(words) => words.to_owned(),
             None => t.form_faults.to_string(),
         }
     }
 
     /// Every sentence.
-    pub fn sentences(&self) -> Vec<&str> {
+    pub fn sentences(&self, t: &Texts) -> Vec<Said> {
         let faults = self.faults.iter().map(|fault| fault.detail.as_str());
         let mut sentences: Vec<&str> = faults.collect();
         if sentences.is_empty() {
-            sentences.extend(self.detail.as_deref());
+            sentences.extend(self.detail.as_deref().filter(|detail| !detail.is_empty()));
         }
-        sentences
+        let said = |sentence| Said::detail(t.speech(), sentence);
+        sentences.into_iter().map(said).collect()
+    }
+}
+
+/// On to the next page when it is done, else back to the form with what was refused.
+///
+/// # Errors
+/// What is no matter of the form becomes a page of its own.
+pub async fn go_or_tell<T>(
+    done: Result<T, Refusal>,
+    next: impl FnOnce(T) -> String,
+    form: impl AsyncFnOnce(Told) -> PageAnswer,
+) -> PageAnswer {
+    match done {
+        Ok(done) => Ok(go(&next(done))),
+        Err(refusal) => form(Told::or_problem(refusal)?).await,
     }
 }

@@ -1,22 +1,26 @@
 //! The league's sentences in German.
 
+mod details;
 mod findings;
 mod list_rules;
 mod painting;
 mod pairing;
+mod proofs;
 mod refusals;
+mod rounds;
 mod scenario;
 mod scoring;
 
 use document::policy::Policy;
-use league::ids::PlayerId;
 use league::ledger::Reason;
 use league::lists::Finding;
+use league::pairing::changes::Change;
+use league::pairing::{Barrier, LookedAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::share::Share;
 use league::standings::{Basis, TieBreak, TieBreaks, UnplayedRounds};
 
-use crate::pages::texts::speech::{Named, Speech};
+use crate::pages::texts::speech::{Called, Named, Speech};
 
 /// German.
 pub struct German;
@@ -26,8 +30,10 @@ impl Speech for German {
         let lists = policy.list_rules.iter().map(list_rules::sentence);
         lists
             .chain(scoring::sentences(&policy.scoring))
+            .chain([silence(policy.confirm_within_hours)])
             .chain(painting::sentences(&policy.painting))
             .chain(equal_totals(&policy.tie_breaks))
+            .chain(rounds::sentences(policy.rounds))
             .collect()
     }
 
@@ -43,12 +49,25 @@ impl Speech for German {
         credited(reason)
     }
 
-    fn paired(
-        &self,
-        reason: &league::pairing::Reason,
-        called: &dyn Fn(PlayerId) -> String,
-    ) -> Vec<String> {
+    fn paired(&self, reason: &league::pairing::Reason, called: Called<'_>) -> Vec<String> {
         pairing::sentences(reason, called)
+    }
+
+    fn barrier(&self, barrier: &Barrier, called: Called<'_>) -> String {
+        proofs::barrier(barrier, called)
+    }
+
+    fn looked_ahead(&self, known: &LookedAhead) -> String {
+        proofs::looked_ahead(known)
+    }
+
+    fn changed(
+        &self,
+        change: &Change,
+        called: Called<'_>,
+        evening: &dyn Fn(NightKey) -> String,
+    ) -> String {
+        proofs::changed(change, called, evening)
     }
 
     fn tie_break(&self, tie_break: TieBreak) -> &'static str {
@@ -73,6 +92,14 @@ impl Speech for German {
     fn refusal(&self, code: &str) -> Option<&'static str> {
         refusals::sentence(code)
     }
+
+    fn detail(&self, english: &str) -> Option<String> {
+        details::sentence(english)
+    }
+}
+
+fn silence(hours: u16) -> String {
+    format!("Ein gemeldetes Ergebnis, dem niemand antwortet, gilt nach {hours} h.")
 }
 
 fn credited(reason: &Reason) -> String {

@@ -7,12 +7,17 @@
 use document::policy::Policy;
 use league::ids::PlayerId;
 use league::lists::{EntryKey, Finding};
+use league::pairing::changes::Change;
+use league::pairing::{Barrier, LookedAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::standings::TieBreak;
 use league::{ledger, pairing};
 
 /// How an entry of a list is called, if it is known.
 pub type Named<'a> = &'a dyn Fn(&EntryKey) -> Option<String>;
+
+/// How a player is called.
+pub type Called<'a> = &'a dyn Fn(PlayerId) -> String;
 
 /// The sentences of one language.
 pub trait Speech: Sync {
@@ -29,14 +34,30 @@ pub trait Speech: Sync {
     fn credited(&self, reason: &ledger::Reason) -> String;
 
     /// Why a pair meets.
-    fn paired(&self, reason: &pairing::Reason, called: &dyn Fn(PlayerId) -> String) -> Vec<String>;
+    fn paired(&self, reason: &pairing::Reason, called: Called<'_>) -> Vec<String>;
 
     /// A tie-break.
     fn tie_break(&self, tie_break: TieBreak) -> &'static str;
 
-    /// What a refusal of this code says in short, before its details, which stay English; `None`
-    /// where the details say enough.
+    /// How a round that must have rematches is proven to.
+    fn barrier(&self, barrier: &Barrier, called: Called<'_>) -> String;
+
+    /// What is known of the rounds to come.
+    fn looked_ahead(&self, known: &LookedAhead) -> String;
+
+    /// What a repair changes for somebody.
+    fn changed(
+        &self,
+        change: &Change,
+        called: Called<'_>,
+        evening: &dyn Fn(NightKey) -> String,
+    ) -> String;
+
+    /// What a refusal of this code says in short; `None` for one that is not known here.
     fn refusal(&self, code: &str) -> Option<&'static str>;
+
+    /// What a refusal says in full, by its English; `None` for a sentence that is not known here.
+    fn detail(&self, english: &str) -> Option<String>;
 }
 
 /// The league's own sentences.
@@ -59,8 +80,25 @@ impl Speech for English {
         reason.to_string()
     }
 
-    fn paired(&self, reason: &pairing::Reason, called: &dyn Fn(PlayerId) -> String) -> Vec<String> {
-        reason.sentences(&called)
+    fn paired(&self, reason: &pairing::Reason, called: Called<'_>) -> Vec<String> {
+        reason.sentences(called)
+    }
+
+    fn barrier(&self, barrier: &Barrier, called: Called<'_>) -> String {
+        barrier.sentence(called)
+    }
+
+    fn looked_ahead(&self, known: &LookedAhead) -> String {
+        known.sentence()
+    }
+
+    fn changed(
+        &self,
+        change: &Change,
+        called: Called<'_>,
+        evening: &dyn Fn(NightKey) -> String,
+    ) -> String {
+        change.sentence(called, evening)
     }
 
     fn tie_break(&self, tie_break: TieBreak) -> &'static str {
@@ -69,6 +107,10 @@ impl Speech for English {
 
     fn refusal(&self, _: &str) -> Option<&'static str> {
         None
+    }
+
+    fn detail(&self, english: &str) -> Option<String> {
+        Some(english.to_owned())
     }
 }
 
@@ -83,15 +125,18 @@ pub struct Said {
 impl Said {
     /// A finding in this language, else in the league's own.
     pub fn finding(speech: &dyn Speech, finding: &Finding, named: Named<'_>) -> Self {
-        match speech.finding(finding, named) {
-            Some(words) => Self {
-                words,
-                foreign: false,
-            },
-            None => Self {
-                words: finding.sentence().to_owned(),
-                foreign: true,
-            },
+        Self::or_english(speech.finding(finding, named), finding.sentence())
+    }
+
+    /// What a refusal says in full in this language, else as it says it itself.
+    pub fn detail(speech: &dyn Speech, english: &str) -> Self {
+        Self::or_english(speech.detail(english), english)
+    }
+
+    fn or_english(words: Option<String>, english: &str) -> Self {
+        Self {
+            foreign: words.is_none(),
+            words: words.unwrap_or_else(|| english.to_owned()),
         }
     }
 }

@@ -1,0 +1,27 @@
+//! How a season makes its rounds, in German.
+
+use league::pairing::rounds::{Cycles, Method, Rounds};
+
+/// The rules as players read them.
+pub fn sentences(rounds: Rounds) -> [String; 2] {
+    let method = match rounds.method() {
+        Method::ByScore => {
+            "In jeder Runde treffen sich gleiche Punktzahlen, soweit die Wünsche es zulassen."
+        }
+        Method::RoundRobin(Cycles::Single) => {
+            "Alle treffen einmal auf alle, nach den Berger-Tabellen; eine versäumte Partie wird \
+             nachgeholt, wenn beide frei sind."
+        }
+        Method::RoundRobin(Cycles::Double) => {
+            "Alle treffen zweimal auf alle, mit getauschten Rollen, nach den Berger-Tabellen; eine \
+             versäumte Partie wird nachgeholt, wenn beide frei sind."
+        }
+    };
+    let per_week = match rounds.per_week() {
+        1 => "Eine Woche hat eine Runde.".to_owned(),
+        more => format!(
+            "Eine Woche hat bis zu {more} Runden, jede mit ihrem Anteil an den Abenden in ihrer Folge."
+        ),
+    };
+    [method.to_owned(), per_week]
+}
