@@ -9,9 +9,10 @@ mod seasons;
 
 /// The sentence in German; `None` for one that is not known here.
 pub fn sentence(english: &str) -> Option<String> {
-    let whole = translated(english);
+    // First without the full stop: a last value would take it along.
     let bare = || Some(format!("{}.", translated(english.strip_suffix('.')?)?));
-    whole.or_else(bare).map(|german| capitalised(&german))
+    let german = bare().or_else(|| translated(english))?;
+    Some(capitalised(&german))
 }
 
 fn translated(english: &str) -> Option<String> {
