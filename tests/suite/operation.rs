@@ -1,5 +1,6 @@
 //! What those who run the server see of it.
 
+use std::fs;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
@@ -7,6 +8,7 @@ use nix::sys::signal::Signal;
 use serde_json::json;
 
 use crate::harness::{Database, Server, Stage, until};
+use crate::sources::root;
 use crate::stories::results::week::{LAST_NIGHT, Week, played};
 
 #[test]
@@ -54,6 +56,38 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
         assert!(metrics.contains(line), "{line} is not in\n{metrics}");
     }
     assert!(!metrics.contains("swordfish"), "{metrics}");
+}
+
+#[test]
+fn the_numbers_tell_of_requests_cache_pool_notices_replica_calendar_and_pairing() {
+    let week = Week::paired(&["Oskrel", "Corvanel"]);
+    let visitor = week.stage.server.visitor();
+    let public = week.stage.season.replacen("/api/v1", "/public", 1);
+    visitor.get(&format!("{public}/standings")).expect(200);
+    for line in [
+        "http_request_seconds_count{",
+        r#"standings_pages{event="miss"} 1"#,
+        r#"standings_kept{of="seasons"} 1"#,
+        r#"database_connections{state="idle"} "#,
+        "notice_queue_share ",
+        "replica_connected 1",
+        "replica_lag_seconds 0",
+        r#"calendar_acts_total{act="open_lists"} "#,
+        "calendar_done_timestamp_seconds 1",
+        r#"pairing_seconds_count{step="solve"} 1"#,
+        r#"pairing_seconds_count{step="check"} 1"#,
+    ] {
+        until(line, || visitor.get("/metrics").text().contains(line));
+    }
+    let numbers = visitor.get("/metrics").text();
+    let table = fs::read_to_string(root().join("docker/README.md")).unwrap();
+    let kinds = numbers
+        .lines()
+        .filter_map(|line| line.strip_prefix("# TYPE "));
+    for name in kinds.filter_map(|line| line.split(' ').next()) {
+        let name = name.split_once("process_").map_or(name, |_| "process_…");
+        assert!(table.contains(&format!("`{name}`")), "{name}");
+    }
 }
 
 #[test]

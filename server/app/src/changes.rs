@@ -1,7 +1,10 @@
 //! The versions of seasons, for whoever keeps something that follows from them.
 
+use std::time::Duration;
+
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
+use store::Conn;
 use store::changes::{self, Listener, Told};
 pub use store::changes::{Change, committing};
 pub use store::replication::Replica;
@@ -41,8 +44,47 @@ impl Desk {
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached.
     pub async fn find_replica(&self) -> Result<Option<Replica>, Refusal> {
+        let look = async |conn: &mut Conn| Ok::<_, Refusal>(store::replication::find(conn).await?);
+        let replica = self.store.read(look).await?;
+        self.freshness.note(replica);
+        Ok(replica)
+    }
+
+    /// How old what the database shows may be, as far as is known without a look at it: nothing of a
+    /// primary, `None` of a replica that never was seen to be complete.
+    #[must_use]
+    pub fn age(&self) -> Option<Duration> {
+        self.freshness.age()
+    }
+
+    /// Whether the database is known to be a primary: what it does not show does not exist.
+    #[must_use]
+    pub fn reads_primary(&self) -> bool {
+        self.freshness.is_complete()
+    }
+
+    /// Whether what the database shows is no older than this process was told to serve. Looks at it
+    /// where that is in doubt.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub async fn is_current(&self) -> Result<bool, Refusal> {
+        let is_known = || self.age().is_some_and(|age| age <= self.stale_after);
+        if is_known() {
+            return Ok(true);
+        }
+        self.find_replica().await?;
+        Ok(is_known())
+    }
+
+    /// How full the database's queue of notices is, from 0 to 1: it fills when somebody who listens no
+    /// longer hears. A replica has none.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub async fn find_notice_backlog(&self) -> Result<f64, Refusal> {
         self.store
-            .read(async |conn| Ok(store::replication::find(conn).await?))
+            .read(async |conn| Ok(changes::find_backlog(conn).await?))
             .await
     }
 

@@ -1,6 +1,7 @@
 //! The desk: everything a use case needs besides its command.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use league::ids::AccountId;
 use league::time::Instant;
@@ -8,8 +9,10 @@ use store::Store;
 use tokio::sync::Semaphore;
 use uuid::Uuid;
 
-use crate::Refusal;
 use crate::accounts::token::TokenKey;
+use crate::freshness::Freshness;
+use crate::rounds::Timed;
+use crate::{Refusal, Uptime};
 
 /// Passwords hashed at the same moment at most; each takes 19 MiB.
 const HASHES_AT_ONCE: usize = 4;
@@ -24,6 +27,9 @@ pub struct Desk {
     pub(crate) key: TokenKey,
     pub(crate) hashing: Arc<Semaphore>,
     pub(crate) decoding: Arc<Semaphore>,
+    pub(crate) timed: Timed,
+    pub(crate) freshness: Freshness,
+    pub(crate) stale_after: Duration,
 }
 
 /// Somebody who has signed in.
@@ -39,17 +45,26 @@ pub struct Actor {
 pub type Viewer = Option<Actor>;
 
 impl Desk {
-    /// A desk over a store. `secret` signs access tokens.
+    /// A desk over a store. `secret` signs access tokens; what the database shows is stale once it may
+    /// be older than `stale_after`, by the clock of this process.
     ///
     /// # Errors
     /// The reason in words when the secret has fewer than 256 bits (RFC 7518, section 3.2).
-    pub fn new(store: Store, secret: &[u8]) -> Result<Self, String> {
+    pub fn new(
+        store: Store,
+        secret: &[u8],
+        stale_after: Duration,
+        uptime: Uptime,
+    ) -> Result<Self, String> {
         let key = TokenKey::new(secret)?;
         Ok(Self {
             store,
             key,
             hashing: Arc::new(Semaphore::new(HASHES_AT_ONCE)),
             decoding: Arc::new(Semaphore::new(PHOTOS_AT_ONCE)),
+            timed: Timed::default(),
+            freshness: Freshness::new(uptime),
+            stale_after,
         })
     }
 

@@ -8,6 +8,7 @@ mod changes;
 pub mod clubs;
 mod desk;
 mod facts;
+mod freshness;
 pub mod lists;
 mod may;
 pub mod nudges;
@@ -23,5 +24,6 @@ mod words;
 
 pub use changes::{Change, Changes, Replica, Versions, committing};
 pub use desk::{Actor, Desk, Viewer};
+pub use freshness::Uptime;
 pub use may::Action;
 pub use refusal::{Fault, Reason, Refusal};

@@ -2,10 +2,12 @@
 
 use std::sync::Arc;
 
+use app::Desk;
+use app::rounds::Step;
 use prometheus::core::{Collector, Desc};
 use prometheus::process_collector::ProcessCollector;
 use prometheus::proto::MetricFamily;
-use prometheus::{IntGaugeVec, Opts};
+use prometheus::{HistogramOpts, HistogramVec, IntGaugeVec, Opts};
 use standings::Shelf;
 use store::Store;
 use web::Metrics;
@@ -19,6 +21,27 @@ pub fn of_process(store: Store) -> Result<Metrics, prometheus::Error> {
     metrics.add(ProcessCollector::for_self())?;
     metrics.add(ConnectionCollector::new(store)?)?;
     Ok(metrics)
+}
+
+/// Upper bounds in seconds: from the check of a small round to the limit of a request.
+const PAIRING_SECONDS: [f64; 9] = [0.0002, 0.001, 0.005, 0.02, 0.1, 0.25, 0.5, 1.0, 4.0];
+
+/// Adds how long pairings take: solving, and checking the proof.
+///
+/// # Errors
+/// A name that is used twice.
+pub fn add_pairing(metrics: &Metrics, desk: &Desk) -> Result<(), prometheus::Error> {
+    let help = "Time to find the best round (solve), and to check its proof (check)";
+    let buckets = HistogramOpts::new("pairing_seconds", help).buckets(PAIRING_SECONDS.to_vec());
+    let seconds = HistogramVec::new(buckets, &["step"])?;
+    let [solve, check] = ["solve", "check"].map(|step| seconds.with_label_values(&[step]));
+    desk.on_pairing(Box::new(move |step| {
+        Box::new(match step {
+            Step::Solve => solve.start_timer(),
+            Step::Check => check.start_timer(),
+        })
+    }));
+    metrics.add(seconds)
 }
 
 /// Adds what the read service counts.

@@ -1,4 +1,5 @@
-//! How far the database is behind its primary, for those who run the server.
+//! How far the database is behind its primary, and its notices behind it, for those who run the
+//! server.
 
 use std::time::Duration;
 
@@ -15,6 +16,7 @@ const EVERY: Duration = Duration::from_secs(1);
 pub struct Gauges {
     connected: IntGauge,
     lag: Gauge,
+    notices: Gauge,
 }
 
 impl Gauges {
@@ -27,9 +29,16 @@ impl Gauges {
         let connected = IntGauge::with_opts(Opts::new("replica_connected", help))?;
         let help = "How many seconds old what the database shows may be; 0 for a primary";
         let lag = Gauge::with_opts(Opts::new("replica_lag_seconds", help))?;
+        let help = "How full the queue is of notices that somebody has not heard yet, from 0 to 1";
+        let notices = Gauge::with_opts(Opts::new("notice_queue_share", help))?;
         metrics.add(connected.clone())?;
         metrics.add(lag.clone())?;
-        Ok(Self { connected, lag })
+        metrics.add(notices.clone())?;
+        Ok(Self {
+            connected,
+            lag,
+            notices,
+        })
     }
 
     /// Keeps them current for as long as the server runs. A database that does not answer counts as
@@ -47,6 +56,9 @@ impl Gauges {
             self.connected.set(connected.into());
             let behind = replica.and_then(|replica| replica.behind);
             self.lag.set(behind.unwrap_or_default().as_secs_f64());
+            if let Ok(share) = desk.find_notice_backlog().await {
+                self.notices.set(share);
+            }
         }
     }
 }

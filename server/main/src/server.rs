@@ -2,7 +2,7 @@
 
 use std::net::SocketAddr;
 use std::sync::Arc;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 use actix_web::HttpServer;
 use actix_web::dev::Server;
@@ -27,10 +27,10 @@ pub struct Bound {
     pub addresses: Vec<SocketAddr>,
     /// The server itself.
     pub server: Server,
-    role: Role,
     desk: Desk,
     shelf: Option<Arc<Shelf>>,
     replica: replication::Gauges,
+    calendar: Option<calendar::Counts>,
     leaving: Leaving,
 }
 
@@ -49,7 +49,10 @@ impl Bound {
         connections::allow_many();
         let store = Store::connect(url, settings.pool.get())?;
         let metrics = metrics::of_process(store.clone())?;
-        let desk = Desk::new(store, key.bytes())?;
+        let start = Instant::now();
+        let uptime = Box::new(move || start.elapsed());
+        let desk = Desk::new(store, key.bytes(), settings.stale_after, uptime)?;
+        metrics::add_pairing(&metrics, &desk)?;
         let leaving = Leaving::default();
         let role = settings.role;
         let shelf = role.has_standings().then(|| Shelf::new(desk.clone()));
@@ -57,6 +60,8 @@ impl Bound {
             metrics::add_shelf(&metrics, shelf)?;
         }
         let replica = replication::Gauges::add_to(&metrics)?;
+        let calendar = role.has_desk().then(|| calendar::Counts::add_to(&metrics));
+        let calendar = calendar.transpose()?;
         let document = Document::new(&web::openapi(standings::openapi()))?;
         let routes = routes(role, shelf.clone(), document);
         let public = PublicAddress(settings.public_url.clone());
@@ -92,10 +97,10 @@ impl Bound {
         Ok(Self {
             addresses: server.addrs(),
             server: server.run(),
-            role,
             desk,
             shelf,
             replica,
+            calendar,
             leaving,
         })
     }
@@ -107,8 +112,8 @@ impl Bound {
     pub async fn run(self, signals: Signals, drain: Duration) -> Outcome {
         let background = LocalSet::new();
         background.spawn_local(self.replica.keep(self.desk.clone()));
-        if self.role.has_desk() {
-            background.spawn_local(calendar::keep(self.desk));
+        if let Some(counts) = self.calendar {
+            background.spawn_local(calendar::keep(self.desk, counts));
         }
         if let Some(shelf) = &self.shelf {
             background.spawn_local(standings::keep_current(Arc::clone(shelf)));

@@ -33,6 +33,8 @@ pub struct Settings {
     pub database: Database,
     /// The most connections to the database.
     pub pool: NonZeroUsize,
+    /// What the database shows may be this old; then it is not served.
+    pub stale_after: Duration,
     /// Threads that answer requests.
     pub workers: NonZeroUsize,
     /// Changing requests a second from one address; ten times as many at once.
@@ -123,6 +125,9 @@ impl Settings {
                 public_url,
                 database,
                 pool: options.pool.unwrap_or(defaults::POOL),
+                stale_after: Duration::from_secs(
+                    options.stale_after.unwrap_or(defaults::STALE_SECONDS),
+                ),
                 workers: options.workers.unwrap_or_else(defaults::workers),
                 changes_per_second: options
                     .changes_per_second
@@ -160,6 +165,7 @@ impl fmt::Display for Settings {
             KeySource::Passing => writeln!(f, "# signing-key is not needed")?,
         }
         writeln!(f, "pool = {}", self.pool)?;
+        writeln!(f, "stale-after = {}", self.stale_after.as_secs())?;
         writeln!(f, "workers = {}", self.workers)?;
         writeln!(f, "changes-per-second = {}", self.changes_per_second)?;
         writeln!(f, "behind-proxy = {}", self.behind_proxy)?;

@@ -46,6 +46,8 @@ impl Asked {
             // The reader comes from a process that knows more.
             return None;
         }
-        Some(answer(headers, &page, self.encoding, self.shelf.counts()))
+        let mut answer = answer(headers, &page, self.encoding, self.shelf.counts());
+        self.shelf.tell_age(answer.headers_mut());
+        Some(answer)
     }
 }

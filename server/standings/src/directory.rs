@@ -77,6 +77,7 @@ pub async fn list_public_seasons(
         ));
     }
     let after = sought.after.as_deref().map(place).transpose()?;
+    shelf.must_be_current().await?;
     let page = seasons::list_public_seasons(shelf.desk(), &sought.search, after, limit).await?;
     let next = page.next.map(cursor);
     let link = next.as_ref().map(|next| link(&request, next));

@@ -75,6 +75,7 @@ async fn read_page(
     let counts = asked.shelf.counts();
     let answer = answer(request.headers(), &page, asked.encoding, counts);
     let mut response = HttpResponse::from(answer.map_into_boxed_body());
+    asked.shelf.tell_age(response.headers_mut());
     response.extensions_mut().insert(asked);
     Ok(response)
 }

@@ -2,9 +2,10 @@
 
 use std::collections::HashMap;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::Duration;
 
+use actix_web::http::header::{AGE, HeaderMap, HeaderValue};
 use app::standings::find_board;
 use app::{Change, Desk, Refusal, Versions};
 use arc_swap::ArcSwap;
@@ -41,6 +42,8 @@ pub struct Shelf {
     seasons: ArcSwap<HashMap<Key, Arc<Kept>>>,
     counts: Counts,
     closed: AtomicBool,
+    /// Seconds; 0 where there is nothing to tell.
+    age: AtomicU64,
     asked_turns: UnboundedSender<Turn>,
     turns: Mutex<UnboundedReceiver<Turn>>,
 }
@@ -55,6 +58,7 @@ impl Shelf {
             seasons: ArcSwap::default(),
             counts: Counts::default(),
             closed: AtomicBool::new(false),
+            age: AtomicU64::new(0),
             asked_turns,
             turns: Mutex::new(turns),
         });
@@ -162,6 +166,7 @@ impl Shelf {
         if let Some(kept) = self.trusted(key) {
             return Ok(kept);
         }
+        self.must_be_current().await?;
         // First the place, then the question: what is committed meanwhile is noted on it.
         let kept = self.place(key);
         kept.note_asked(self.clock.running());
@@ -177,6 +182,28 @@ impl Shelf {
                 self.forget(key);
                 Err(Refusal::NotFound)
             }
+        }
+    }
+
+    /// # Errors
+    /// [`Refusal::Unavailable`] over a replica that is cut off from its primary, or behind it, for
+    /// longer than this process was told to serve.
+    pub(crate) async fn must_be_current(&self) -> Result<(), Refusal> {
+        match self.desk.is_current().await? {
+            true => Ok(()),
+            false => Err(Refusal::Unavailable {
+                retry_after: 1,
+                cause: "the replica does not know what its primary has".to_owned(),
+            }),
+        }
+    }
+
+    /// Tells a reader how old a page may be, in seconds, where its version was last confirmed by a
+    /// replica that has lost sight of its primary (`Age`, RFC 9111, section 5.1).
+    pub(crate) fn tell_age(&self, headers: &mut HeaderMap) {
+        let age = self.age.load(Ordering::Relaxed);
+        if age > 0 {
+            headers.insert(AGE, HeaderValue::from(age));
         }
     }
 
@@ -205,6 +232,14 @@ impl Shelf {
         if wanted.is_empty() {
             return Ok(());
         }
+        if let Err(refusal) = self.must_be_current().await {
+            // Whoever follows a season comes again, and is sent to a process that knows more.
+            wanted.iter().for_each(|(key, _)| self.forget(*key));
+            return Err(refusal);
+        }
+        let age = self.desk.age().filter(|&age| age > LEASE);
+        let age = age.map_or(0, |age| age.as_secs());
+        self.age.store(age, Ordering::Relaxed);
         let keys: Vec<Key> = wanted.iter().map(|(key, _)| *key).collect();
         let Versions { now, seasons } = self.desk.find_versions(&keys).await?;
         self.clock.set(asked, now);

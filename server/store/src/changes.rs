@@ -8,6 +8,7 @@ use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
 use diesel::prelude::*;
+use diesel::sql_types::Double;
 use diesel_async::pooled_connection::deadpool::Object;
 use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
@@ -149,6 +150,24 @@ impl Listener {
             }
         }
     }
+}
+
+#[derive(QueryableByName)]
+struct BacklogRow {
+    #[diesel(sql_type = Double)]
+    share: f64,
+}
+
+const BACKLOG: &str = "select case when pg_is_in_recovery() then 0
+    else pg_notification_queue_usage() end as share";
+
+/// How full the queue of notices is that some listener has not heard yet, from 0 to 1.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn find_backlog(conn: &mut Conn) -> Result<f64, Fault> {
+    let row: BacklogRow = diesel::sql_query(BACKLOG).get_result(conn).await?;
+    Ok(row.share)
 }
 
 /// The versions of those of these seasons that everybody may see.

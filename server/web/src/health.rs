@@ -6,7 +6,7 @@ use std::time::Duration;
 
 use actix_web::get;
 use actix_web::web::Data;
-use app::{Desk, Replica};
+use app::{Desk, Refusal, Replica};
 use tokio::time::timeout;
 
 use crate::problem::{Problem, WireFault};
@@ -35,15 +35,16 @@ pub async fn is_live() -> &'static str {
     "live\n"
 }
 
-/// Ready: the database answers too, and the process is not about to stop. Send requests elsewhere
-/// while this fails. Over a replica it says how far that is behind.
+/// Ready: the database answers too and is current, and the process is not about to stop. Send requests
+/// elsewhere while this fails. Over a replica it says how far that is behind.
 #[get("/health/ready")]
 pub async fn is_ready(desk: Data<Desk>, leaving: Data<Leaving>) -> Result<String, Problem> {
     if leaving.is_announced() {
         return Err(Problem::wire(WireFault::Unavailable));
     }
-    match timeout(PATIENCE, desk.find_replica()).await {
-        Ok(Ok(replica)) => Ok(format!("ready{}\n", replica.map(words).unwrap_or_default())),
+    let look = async { Ok::<_, Refusal>((desk.find_replica().await?, desk.is_current().await?)) };
+    match timeout(PATIENCE, look).await {
+        Ok(Ok((replica, true))) => Ok(format!("ready{}\n", replica.map(words).unwrap_or_default())),
         _ => Err(Problem::wire(WireFault::Unavailable)),
     }
 }

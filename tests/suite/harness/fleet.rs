@@ -21,6 +21,9 @@ pub static PRIMARY: LazyLock<TestCluster> =
 /// A replica of it that is never stopped.
 pub static REPLICA: LazyLock<Replica> = LazyLock::new(Replica::follow);
 
+/// Where a replica that was cut off finds its primary, as SQL.
+pub struct WayBack(String);
+
 /// A streaming replica of the primary.
 pub struct Replica {
     folder: PathBuf,
@@ -65,6 +68,24 @@ impl Replica {
     /// Catches up and goes on.
     pub fn resume(&self) {
         self.look("SELECT pg_wal_replay_resume()::text");
+    }
+
+    /// From now on it hears nothing of the primary, which goes on. The way back is a statement.
+    pub fn cut_off(&self) -> WayBack {
+        let conninfo = "SELECT quote_literal(current_setting('primary_conninfo'))";
+        let conninfo = texts_at(&self.url_of("postgres"), conninfo).remove(0);
+        self.follow_at("''");
+        WayBack(conninfo)
+    }
+
+    /// Hears of the primary again.
+    pub fn reconnect(&self, WayBack(conninfo): WayBack) {
+        self.follow_at(&conninfo);
+    }
+
+    fn follow_at(&self, conninfo: &str) {
+        self.look(&format!("ALTER SYSTEM SET primary_conninfo = {conninfo}"));
+        self.look("SELECT pg_reload_conf()::text");
     }
 
     fn look(&self, query: &str) {

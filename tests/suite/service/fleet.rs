@@ -6,7 +6,7 @@ use std::thread;
 use serde_json::Value;
 
 use super::{Wall, ask_with, standings_process, tag, total, version};
-use crate::harness::{Database, PRIMARY, REPLICA, Replica, Server, Stage, until};
+use crate::harness::{Database, Follower, PRIMARY, REPLICA, Replica, Server, Stage, until};
 
 /// A desk over a database.
 pub fn desk(url: &str) -> Server {
@@ -168,6 +168,61 @@ fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
     replica.start();
     assert_eq!(total(&table_at_least(&wall, &reader, third)), 3);
     until("it is ready again", || ready().status == 200);
+}
+
+#[test]
+fn what_a_replica_that_is_cut_off_shows_is_served_only_as_long_as_one_may_wait() {
+    let replica = Replica::follow();
+    let wall = wall_at_the_primary();
+    let url = replica.url_of(wall.stage.database.name());
+    let [strict, patient] = ["2", "86400"].map(|seconds| reader_for(&url, seconds));
+    let path = wall.path("standings");
+    let first = wall.give_a_point_at(&wall.stage.server);
+    for reader in [&strict, &patient] {
+        assert_eq!(total(&table_at_least(&wall, reader, first)), 1);
+    }
+    let mut follower = Follower::of(&strict, &wall.path("events"), None);
+    assert_eq!(follower.next(), Some(first));
+
+    let way_back = replica.cut_off();
+    let second = wall.give_a_point_at(&wall.stage.server);
+    until("the strict reader serves nothing", || {
+        strict.visitor().get(&path).status == 503
+    });
+    assert_eq!(follower.next(), None, "who follows is sent elsewhere");
+    for closed in [&path, "/public/seasons", "/health/ready"] {
+        strict.visitor().get(closed).refused(503, "unavailable");
+    }
+    until("the numbers say so", || {
+        let numbers = strict.visitor().get("/metrics").text();
+        numbers.contains("replica_connected 0")
+    });
+    until("the patient reader tells how old its table may be", || {
+        let answer = patient.visitor().get(&path).with_status(200);
+        assert_eq!(version(&answer.json()), first);
+        let age = answer.header("age").map(|age| age.parse::<u64>().unwrap());
+        age.is_some_and(|age| age > 1)
+    });
+    let ready = patient.visitor().get("/health/ready").with_status(200);
+    assert!(ready.text().contains("cut off from the primary"));
+
+    replica.reconnect(way_back);
+    for reader in [&strict, &patient] {
+        assert_eq!(total(&table_at_least(&wall, reader, second)), 2);
+        until("it is ready", || {
+            reader.visitor().get("/health/ready").status == 200
+        });
+    }
+}
+
+/// A process of the standings that serves what may be so old.
+fn reader_for(url: &str, seconds: &str) -> Server {
+    Server::launch(|command| {
+        command
+            .env("DATABASE_URL", url)
+            .env_remove("TALLYHOST_SIGNING_KEY")
+            .args(["--role", "standings", "--stale-after", seconds])
+    })
 }
 
 fn lag(metrics: &str) -> f64 {

@@ -12,6 +12,7 @@ pub(crate) mod seats;
 mod shock;
 mod taken;
 mod task;
+mod timing;
 
 pub use find_fairness::{SeasonFairness, find_fairness};
 pub use list_rounds::list_rounds;
@@ -19,3 +20,5 @@ pub use propose_round::{ProposeRound, propose_round};
 pub use publish_round::publish_round;
 pub use repair_round::{Repair, RepairRound, repair_round, with_changes};
 pub use store::rounds::Round;
+pub(crate) use timing::Timed;
+pub use timing::{Step, Stopwatch};

@@ -15,6 +15,7 @@ use uuid::Uuid;
 
 use super::seats::as_the_table_says;
 use super::task::{Orders, task};
+use super::timing::Step;
 use crate::aside::aside;
 use crate::facts::{self, Loaded};
 use crate::may::may;
@@ -60,7 +61,7 @@ pub async fn propose_round(
             let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, orders).await?;
             let draw = draw(conn, &season, &inputs).await?;
             let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
-            let proposal = solve(task).await?;
+            let proposal = solve(desk, task).await?;
             let round = Round {
                 id: RoundId(Uuid::now_v7()),
                 week,
@@ -215,8 +216,9 @@ pub(super) async fn draw(
     Ok(Secret::new(seed).draw(digest))
 }
 
-pub(super) async fn solve(task: Task) -> Result<Proposal, Refusal> {
-    let solved = aside(move || propose(&task)).await?;
+pub(super) async fn solve(desk: &Desk, task: Task) -> Result<Proposal, Refusal> {
+    let timed = desk.timed.clone();
+    let solved = aside(move || timed.take(Step::Solve, || propose(&task))).await?;
     solved.map_err(|why| match why {
         Impossible::Faulty(faults) => {
             let faults = faults

@@ -12,6 +12,7 @@ use store::seasons::Season;
 use super::games::games;
 use super::propose_round::{already_paired, draw};
 use super::publish_repair::{publish_repair, tell_nights};
+use super::timing::Step;
 use crate::facts;
 use crate::may::may;
 use crate::record::Scene;
@@ -49,7 +50,7 @@ pub async fn publish_round(
                 return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
             }
             must_be_fresh(conn, &season, &round).await?;
-            must_hold(conn, &season, &round).await?;
+            must_hold(desk, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             let games = games(&round, &week, &loaded)?;
@@ -128,7 +129,12 @@ async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &Round) -> Resul
 }
 
 /// What is published follows from the locked inputs and the committed seed, and is proven best.
-async fn must_hold(conn: &mut Conn, season: &Season, round: &Round) -> Result<(), Refusal> {
+async fn must_hold(
+    desk: &Desk,
+    conn: &mut Conn,
+    season: &Season,
+    round: &Round,
+) -> Result<(), Refusal> {
     let mismatch = |why: String| {
         tracing::error!(round = %round.id, why, "a proposal does not hold");
         Refusal::rule(
@@ -145,5 +151,7 @@ async fn must_hold(conn: &mut Conn, season: &Season, round: &Round) -> Result<()
         .task(draw)
         .map_err(|faults| mismatch(format!("{faults:?}")))?;
     let proposal = round.proposal.proposal().map_err(mismatch)?;
-    certificate::verify(&task, &proposal).map_err(|flaw| mismatch(format!("{flaw:?}")))
+    let check = || certificate::verify(&task, &proposal);
+    let checked = desk.timed.take(Step::Check, check);
+    checked.map_err(|flaw| mismatch(format!("{flaw:?}")))
 }

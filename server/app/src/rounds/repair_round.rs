@@ -81,7 +81,7 @@ pub async fn repair_round(
             let inputs = inputs(&season, &loaded, &before, shock)?;
             let draw = draw(conn, &season, &inputs).await?;
             let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
-            let proposal = solve(task).await?;
+            let proposal = solve(desk, task).await?;
             let round = Round {
                 id: RoundId(Uuid::now_v7()),
                 version: before.version + 1,

@@ -12,6 +12,9 @@ pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr:
 /// Eight connections answered 1.5 times the requests of two on two cores.
 pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(7);
 
+/// Long enough for a primary to be started anew, short enough that nobody misses a round.
+pub(super) const STALE_SECONDS: u64 = 10;
+
 /// A person types far less; a club of twenty behind one address does too.
 pub(super) const CHANGES_PER_SECOND: NonZeroU32 = NonZeroU32::MIN.saturating_add(19);
 

@@ -34,6 +34,10 @@ pub struct Options {
     /// Most connections to the database [default: 8]
     #[arg(long, env = "TALLYHOST_POOL", value_name = "NUMBER")]
     pub pool: Option<NonZeroUsize>,
+    /// Seconds that a replica may be cut off from its primary, or behind it, and still be read from
+    /// [default: 10]
+    #[arg(long, env = "TALLYHOST_STALE_AFTER", value_name = "SECONDS")]
+    pub stale_after: Option<u64>,
     /// Threads that answer requests [default: one for each core]
     #[arg(long, env = "TALLYHOST_WORKERS", value_name = "NUMBER")]
     pub workers: Option<NonZeroUsize>,
@@ -82,6 +86,7 @@ impl Options {
             database_url: self.database_url.or(other.database_url),
             postgres_bin: self.postgres_bin.or(other.postgres_bin),
             pool: self.pool.or(other.pool),
+            stale_after: self.stale_after.or(other.stale_after),
             workers: self.workers.or(other.workers),
             changes_per_second: self.changes_per_second.or(other.changes_per_second),
             behind_proxy: self.behind_proxy.or(other.behind_proxy),
