@@ -22,6 +22,7 @@ mod paper;
 mod people;
 mod photos;
 mod player;
+mod record_consent;
 mod refusals;
 mod reminders;
 mod repair;

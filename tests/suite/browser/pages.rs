@@ -17,6 +17,7 @@ const PAGES: &[(&str, Seen)] = &[
     ("/invitations", By("Ilkamar")),
     ("/clubs/{club}", By("Wennable")),
     ("/clubs/{club}/catalogues", By("Wennable")),
+    ("/clubs/{club}/record-consent", InStory("record_consent")),
     ("/clubs/{club}/seasons/new", By("Wennable")),
     ("/clubs/{club}/seasons/{season}", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/standings", By("Corvanel")),

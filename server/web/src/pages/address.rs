@@ -73,6 +73,11 @@ pub fn club(club: ClubId) -> String {
     format!("/clubs/{club}")
 }
 
+/// Where a member says whether everybody may read their record.
+pub fn record_consent(club: ClubId) -> String {
+    format!("/clubs/{club}/record-consent")
+}
+
 /// The page of a season.
 pub fn season(club: ClubId, season: SeasonId) -> String {
     format!("/clubs/{club}/seasons/{season}")

@@ -42,6 +42,7 @@ mod points;
 mod print;
 mod qr;
 mod reasons;
+mod record_consent;
 mod refused;
 mod repairs;
 mod results_desk;

@@ -33,6 +33,8 @@ struct PlayerPage {
     head: SeasonHead,
     link: String,
     ended: bool,
+    /// Where the player says who may read their record, for themselves.
+    record: Option<String>,
     handle: String,
     faction: String,
     place: Option<PlacePanel>,
@@ -109,12 +111,14 @@ pub async fn show_player(desk: Data<Desk>, visit: Visit, path: Path<InPlayer>) -
     let army = app::lists::find_army(&desk, visit.viewer, club, season, player).await?;
     let lines = standings.ledger.iter();
     let who = scene.players.iter().find(|known| known.id == player);
+    let own = scene.own.as_ref().is_some_and(|own| own.id == player);
     let page = PlayerPage {
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(&visit, Tab::Standings),
         link: address::player(club, season, player),
         ended: scene.season.state == SeasonState::Ended,
+        record: own.then(|| address::record_consent(club)),
         handle: scene.handle(player).to_owned(),
         faction: who
             .map(|who| faction_name(&who.faction))

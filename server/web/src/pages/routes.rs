@@ -5,8 +5,8 @@ use actix_web::web::ServiceConfig;
 use super::{
     accounts, assets, board, cards, catalogues, certificates, check, clubs, downloads, ending,
     games, home, invitations, lists, mine, next_season, nudges, painting, pairing_desk, paste,
-    photos, players, points, print, repairs, results_desk, rounds, seasons, setup, sheets,
-    standings, statistics, trail, wall, weeks,
+    photos, players, points, print, record_consent, repairs, results_desk, rounds, seasons, setup,
+    sheets, standings, statistics, trail, wall, weeks,
 };
 
 /// The pages, and what they load.
@@ -26,6 +26,8 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(clubs::show_club)
         .service(clubs::invite)
         .service(clubs::change_member)
+        .service(record_consent::show_record_consent)
+        .service(record_consent::change_record_consent)
         .service(catalogues::show_catalogues)
         .service(catalogues::import_catalogue)
         .service(setup::show_setup)

@@ -1,13 +1,15 @@
 //! English, and with it the list of keys.
 
 use super::Phrase;
+use super::consent_english::{CONSENT_ENGLISH, ConsentTexts};
 use super::desk_english::{DESK_ENGLISH, DeskTexts};
 use super::figures_english::{FIGURES_ENGLISH, FiguresTexts};
 use super::hall_english::{HALL_ENGLISH, HallTexts};
 
 vocabulary! {
     Texts, ENGLISH,
-    [desk: DeskTexts = DESK_ENGLISH, figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH],
+    [desk: DeskTexts = DESK_ENGLISH, figures: FiguresTexts = FIGURES_ENGLISH, hall: HallTexts = HALL_ENGLISH,
+    consent: ConsentTexts = CONSENT_ENGLISH],
     language: "en",
     weekdays: "Mon Tue Wed Thu Fri Sat Sun",
     months: "January February March April May June July August September October November December",

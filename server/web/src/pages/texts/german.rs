@@ -1,12 +1,13 @@
 //! German.
 
+use super::consent_german::CONSENT_GERMAN;
 use super::desk_german::DESK_GERMAN;
 use super::figures_german::FIGURES_GERMAN;
 use super::hall_german::HALL_GERMAN;
 use super::{Phrase, Texts};
 
 translation! {
-    Texts, GERMAN, [desk = DESK_GERMAN, figures = FIGURES_GERMAN, hall = HALL_GERMAN],
+    Texts, GERMAN, [desk = DESK_GERMAN, figures = FIGURES_GERMAN, hall = HALL_GERMAN, consent = CONSENT_GERMAN],
     language: "de",
     weekdays: "Mo Di Mi Do Fr Sa So",
     months: "Januar Februar März April Mai Juni Juli August September Oktober November Dezember",

@@ -48,6 +48,8 @@ macro_rules! translation {
     };
 }
 
+mod consent_english;
+mod consent_german;
 mod desk_english;
 mod desk_german;
 mod english;
