@@ -22,6 +22,7 @@ mod openapi;
 mod operation;
 mod process;
 mod service;
+mod side_by_side;
 mod sources;
 mod stories;
 mod translations;

@@ -56,15 +56,34 @@ impl Server {
         Self::run("serve", ANYWHERE, configure)
     }
 
+    /// Starts another server than this revision's, on a test's database.
+    pub fn other(binary: &Path, database: &Database) -> Self {
+        Self::run_binary(binary, "serve", ANYWHERE, |command| {
+            command.env("DATABASE_URL", database.url())
+        })
+    }
+
     fn run(word: &str, listen: &str, configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
+        let binary = Path::new(env!("CARGO_BIN_EXE_tallyhost"));
+        Self::run_binary(binary, word, listen, configure)
+    }
+
+    fn run_binary(
+        binary: &Path,
+        word: &str,
+        listen: &str,
+        configure: impl FnOnce(&mut Command) -> &mut Command,
+    ) -> Self {
         static COUNT: AtomicU32 = AtomicU32::new(0);
         let number = COUNT.fetch_add(1, Ordering::Relaxed);
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
-        let mut command = Command::new(env!("CARGO_BIN_EXE_tallyhost"));
+        let mut command = Command::new(binary);
         command
             .args([word, "--listen", listen, "--workers", "1", "--pool", "4"])
             .args(["--log-format", "json"])
             .env("TALLYHOST_CHANGES_PER_SECOND", "100000")
+            // A busy machine is no broken line.
+            .env("TALLYHOST_STALE_AFTER", "600")
             .env("TALLYHOST_SIGNING_KEY", "7a".repeat(32))
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
