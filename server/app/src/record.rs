@@ -7,6 +7,7 @@ use store::Conn;
 use store::seasons::Season;
 use store::trail::{Event, OpenTo};
 
+use crate::standings::freeze::freeze_rows;
 use crate::{Actor, Refusal};
 
 /// Where and when something happens, and who does it.
@@ -59,8 +60,8 @@ impl Scene {
         self.append(conn, act, facts, OpenTo::Officers).await
     }
 
-    /// Raises the season's version and writes what happened into the trail for everyone who may see
-    /// the season. Call it last in a transaction.
+    /// Keeps the tables that it changed, raises the season's version and writes what happened into the
+    /// trail for everyone who may see the season. Call it last in a transaction.
     pub async fn tell_everyone(
         self,
         conn: &mut Conn,
@@ -68,6 +69,7 @@ impl Scene {
         facts: Value,
     ) -> Result<(), Refusal> {
         if let Some(season) = self.season {
+            freeze_rows(conn, self.club, season, act, self.at).await?;
             store::seasons::touch(conn, self.club, season, self.at).await?;
         }
         self.append(conn, act, facts, OpenTo::Everyone).await

@@ -113,6 +113,8 @@ reasons! {
     SlipStateChanged = "slip-state-changed",
     /// Counts that cannot happen in this scenario.
     ImpossibleScore = "impossible-score",
+    /// There is no such version of it.
+    UnknownVersion = "unknown-version",
     /// Too much is open for an exact answer.
     TooOpen = "too-open",
     /// The claim was decided in between.
@@ -200,7 +202,7 @@ impl From<document::fault::Fault> for Fault {
 }
 
 /// Why nothing was done.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub enum Refusal {
     /// Nobody is signed in, and somebody must be.
     SignInNeeded,

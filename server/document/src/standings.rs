@@ -24,7 +24,7 @@ pub struct StandingsDocument {
     pub ledger: Vec<LineDocument>,
 }
 
-/// The table of a closed week, as it was: with the names that its players had.
+/// The table of a week, as it was: with the names that its players had.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 pub struct FrozenTableDocument {
     /// Last week that counts.
@@ -32,7 +32,7 @@ pub struct FrozenTableDocument {
     pub as_of: u8,
     /// In the order of the table.
     pub rows: Vec<NamedRowDocument>,
-    /// Player by player in the order of the table, week by week.
+    /// Player by player in the order of the table, week by week; none while the week is played.
     pub ledger: Vec<LineDocument>,
 }
 

@@ -113,11 +113,11 @@ impl OfWeek {
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
 pub struct OfTable {
-    /// The week, from 1; the last that was paired when absent.
+    /// The week, from 1; the last that was paired, then or now, when absent.
     #[param(minimum = 1, maximum = 52, example = 3)]
     week: Option<u8>,
-    /// The table of the week as it stood at this version of the season; from the close of the week on
-    /// there is one for each.
+    /// The table as it stood at this version of the season. Rows are kept from the start of the season
+    /// on, the lines of a ledger from the close of their week on.
     #[param(example = 41)]
     version: Option<i64>,
     /// A version of the season that you know of: nothing older is answered.
@@ -131,19 +131,18 @@ pub enum TableAsked {
     /// As it is now.
     Now(Option<WeekNo>),
     /// As it was.
-    At(WeekNo, i64),
+    At(Option<WeekNo>, i64),
 }
 
 impl OfTable {
     /// # Errors
-    /// 404 for a number that no season has, 400 for a version without a week.
+    /// 404 for a number that no season has.
     pub fn table(&self) -> Result<TableAsked, Turned> {
         let week = self.week.map(week_no).transpose()?;
-        match (week, self.version) {
-            (week, None) => Ok(TableAsked::Now(week)),
-            (Some(week), Some(version)) => Ok(TableAsked::At(week, version)),
-            (None, Some(_)) => Err(Turned::Invalid("a version is of a week: name it, too")),
-        }
+        Ok(match self.version {
+            None => TableAsked::Now(week),
+            Some(version) => TableAsked::At(week, version),
+        })
     }
 }
 

@@ -1,7 +1,7 @@
 //! What is turned away. The web gives it the form of all problems.
 
 use actix_web::http::StatusCode;
-use actix_web::http::header::{ALLOW, RETRY_AFTER};
+use actix_web::http::header::ALLOW;
 use actix_web::{HttpResponse, ResponseError};
 use app::Refusal;
 
@@ -36,8 +36,7 @@ impl ResponseError for Turned {
             Self::NotAcceptable => StatusCode::NOT_ACCEPTABLE,
             Self::Invalid(_) => StatusCode::BAD_REQUEST,
             Self::NotAllowed(_) => StatusCode::METHOD_NOT_ALLOWED,
-            Self::Refused(Refusal::NotFound) => StatusCode::NOT_FOUND,
-            Self::Refused(Refusal::Unavailable { .. }) => StatusCode::SERVICE_UNAVAILABLE,
+            // Until the web has given it its own.
             Self::Refused(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -49,10 +48,11 @@ impl ResponseError for Turned {
             Self::NotAllowed(allowed) => {
                 response.insert_header((ALLOW, *allowed));
             }
-            Self::Refused(Refusal::Unavailable { retry_after, .. }) => {
-                response.insert_header((RETRY_AFTER, *retry_after));
+            Self::Refused(refusal) => {
+                // The web tells it like every other.
+                response.extensions_mut().insert(refusal.clone());
             }
-            Self::NotAcceptable | Self::Invalid(_) | Self::Refused(_) => {}
+            Self::NotAcceptable | Self::Invalid(_) => {}
         }
         response.finish()
     }

@@ -372,6 +372,7 @@ diesel::table! {
         act -> Text,
         contents -> Jsonb,
         frozen_at -> Timestamptz,
+        whole -> Bool,
     }
 }
 

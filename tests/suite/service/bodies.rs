@@ -154,7 +154,7 @@ fn the_read_service_is_for_reading_what_there_is() {
     ] {
         wall.read(of).refused(404, "not-found");
     }
-    for of in ["standings?weak=1", "standings?version=1", "weeks?week=1"] {
+    for of in ["standings?weak=1", "standings?version=one", "weeks?week=1"] {
         wall.read(of).refused(400, "invalid-parameter");
     }
 }

@@ -1,10 +1,10 @@
-//! Tables as they were: frozen with their week, and again by what changed them later.
+//! Tables as they were at every version, and those of closed weeks with what changed them later.
 
 use serde_json::{Value, json};
 
 use super::tag;
 use crate::harness::Answer;
-use crate::stories::results::week::{Week, played};
+use crate::stories::results::week::{LAST_NIGHT, Week, played};
 
 /// A week of two that is closed, and where everybody reads of it.
 struct Closed {
@@ -64,7 +64,11 @@ fn a_closed_weeks_table_is_kept_and_a_ruling_makes_another_beside_it() {
         (&then["version"], &then["rows"]),
         (&json!(frozen), &now["rows"])
     );
-    closed.at(frozen - 1).refused(404, "not-found");
+    let before = closed.at(frozen - 1).expect(200);
+    assert_eq!(
+        before["rows"], then["rows"],
+        "the close itself changes no row"
+    );
 
     let oskrel = &closed.week.players[0];
     let point = json!({ "player": oskrel.id, "week": 1, "amount": 1, "reason": "Swept the hall" });
@@ -90,6 +94,87 @@ fn a_closed_weeks_table_is_kept_and_a_ruling_makes_another_beside_it() {
         ledger["lines"].as_array().unwrap().len()
     };
     assert_eq!(lines(tables[1].0), lines(*frozen) + 1);
+}
+
+#[test]
+fn every_version_of_a_table_is_read_again_as_everybody_saw_it() {
+    let week = Week::sealed(&["Oskrel", "Corvanel"]);
+    let public = week.stage.season.replacen("/api/v1", "/public", 1);
+    let read = |of: &str| {
+        let path = format!("{public}/{of}");
+        week.stage.server.visitor().get(&path)
+    };
+    let mut seen = Vec::new();
+    let mut look = || seen.push(read("standings").expect(200));
+    look();
+    let round = week.propose();
+    look();
+    week.publish(&round);
+    look();
+    week.stage.clock().show(LAST_NIGHT);
+    let [first, second] = week.sides();
+    week.report(first, "first", &played((3, 90), (1, 40)))
+        .expect(200);
+    look();
+    let confirm = format!("{}/confirm", week.game());
+    second.actor.post(&confirm, &json!({})).expect(200);
+    look();
+    let point = json!({ "player": second.id, "week": 1, "amount": 9, "reason": "Swept the hall" });
+    week.act("adjustments", &point).expect(200);
+    look();
+    week.act("weeks/1/close", &json!({})).expect(204);
+    week.act("adjustments", &point).expect(200);
+    look();
+
+    let totals = |table: &Value| {
+        table["rows"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(total)
+            .sum::<i64>()
+    };
+    let points: Vec<i64> = seen.iter().map(totals).collect();
+    assert!(
+        points.is_sorted() && points[0] < points[5] && points[5] < points[6],
+        "{points:?}"
+    );
+    for then in &seen {
+        let version = then["version"].as_i64().unwrap();
+        for of in ["standings?", "standings?week=1&"] {
+            let again = read(&format!("{of}version={version}")).expect(200);
+            assert_eq!(again["rows"], then["rows"], "version {version}");
+            assert!(again["version"].as_i64().unwrap() <= version);
+        }
+    }
+}
+
+#[test]
+fn a_version_that_never_was_is_refused_with_those_that_are() {
+    let closed = Closed::close();
+    let newest = closed.read("standings").expect(200)["version"]
+        .as_i64()
+        .unwrap();
+    let problem = closed.at(newest + 1).refused(404, "unknown-version");
+    let oldest = problem["oldest"].as_i64().unwrap();
+    assert_eq!(problem["newest"], newest, "{problem}");
+    closed.at(oldest).expect(200);
+    closed.at(oldest - 1).refused(404, "unknown-version");
+    closed.at(newest).expect(200);
+
+    let oskrel = &closed.week.players[0].id;
+    let lines =
+        |version: i64| closed.read(&format!("players/{oskrel}/ledger?week=1&version={version}"));
+    let kept = closed.tables()[0].0;
+    lines(kept).expect(200);
+    let problem = lines(kept - 1).refused(404, "unknown-version");
+    assert_eq!(
+        problem["oldest"], kept,
+        "lines are kept from the close on: {problem}"
+    );
+    closed
+        .read(&format!("standings?week=2&version={newest}"))
+        .refused(404, "not-found");
 }
 
 #[test]
@@ -120,4 +205,8 @@ fn a_frozen_table_is_read_in_every_form_and_never_changes_below_us() {
         EXCEPTION WHEN restrict_violation THEN RETURN; END $$";
     closed.week.stage.database.run(change);
     assert_eq!(closed.tables()[0].1, "close_week");
+}
+
+fn total(row: &Value) -> i64 {
+    row["total"].as_i64().unwrap()
 }

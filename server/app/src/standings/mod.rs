@@ -17,7 +17,7 @@ mod named_rows;
 pub use close_week::close_week;
 pub use find_board::{Board, BoardWeek, find_board};
 pub use find_forecast::{SeasonForecast, find_forecast};
-pub use find_frozen_table::{FrozenTable, find_frozen_table};
+pub use find_frozen_table::{FrozenTable, Part, find_frozen_table};
 pub use find_ledger::{Ledger, find_ledger};
 pub use find_rank_history::find_rank_history;
 pub use find_reach::{SeasonReach, find_reach};

@@ -184,6 +184,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::PhotoAlreadyUsed
         | R::TooManyPhotos
         | R::ClaimStateChanged => StatusCode::CONFLICT,
+        R::UnknownVersion => StatusCode::NOT_FOUND,
         R::VersionMismatch => StatusCode::PRECONDITION_FAILED,
         R::Validation
         | R::PasswordTooShort
@@ -258,6 +259,7 @@ fn title(reason: Reason) -> &'static str {
         R::TooManyPhotos => "No more photos in this season",
         R::ImageTooLarge => "The picture is too large",
         R::InvalidImage => "The picture cannot be read",
+        R::UnknownVersion => "There is no such version",
         R::TooOpen => "Too much is open for an exact answer",
         R::ClaimStateChanged => "The claim was decided in between",
         R::IdempotencyKeyRequired => "An Idempotency-Key is needed",

@@ -10,6 +10,7 @@ use actix_web::http::header::{
 };
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
+use app::Refusal;
 use tracing_actix_web::RequestId;
 
 use super::{FaultDocument, Problem, ProblemDocument, WireFault};
@@ -50,9 +51,12 @@ fn answer(request: &HttpRequest, error: &Error) -> HttpResponse {
     }
 }
 
-/// A problem told by another crate: its status, and the headers that belong to it.
+/// A problem told by another crate: a refusal of the league, or a status of the framework.
 fn foreign(error: &Error) -> Problem {
     let said = error.as_response_error().error_response();
+    if let Some(refusal) = said.extensions().get::<Refusal>() {
+        return Problem::from(refusal.clone());
+    }
     let fault = match said.status() {
         StatusCode::NOT_FOUND => WireFault::NotFound,
         StatusCode::METHOD_NOT_ALLOWED => WireFault::MethodNotAllowed,
@@ -68,8 +72,6 @@ fn foreign(error: &Error) -> Problem {
     };
     let mut problem = Problem::wire(fault);
     problem.allow = said.headers().get(ALLOW).cloned();
-    let retry_after = said.headers().get(RETRY_AFTER);
-    problem.retry_after = retry_after.and_then(|seconds| seconds.to_str().ok()?.parse().ok());
     if said.status().is_server_error() {
         problem.cause = Some(error.to_string());
     }

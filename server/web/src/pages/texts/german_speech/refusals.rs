@@ -33,6 +33,7 @@ pub fn sentence(code: &str) -> Option<&'static str> {
         "deadline-immutable" => "Diese Abgabe lässt sich so nicht mehr verschieben.",
         "deadline-ahead" => "Die Abgabe ist noch nicht vorbei.",
         "list-locked" => "Die Listen dieser Woche sind geöffnet.",
+        "unknown-version" => "Diese Fassung gibt es nicht.",
         "lists-sealed" => "Die Listen sind noch versiegelt.",
         "points-cap-exceeded" => "Die Liste kostet mehr als die Punktgrenze.",
         "list-breaks-rules" => "Die Liste verstößt gegen eine Regel der Saison.",
