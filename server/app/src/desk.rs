@@ -1,35 +1,40 @@
 //! The desk: everything a use case needs besides its command.
 
-use std::sync::Arc;
 use std::time::Duration;
 
 use league::ids::AccountId;
 use league::time::Instant;
 use store::Store;
-use tokio::sync::Semaphore;
 use uuid::Uuid;
 
 use crate::accounts::token::TokenKey;
 use crate::freshness::Freshness;
 use crate::rounds::Timed;
 use crate::{Refusal, Uptime};
+use crate::turns::Turns;
 
 /// Passwords hashed at the same moment at most; each takes 19 MiB.
 const HASHES_AT_ONCE: usize = 4;
 
+/// People who wait for that at most.
+const HASHES_WAITING: usize = 128;
+
 /// Photos decoded at the same moment at most; each may take half a gigabyte.
 const PHOTOS_AT_ONCE: usize = 2;
+
+/// Photos that wait for that at most; each holds up to 10 MiB.
+const PHOTOS_WAITING: usize = 16;
 
 /// The store, the key that signs tokens, and the queue for costly work.
 #[derive(Clone)]
 pub struct Desk {
     pub(crate) store: Store,
     pub(crate) key: TokenKey,
-    pub(crate) hashing: Arc<Semaphore>,
-    pub(crate) decoding: Arc<Semaphore>,
     pub(crate) timed: Timed,
     pub(crate) freshness: Freshness,
     pub(crate) stale_after: Duration,
+    pub(crate) hashing: Turns,
+    pub(crate) decoding: Turns,
 }
 
 /// Somebody who has signed in.
@@ -60,11 +65,11 @@ impl Desk {
         Ok(Self {
             store,
             key,
-            hashing: Arc::new(Semaphore::new(HASHES_AT_ONCE)),
-            decoding: Arc::new(Semaphore::new(PHOTOS_AT_ONCE)),
             timed: Timed::default(),
             freshness: Freshness::new(uptime),
             stale_after,
+            hashing: Turns::new(HASHES_AT_ONCE, HASHES_WAITING),
+            decoding: Turns::new(PHOTOS_AT_ONCE, PHOTOS_WAITING),
         })
     }
 

@@ -20,6 +20,7 @@ pub mod rounds;
 pub mod seasons;
 mod secret;
 pub mod standings;
+mod turns;
 mod words;
 
 pub use changes::{Change, Changes, Replica, Versions, committing};

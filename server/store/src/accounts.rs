@@ -99,35 +99,20 @@ pub async fn find_by_email(conn: &mut Conn, email: &str) -> Result<Option<Accoun
     Ok(row.map(Account::from))
 }
 
-/// Failures to sign in to an address within the window that began at the instant given, if any.
+/// Counts one more attempt to sign in to an address; answers how many there are and since when. A
+/// window older than `window` begins anew at `now`. Attempts at once count one after the other.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn find_failures(
-    conn: &mut Conn,
-    email_digest: &[u8],
-) -> Result<Option<(i32, Instant)>, Fault> {
-    Ok(sign_in_failures::table
-        .find(email_digest)
-        .select((sign_in_failures::failures, sign_in_failures::window_from))
-        .first(conn)
-        .await
-        .optional()?)
-}
-
-/// Counts one more failure; a window older than `window` begins anew at `now`.
-///
-/// # Errors
-/// A [`Fault`] of the database.
-pub async fn count_failure(
+pub async fn count_attempt(
     conn: &mut Conn,
     email_digest: &[u8],
     now: Instant,
     window: Duration,
-) -> Result<(), Fault> {
+) -> Result<(i32, Instant), Fault> {
     use sign_in_failures::dsl;
     let stale = dsl::window_from.le(now - window);
-    diesel::insert_into(dsl::sign_in_failures)
+    Ok(diesel::insert_into(dsl::sign_in_failures)
         .values((
             dsl::email_digest.eq(email_digest),
             dsl::failures.eq(1),
@@ -141,16 +126,16 @@ pub async fn count_failure(
             dsl::window_from
                 .eq(case_when(stale, now.into_sql::<Timestamptz>()).otherwise(dsl::window_from)),
         ))
-        .execute(conn)
-        .await?;
-    Ok(())
+        .returning((dsl::failures, dsl::window_from))
+        .get_result(conn)
+        .await?)
 }
 
-/// Forgets the failures of an address, after it signed in.
+/// Forgets the attempts of an address, after it signed in.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn forget_failures(conn: &mut Conn, email_digest: &[u8]) -> Result<(), Fault> {
+pub async fn forget_attempts(conn: &mut Conn, email_digest: &[u8]) -> Result<(), Fault> {
     diesel::delete(sign_in_failures::table.find(email_digest))
         .execute(conn)
         .await?;

@@ -88,8 +88,13 @@ async fn off_thread<T: Send + 'static>(
     desk: &Desk,
     work: impl FnOnce() -> Result<T, Refusal> + Send + 'static,
 ) -> Result<T, Refusal> {
-    let _turn = desk.hashing.acquire().await.map_err(broken)?;
-    aside(work).await?
+    let turn = desk.hashing.take().await?;
+    aside(move || {
+        let done = work();
+        drop(turn);
+        done
+    })
+    .await?
 }
 
 fn hasher() -> Result<Argon2<'static>, Refusal> {

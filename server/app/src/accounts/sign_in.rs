@@ -52,26 +52,22 @@ pub(super) async fn recognise(desk: &Desk, command: SignIn) -> Result<AccountId,
     let email_digest = secret::digest(&email);
     let account = desk
         .store
-        .read(async |conn| {
+        .write(async |conn| {
             let now = store::clock::now(conn).await?;
-            wait_your_turn(conn, &email_digest, now).await?;
+            count_attempt(conn, &email_digest, now).await?;
             Ok::<_, Refusal>(store::accounts::find_by_email(conn, &email).await?)
         })
         .await?;
     let (id, hash) = account
         .map(|account| (account.id, account.password_hash))
         .unzip();
-    let genuine = password::matches(desk, command.password, hash).await?;
+    if !password::matches(desk, command.password, hash).await? {
+        return Err(unknown());
+    }
     desk.store
-        .write(async |conn| {
-            if genuine {
-                return store::accounts::forget_failures(conn, &email_digest).await;
-            }
-            let now = store::clock::now(conn).await?;
-            store::accounts::count_failure(conn, &email_digest, now, WINDOW).await
-        })
+        .write(async |conn| store::accounts::forget_attempts(conn, &email_digest).await)
         .await?;
-    id.filter(|_| genuine).ok_or_else(unknown)
+    id.ok_or_else(unknown)
 }
 
 /// A session that begins now.
@@ -83,19 +79,18 @@ pub(super) fn new_session(account: AccountId, now: Instant) -> Session {
     }
 }
 
-async fn wait_your_turn(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Refusal> {
-    let Some((failures, from)) = store::accounts::find_failures(conn, digest).await? else {
-        return Ok(());
-    };
-    let wait = (from + WINDOW - now).num_seconds();
-    if failures < MOST_FAILURES || wait <= 0 {
+/// Each attempt counts as failed before the password is looked at, so that many at once do not all
+/// find the number of those before them. A success forgets them.
+async fn count_attempt(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Refusal> {
+    let (attempts, from) = store::accounts::count_attempt(conn, digest, now, WINDOW).await?;
+    if attempts <= MOST_FAILURES {
         return Ok(());
     }
     Err(Refusal::rule(
         Reason::TooManyAttempts,
         "Too many failed attempts; wait a little.",
     )
-    .fact("retry_after", wait))
+    .fact("retry_after", (from + WINDOW - now).num_seconds()))
 }
 
 fn unknown() -> Refusal {

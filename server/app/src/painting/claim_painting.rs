@@ -26,6 +26,9 @@ pub struct ClaimPainting {
     pub photo: Option<PhotoDigest>,
 }
 
+/// Before the lists of the week are opened only those who judge learn that somebody claimed. They also
+/// learn of claims of others whose photos look like this one.
+///
 /// # Errors
 /// [`Reason::WeekState`] outside an announced, open week; [`Reason::Validation`] when nothing is new
 /// or paint would come off, or the photo is not the player's own; [`Reason::PhotoAlreadyUsed`].
@@ -66,11 +69,12 @@ pub async fn claim_painting(
                 week,
                 unit,
                 stages,
-                evidence: match command.photo {
-                    None => Evidence::AtTable,
-                    Some(photo) => own_photo(conn, &season, player, photo).await?,
-                },
+                evidence: command.photo.map_or(Evidence::AtTable, Evidence::Photo),
                 at: now,
+            };
+            let alike = match command.photo {
+                None => Vec::new(),
+                Some(photo) => claims_of_look_alikes(conn, &season, player, photo).await?,
             };
             let claim = claim(
                 &painting,
@@ -80,13 +84,18 @@ pub async fn claim_painting(
             )
             .map_err(refuse)?;
             store::painting::create(conn, club, season.id, &claim).await?;
-            Scene::in_season(&season, actor, now)
-                .tell_everyone(
-                    conn,
-                    "claim_painting",
-                    json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()}),
-                )
-                .await?;
+            let mut told =
+                json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()});
+            let scene = Scene::in_season(&season, actor, now);
+            if facts.lists_opened_at.is_some() {
+                scene
+                    .tell_everyone(conn, "claim_painting", told.clone())
+                    .await?;
+            }
+            if facts.lists_opened_at.is_none() || !alike.is_empty() {
+                told["looks_like"] = json!(alike);
+                scene.tell_officers(conn, "claim_painting", told).await?;
+            }
             Ok(claim)
         })
         .await
@@ -98,20 +107,30 @@ fn used_by(earlier: &[Claim], photo: PhotoDigest) -> Option<ClaimId> {
     used.map(|claim| claim.made.id)
 }
 
-async fn own_photo(
+/// The claims of others whose photos seem to show the same as this one of the player's own.
+async fn claims_of_look_alikes(
     conn: &mut Conn,
     season: &Season,
     player: PlayerId,
     photo: PhotoDigest,
-) -> Result<Evidence, Refusal> {
-    let photos = store::photos::list(conn, season.club, season.id).await?;
-    let mut own = photos.iter().filter(|known| known.player == player);
-    if own.any(|known| known.digest == photo) {
-        Ok(Evidence::Photo(photo))
-    } else {
-        let detail = "Send the photo first; only one of your own counts.";
-        Err(Refusal::fault(Reason::Validation, "/photo", detail))
-    }
+) -> Result<Vec<Uuid>, Refusal> {
+    let known = store::photos::list(conn, season.club, season.id).await?;
+    let own = known
+        .iter()
+        .find(|known| (known.player, known.digest) == (player, photo))
+        .ok_or_else(|| {
+            let detail = "Send the photo first; only one of your own counts.";
+            Refusal::fault(Reason::Validation, "/photo", detail)
+        })?;
+    let alike: Vec<_> = known
+        .iter()
+        .filter(|other| other.player != player && other.likeness.resembles(own.likeness))
+        .map(|other| (other.player, Evidence::Photo(other.digest)))
+        .collect();
+    let claims = store::painting::list(conn, season.club, season.id, None).await?;
+    let stands_on = |made: &NewClaim| alike.contains(&(made.player, made.evidence));
+    let claims = claims.iter().filter(|claim| stands_on(&claim.made));
+    Ok(claims.map(|claim| claim.made.id.0).collect())
 }
 
 pub(super) fn photo_used() -> Refusal {

@@ -1,8 +1,6 @@
 //! Sending a photo of painted models. Models only: no people, least of all minors, and nothing that
 //! tells where somebody lives.
 
-use std::sync::Arc;
-
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
 use serde_json::json;
@@ -12,6 +10,7 @@ use store::seasons::Season;
 
 use super::claim_painting::photo_used;
 use super::picture;
+use crate::aside::aside;
 use crate::record::Scene;
 use crate::seasons::look::{look, own_place};
 use crate::{Actor, Desk, Reason, Refusal};
@@ -20,7 +19,7 @@ use crate::{Actor, Desk, Reason, Refusal};
 pub const MOST_PHOTOS: usize = 60;
 
 /// Keeps the picture and answers its name. One that looks like another player's is taken in all the
-/// same, and those who judge are told: a refusal would tell what others have sent.
+/// same: a refusal would tell what others have sent. Those who judge are told once it is claimed.
 ///
 /// # Errors
 /// [`Reason::Forbidden`] for a minor's account, [`Reason::PhotoAlreadyUsed`] for a picture that
@@ -49,13 +48,9 @@ pub async fn create_photo(
             let known = store::photos::list(conn, club, season.id).await?;
             must_have_room(&known, player, photo.digest)?;
             let now = store::clock::now(conn).await?;
-            let alike = look_alikes(&known, player, &photo);
             store::photos::create(conn, club, season.id, player, &photo, now).await?;
-            let facts = json!({
-                "photo": document::hex(&photo.digest.0),
-                "player": player.0,
-                "looks_like": alike,
-            });
+            // Its name would lead to it.
+            let facts = json!({"player": player.0});
             Scene::in_season(&season, actor, now)
                 .tell_officers(conn, "create_photo", facts)
                 .await?;
@@ -82,18 +77,13 @@ async fn may_send(
 
 /// Off the threads that answer requests, and few at once: a picture takes much memory.
 async fn decode(desk: &Desk, bytes: impl AsRef<[u8]> + Send + 'static) -> Result<Photo, Refusal> {
-    let closed = |_| Refusal::Broken("nobody decodes any more".to_owned());
-    let turn = Arc::clone(&desk.decoding)
-        .acquire_owned()
-        .await
-        .map_err(closed)?;
-    tokio::task::spawn_blocking(move || {
+    let turn = desk.decoding.take().await?;
+    aside(move || {
         let photo = picture::read(bytes.as_ref());
         drop(turn);
         photo
     })
-    .await
-    .map_err(|cause| Refusal::Broken(format!("photo: {cause}")))?
+    .await?
 }
 
 /// A photo that is there already takes no room.
@@ -109,13 +99,4 @@ fn must_have_room(known: &[Known], player: PlayerId, photo: PhotoDigest) -> Resu
     Err(Refusal::rule(Reason::TooManyPhotos, detail)
         .fact("limit", MOST_PHOTOS)
         .fact("actual", others))
-}
-
-/// The names of pictures that others sent and that seem to show the same.
-fn look_alikes(known: &[Known], player: PlayerId, photo: &Photo) -> Vec<String> {
-    let others = known.iter().filter(|other| {
-        (other.player, other.digest) != (player, photo.digest)
-            && other.likeness.resembles(photo.likeness)
-    });
-    others.map(|other| document::hex(&other.digest.0)).collect()
 }

@@ -13,7 +13,7 @@ use store::seasons::Season;
 use super::claim_painting::refuse;
 use crate::may::may;
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
+use crate::seasons::look::{look, must_be_started};
 use crate::seasons::policy;
 use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Reason, Refusal, words};
@@ -61,7 +61,7 @@ async fn decide(
     desk.store
         .write(async |conn| {
             let role = may(conn, actor, club, Action::Play).await?;
-            let season = store::seasons::find(conn, club, season).await?;
+            let season = look(conn, Some(actor), club, season).await?.season;
             must_be_started(&season)?;
             let claim = store::painting::lock(conn, club, season.id, claim).await?;
             let week = store::weeks::find(conn, club, season.id, claim.made.week).await?;

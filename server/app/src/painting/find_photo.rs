@@ -1,15 +1,19 @@
 //! A photo of painted models, for the club alone.
 
 use league::ids::{ClubId, SeasonId};
-use league::painting::PhotoDigest;
+use league::painting::{Evidence, PhotoDigest};
+use store::Conn;
 
+use super::list_claims::seen_claims;
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
 
-/// The JPEG.
+/// The JPEG. A photo shows a unit, and so tells of a list: others than its owner see it once a claim
+/// of a week whose lists are opened names it.
 ///
 /// # Errors
-/// [`Refusal::NotFound`] also for everybody who is not of the club, whoever may see the season.
+/// [`Refusal::NotFound`] also for everybody who is not of the club, whoever may see the season, and
+/// for a photo that is not to be seen yet.
 pub async fn find_photo(
     desk: &Desk,
     viewer: Viewer,
@@ -21,7 +25,46 @@ pub async fn find_photo(
         .read(async |conn| {
             let look = look(conn, viewer, club, season).await?;
             look.role.ok_or(Refusal::NotFound)?;
-            Ok(store::photos::find(conn, club, season, photo).await?)
+            let jpeg = store::photos::find(conn, club, season, photo).await?;
+            if sent(conn, viewer, club, season, photo).await?
+                || named(conn, viewer, club, season, photo).await?
+            {
+                Ok(jpeg)
+            } else {
+                Err(Refusal::NotFound)
+            }
         })
         .await
+}
+
+/// Whether the viewer sent it.
+async fn sent(
+    conn: &mut Conn,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    photo: PhotoDigest,
+) -> Result<bool, Refusal> {
+    let Some(actor) = viewer else {
+        return Ok(false);
+    };
+    let own = store::players::find_by_account(conn, club, season, actor.account).await?;
+    let known = store::photos::list(conn, club, season).await?;
+    Ok(own.is_some_and(|own| {
+        let mut known = known.iter();
+        known.any(|known| (known.player, known.digest) == (own.id, photo))
+    }))
+}
+
+/// Whether a claim that the viewer sees names it.
+async fn named(
+    conn: &mut Conn,
+    viewer: Viewer,
+    club: ClubId,
+    season: SeasonId,
+    photo: PhotoDigest,
+) -> Result<bool, Refusal> {
+    let claims = seen_claims(conn, viewer, club, season, None).await?;
+    let mut evidence = claims.iter().map(|claim| claim.made.evidence);
+    Ok(evidence.any(|evidence| evidence == Evidence::Photo(photo)))
 }

@@ -5,8 +5,11 @@ use league::points::LeaguePoints;
 use league::standings::Adjustment;
 use league::week::WeekNo;
 use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
 use uuid::Uuid;
 
+use super::once::once;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
@@ -18,6 +21,8 @@ const LARGEST: i32 = 1000;
 /// What to give or take.
 #[derive(Clone, Debug)]
 pub struct AdjustPoints {
+    /// The client's key for this request, so that sending it twice acts once.
+    pub key: Option<String>,
     /// Whose points.
     pub player: PlayerId,
     /// For which week.
@@ -30,7 +35,7 @@ pub struct AdjustPoints {
 
 /// # Errors
 /// [`Reason::ConflictOfInterest`] for one's own points, [`Reason::Validation`],
-/// [`Reason::InvalidText`].
+/// [`Reason::InvalidText`], [`Reason::IdempotencyKeyReused`].
 pub async fn adjust_points(
     desk: &Desk,
     actor: Actor,
@@ -38,8 +43,38 @@ pub async fn adjust_points(
     season: SeasonId,
     command: AdjustPoints,
 ) -> Result<RulingId, Refusal> {
+    let adjustment = read(&command)?;
+    let request = json!({
+        "operation": "adjust_points",
+        "club": club.0,
+        "season": season.0,
+        "player": command.player.0,
+        "week": command.week.number(),
+        "amount": command.amount,
+        "reason": command.reason,
+    });
+    desk.store
+        .write(async |conn| {
+            may(conn, actor, club, Action::Judge).await?;
+            let season = store::seasons::lock(conn, club, season).await?;
+            let ruling = match command.key {
+                None => adjust(conn, actor, &season, &adjustment).await?,
+                Some(key) => {
+                    once(conn, actor, &key, &request, async |conn| {
+                        adjust(conn, actor, &season, &adjustment).await
+                    })
+                    .await?
+                }
+            };
+            Ok(RulingId(ruling))
+        })
+        .await
+}
+
+/// The line of the ledger that is asked for.
+fn read(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
     let reason = words::reason(&command.reason)?;
-    if command.amount == 0 || command.amount.abs() > LARGEST {
+    if command.amount == 0 || !(-LARGEST..=LARGEST).contains(&command.amount) {
         let detail = format!("From 1 to {LARGEST} points, given or taken.");
         let fault = Fault::new("validation", "/amount", detail).with(LARGEST, command.amount);
         return Err(Refusal::faults(
@@ -48,43 +83,44 @@ pub async fn adjust_points(
             vec![fault],
         ));
     }
-    desk.store
-        .write(async |conn| {
-            may(conn, actor, club, Action::Judge).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            store::weeks::find(conn, club, season.id, command.week).await?;
-            let player = store::players::find(conn, club, season.id, command.player).await?;
-            if player.account == actor.account {
-                let detail = "Somebody else must rule on your own points.";
-                return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
-            }
-            let now = store::clock::now(conn).await?;
-            let adjustment = Adjustment {
-                ruling: RulingId(Uuid::now_v7()),
-                player: player.id,
-                week: command.week,
-                amount: LeaguePoints::new(command.amount),
-                reason,
-                version: 1,
-            };
-            let by = actor.account;
-            store::adjustments::create(conn, club, season.id, &adjustment, by, now).await?;
-            let week = command.week;
-            freeze(conn, club, season.id, week, "adjust_points", now).await?;
-            Scene::in_season(&season, actor, now)
-                .tell_everyone(
-                    conn,
-                    "adjust_points",
-                    json!({
-                        "player": player.id.0,
-                        "week": week.number(),
-                        "amount": command.amount,
-                        "reason": adjustment.reason.as_str(),
-                    }),
-                )
-                .await?;
-            Ok(adjustment.ruling)
-        })
-        .await
+    Ok(Adjustment {
+        ruling: RulingId(Uuid::now_v7()),
+        player: command.player,
+        week: command.week,
+        amount: LeaguePoints::new(command.amount),
+        reason,
+        version: 1,
+    })
+}
+
+async fn adjust(
+    conn: &mut Conn,
+    actor: Actor,
+    season: &Season,
+    adjustment: &Adjustment,
+) -> Result<Uuid, Refusal> {
+    must_be_started(season)?;
+    let (club, id, week) = (season.club, season.id, adjustment.week);
+    store::weeks::find(conn, club, id, week).await?;
+    let player = store::players::find(conn, club, id, adjustment.player).await?;
+    if player.account == actor.account {
+        let detail = "Somebody else must rule on your own points.";
+        return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
+    }
+    let now = store::clock::now(conn).await?;
+    store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
+    freeze(conn, club, id, week, "adjust_points", now).await?;
+    Scene::in_season(season, actor, now)
+        .tell_everyone(
+            conn,
+            "adjust_points",
+            json!({
+                "player": player.id.0,
+                "week": week.number(),
+                "amount": adjustment.amount.get(),
+                "reason": adjustment.reason.as_str(),
+            }),
+        )
+        .await?;
+    Ok(adjustment.ruling.0)
 }

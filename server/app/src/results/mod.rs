@@ -4,6 +4,7 @@ mod adjust_points;
 mod confirm_result;
 mod dispute_result;
 mod find_game;
+mod once;
 mod outcome;
 mod place;
 mod preview_score;

@@ -5,6 +5,7 @@ use league::ids::PlayerId;
 use league::points::Points;
 use league::result::{Armies, Outcome, Typed};
 use league::scenario::ScenarioSheet;
+use league::season::{Revealed, revealed};
 use league::side::Both;
 use store::Conn;
 use store::games::Game;
@@ -21,8 +22,9 @@ pub(super) struct Ground {
 }
 
 /// # Errors
-/// [`Reason::ImpossibleScore`] with every count that cannot be, its limit and its actual value, and
-/// the reasons of [`read`] and [`ground`].
+/// [`Reason::WeekState`] for counts while the scenario is not fully revealed to everybody: they and
+/// their faults tell what is in it. [`Reason::ImpossibleScore`] with every count that cannot be, its limit and
+/// its actual value, and the reasons of [`read`] and [`ground`].
 pub(super) async fn outcome(
     conn: &mut Conn,
     season: &Season,
@@ -32,6 +34,12 @@ pub(super) async fn outcome(
 ) -> Result<Outcome, Refusal> {
     let typed = read(typed)?;
     let week = store::weeks::find(conn, season.club, season.id, game.week).await?;
+    let now = store::clock::now(conn).await?;
+    let known = revealed(week.title_reveal, week.full_reveal, &week.facts, now);
+    if counted(&typed) && known != Revealed::Full {
+        let detail = "The scenario of the week is not revealed yet.";
+        return Err(Refusal::rule(Reason::WeekState, detail));
+    }
     let Ground { sheet, armies } = ground(conn, season, &week, players).await?;
     typed.outcome(&sheet, &armies).map_err(|impossible| {
         let faults = impossible
@@ -44,6 +52,14 @@ pub(super) async fn outcome(
             faults,
         )
     })
+}
+
+fn counted(typed: &Typed) -> bool {
+    match typed {
+        Typed::Played(_) => true,
+        Typed::Conceded { counts, .. } => counts.is_some(),
+        Typed::NoShow { .. } | Typed::DoubleLoss | Typed::Void => false,
+    }
 }
 
 /// # Errors

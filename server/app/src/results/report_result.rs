@@ -4,14 +4,15 @@ use chrono::TimeDelta;
 use document::result::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, SeasonId};
 use league::result::{Outcome, Report, Slip};
-use serde_json::{Value, json};
+use serde_json::json;
 use store::Conn;
-use store::idempotency::Claim;
 
+use super::once::once;
 use super::outcome::outcome;
 use super::place::{Place, refuse, take_place};
 use crate::record::Scene;
-use crate::{Actor, Desk, Reason, Refusal, secret};
+use crate::seasons::look::look;
+use crate::{Actor, Desk, Reason, Refusal};
 
 /// A report with the key that makes sending it twice act once.
 #[derive(Clone, Debug)]
@@ -35,22 +36,23 @@ pub async fn report_result(
     game: GameId,
     command: ReportResult,
 ) -> Result<SlipDocument, Refusal> {
-    let request = json!({"operation": "report_result", "game": game.0, "body": command.typed});
-    let digest = secret::digest(&request.to_string());
+    let request = json!({
+        "operation": "report_result",
+        "club": club.0,
+        "season": season.0,
+        "game": game.0,
+        "body": command.typed,
+    });
     desk.store
         .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let (account, key) = (actor.account, command.key.as_str());
-            match store::idempotency::claim(conn, account, key, &digest, now).await? {
-                Claim::Answered(answer) => return replay(answer),
-                Claim::OtherRequest => return Err(key_reused()),
-                Claim::Fresh => {}
-            }
-            let place = take_place(conn, actor, club, season, game).await?;
-            let slip = SlipDocument::from(&report(conn, actor, place, command.typed).await?);
-            let answer = json!(slip);
-            store::idempotency::keep_answer(conn, account, key, &answer).await?;
-            Ok(slip)
+            look(conn, Some(actor), club, season).await?;
+            store::games::find(conn, club, season, game).await?;
+            once(conn, actor, &command.key, &request, async |conn| {
+                let place = take_place(conn, actor, club, season, game).await?;
+                let slip = report(conn, actor, place, command.typed).await?;
+                Ok(SlipDocument::from(&slip))
+            })
+            .await
         })
         .await
 }
@@ -116,15 +118,4 @@ async fn must_have_begun(conn: &mut Conn, place: &Place) -> Result<(), Refusal> 
         .fact("begins_at", begins.to_rfc3339())),
         _ => Ok(()),
     }
-}
-
-fn replay(answer: Value) -> Result<SlipDocument, Refusal> {
-    serde_json::from_value(answer).map_err(|cause| Refusal::Broken(cause.to_string()))
-}
-
-fn key_reused() -> Refusal {
-    Refusal::rule(
-        Reason::IdempotencyKeyReused,
-        "This Idempotency-Key was used for another request; choose a new one.",
-    )
 }

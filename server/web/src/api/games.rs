@@ -203,7 +203,7 @@ pub async fn report_result(
 ) -> Answer<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
     let command = ReportResult {
-        key: idempotency_key(&request)?,
+        key: idempotency_key(&request)?.ok_or_else(key_required)?,
         typed: body.0,
     };
     Ok(web::Json(
@@ -211,17 +211,20 @@ pub async fn report_result(
     ))
 }
 
-fn idempotency_key(request: &HttpRequest) -> Result<String, Problem> {
-    let key = request
-        .headers()
-        .get("idempotency-key")
-        .and_then(|key| key.to_str().ok());
+/// The key, where there is one.
+fn idempotency_key(request: &HttpRequest) -> Result<Option<String>, Problem> {
+    let Some(key) = request.headers().get("idempotency-key") else {
+        return Ok(None);
+    };
+    let key = key.to_str().ok();
     key.filter(|key| (1..=LONGEST_KEY).contains(&key.len()))
-        .map(str::to_owned)
-        .ok_or_else(|| {
-            let detail = format!("Send a header Idempotency-Key of 1 to {LONGEST_KEY} characters.");
-            Refusal::rule(Reason::IdempotencyKeyRequired, detail).into()
-        })
+        .map(|key| Some(key.to_owned()))
+        .ok_or_else(key_required)
+}
+
+fn key_required() -> Problem {
+    let detail = format!("Send a header Idempotency-Key of 1 to {LONGEST_KEY} characters.");
+    Refusal::rule(Reason::IdempotencyKeyRequired, detail).into()
 }
 
 /// Confirm the other side's report.
@@ -275,18 +278,25 @@ pub async fn rule_result(
     ))
 }
 
-/// Give or take points by ruling: a line of its own in the ledger.
-#[utoipa::path(tag = "results", responses((status = 200, body = AdjustmentView), Problems))]
+/// Give or take points by ruling: a line of its own in the ledger. Sent again with the same
+/// `Idempotency-Key` it acts once.
+#[utoipa::path(
+    tag = "results",
+    params(("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
+    responses((status = 200, body = AdjustmentView), Problems)
+)]
 #[post("/clubs/{club}/seasons/{season}/adjustments")]
 pub async fn adjust_points(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<InSeason>,
+    request: HttpRequest,
     body: Json<AdjustmentBody>,
 ) -> Answer<web::Json<AdjustmentView>> {
     let (club, season) = path.ids();
     let body = body.0;
     let command = AdjustPoints {
+        key: idempotency_key(&request)?,
         player: PlayerId(body.player),
         week: WeekNo::new(body.week).ok_or_else(|| Problem::wire(WireFault::NotFound))?,
         amount: body.amount,

@@ -82,7 +82,7 @@ pub async fn create_photo(
     })
 }
 
-/// A photo, for the club alone.
+/// A photo, for the club alone: your own, and those of claims of weeks whose lists are opened.
 #[utoipa::path(tag = "painting", security((), ("bearer" = [])), responses((status = 200, content_type = "image/jpeg", body = PhotoBytes), Problems))]
 #[get("/clubs/{club}/seasons/{season}/photos/{photo}")]
 pub async fn find_photo(
@@ -94,7 +94,7 @@ pub async fn find_photo(
     let jpeg = app::painting::find_photo(&desk, who.0, club, season, photo).await?;
     Ok(HttpResponse::Ok()
         .content_type(ContentType::jpeg())
-        .insert_header((CACHE_CONTROL, "private, max-age=3600"))
+        .insert_header((CACHE_CONTROL, "private, no-store"))
         .body(jpeg))
 }
 

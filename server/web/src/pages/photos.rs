@@ -34,6 +34,6 @@ pub async fn show_photo(desk: Data<Desk>, visit: Visit, path: Path<InPhoto>) -> 
     let jpeg = app::painting::find_photo(&desk, visit.viewer, club, season, photo).await?;
     Ok(HttpResponse::Ok()
         .content_type(ContentType::jpeg())
-        .insert_header((CACHE_CONTROL, "private, max-age=3600"))
+        .insert_header((CACHE_CONTROL, "private, no-store"))
         .body(jpeg))
 }

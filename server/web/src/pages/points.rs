@@ -115,6 +115,7 @@ async fn act(
 ) -> Result<(), Refusal> {
     let week = fields.value("week").and_then(WeekNo::new);
     let command = AdjustPoints {
+        key: None,
         player: PlayerId(fields.value("player").unwrap_or_default()),
         week: week.ok_or(Refusal::NotFound)?,
         amount: fields.value("amount").unwrap_or_default(),

@@ -36,10 +36,7 @@ fn a_photo_with_its_place_is_served_upright_to_the_club_without_anything_but_pix
 
     let served = week.players[1].actor.get(&location).with_status(200);
     assert_eq!(served.header("content-type"), Some("image/jpeg"));
-    assert_eq!(
-        served.header("cache-control"),
-        Some("private, max-age=3600")
-    );
+    assert_eq!(served.header("cache-control"), Some("private, no-store"));
     assert_eq!(guess_format(&served.body).unwrap(), ImageFormat::Jpeg);
     let upright = load_from_memory(&served.body).unwrap();
     assert_eq!((upright.width(), upright.height()), (30, 40));
