@@ -55,9 +55,16 @@ fn a_form_sent_from_another_site_is_refused_even_with_a_genuine_token() {
     let own = [("cookie", secret), ("sec-fetch-site", "same-origin")];
     let answer = send(&visitor, "/language", &body, &own).with_status(303);
     assert_eq!(answer.header("location"), Some("/sign-in"));
-    let foreign = body.replace("back=/sign-in", "back=//elsewhere.example");
-    let answer = send(&visitor, "/language", &foreign, &own).with_status(303);
-    assert_eq!(answer.header("location"), Some("/"));
+    for elsewhere in [
+        "//elsewhere.example",
+        "/%0B/elsewhere.example",
+        "/%00",
+        "/%C3%A4",
+    ] {
+        let foreign = body.replace("back=/sign-in", &format!("back={elsewhere}"));
+        let answer = send(&visitor, "/language", &foreign, &own).with_status(303);
+        assert_eq!(answer.header("location"), Some("/"), "{elsewhere}");
+    }
 }
 
 #[test]

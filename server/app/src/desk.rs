@@ -2,16 +2,18 @@
 
 use std::time::Duration;
 
-use league::ids::AccountId;
+use league::ids::{AccountId, SeasonId};
 use league::time::Instant;
 use store::Store;
 use uuid::Uuid;
 
 use crate::accounts::token::TokenKey;
 use crate::freshness::Freshness;
-use crate::rounds::Timed;
-use crate::{Refusal, Uptime};
+use crate::kept::Kept;
+use crate::rounds::{SeasonFairness, Timed};
+use crate::standings::SeasonForecast;
 use crate::turns::Turns;
+use crate::{Refusal, Uptime};
 
 /// Passwords hashed at the same moment at most; each takes 19 MiB.
 const HASHES_AT_ONCE: usize = 4;
@@ -25,6 +27,12 @@ const PHOTOS_AT_ONCE: usize = 2;
 /// Photos that wait for that at most; each holds up to 10 MiB.
 const PHOTOS_WAITING: usize = 16;
 
+/// Audits and forecasts reckoned at the same moment at most: each keeps a processor busy for long.
+const RECKONINGS_AT_ONCE: usize = 2;
+
+/// People who wait for that at most.
+const RECKONINGS_WAITING: usize = 16;
+
 /// The store, the key that signs tokens, and the queue for costly work.
 #[derive(Clone)]
 pub struct Desk {
@@ -35,6 +43,9 @@ pub struct Desk {
     pub(crate) stale_after: Duration,
     pub(crate) hashing: Turns,
     pub(crate) decoding: Turns,
+    pub(crate) reckoning: Turns,
+    pub(crate) audits: Kept<SeasonId, SeasonFairness>,
+    pub(crate) forecasts: Kept<(SeasonId, u64, u32), SeasonForecast>,
 }
 
 /// Somebody who has signed in.
@@ -70,6 +81,9 @@ impl Desk {
             stale_after,
             hashing: Turns::new(HASHES_AT_ONCE, HASHES_WAITING),
             decoding: Turns::new(PHOTOS_AT_ONCE, PHOTOS_WAITING),
+            reckoning: Turns::new(RECKONINGS_AT_ONCE, RECKONINGS_WAITING),
+            audits: Kept::default(),
+            forecasts: Kept::default(),
         })
     }
 

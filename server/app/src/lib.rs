@@ -9,6 +9,7 @@ pub mod clubs;
 mod desk;
 mod facts;
 mod freshness;
+mod kept;
 pub mod lists;
 mod may;
 pub mod nudges;

@@ -91,6 +91,8 @@ reasons! {
     ListBreaksRules = "list-breaks-rules",
     /// Somebody changed it in between.
     VersionMismatch = "version-mismatch",
+    /// A change must say which version it changes.
+    PreconditionRequired = "precondition-required",
     /// The lists must be opened first.
     ListsSealed = "lists-sealed",
     /// The round is published.

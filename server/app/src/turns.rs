@@ -5,6 +5,7 @@ use std::sync::Arc;
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
 use crate::Refusal;
+use crate::aside::aside;
 
 /// A queue before costly work.
 #[derive(Clone)]
@@ -13,10 +14,28 @@ pub(crate) struct Turns {
     places: Arc<Semaphore>,
 }
 
-/// Held while the work is done, and by the work itself: whoever asked may have gone away.
+/// Held while the work is done.
 pub(crate) struct Turn {
     _turn: OwnedSemaphorePermit,
     _place: OwnedSemaphorePermit,
+}
+
+impl Turn {
+    /// Does the work aside; the turn lasts until it is done, also when whoever asked has gone away.
+    ///
+    /// # Errors
+    /// [`Refusal::Broken`] when the work panicked.
+    pub async fn aside<T: Send + 'static>(
+        self,
+        work: impl FnOnce() -> T + Send + 'static,
+    ) -> Result<T, Refusal> {
+        aside(move || {
+            let done = work();
+            drop(self);
+            done
+        })
+        .await
+    }
 }
 
 impl Turns {

@@ -4,6 +4,7 @@ use std::fmt;
 
 use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
+use unicode_security::skeleton;
 
 /// Longest name in characters after normalisation.
 pub const LONGEST_NAME: usize = 60;
@@ -48,6 +49,17 @@ impl Name {
     /// The name.
     pub fn as_str(&self) -> &str {
         &self.0
+    }
+
+    /// Whether people would take one for the other: in capitals or not, in Latin or Cyrillic, with `l`
+    /// or `1` (skeletons of Unicode Technical Standard 39, section 4, as written and in lower case).
+    pub fn looks_like(&self, other: &Self) -> bool {
+        let drawn = |text: &str| {
+            let plain: String = text.nfkc().collect();
+            skeleton(&plain).collect::<String>().to_lowercase()
+        };
+        let small = |name: &Self| drawn(&name.0.to_lowercase());
+        drawn(&self.0) == drawn(&other.0) || small(self) == small(other)
     }
 }
 
@@ -99,12 +111,13 @@ fn check(text: &str, limit: usize, refused: impl Fn(char) -> bool) -> Result<(),
     Ok(())
 }
 
-/// Direction overrides, zero-width and tag characters: they let one name pass for another
-/// (Unicode Technical Report 36, sections 2.8 and 3; from memory).
+/// Direction overrides, zero-width and tag characters, variation selectors and blank letters: they let
+/// one name pass for another (Unicode Technical Report 36, sections 2.8 and 3; from memory).
 fn hides(c: char) -> bool {
     matches!(c,
         '\u{00AD}' | '\u{034F}' | '\u{061C}' | '\u{115F}' | '\u{1160}' | '\u{3164}' | '\u{FEFF}'
-        | '\u{180B}'..='\u{180E}' | '\u{200B}'..='\u{200F}' | '\u{202A}'..='\u{202E}'
+        | '\u{17B4}'..='\u{17B5}' | '\u{180B}'..='\u{180F}' | '\u{2800}' | '\u{FFA0}'
+        | '\u{FE00}'..='\u{FE0F}' | '\u{200B}'..='\u{200F}' | '\u{202A}'..='\u{202E}'
         | '\u{2060}'..='\u{206F}' | '\u{FFF0}'..='\u{FFFB}' | '\u{E0000}'..='\u{E0FFF}')
 }
 
@@ -118,6 +131,33 @@ mod tests {
             Name::new("  Bra\u{65}\u{301}wick ").map(|n| n.to_string()),
             Ok("Bra\u{e9}wick".into())
         );
+    }
+
+    #[test]
+    fn names_that_look_alike_are_known_for_it() {
+        let name = |text: &str| Name::new(text).unwrap();
+        let wennable = name("Wennable");
+        for other in [
+            "wennable",
+            "W\u{435}nn\u{430}ble",
+            "WENNABLE",
+            "\u{ff37}ennable",
+        ] {
+            assert!(wennable.looks_like(&name(other)), "{other}");
+        }
+        for other in ["Wenable", "W\u{e9}nnable", "Wenn able"] {
+            assert!(!wennable.looks_like(&name(other)), "{other}");
+        }
+        assert!(name("Ilkamar").looks_like(&name("1lkamar")));
+        assert!(name("Oskrel").looks_like(&name("0SKREL")));
+    }
+
+    #[test]
+    fn letters_that_nobody_sees_make_no_name() {
+        for blank in ['\u{FE0F}', '\u{E0101}', '\u{17B4}', '\u{2800}', '\u{FFA0}'] {
+            let fault = Err(TextFault::Character(blank as u32));
+            assert_eq!(Name::new(&format!("Wennable{blank}")), fault);
+        }
     }
 
     #[test]

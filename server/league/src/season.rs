@@ -7,7 +7,7 @@ mod phase;
 mod reveal;
 mod shift;
 
-pub use calendar::{Calendar, CalendarFault, Moment, Night, NightPlan, WeekPlan};
+pub use calendar::{Calendar, CalendarFault, Moment, Night, NightPlan, WeekPlan, is_night_key};
 pub use caps::{CapFault, Caps};
 pub use deadline::{Arrival, NotAccepted, accept_list};
 pub use phase::{Phase, WeekFacts};
@@ -21,6 +21,16 @@ pub enum Visibility {
     Public,
     /// The club.
     Club,
+}
+
+impl Visibility {
+    /// Its stable word.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Public => "public",
+            Self::Club => "club",
+        }
+    }
 }
 
 /// Where a season stands.

@@ -1,6 +1,6 @@
 //! An instant is what happened; a deadline is civil time in the season's zone. Each has its type.
 
-use chrono::{DateTime, LocalResult, NaiveDateTime, TimeZone, Utc};
+use chrono::{DateTime, Datelike, LocalResult, NaiveDateTime, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
 /// A moment, in UTC, as the database's clock told it.
@@ -19,15 +19,32 @@ pub enum CivilFault {
     /// The clocks pass it twice.
     #[error("happens twice in {0}: the clocks go back over it")]
     Fold(Tz),
+    /// A year in which nobody plays; the ends of the calendar are no places to reckon.
+    #[error("lies outside the years {EARLIEST} to {LATEST}")]
+    Year,
+    /// A leap second, which no clock on a wall shows.
+    #[error("names a 61st second")]
+    LeapSecond,
 }
+
+/// First year in which anything may happen.
+const EARLIEST: i32 = 2000;
+/// Last year in which anything may happen.
+const LATEST: i32 = 2199;
 
 impl Civil {
     /// The instant this civil time means in `zone`.
     ///
     /// # Errors
     /// [`CivilFault`] in the hour that a clock change skips or repeats: a deadline there is
-    /// refused rather than guessed.
+    /// refused rather than guessed; and for years and seconds that no club meets in.
     pub fn in_zone(self, zone: Tz) -> Result<Instant, CivilFault> {
+        if !(EARLIEST..=LATEST).contains(&self.0.year()) {
+            return Err(CivilFault::Year);
+        }
+        if self.0.nanosecond() >= 1_000_000_000 {
+            return Err(CivilFault::LeapSecond);
+        }
         match zone.from_local_datetime(&self.0) {
             LocalResult::Single(instant) => Ok(instant.with_timezone(&Utc)),
             LocalResult::None => Err(CivilFault::Gap(zone)),
@@ -49,6 +66,18 @@ mod tests {
 
     fn civil(text: &str) -> Civil {
         Civil(text.parse().unwrap())
+    }
+
+    #[test]
+    fn a_time_lies_in_a_year_and_a_second_in_which_people_meet() {
+        for (text, fault) in [
+            ("0000-01-01T00:00:00", CivilFault::Year),
+            ("-9999-01-01T00:00:00", CivilFault::Year),
+            ("+262000-01-01T00:00:00", CivilFault::Year),
+            ("2026-12-31T23:59:60", CivilFault::LeapSecond),
+        ] {
+            assert_eq!(civil(text).in_zone(Europe::Berlin), Err(fault), "{text}");
+        }
     }
 
     /// IANA tz 2025b, values recomputed with Python's zoneinfo (project's STANDARDS, section 5.6).

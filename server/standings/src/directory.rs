@@ -71,14 +71,16 @@ pub async fn list_public_seasons(
 ) -> Answer {
     let format = Format::of(&path.ending, &request)?;
     let limit = sought.limit.unwrap_or(USUAL);
-    if !(1..=MOST).contains(&limit) || sought.search.chars().count() > LONGEST {
+    let search = &sought.search;
+    let searched = search.chars().count() <= LONGEST && !search.contains(char::is_control);
+    if !(1..=MOST).contains(&limit) || !searched {
         return Err(Turned::Invalid(
-            "1 to 100 seasons a page, 100 characters of search",
+            "1 to 100 seasons a page, 100 characters of search, none of them for control",
         ));
     }
     let after = sought.after.as_deref().map(place).transpose()?;
     shelf.must_be_current().await?;
-    let page = seasons::list_public_seasons(shelf.desk(), &sought.search, after, limit).await?;
+    let page = seasons::list_public_seasons(shelf.desk(), search, after, limit).await?;
     let next = page.next.map(cursor);
     let link = next.as_ref().map(|next| link(&request, next));
     let body = write(&Seasons::of(page, next), format)?;

@@ -99,13 +99,6 @@ impl TryFrom<SeasonRow> for Season {
     }
 }
 
-fn visibility_word(visibility: Visibility) -> &'static str {
-    match visibility {
-        Visibility::Public => "public",
-        Visibility::Club => "club",
-    }
-}
-
 /// Saves a new draft.
 ///
 /// # Errors
@@ -116,7 +109,7 @@ pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<()
             seasons::club_id.eq(season.club.0),
             seasons::season_id.eq(season.id.0),
             seasons::name.eq(&season.name),
-            seasons::visibility.eq(visibility_word(season.visibility)),
+            seasons::visibility.eq(season.visibility.word()),
             seasons::zone.eq(season.zone.name()),
             seasons::state.eq("draft"),
             seasons::catalogue_id.eq(season.catalogue.0),
@@ -177,7 +170,7 @@ pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), Fault> {
     diesel::update(seasons::table.find((season.club.0, season.id.0)))
         .set((
             seasons::name.eq(&season.name),
-            seasons::visibility.eq(visibility_word(season.visibility)),
+            seasons::visibility.eq(season.visibility.word()),
             seasons::policy.eq(Json(season.policy.clone())),
             seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
         ))

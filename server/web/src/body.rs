@@ -2,9 +2,11 @@
 
 use std::future::Future;
 use std::pin::Pin;
+use std::time::Duration;
 
 use actix_web::dev::Payload;
 use actix_web::http::header::CONTENT_TYPE;
+use actix_web::rt::time::timeout;
 use actix_web::web::Bytes;
 use actix_web::{FromRequest, HttpRequest, web};
 use app::{Fault, Reason};
@@ -14,13 +16,18 @@ use utoipa::ToSchema;
 
 use crate::problem::{Problem, WireFault};
 
-/// Most bytes of a JSON body, except where a route says otherwise.
+/// Most bytes of a body, except where it says otherwise.
 pub const MOST_BYTES: usize = 64 * 1024;
 /// Most bytes of a catalogue.
 pub const MOST_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
 
 /// Most bytes of a photo.
 pub const MOST_PHOTO_BYTES: usize = 10 * 1024 * 1024;
+
+/// How long the body of a request may take to come.
+const PATIENCE: Duration = Duration::from_secs(10);
+/// How long that of a catalogue or a photo may take.
+const PATIENCE_WITH_FILES: Duration = Duration::from_secs(120);
 
 /// A JSON body of type `T`.
 pub struct Json<T>(pub T);
@@ -38,13 +45,9 @@ impl FromRequest for PhotoBytes {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let body = web::Payload::from_request(request, payload);
+        let bytes = collect_file(request, payload, MOST_PHOTO_BYTES);
         Box::pin(async move {
-            let too_large = || Problem::too_large(MOST_PHOTO_BYTES);
-            let body = body.await.map_err(|_| too_large())?;
-            let bytes = body.to_bytes_limited(MOST_PHOTO_BYTES).await;
-            let read = bytes.map_err(|_| too_large())?;
-            let bytes = read.map_err(|_| Problem::wire(WireFault::UnsupportedMediaType))?;
+            let bytes = bytes.await?;
             if app::painting::is_picture(&bytes) {
                 Ok(Self(bytes))
             } else {
@@ -59,7 +62,7 @@ impl FromRequest for CatalogueBytes {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let bytes = collect(request, payload, MOST_CATALOGUE_BYTES);
+        let bytes = collect_file(request, payload, MOST_CATALOGUE_BYTES);
         Box::pin(async move { bytes.await.map(Self) })
     }
 }
@@ -70,7 +73,7 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
         let kind = must_be_json(request);
-        let bytes = collect(request, payload, MOST_BYTES);
+        let bytes = collect(request, payload);
         Box::pin(async move {
             kind?;
             parse(&bytes.await?).map(Self)
@@ -78,20 +81,55 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
     }
 }
 
-fn collect(
+/// The body of a request, of [`MOST_BYTES`] at most.
+///
+/// # Errors
+/// 413 for more, 408 where it does not come in time.
+pub fn collect(
+    request: &HttpRequest,
+    payload: &mut Payload,
+) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
+    let bytes = Bytes::from_request(request, payload);
+    in_time(PATIENCE, async move {
+        bytes.await.map_err(|_| Problem::too_large(MOST_BYTES))
+    })
+}
+
+/// The body of a request that brings a file of `most` bytes.
+///
+/// # Errors
+/// As [`collect`].
+pub fn collect_file(
     request: &HttpRequest,
     payload: &mut Payload,
     most: usize,
 ) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
-    let limited = Bytes::from_request(request, payload);
-    async move {
-        let bytes = limited.await.map_err(|_| Problem::too_large(most))?;
-        if bytes.len() > most {
-            Err(Problem::too_large(most))
-        } else {
-            Ok(bytes)
-        }
-    }
+    let body = web::Payload::from_request(request, payload);
+    file_in_time(async move {
+        let too_large = || Problem::too_large(most);
+        let body = body.await.map_err(|_| too_large())?;
+        let read = body.to_bytes_limited(most).await;
+        let read = read.map_err(|_| too_large())?;
+        read.map_err(|_| Problem::wire(WireFault::InvalidParameter))
+    })
+}
+
+/// What is read of a body with a file, if it comes in time.
+///
+/// # Errors
+/// 408 where it does not, and those of `reading`.
+pub async fn file_in_time<T>(
+    reading: impl Future<Output = Result<T, Problem>>,
+) -> Result<T, Problem> {
+    in_time(PATIENCE_WITH_FILES, reading).await
+}
+
+async fn in_time<T>(
+    patience: Duration,
+    reading: impl Future<Output = Result<T, Problem>>,
+) -> Result<T, Problem> {
+    let late = |_| Problem::wire(WireFault::TooSlow);
+    timeout(patience, reading).await.map_err(late)?
 }
 
 /// Reads `T` out of JSON text.

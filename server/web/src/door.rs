@@ -7,7 +7,7 @@ use actix_web::{App, Error};
 use app::Desk;
 use tracing_actix_web::TracingLogger;
 
-use crate::body::MOST_CATALOGUE_BYTES;
+use crate::body::MOST_BYTES;
 use crate::health::Leaving;
 use crate::limits::{self, Limits};
 use crate::methods::nothing_here;
@@ -41,7 +41,7 @@ pub fn server_parts(
         .app_data(Data::new(leaving))
         .app_data(Data::new(limits))
         .app_data(Data::new(public))
-        .app_data(PayloadConfig::new(MOST_CATALOGUE_BYTES))
+        .app_data(PayloadConfig::new(MOST_BYTES))
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),
         )

@@ -12,6 +12,7 @@ mod limits;
 mod methods;
 mod metrics;
 mod pages;
+mod plain_number;
 mod precondition;
 mod problem;
 mod public_address;

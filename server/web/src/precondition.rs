@@ -2,6 +2,7 @@
 
 use actix_web::HttpRequest;
 use actix_web::http::header::IF_MATCH;
+use app::{Reason, Refusal};
 
 use crate::problem::{Problem, WireFault};
 
@@ -10,7 +11,10 @@ use crate::problem::{Problem, WireFault};
 /// # Errors
 /// 428 without the header; 400 when it is no ETag of ours.
 pub fn version_to_change(request: &HttpRequest) -> Result<i64, Problem> {
-    version_if_any(request)?.ok_or_else(|| Problem::wire(WireFault::PreconditionRequired))
+    version_if_any(request)?.ok_or_else(|| {
+        let detail = "Send the ETag of what you change as If-Match.";
+        Refusal::rule(Reason::PreconditionRequired, detail).into()
+    })
 }
 
 /// The version named by `If-Match`, where there is one.

@@ -42,6 +42,13 @@ fn read(stage: &Stage, query: &str) -> Answer {
 }
 
 #[test]
+fn a_search_that_no_name_can_hold_is_refused() {
+    let stage = with_seasons(&[]);
+    read(&stage, "?search=%00").with_status(400);
+    read(&stage, "?search=a%0Ab").with_status(400);
+}
+
+#[test]
 fn the_directory_lists_what_everybody_may_see_the_newest_first_page_by_page() {
     let stage = with_seasons(&["First light", "Second light", "Third light"]);
     let all = read(&stage, "").expect(200);

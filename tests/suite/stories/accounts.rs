@@ -1,5 +1,7 @@
 //! Registering, signing in, staying in, being kept out.
 
+use std::thread;
+
 use chrono::Duration;
 use reqwest::Method;
 use serde_json::{Value, json};
@@ -127,6 +129,22 @@ fn after_ten_failures_an_address_waits_a_quarter_of_an_hour_known_or_not() {
     }
     database.clock().advance(Duration::minutes(15));
     sign_in(&visitor, EMAIL, PASSWORD).expect(200);
+}
+
+#[test]
+fn thirty_wrong_passwords_at_once_are_ten_attempts_like_any_others() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    server.register("Oskrel");
+    let visitor = server.visitor();
+    let mut statuses: Vec<u16> = thread::scope(|scope| {
+        let guess = || sign_in(&visitor, EMAIL, "not the password").status;
+        let guesses: Vec<_> = (0..30).map(|_| scope.spawn(guess)).collect();
+        guesses.into_iter().map(|it| it.join().unwrap()).collect()
+    });
+    statuses.sort_unstable();
+    assert_eq!(statuses, [[401; 10].as_slice(), &[429; 20]].concat());
+    sign_in(&visitor, EMAIL, PASSWORD).refused(429, "too-many-attempts");
 }
 
 #[test]

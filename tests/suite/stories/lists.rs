@@ -24,7 +24,8 @@ fn a_draft_belongs_to_its_owner_and_two_windows_do_not_overwrite_each_other() {
 
     let first = save_draft(&stage, &oskrel, None, &demo_list("Oskrel", 1)).with_status(200);
     assert_eq!(first.header("etag"), Some("\"1\""));
-    save_draft(&stage, &oskrel, None, &demo_list("Oskrel", 1)).refused(412, "version-mismatch");
+    save_draft(&stage, &oskrel, None, &demo_list("Oskrel", 1))
+        .refused(428, "precondition-required");
     let half = json!({ "faction": "bramblestile-steadings", "entries": [] });
     let second = save_draft(&stage, &oskrel, Some("\"1\""), &half).expect(200);
     assert_eq!(second["draft_revision"], 2);

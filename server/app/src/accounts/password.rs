@@ -7,7 +7,6 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
 
-use crate::aside::aside;
 use crate::{Desk, Fault, Reason, Refusal};
 
 /// NIST SP 800-63B-4: a password that is the only factor.
@@ -88,13 +87,7 @@ async fn off_thread<T: Send + 'static>(
     desk: &Desk,
     work: impl FnOnce() -> Result<T, Refusal> + Send + 'static,
 ) -> Result<T, Refusal> {
-    let turn = desk.hashing.take().await?;
-    aside(move || {
-        let done = work();
-        drop(turn);
-        done
-    })
-    .await?
+    desk.hashing.take().await?.aside(work).await?
 }
 
 fn hasher() -> Result<Argon2<'static>, Refusal> {

@@ -11,6 +11,7 @@ use crate::{Actor, Desk, Reason, Refusal};
 /// Answers the new revision. `revision` is the one that was changed; `None` for the first save.
 ///
 /// # Errors
+/// [`Reason::PreconditionRequired`] without the revision of a draft that there is;
 /// [`Reason::VersionMismatch`] when another window saved in between; [`Reason::ListLocked`] once the
 /// week is closed; [`Reason::Validation`] for a list that is none.
 pub async fn save_draft(
@@ -32,6 +33,13 @@ pub async fn save_draft(
                 return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
             }
             let old = store::lists::lock(conn, club, season.id, week, player).await?;
+            if revision.is_none() && old.draft_revision > 0 {
+                return Err(Refusal::rule(
+                    Reason::PreconditionRequired,
+                    "There is a draft; say which revision of it you change.",
+                )
+                .fact("revision", old.draft_revision));
+            }
             if old.draft_revision != revision.unwrap_or(0) {
                 return Err(Refusal::rule(
                     Reason::VersionMismatch,

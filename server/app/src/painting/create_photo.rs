@@ -10,7 +10,6 @@ use store::seasons::Season;
 
 use super::claim_painting::photo_used;
 use super::picture;
-use crate::aside::aside;
 use crate::record::Scene;
 use crate::seasons::look::{look, own_place};
 use crate::{Actor, Desk, Reason, Refusal};
@@ -78,12 +77,7 @@ async fn may_send(
 /// Off the threads that answer requests, and few at once: a picture takes much memory.
 async fn decode(desk: &Desk, bytes: impl AsRef<[u8]> + Send + 'static) -> Result<Photo, Refusal> {
     let turn = desk.decoding.take().await?;
-    aside(move || {
-        let photo = picture::read(bytes.as_ref());
-        drop(turn);
-        photo
-    })
-    .await?
+    turn.aside(move || picture::read(bytes.as_ref())).await?
 }
 
 /// A photo that is there already takes no room.

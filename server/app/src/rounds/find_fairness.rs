@@ -14,9 +14,9 @@ use store::rounds::Round;
 use store::seasons::Season;
 use store::weeks::Week;
 
-use crate::aside::aside;
 use crate::facts::{self, Loaded, sheet};
 use crate::seasons::look::look;
+use crate::turns::Turn;
 use crate::{Desk, Refusal, Viewer};
 
 /// An audit with what it rests on.
@@ -52,19 +52,33 @@ pub async fn find_fairness(
             Ok::<_, Refusal>((season, loaded, rounds))
         })
         .await?;
-    let (as_of, seed) = (loaded.last_paired(), seed(&season));
+    let version = season.version;
+    desk.audits
+        .or_reckon(id, version, &desk.reckoning, async |turn| {
+            reckon(&season, loaded, &drawn, turn).await
+        })
+        .await
+}
+
+async fn reckon(
+    season: &Season,
+    loaded: Loaded,
+    drawn: &[Round],
+    turn: Turn,
+) -> Result<SeasonFairness, Refusal> {
+    let (as_of, seed) = (loaded.last_paired(), seed(season));
     let rows = table(&loaded.facts, as_of).rows;
     let scores = rows
         .iter()
         .map(|row| (row.player, row.total.get()))
         .collect();
-    let rounds = rounds(&loaded, &drawn)?;
+    let rounds = rounds(&loaded, drawn)?;
     let handles = loaded.players.into_iter().map(|it| (it.id, it.handle));
     Ok(SeasonFairness {
         version: season.version,
         as_of,
         seed,
-        audit: aside(move || audit(&rounds, &scores, seed)).await?,
+        audit: turn.aside(move || audit(&rounds, &scores, seed)).await?,
         handles: handles.collect(),
     })
 }

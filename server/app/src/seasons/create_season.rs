@@ -120,18 +120,19 @@ fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
             .with(LONGEST_GRACE, command.grace_minutes),
         );
     }
-    if let Some(places) = command.places.filter(|places| !PLACES.contains(places)) {
-        let limit = places.clamp(*PLACES.start(), *PLACES.end());
-        faults.push(
-            Fault::new("validation", "/places", "A season has 2 to 10000 places.")
-                .with(limit, places),
-        );
-    }
+    faults.extend(command.places.and_then(wrong_places));
     if faults.is_empty() {
         Ok(())
     } else {
         Err(not_valid(faults))
     }
+}
+
+/// What is wrong with so many places, if anything.
+pub(super) fn wrong_places(places: u16) -> Option<Fault> {
+    let limit = places.clamp(*PLACES.start(), *PLACES.end());
+    let fault = Fault::new("validation", "/places", "A season has 2 to 10000 places.");
+    (limit != places).then(|| fault.with(limit, places))
 }
 
 fn not_valid(faults: Vec<Fault>) -> Refusal {

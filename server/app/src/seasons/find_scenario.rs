@@ -2,7 +2,7 @@
 
 use document::scenario::ScenarioSheetDocument;
 use league::ids::{ClubId, SeasonId};
-use league::season::{Revealed, revealed};
+use league::season::{Revealed, SeasonState, revealed};
 use league::week::WeekNo;
 use store::weeks::Week;
 
@@ -43,6 +43,8 @@ pub(crate) fn seen(look: &Look, week: &Week, now: Instant) -> Option<ScenarioSee
     let sheet = week.sheet.as_ref()?;
     let known = if look.runs_season() {
         Revealed::Full
+    } else if look.season.state == SeasonState::Draft {
+        Revealed::Nothing
     } else {
         revealed(week.title_reveal, week.full_reveal, &week.facts, now)
     };

@@ -2,6 +2,7 @@
 
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
+use league::name::Name;
 use league::season::SeasonState;
 use league::week::WeekNo;
 use serde_json::json;
@@ -44,7 +45,9 @@ pub async fn join_season(
         .write(async |conn| {
             may(conn, actor, club, Action::Play).await?;
             let season = store::seasons::lock(conn, club, id).await?;
-            place_left(conn, &season).await?;
+            let players = store::players::list(conn, club, id).await?;
+            place_left(&season, &players)?;
+            handle_left(&handle, actor, &players)?;
             let joined_week = first_week(conn, &season).await?;
             check_faction(conn, &season, joined_week, &command.faction).await?;
             check_nights(conn, &season, joined_week, &command.nights).await?;
@@ -74,10 +77,7 @@ async fn save(
     let now = store::clock::now(conn).await?;
     let saved = store::players::create(conn, season.club, season.id, player, now).await;
     saved.map_err(|fault| match fault {
-        store::Fault::Taken(Taken::PlayerHandle) => {
-            let detail = "Somebody has this handle in this season.";
-            Refusal::fault(Reason::HandleTaken, "/handle", detail)
-        }
+        store::Fault::Taken(Taken::PlayerHandle) => handle_taken(),
         store::Fault::Taken(Taken::PlayerAccount) => Refusal::rule(
             Reason::AlreadyRegistered,
             "You play in this season already.",
@@ -93,14 +93,13 @@ async fn save(
         .await
 }
 
-async fn place_left(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+fn place_left(season: &Season, players: &[Player]) -> Result<(), Refusal> {
     if season.state == SeasonState::Ended {
         return Err(Refusal::rule(Reason::SeasonState, "The season is over."));
     }
     let Some(places) = season.places else {
         return Ok(());
     };
-    let players = store::players::list(conn, season.club, season.id).await?;
     let taken = players
         .iter()
         .filter(|player| player.left_after.is_none())
@@ -113,6 +112,21 @@ async fn place_left(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
         format!("All {places} places are taken."),
     )
     .fact("limit", places))
+}
+
+/// The season is locked, so that two who look alike do not come at once.
+fn handle_left(handle: &Name, actor: Actor, players: &[Player]) -> Result<(), Refusal> {
+    let mut others = players.iter().filter(|it| it.account != actor.account);
+    let alike = |other: &Player| Name::new(&other.handle).is_ok_and(|it| it.looks_like(handle));
+    if others.any(alike) {
+        return Err(handle_taken());
+    }
+    Ok(())
+}
+
+fn handle_taken() -> Refusal {
+    let detail = "Somebody has this handle in this season, or one that looks like it.";
+    Refusal::fault(Reason::HandleTaken, "/handle", detail)
 }
 
 async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal> {

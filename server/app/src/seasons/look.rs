@@ -24,8 +24,8 @@ impl Look {
     }
 }
 
-/// The season, if the viewer may know of it: a draft is for those who run seasons, a season of the
-/// club for the club, a public one for everybody.
+/// The season, if the viewer may know of it: a draft and a season of the club are for the club, whose
+/// people may take a place in it; a public one is for everybody.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] otherwise.
@@ -39,9 +39,8 @@ pub(crate) async fn look(
     let role = standing(conn, viewer, club).await?;
     let look = Look { season, role };
     let known = match (look.season.state, look.season.visibility) {
-        (SeasonState::Draft, _) => look.runs_season(),
-        (_, Visibility::Public) => true,
-        (_, Visibility::Club) => role.is_some(),
+        (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
+        (SeasonState::Draft, _) | (_, Visibility::Club) => role.is_some(),
     };
     if known {
         Ok(look)

@@ -7,6 +7,7 @@ use league::season::{SeasonState, Visibility};
 use serde_json::json;
 use store::seasons::Season;
 
+use super::create_season::wrong_places;
 use super::policy;
 use super::satisfiable::{must_be_satisfiable, pinned};
 use crate::may::may;
@@ -28,8 +29,12 @@ pub struct UpdateSeason {
     pub policy: Option<PolicyDocument>,
 }
 
+const CLUB_TO_PUBLIC: (Visibility, Option<Visibility>) =
+    (Visibility::Club, Some(Visibility::Public));
+
 /// # Errors
-/// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules after the start,
+/// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules, and for opening a season of the club
+/// to everybody, after the start,
 /// [`Reason::Validation`], [`Reason::RulesUnsatisfiable`].
 pub async fn update_season(
     desk: &Desk,
@@ -63,7 +68,11 @@ pub async fn update_season(
                 .tell_everyone(
                     conn,
                     "update_season",
-                    json!({"name": season.name, "places": season.places}),
+                    json!({
+                        "name": season.name,
+                        "places": season.places,
+                        "visibility": season.visibility.word(),
+                    }),
                 )
                 .await?;
             Ok(store::seasons::find(conn, club, id).await?)
@@ -87,7 +96,19 @@ fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
         policy::check(&policy)?;
         season.policy = policy;
     }
+    let started = season.state != SeasonState::Draft;
+    if started && (season.visibility, command.visibility) == CLUB_TO_PUBLIC {
+        return Err(Refusal::fault(
+            Reason::SeasonFixed,
+            "/visibility",
+            "Who joined a season of the club alone did not agree to be seen by everybody.",
+        ));
+    }
     season.visibility = command.visibility.unwrap_or(season.visibility);
+    if let Some(fault) = command.places.and_then(wrong_places) {
+        let detail = fault.detail.clone();
+        return Err(Refusal::faults(Reason::Validation, detail, vec![fault]));
+    }
     season.places = command.places.or(season.places);
     Ok(())
 }

@@ -4,7 +4,7 @@
 use chrono_tz::Tz;
 use league::ids::{ClubId, SeasonId};
 use league::points::Points;
-use league::season::{NightPlan, Phase, SeasonState};
+use league::season::{NightPlan, Phase, SeasonState, is_night_key};
 use league::time::{Civil, Instant};
 use league::week::WeekNo;
 use serde_json::json;
@@ -184,8 +184,8 @@ fn faults(week: &Week) -> Vec<Fault> {
             .iter()
             .take(index)
             .any(|other| other.key == night.key);
-        if twice || !(1..=20).contains(&night.key.len()) {
-            let detail = "Each night needs a short name of its own.";
+        if twice || !is_night_key(&night.key) {
+            let detail = "Each night needs a short name of its own, of letters, digits or hyphens.";
             faults.push(Fault::new(
                 "season.nights",
                 format!("/nights/{index}/key"),

@@ -6,6 +6,7 @@ use league::week::WeekNo;
 
 use crate::facts::{self, Loaded};
 use crate::seasons::look::look;
+use crate::turns::Turn;
 use crate::{Desk, Refusal, Viewer};
 
 /// Weeks of one player that a forecast plays at most, all runs together: it bounds the time of an
@@ -36,20 +37,34 @@ pub async fn find_forecast(
     desk: &Desk,
     viewer: Viewer,
     club: ClubId,
-    season: SeasonId,
+    id: SeasonId,
     seed: u64,
     runs: u32,
 ) -> Result<SeasonForecast, Refusal> {
     let (version, loaded) = desk
         .store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = look(conn, viewer, club, id).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             Ok::<_, Refusal>((season.version, loaded))
         })
         .await?;
     let runs = runs.min(most_runs(&loaded));
+    desk.forecasts
+        .or_reckon((id, seed, runs), version, &desk.reckoning, async |turn| {
+            play(version, loaded, seed, runs, turn).await
+        })
+        .await
+}
+
+async fn play(
+    version: i64,
+    loaded: Loaded,
+    seed: u64,
+    runs: u32,
+    turn: Turn,
+) -> Result<SeasonForecast, Refusal> {
     let simulation = Simulation {
         last: loaded.last_paired(),
         rounds_to_come: loaded.rounds_to_come(),
@@ -57,9 +72,7 @@ pub async fn find_forecast(
         runs,
     };
     let facts = loaded.facts;
-    let forecasts = tokio::task::spawn_blocking(move || forecast(&facts, &simulation))
-        .await
-        .map_err(|cause| Refusal::Broken(format!("forecast: {cause}")))?;
+    let forecasts = turn.aside(move || forecast(&facts, &simulation)).await?;
     Ok(SeasonForecast {
         version,
         as_of: simulation.last,

@@ -221,7 +221,8 @@ impl Calendar {
     }
 }
 
-fn is_night_key(text: &str) -> bool {
+/// Whether a night may be called so: 1 to 20 lower-case letters, digits or hyphens.
+pub fn is_night_key(text: &str) -> bool {
     (1..=20).contains(&text.len())
         && text
             .bytes()

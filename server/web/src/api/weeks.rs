@@ -16,6 +16,7 @@ use uuid::Uuid;
 use super::seasons::InSeason;
 use crate::answer::{Answer, Done};
 use crate::body::Json;
+use crate::plain_number::plain_number;
 use crate::problem::{Problem, Problems, WireFault};
 use crate::who::{Caller, SignedIn};
 
@@ -29,6 +30,7 @@ pub struct InWeek {
     season: Uuid,
     /// The week, from 1.
     #[param(minimum = 1, maximum = 52)]
+    #[serde(deserialize_with = "plain_number")]
     week: u8,
 }
 

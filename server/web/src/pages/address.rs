@@ -5,6 +5,7 @@ use league::week::WeekNo;
 use serde::Deserialize;
 use uuid::Uuid;
 
+use crate::plain_number::plain_number;
 use crate::problem::{Problem, WireFault};
 
 /// A club's address.
@@ -25,6 +26,7 @@ pub struct InSeason {
 pub struct InWeek {
     club: Uuid,
     season: Uuid,
+    #[serde(deserialize_with = "plain_number")]
     week: u8,
 }
 

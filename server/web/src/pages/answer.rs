@@ -96,7 +96,9 @@ pub fn go_with(address: &str, cookie: Cookie<'static>) -> HttpResponse {
 pub fn own_address(text: &str) -> &str {
     let local = text.starts_with('/')
         && !text.starts_with("//")
-        && !text.contains(['\\', '\r', '\n', '\t']);
+        && text
+            .bytes()
+            .all(|byte| byte.is_ascii_graphic() && byte != b'\\');
     if local { text } else { "/" }
 }
 
@@ -123,6 +125,8 @@ mod tests {
             "//evil.example",
             "https://evil.example",
             "/\\evil.example",
+            "/\t/evil.example",
+            "/\u{b}/evil.example",
             "",
         ] {
             assert_eq!(own_address(foreign), "/");

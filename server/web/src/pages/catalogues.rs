@@ -10,7 +10,7 @@ use league::ids::{CatalogueId, ClubId};
 
 use super::address::{self, InClub};
 use super::answer::{PageAnswer, framed, go, show_as};
-use super::fields::Fields;
+use super::fields::{Fields, LongFields};
 use super::texts::Texts;
 use super::told::Told;
 use super::visit::{Frame, Visit};
@@ -52,7 +52,7 @@ pub async fn import_catalogue(
     desk: Data<Desk>,
     visit: Visit,
     path: Path<InClub>,
-    fields: Fields,
+    LongFields(fields): LongFields,
 ) -> PageAnswer {
     let club = path.id();
     let mut chosen = fields.value("catalogue").map(CatalogueId);

@@ -18,6 +18,7 @@ use super::roles::{role_word, runs_seasons};
 use super::texts::{Phrase, Texts};
 use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
+use crate::public_address::PublicAddress;
 
 #[derive(Template)]
 #[template(path = "club.html")]
@@ -91,13 +92,9 @@ pub async fn invite(
 }
 
 fn new_invitation(visit: &Visit, request: &HttpRequest, made: CreatedInvitation) -> NewInvitation {
-    let connection = request.connection_info();
-    let (scheme, host) = (connection.scheme(), connection.host());
+    let server = PublicAddress::of(request);
     NewInvitation {
-        link: format!(
-            "{scheme}://{host}/invitations?code={}",
-            percent_encode(&made.code)
-        ),
+        link: format!("{server}/invitations?code={}", percent_encode(&made.code)),
         until: utc(visit.t).until(made.expires_at),
         code: made.code,
     }

@@ -6,30 +6,45 @@ use std::pin::Pin;
 use std::str::FromStr;
 
 use actix_web::dev::Payload;
-use actix_web::web::{Bytes, Query};
+use actix_web::web::Query;
 use actix_web::{FromRequest, HttpRequest};
 
 use super::csrf;
-use crate::body::MOST_CATALOGUE_BYTES;
+use super::visit::Visit;
+use crate::body::{MOST_CATALOGUE_BYTES, collect, collect_file};
 use crate::problem::{Problem, WireFault};
 
 /// The fields of a form of ours, in the order of the page; a name may come more than once.
 #[derive(Clone, Debug, Default)]
 pub struct Fields(Vec<(String, String)>);
 
+/// The fields of a form that carries a catalogue: long, once somebody is signed in.
+pub struct LongFields(pub Fields);
+
 impl FromRequest for Fields {
     type Error = Problem;
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let body = collect(request, payload);
         let request = request.clone();
-        let body = Bytes::from_request(&request, payload);
+        Box::pin(async move { Self::of_ours(&request, &body.await?) })
+    }
+}
+
+impl FromRequest for LongFields {
+    type Error = Problem;
+    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let (request, mut payload) = (request.clone(), payload.take());
         Box::pin(async move {
-            let too_large = |_| Problem::too_large(MOST_CATALOGUE_BYTES);
-            let body = body.await.map_err(too_large)?;
-            let fields = Self::read(&body)?;
-            csrf::check(&request, fields.text(csrf::FIELD))?;
-            Ok(fields)
+            let visit = Visit::extract(&request).await?;
+            let body = match visit.viewer {
+                None => collect(&request, &mut payload).await?,
+                Some(_) => collect_file(&request, &mut payload, MOST_CATALOGUE_BYTES).await?,
+            };
+            Fields::of_ours(&request, &body).map(Self)
         })
     }
 }
@@ -38,6 +53,13 @@ impl Fields {
     /// Fields that were read elsewhere, or are filled in from what is kept.
     pub fn of(fields: Vec<(String, String)>) -> Self {
         Self(fields)
+    }
+
+    /// Of a form that came from our own page.
+    fn of_ours(request: &HttpRequest, body: &[u8]) -> Result<Self, Problem> {
+        let fields = Self::read(body)?;
+        csrf::check(request, fields.text(csrf::FIELD))?;
+        Ok(fields)
     }
 
     /// Out of `application/x-www-form-urlencoded` (WHATWG URL Standard, section 5.1).

@@ -131,7 +131,7 @@ async fn act(
     } else if let Some(key) = act.strip_prefix("remove ") {
         list_form::remove(&mut list, key);
     }
-    let revision = fields.value("revision").filter(|revision| *revision > 0);
+    let revision = fields.value("revision").or(Some(0));
     app::lists::save_draft(desk, actor, club, season, week, revision, list.clone()).await?;
     let page = format!("{}/list", address::week(club, season, week));
     if act == "seal" {

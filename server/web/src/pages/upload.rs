@@ -1,4 +1,5 @@
-//! A form of ours that may bring a file along (RFC 7578). Reading it checks where it came from.
+//! A form of ours that may bring a file along (RFC 7578): read for whoever has signed in, and checked
+//! for where it came from.
 
 use std::future::Future;
 use std::pin::Pin;
@@ -11,7 +12,8 @@ use futures_util::TryStreamExt;
 
 use super::csrf;
 use super::fields::Fields;
-use crate::body::MOST_PHOTO_BYTES;
+use super::visit::Visit;
+use crate::body::{MOST_PHOTO_BYTES, file_in_time};
 use crate::problem::{Problem, WireFault};
 
 /// Most bytes of a field that is no file.
@@ -42,7 +44,8 @@ impl FromRequest for Upload {
         let request = request.clone();
         let parts = Multipart::new(request.headers(), payload.take());
         Box::pin(async move {
-            let upload = read(parts).await?;
+            Visit::extract(&request).await?.actor()?;
+            let upload = file_in_time(read(parts)).await?;
             csrf::check(&request, upload.fields.text(csrf::FIELD))?;
             Ok(upload)
         })
@@ -63,22 +66,27 @@ async fn read(mut parts: Multipart) -> Result<Upload, Problem> {
         let is_file = part
             .content_disposition()
             .is_some_and(|disposition| disposition.get_filename().is_some());
-        if is_file {
-            let bytes = all_of(part, MOST_PHOTO_BYTES).await?;
-            file = (!bytes.is_empty()).then_some(bytes).or(file);
+        if is_file && file.is_none() {
+            file = Some(all_of(part, MOST_PHOTO_BYTES).await?);
+        } else if is_file {
+            return Err(unlike_ours("The form takes one file."));
         } else if fields.len() < MOST_FIELDS {
             let bytes = all_of(part, MOST_FIELD_BYTES).await?;
             let text = String::from_utf8(bytes.to_vec());
             let text = text.map_err(|_| Problem::wire(WireFault::InvalidParameter))?;
             fields.push((name, text));
         } else {
-            return Err(Problem::too_large(MOST_FIELDS));
+            return Err(unlike_ours("The form has fewer fields."));
         }
     }
     Ok(Upload {
         fields: Fields::of(fields),
-        file,
+        file: file.filter(|bytes| !bytes.is_empty()),
     })
+}
+
+fn unlike_ours(detail: &'static str) -> Problem {
+    Problem::wire(WireFault::InvalidParameter).detail(detail)
 }
 
 async fn all_of(mut part: Field, most: usize) -> Result<Bytes, Problem> {

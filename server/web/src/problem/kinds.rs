@@ -20,14 +20,14 @@ pub enum WireFault {
     MethodNotAllowed,
     /// 406
     NotAcceptable,
+    /// 408
+    TooSlow,
     /// 413
     PayloadTooLarge,
     /// 415
     UnsupportedMediaType,
     /// 422
     UnknownField,
-    /// 428
-    PreconditionRequired,
     /// 429
     TooManyRequests,
     /// 503
@@ -79,6 +79,11 @@ impl Kind {
                 "Not in this way",
             ),
             W::NotAcceptable => ("not-acceptable", S::NOT_ACCEPTABLE, "Not in this format"),
+            W::TooSlow => (
+                "too-slow",
+                S::REQUEST_TIMEOUT,
+                "The body did not come in time",
+            ),
             W::PayloadTooLarge => (
                 "payload-too-large",
                 S::PAYLOAD_TOO_LARGE,
@@ -93,11 +98,6 @@ impl Kind {
                 "unknown-field",
                 S::UNPROCESSABLE_ENTITY,
                 "A field is not known here",
-            ),
-            W::PreconditionRequired => (
-                "precondition-required",
-                S::PRECONDITION_REQUIRED,
-                "Say which version you change, by If-Match",
             ),
             W::TooManyRequests => (
                 "too-many-requests",
@@ -140,10 +140,10 @@ const WIRE: [WireFault; 14] = [
     WireFault::NotFound,
     WireFault::MethodNotAllowed,
     WireFault::NotAcceptable,
+    WireFault::TooSlow,
     WireFault::PayloadTooLarge,
     WireFault::UnsupportedMediaType,
     WireFault::UnknownField,
-    WireFault::PreconditionRequired,
     WireFault::TooManyRequests,
     WireFault::Unavailable,
     WireFault::Internal,
@@ -186,6 +186,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::ClaimStateChanged => StatusCode::CONFLICT,
         R::UnknownVersion => StatusCode::NOT_FOUND,
         R::VersionMismatch => StatusCode::PRECONDITION_FAILED,
+        R::PreconditionRequired => StatusCode::PRECONDITION_REQUIRED,
         R::Validation
         | R::PasswordTooShort
         | R::PasswordCompromised
@@ -244,6 +245,7 @@ fn title(reason: Reason) -> &'static str {
         R::PointsCapExceeded => "The list costs more than the cap",
         R::ListBreaksRules => "The list breaks a rule",
         R::VersionMismatch => "It was changed in between",
+        R::PreconditionRequired => "Say which version you change, by If-Match",
         R::ListsSealed => "The lists are still sealed",
         R::RoundAlreadyPaired => "The round is published",
         R::NotEnoughPlayers => "Too few players",

@@ -3,11 +3,11 @@
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::error::ResponseError;
-use actix_web::http::StatusCode;
 use actix_web::http::header::{
     ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS, ALLOW, CONTENT_TYPE, RETRY_AFTER,
     WWW_AUTHENTICATE,
 };
+use actix_web::http::{ConnectionType, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use app::Refusal;
@@ -35,6 +35,11 @@ pub async fn render(
         return Ok(response.map_into_boxed_body());
     };
     let mut problem = answer(response.request(), error);
+    // The rest of the body would be taken for the next request.
+    if problem.status() == StatusCode::REQUEST_TIMEOUT {
+        let head = problem.head_mut();
+        head.set_connection_type(ConnectionType::Close);
+    }
     // What everybody may read of other sites, everybody may be refused there.
     for name in [ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS] {
         if let Some(value) = response.headers().get(&name) {
@@ -83,8 +88,14 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
         .extensions()
         .get::<RequestId>()
         .map_or_else(String::new, |id| id.to_string());
-    if let Some(cause) = &problem.cause {
-        tracing::error!(code = problem.code(), cause, request_id, "request failed");
+    match &problem.cause {
+        Some(cause) if problem.kind.status == StatusCode::SERVICE_UNAVAILABLE => {
+            tracing::warn!(code = problem.code(), cause, request_id, "not now");
+        }
+        Some(cause) => {
+            tracing::error!(code = problem.code(), cause, request_id, "request failed");
+        }
+        None => {}
     }
     let document = ProblemDocument {
         type_: format!("/problems/{}", problem.kind.code),

@@ -92,7 +92,8 @@ fn numbers_out_of_range_are_told_with_their_limit() {
     let (club, week) = (&scene.stage.club, scene.stage.week(2));
     let invitations = format!("{club}/invitations");
     let seasons = format!("{club}/seasons");
-    let cases: [(&str, Method, &str, Value, &[Said<'_>]); 5] = [
+    let adjustments = format!("{}/adjustments", scene.stage.season);
+    let cases: [(&str, Method, &str, Value, &[Said<'_>]); 7] = [
         (
             "an invitation for nobody, for ever",
             Method::POST,
@@ -144,6 +145,20 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             &week,
             json!({ "catalogue_number": 2 }),
             &[("validation", "/catalogue_number", json!(1), json!(2))],
+        ),
+        (
+            "more points than a number can lose its sign of",
+            Method::POST,
+            &adjustments,
+            json!({ "player": scene.oskrel.id, "week": 1, "amount": i32::MIN, "reason": "x" }),
+            &[("validation", "/amount", json!(1000), json!(i32::MIN))],
+        ),
+        (
+            "more points than a ruling gives",
+            Method::POST,
+            &adjustments,
+            json!({ "player": scene.oskrel.id, "week": 1, "amount": 1001, "reason": "x" }),
+            &[("validation", "/amount", json!(1000), json!(1001))],
         ),
     ];
     for (name, method, path, body, expected) in cases {
@@ -219,6 +234,63 @@ fn times_and_zones_that_do_not_exist_are_refused() {
         });
         assert_eq!(pointers(&problem), [place], "{name}: {problem}");
     }
+}
+
+#[test]
+fn a_week_is_moved_to_no_time_that_never_comes_and_its_nights_have_plain_names() {
+    let scene = Scene::set();
+    let week = scene.stage.week(3);
+    let night = |key: &str| json!({ "nights": [{ "key": key, "begins": "2026-01-27T19:00:00", "tables": 4 }] });
+    let mut cases: Vec<(Value, &str, &str)> = [
+        "-9999-01-01T00:00:00",
+        "0000-01-01T00:00:00",
+        "9999-01-01T00:00:00",
+        "+262000-01-01T00:00:00",
+        "2026-01-25T23:59:60",
+    ]
+    .map(|time| {
+        (
+            json!({ "announce": time }),
+            "invalid-local-time",
+            "/announce",
+        )
+    })
+    .into();
+    for key in ["a\0b", "a\u{202e}b", "a\r\nb", "Tue", ""] {
+        cases.push((night(key), "validation", "/nights/0/key"));
+    }
+    for (body, code, place) in cases {
+        let ask = |request: RequestBuilder| request.json(&body);
+        let problem = scene.nothing_written("a week", || {
+            let patch = scene.stage.wennable.ask(Method::PATCH, &week, ask);
+            patch.refused(422, code)
+        });
+        assert_eq!(pointers(&problem), [place], "{body}: {problem}");
+    }
+}
+
+#[test]
+fn nobody_plays_under_a_name_that_passes_for_another() {
+    let scene = Scene::set();
+    let newcomer = scene.stage.welcome("Juddeth");
+    let players = format!("{}/players", scene.stage.season);
+    let place = |handle: &str| json!({ "handle": handle, "faction": "bramblestile-steadings", "nights": ["tue"] });
+    for (handle, status, code) in [
+        ("oskrel", 409, "handle-taken"),
+        ("\u{41e}skr\u{435}l", 409, "handle-taken"),
+        ("\u{ff2f}skrel", 409, "handle-taken"),
+        ("Oskrel\u{fe0f}", 422, "invalid-name"),
+        ("Oskrel\u{17b4}", 422, "invalid-name"),
+        ("\u{2800}", 422, "invalid-name"),
+    ] {
+        let problem = scene.nothing_written(handle, || {
+            newcomer
+                .post(&players, &place(handle))
+                .refused(status, code)
+        });
+        assert_eq!(pointers(&problem), ["/handle"], "{handle}: {problem}");
+    }
+    newcomer.post(&players, &place("Oskrella")).expect(201);
 }
 
 #[test]

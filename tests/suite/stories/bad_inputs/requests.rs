@@ -1,11 +1,19 @@
 //! Requests as such: type, size, address, method, token, version.
 
+use std::io::{Read, Write};
+use std::net::TcpStream;
+use std::time::Duration;
+
 use reqwest::Method;
 use reqwest::blocking::RequestBuilder;
-use serde_json::json;
+use serde_json::{Value, json};
+use tallyhost::demo::data;
 
 use super::{Scene, json_text, pointers};
-use crate::harness::demo_list;
+use crate::harness::{Stage, demo_list};
+
+/// However slow the machine.
+const PATIENCE: Duration = Duration::from_secs(300);
 
 #[test]
 fn a_body_must_have_its_type_and_its_size() {
@@ -79,6 +87,8 @@ fn what_is_not_there_and_what_is_not_allowed_are_told_apart() {
         &format!("{season}/weeks/300"),
         &format!("{season}/weeks/-1"),
         &format!("{season}/weeks/1.0"),
+        &format!("{season}/weeks/+1"),
+        &format!("{season}/weeks/01"),
     ] {
         oskrel.get(path).refused(404, "not-found");
     }
@@ -155,4 +165,105 @@ fn a_change_says_which_version_it_changes() {
     rename(Some("\"0\"")).refused(412, "version-mismatch");
     let current = wennable.get(&scene.stage.season).with_status(200);
     rename(current.header("etag")).expect(200);
+}
+
+#[test]
+fn a_season_of_the_club_is_not_opened_to_everybody_once_people_play_in_it() {
+    let stage = Stage::with(|season| season["visibility"] = json!("club"));
+    stage.join("Oskrel");
+    let change = |body: Value| {
+        let now = stage.wennable.get(&stage.season).with_status(200);
+        let version = now.header("etag").unwrap().to_owned();
+        stage.wennable.ask(Method::PATCH, &stage.season, |request| {
+            request.header("if-match", version.as_str()).json(&body)
+        })
+    };
+    change(json!({ "places": 1 })).refused(422, "validation");
+    change(json!({ "visibility": "public" })).expect(200);
+    change(json!({ "visibility": "club" })).expect(200);
+    stage.start();
+    let problem = change(json!({ "visibility": "public" })).refused(409, "season-fixed");
+    assert_eq!(pointers(&problem), ["/visibility"]);
+    stage
+        .server
+        .visitor()
+        .get(&stage.season)
+        .refused(404, "not-found");
+    let trail = stage
+        .wennable
+        .get(&format!("{}/trail", stage.season))
+        .expect(200);
+    let trail = trail.as_array().unwrap().iter();
+    let told = trail.filter(|entry| entry["act"] == "update_season");
+    let told: Vec<_> = told
+        .map(|entry| entry["facts"]["visibility"].clone())
+        .collect();
+    assert_eq!(told, ["club", "public"]);
+}
+
+#[test]
+fn a_member_sees_the_draft_that_may_be_joined_but_not_what_is_hidden_in_it() {
+    let stage = Stage::draft();
+    let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
+    let scenario = format!("{}/scenario", stage.week(1));
+    stage.wennable.put(&scenario, &sheet).expect(204);
+    stage.clock().show("2026-01-08T18:00:00+01:00");
+    let member = stage.welcome("Juddeth");
+    assert_eq!(member.get(&stage.season).expect(200)["state"], "draft");
+    member.get(&scenario).refused(404, "not-found");
+    let seasons = member.get(&format!("{}/seasons", stage.club)).expect(200);
+    assert_eq!(seasons, json!([]));
+    stage
+        .server
+        .visitor()
+        .get(&stage.season)
+        .refused(404, "not-found");
+}
+
+#[test]
+fn a_body_that_does_not_come_is_not_waited_for() {
+    let scene = Scene::set();
+    for (path, kind) in [
+        ("/api/v1/sessions", "application/json"),
+        ("/sign-in", "application/x-www-form-urlencoded"),
+    ] {
+        let address = scene.stage.server.address().trim_start_matches("http://");
+        let mut stream = TcpStream::connect(address).unwrap();
+        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        let head = format!(
+            "POST {path} HTTP/1.1\r\nhost: localhost\r\ncontent-type: {kind}\r\n\
+             content-length: 40\r\n\r\na"
+        );
+        stream.write_all(head.as_bytes()).unwrap();
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).unwrap();
+        assert!(answer.starts_with("HTTP/1.1 408 "), "{answer}");
+    }
+}
+
+#[test]
+fn whoever_has_not_signed_in_sends_nothing_large() {
+    let scene = Scene::set();
+    let visitor = scene.stage.server.visitor();
+    let long = format!("email=a&password={}", "x".repeat(64 * 1024));
+    let form = |request: RequestBuilder| {
+        request
+            .header("content-type", "application/x-www-form-urlencoded")
+            .body(long.clone())
+    };
+    let catalogues = scene.stage.club.strip_prefix("/api/v1").unwrap();
+    for path in ["/sign-in", &format!("{catalogues}/catalogues")] {
+        let problem = visitor.ask(Method::POST, path, form);
+        problem.refused(413, "payload-too-large");
+    }
+    let painting = scene.stage.season.strip_prefix("/api/v1").unwrap();
+    let parts = |request: RequestBuilder| {
+        let part =
+            "--b\r\ncontent-disposition: form-data; name=\"photo\"; filename=\"a\"\r\n\r\nx\r\n";
+        request
+            .header("content-type", "multipart/form-data; boundary=b")
+            .body(format!("{}--b--\r\n", part.repeat(4)))
+    };
+    let unknown = visitor.ask(Method::POST, &format!("{painting}/painting"), parts);
+    unknown.refused(401, "sign-in-needed");
 }

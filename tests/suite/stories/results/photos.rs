@@ -34,6 +34,9 @@ fn a_photo_with_its_place_is_served_upright_to_the_club_without_anything_but_pix
     );
     let location = sent.header("location").unwrap().to_owned();
 
+    let photo = sent.json()["photo"].clone();
+    claim(&week, oskrel, "hedge-reeve-1", &photo).expect(201);
+    week.propose();
     let served = week.players[1].actor.get(&location).with_status(200);
     assert_eq!(served.header("content-type"), Some("image/jpeg"));
     assert_eq!(served.header("cache-control"), Some("private, no-store"));
@@ -65,6 +68,33 @@ fn a_photo_with_its_place_is_served_upright_to_the_club_without_anything_but_pix
         .register("Stranger")
         .get(&location)
         .refused(404, "not-found");
+}
+
+#[test]
+fn nobody_learns_from_a_photo_what_is_in_a_list_that_is_still_sealed() {
+    let week = Week::sealed(&PAIR);
+    let [oskrel, corvanel] = [&week.players[0].actor, &week.players[1].actor];
+    let sent = send(&week, oskrel, &bytes_of(&picture(3), ImageFormat::Png)).with_status(201);
+    let (location, photo) = (
+        sent.header("location").unwrap(),
+        sent.json()["photo"].clone(),
+    );
+    claim(&week, oskrel, "hedge-reeve-1", &photo).expect(201);
+
+    oskrel.get(location).with_status(200);
+    let others = [corvanel, &week.stage.wennable];
+    for other in others {
+        other.get(location).refused(404, "not-found");
+        let trail = other.get(&format!("{}/trail", week.stage.season));
+        assert!(!trail.text().contains(photo.as_str().unwrap()));
+    }
+    let seen = corvanel.get(&format!("{}/trail", week.stage.season));
+    assert!(!seen.text().contains("claim_painting"), "{}", seen.text());
+
+    week.propose();
+    for other in others {
+        other.get(location).with_status(200);
+    }
 }
 
 #[test]
@@ -106,20 +136,21 @@ fn a_picture_like_another_players_is_taken_in_and_only_those_who_judge_are_told(
     let copy = bytes_of(&picture(9).brighten(4), ImageFormat::Jpeg);
     let second = send(&week, corvanel, &copy).expect(201);
     assert_ne!(first["photo"], second["photo"]);
-    let other = send(&week, corvanel, &bytes_of(&picture(2), ImageFormat::Png)).expect(201);
+    let first = claim(&week, oskrel, "hedge-reeve-1", &first["photo"]).expect(201);
+    let second = claim(&week, corvanel, "tally-novice-1", &second["photo"]).expect(201);
 
     let trail = week.get("trail");
-    let alike = |photo: &Value| {
+    let alike = |claim: &Value| {
         let mut entries = trail.as_array().unwrap().iter();
-        let entry = entries.find(|entry| &entry["facts"]["photo"] == photo);
+        let entry = entries.find(|entry| entry["facts"]["claim"] == claim["id"]);
         entry.unwrap()["facts"]["looks_like"].clone()
     };
-    assert_eq!(alike(&second["photo"]), json!([first["photo"]]));
-    assert_eq!(alike(&other["photo"]), json!([]));
+    assert_eq!(alike(&first), json!([]));
+    assert_eq!(alike(&second), json!([first["id"]]));
     let seen = corvanel
         .get(&format!("{}/trail", week.stage.season))
         .expect(200);
-    assert!(!seen.to_string().contains("create_photo"), "{seen}");
+    assert!(!seen.to_string().contains("looks_like"), "{seen}");
 }
 
 #[test]

@@ -85,3 +85,27 @@ fn row_of(table: &Value, player: &Value) -> Value {
     let mut rows = table["rows"].as_array().unwrap().iter();
     rows.find(|row| &row["player"] == player).unwrap().clone()
 }
+
+#[test]
+fn a_referee_cannot_ask_for_a_scenario_that_is_still_hidden_by_ruling_on_it() {
+    let week = Week::paired(&FOUR);
+    let hidden =
+        "UPDATE weeks SET full_reveal = 'at', full_reveal_at = '2026-02-01' WHERE week_no = 1";
+    week.stage.database.run(hidden);
+    let referee = week.stage.appoint("Ilkamar", "referee");
+    let rule = format!("{}/rule", week.game());
+    let guess = json!({ "legs": [{ "first": { "items": {} }, "second": { "items": {} } }] });
+    for outcome in [
+        json!({ "kind": "played", "counts": guess }),
+        played((4, 144), (2, 108)),
+    ] {
+        let body = json!({ "outcome": outcome, "reason": "What is counted?" });
+        let refused = referee.post(&rule, &body).refused(409, "week-state");
+        assert_eq!(refused["errors"], json!([]), "{refused}");
+    }
+    let [first, _] = week.sides();
+    week.report(first, "early", &played((4, 144), (2, 108)))
+        .refused(409, "week-state");
+    let body = json!({ "outcome": { "kind": "void" }, "reason": "The hall is closed" });
+    referee.post(&rule, &body).expect(200);
+}

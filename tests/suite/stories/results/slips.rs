@@ -5,6 +5,8 @@ use std::sync::Barrier;
 use std::thread;
 
 use chrono::{DateTime, Duration, FixedOffset};
+use reqwest::Method;
+use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 
 use super::week::{Week, played};
@@ -104,6 +106,41 @@ fn the_same_report_sent_twice_at_once_is_one_report() {
     let game = format!("{}/report", week.game());
     let keyless = first.actor.post(&game, &twelve_to_seven());
     keyless.refused(400, "idempotency-key-required");
+
+    let elsewhere = week.stage.wennable.post(
+        "/api/v1/clubs",
+        &json!({ "name": "Another circle", "slug": "another" }),
+    );
+    let elsewhere = game.replace(&week.stage.club, &elsewhere.location(201));
+    let dress = |request: RequestBuilder| {
+        request
+            .header("idempotency-key", "once")
+            .json(&twelve_to_seven())
+    };
+    let replayed = first.actor.ask(Method::POST, &elsewhere, dress);
+    replayed.refused(404, "not-found");
+}
+
+#[test]
+fn the_same_penalty_sent_twice_is_one_ruling() {
+    let week = Week::paired(&PAIR);
+    let [first, _] = week.sides();
+    let adjustments = format!("{}/adjustments", week.stage.season);
+    let take = |amount: i32| {
+        let body =
+            json!({ "player": first.id, "week": 1, "amount": amount, "reason": "Came late" });
+        week.stage
+            .wennable
+            .ask(Method::POST, &adjustments, |request| {
+                request.header("idempotency-key", "late").json(&body)
+            })
+    };
+    let ruling = take(-1).expect(200);
+    assert_eq!(take(-1).expect(200), ruling);
+    take(-2).refused(422, "idempotency-key-reused");
+    let penalties = week.lines(first);
+    let penalties: Vec<i64> = penalties.iter().map(|(_, amount)| *amount).collect();
+    assert_eq!(penalties.iter().filter(|amount| **amount == -1).count(), 1);
 }
 
 #[test]

@@ -133,7 +133,7 @@ vocabulary! {
     zone_note: "Times are those of {}.",
     commitment: "Fingerprint of the secret draw",
     commitment_text: "Fixed before the first pairing. When the season ends the secret is shown, and anybody can draw every round again.",
-    season_draft_text: "This season is being set up. Only those who run it see it.",
+    season_draft_text: "This season is being set up. Members of the club who have its address see it and may take a place.",
     start_season: "Start the season",
     start_season_text: "Fixes the rules and draws the secret seed. This cannot be undone.",
     week_calendar: "Calendar",

@@ -131,7 +131,7 @@ translation! {
     zone_note: "Zeiten gelten für {}.",
     commitment: "Fingerabdruck der geheimen Auslosung",
     commitment_text: "Vor der ersten Paarung festgelegt. Am Ende der Saison wird das Geheimnis gezeigt, und alle können jede Runde nachlosen.",
-    season_draft_text: "Diese Saison wird angelegt. Nur die Leitung sieht sie.",
+    season_draft_text: "Diese Saison wird angelegt. Mitglieder des Vereins, die ihre Adresse haben, sehen sie und können einen Platz nehmen.",
     start_season: "Saison starten",
     start_season_text: "Legt die Regeln fest und zieht das Geheimnis. Das lässt sich nicht zurücknehmen.",
     week_calendar: "Kalender",

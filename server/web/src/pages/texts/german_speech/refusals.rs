@@ -71,6 +71,7 @@ mod tests {
             "commitment-mismatch",
             "too-open",
             "idempotency-key-required",
+            "precondition-required",
             "idempotency-key-reused",
         ];
         let codes = Reason::ALL.iter().map(|reason| reason.code());
