@@ -104,7 +104,7 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("verify_claim", Running, nothing, [401, 404, 200, 409, 409, 409]),
     ("refuse_claim", Running, reason, [401, 404, 409, 200, 409, 409]),
     ("create_photo", Running, nothing, [401, 415, 415, 415, 415, 415]),
-    ("find_photo", Running, nothing, [404, 404, 200, 404, 404, 404]),
+    ("find_photo", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("delete_photo", Running, nothing, [401, 404, 404, 204, 404, 404]),
     ("find_standings", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("find_ledger", Running, nothing, [404, 404, 200, 200, 200, 200]),

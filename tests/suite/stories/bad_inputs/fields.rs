@@ -274,7 +274,7 @@ fn nobody_plays_under_a_name_that_passes_for_another() {
     let scene = Scene::set();
     let newcomer = scene.stage.welcome("Juddeth");
     let players = format!("{}/players", scene.stage.season);
-    let place = |handle: &str| json!({ "handle": handle, "faction": "bramblestile-steadings", "nights": ["tue"] });
+    let place = |handle: &str| json!({ "handle": handle, "faction": "bramblestile-steadings", "nights": ["first"] });
     for (handle, status, code) in [
         ("oskrel", 409, "handle-taken"),
         ("\u{41e}skr\u{435}l", 409, "handle-taken"),

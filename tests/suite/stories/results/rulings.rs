@@ -101,7 +101,7 @@ fn a_referee_cannot_ask_for_a_scenario_that_is_still_hidden_by_ruling_on_it() {
     ] {
         let body = json!({ "outcome": outcome, "reason": "What is counted?" });
         let refused = referee.post(&rule, &body).refused(409, "week-state");
-        assert_eq!(refused["errors"], json!([]), "{refused}");
+        assert!(refused.get("errors").is_none(), "{refused}");
     }
     let [first, _] = week.sides();
     week.report(first, "early", &played((4, 144), (2, 108)))

@@ -41,10 +41,11 @@ impl Scene {
         let organiser = stage.appoint("Kestanby", "organiser");
         stage.start();
         let (round, game) = play_first_week(&stage, &oskrel, &corvanel);
-        let claim = json!({ "unit": "tally-novice-1", "stages": { "finished": 1 } });
+        let photo = send_photo(&stage, &corvanel.actor);
+        let claim =
+            json!({ "unit": "tally-novice-1", "stages": { "finished": 1 }, "photo": photo });
         let painting = format!("{}/painting", stage.week(1));
         let claim = corvanel.actor.post(&painting, &claim).expect(201);
-        let photo = send_photo(&stage, &corvanel.actor);
         let people = BTreeMap::from([
             ("visitor", stage.server.visitor()),
             ("stranger", stage.server.register("Stranger")),
