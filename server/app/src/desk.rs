@@ -8,6 +8,7 @@ use store::Store;
 use uuid::Uuid;
 
 use crate::accounts::token::TokenKey;
+use crate::catalogues::Library;
 use crate::freshness::Freshness;
 use crate::kept::Kept;
 use crate::rounds::{SeasonFairness, Timed};
@@ -33,7 +34,7 @@ const RECKONINGS_AT_ONCE: usize = 2;
 /// People who wait for that at most.
 const RECKONINGS_WAITING: usize = 16;
 
-/// The store, the key that signs tokens, and the queue for costly work.
+/// The store, the key that signs tokens, the queues for costly work, and what never changes.
 #[derive(Clone)]
 pub struct Desk {
     pub(crate) store: Store,
@@ -46,6 +47,7 @@ pub struct Desk {
     pub(crate) reckoning: Turns,
     pub(crate) audits: Kept<SeasonId, SeasonFairness>,
     pub(crate) forecasts: Kept<(SeasonId, u64, u32), SeasonForecast>,
+    pub(crate) library: Library,
 }
 
 /// Somebody who has signed in.
@@ -84,6 +86,7 @@ impl Desk {
             reckoning: Turns::new(RECKONINGS_AT_ONCE, RECKONINGS_WAITING),
             audits: Kept::default(),
             forecasts: Kept::default(),
+            library: Library::default(),
         })
     }
 

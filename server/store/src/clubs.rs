@@ -204,6 +204,6 @@ pub async fn delete_member(conn: &mut Conn, club: ClubId, account: AccountId) ->
     }
 }
 
-fn role(text: &str) -> Result<Role, Fault> {
+pub(crate) fn role(text: &str) -> Result<Role, Fault> {
     Role::from_word(text).ok_or_else(|| Fault::Broken(format!("no role is called {text}")))
 }

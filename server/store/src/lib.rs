@@ -5,6 +5,7 @@
 
 pub mod accounts;
 pub mod adjustments;
+pub mod bounds;
 pub mod brought;
 pub mod catalogues;
 pub mod changes;
@@ -37,14 +38,19 @@ pub mod weeks;
 
 use std::time::Duration;
 
-use diesel_async::pooled_connection::AsyncDieselConnectionManager;
+use diesel::ConnectionResult;
+use diesel::result::ConnectionError;
 use diesel_async::pooled_connection::deadpool::{Object, Pool};
+use diesel_async::pooled_connection::{
+    AsyncDieselConnectionManager, ManagerConfig, RecyclingMethod,
+};
 use diesel_async::{
     AnsiTransactionManager, AsyncConnection, AsyncMigrationHarness, AsyncPgConnection,
     SimpleAsyncConnection, TransactionManager,
 };
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 
+use futures_util::FutureExt;
 use tokio::time::timeout;
 
 pub use fault::{Fault, Taken};
@@ -59,7 +65,7 @@ const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
 const PATIENCE: Duration = Duration::from_secs(4);
 
 /// A statement that waits for a lock does not outlive the request that gave up on it for long.
-const LIMIT: &str = "set local statement_timeout = '5s'";
+const LIMIT: &str = "set statement_timeout = '5s'";
 
 /// The database behind a pool of connections.
 #[derive(Clone)]
@@ -85,7 +91,11 @@ impl Store {
     /// # Errors
     /// [`Fault::Broken`] when the pool cannot be built.
     pub fn connect(url: &str, connections: usize) -> Result<Self, Fault> {
-        let source = AsyncDieselConnectionManager::<AsyncPgConnection>::new(url);
+        let mut config = ManagerConfig::default();
+        // Its task hears of the end of a connection at once: no need to ask before each use.
+        config.recycling_method = RecyclingMethod::Fast;
+        config.custom_setup = Box::new(|url| establish(url).boxed());
+        let source = AsyncDieselConnectionManager::new_with_config(url, config);
         let pool = Pool::builder(source)
             .max_size(connections)
             .build()
@@ -116,8 +126,20 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        self.transact("isolation level repeatable read read only", act)
+        self.transact("begin isolation level repeatable read read only", act)
             .await
+    }
+
+    /// Runs `act`, which is a single statement and writes nothing, without a transaction around it.
+    ///
+    /// # Errors
+    /// Whatever `act` answers, or a [`Fault`] of the database.
+    pub async fn ask<R, E, F>(&self, act: F) -> Result<R, E>
+    where
+        E: From<Fault>,
+        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
+    {
+        within_patience(async { act(&mut *self.conn().await?).await }).await
     }
 
     /// Runs `act` in one transaction: all of it happens, or nothing. Whoever listens to this process
@@ -130,7 +152,7 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        let (answer, changes) = changes::noting(self.transact("read write", act)).await;
+        let (answer, changes) = changes::noting(self.transact("begin read write", act)).await;
         if answer.is_ok() {
             changes::commit(&changes);
             self.ear.tell(changes).await;
@@ -138,26 +160,22 @@ impl Store {
         answer
     }
 
-    /// Within [`PATIENCE`]; a connection that is given up on is closed, and its transaction with it.
-    async fn transact<R, E, F>(&self, mode: &str, act: F) -> Result<R, E>
+    /// A connection that is given up on is closed, and its transaction with it.
+    async fn transact<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
     where
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        let late = |_| Fault::Unavailable(format!("no answer within {PATIENCE:?}"));
-        timeout(PATIENCE, self.transact_unhurried(mode, act))
-            .await
-            .map_err(late)?
+        within_patience(self.transact_unhurried(begin, act)).await
     }
 
-    async fn transact_unhurried<R, E, F>(&self, mode: &str, act: F) -> Result<R, E>
+    async fn transact_unhurried<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
     where
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
         let mut conn = self.conn().await?;
-        let begin = format!("begin {mode}; {LIMIT}");
-        AnsiTransactionManager::begin_transaction_sql(&mut *conn, &begin)
+        AnsiTransactionManager::begin_transaction_sql(&mut *conn, begin)
             .await
             .map_err(Fault::from)?;
         match act(&mut conn).await {
@@ -182,6 +200,20 @@ impl Store {
             .await
             .map_err(|cause| Fault::Unavailable(cause.to_string()))
     }
+}
+
+async fn within_patience<R, E: From<Fault>>(
+    act: impl Future<Output = Result<R, E>>,
+) -> Result<R, E> {
+    let late = |_| Fault::Unavailable(format!("no answer within {PATIENCE:?}"));
+    timeout(PATIENCE, act).await.map_err(late)?
+}
+
+async fn establish(url: &str) -> ConnectionResult<AsyncPgConnection> {
+    let mut conn = AsyncPgConnection::establish(url).await?;
+    let limited = conn.batch_execute(LIMIT).await;
+    limited.map_err(ConnectionError::CouldntSetupConfiguration)?;
+    Ok(conn)
 }
 
 /// Brings the database at `url` to the newest schema. Needs a runtime of several threads.

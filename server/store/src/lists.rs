@@ -82,6 +82,35 @@ struct ListRow {
     stands_in: bool,
 }
 
+#[derive(Insertable, AsChangeset)]
+#[diesel(table_name = lists, treat_none_as_null = true, treat_none_as_default_value = false)]
+struct SealedRow<'a> {
+    sealed: Json<&'a ArmyListDocument>,
+    sealed_points: i32,
+    catalogue_number: i32,
+    salt: &'a [u8],
+    digest: &'a [u8],
+    sealed_at: Instant,
+    late_minutes: Option<i32>,
+    stands_in: bool,
+}
+
+impl<'a> From<&'a SealedList> for SealedRow<'a> {
+    fn from(sealed: &'a SealedList) -> Self {
+        let late = sealed.late_minutes.map(i32::try_from);
+        Self {
+            sealed: Json(&sealed.list),
+            sealed_points: i32::try_from(sealed.points).unwrap_or(i32::MAX),
+            catalogue_number: sealed.catalogue_number,
+            salt: &sealed.salt,
+            digest: &sealed.digest,
+            sealed_at: sealed.sealed_at,
+            late_minutes: late.map(|late| late.unwrap_or(i32::MAX)),
+            stands_in: sealed.stands_in,
+        }
+    }
+}
+
 impl TryFrom<ListRow> for PlayerList {
     type Error = Fault;
 
@@ -163,6 +192,27 @@ pub async fn lock(
     row.try_into()
 }
 
+/// The list of a player for a week, if the player began one, its row locked until the transaction ends.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn lock_begun(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<Option<ListId>, Fault> {
+    let id: Option<Uuid> = lists::table
+        .find((club.0, season.0, number(week), player.0))
+        .select(lists::list_id)
+        .for_update()
+        .first(conn)
+        .await
+        .optional()?;
+    Ok(id.map(ListId))
+}
+
 /// Every list of a week that somebody began, in the order of the players' identities.
 ///
 /// # Errors
@@ -235,18 +285,18 @@ pub async fn list_handed_in(
     Ok(rows.into_iter().map(handed_in).collect())
 }
 
-/// The lists that a player sealed before `week`, oldest first.
+/// The list that a player sealed last before `week`, with that week.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn list_sealed_before(
+pub async fn find_last_sealed(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     player: PlayerId,
-) -> Result<Vec<PlayerList>, Fault> {
-    let rows: Vec<ListRow> = lists::table
+) -> Result<Option<PlayerList>, Fault> {
+    let row: Option<ListRow> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
         .filter(
             lists::week_no
@@ -254,11 +304,12 @@ pub async fn list_sealed_before(
                 .and(lists::player_id.eq(player.0)),
         )
         .filter(lists::sealed.is_not_null())
-        .order(lists::week_no)
+        .order(lists::week_no.desc())
         .select(ListRow::as_select())
-        .load(conn)
-        .await?;
-    rows.into_iter().map(PlayerList::try_from).collect()
+        .first(conn)
+        .await
+        .optional()?;
+    row.map(PlayerList::try_from).transpose()
 }
 
 /// Every list that a player began in a season, oldest week first.
@@ -304,7 +355,8 @@ pub async fn update_draft(
     )
 }
 
-/// Saves a sealed list in the place of any sealed before.
+/// Saves a sealed list in the place of any sealed before. `false`, and nothing saved, where the player's
+/// list of the week has another identity: it was begun at the same moment.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -312,26 +364,28 @@ pub async fn seal(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    list: &PlayerList,
+    (week, player): (WeekNo, PlayerId),
+    id: ListId,
     sealed: &SealedList,
-) -> Result<(), Fault> {
-    let late = sealed
-        .late_minutes
-        .map(|late| i32::try_from(late).unwrap_or(i32::MAX));
-    diesel::update(lists::table.find((club.0, season.0, number(list.week), list.player.0)))
-        .set((
-            lists::sealed.eq(Json(sealed.list.clone())),
-            lists::sealed_points.eq(i32::try_from(sealed.points).unwrap_or(i32::MAX)),
-            lists::catalogue_number.eq(sealed.catalogue_number),
-            lists::salt.eq(&sealed.salt),
-            lists::digest.eq(&sealed.digest),
-            lists::sealed_at.eq(sealed.sealed_at),
-            lists::late_minutes.eq(late),
-            lists::stands_in.eq(sealed.stands_in),
+) -> Result<bool, Fault> {
+    use diesel::query_dsl::methods::FilterDsl;
+    let row = SealedRow::from(sealed);
+    let saved = diesel::insert_into(lists::table)
+        .values((
+            lists::club_id.eq(club.0),
+            lists::season_id.eq(season.0),
+            lists::week_no.eq(number(week)),
+            lists::player_id.eq(player.0),
+            lists::list_id.eq(id.0),
+            &row,
         ))
+        .on_conflict(lists::table.primary_key())
+        .do_update()
+        .set(&row)
+        .filter(lists::list_id.eq(id.0))
         .execute(conn)
         .await?;
-    Ok(())
+    Ok(saved == 1)
 }
 
 /// Gives a player leave to hand in late.

@@ -2,16 +2,19 @@
 
 use chrono_tz::Tz;
 use diesel::prelude::*;
+use diesel::{define_sql_function, select};
 use diesel_async::RunQueryDsl;
 use document::policy::PolicyDocument;
-use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::ids::{AccountId, CatalogueId, ClubId, SeasonId};
+use league::role::Role;
 use league::season::{SeasonState, Visibility};
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::changes::{self, Change};
+use crate::clubs::role;
 use crate::json::Json;
-use crate::schema::{season_seeds, seasons};
+use crate::schema::{memberships, season_seeds, seasons};
 use crate::{Conn, Fault};
 
 /// A season.
@@ -134,6 +137,30 @@ pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
     row.try_into()
 }
 
+/// The season, and the role of an account in its club, if it has one.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find_as(
+    conn: &mut Conn,
+    club: ClubId,
+    id: SeasonId,
+    account: AccountId,
+) -> Result<(Season, Option<Role>), Fault> {
+    let member = memberships::club_id
+        .eq(club.0)
+        .and(memberships::account_id.eq(account.0));
+    let (row, text): (SeasonRow, Option<String>) = seasons::table
+        .left_join(memberships::table.on(member))
+        .filter(seasons::club_id.eq(club.0))
+        .filter(seasons::season_id.eq(id.0))
+        .select((SeasonRow::as_select(), memberships::role.nullable()))
+        .first(conn)
+        .await?;
+    let role = text.map(|text| role(&text)).transpose()?;
+    Ok((row.try_into()?, role))
+}
+
 /// The season, its row locked until the transaction ends: one change of its public facts at a time.
 ///
 /// # Errors
@@ -234,6 +261,11 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
         .await?)
 }
 
+define_sql_function! {
+    /// Answers nothing; the type stands for that.
+    fn pg_notify(channel: diesel::sql_types::Text, payload: diesel::sql_types::Text) -> diesel::sql_types::Text;
+}
+
 /// Raises the version and tells every listening process of it once the transaction commits, this one
 /// first.
 ///
@@ -253,8 +285,8 @@ pub async fn touch(
         .returning(seasons::version)
         .get_result(conn)
         .await?;
-    diesel::sql_query("select pg_notify('season_changed', $1)")
-        .bind::<diesel::sql_types::Text, _>(format!("{club} {id} {version}"))
+    let notice = format!("{club} {id} {version}");
+    select(pg_notify("season_changed", notice))
         .execute(conn)
         .await?;
     changes::note(Change {

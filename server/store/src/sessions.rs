@@ -6,6 +6,7 @@ use league::ids::AccountId;
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::clock::league_clock;
 use crate::schema::{refresh_tokens, sessions};
 use crate::{Conn, Fault};
 
@@ -66,18 +67,18 @@ pub async fn create_for_pages(
     Ok(())
 }
 
-/// The browser's session with this digest.
+/// The browser's session with this digest, if it is alive at this instant.
 ///
 /// # Errors
 /// [`Fault::NotFound`] when there is none, or it ended or ran out.
 pub async fn find_live_by_page_digest(
     conn: &mut Conn,
     page_digest: &[u8],
-    now: Instant,
 ) -> Result<Session, Fault> {
     let (id, account, ends_at): (Uuid, Uuid, Instant) = sessions::table
         .filter(sessions::page_digest.eq(page_digest))
-        .filter(sessions::ended_at.is_null().and(sessions::ends_at.gt(now)))
+        .filter(sessions::ended_at.is_null())
+        .filter(sessions::ends_at.gt(league_clock()))
         .select((
             sessions::session_id,
             sessions::account_id,
@@ -92,18 +93,19 @@ pub async fn find_live_by_page_digest(
     })
 }
 
-/// The account of a live session.
+/// The account of a session that is alive at this instant, and the instant.
 ///
 /// # Errors
 /// [`Fault::NotFound`] when it ended or ran out.
-pub async fn find_live(conn: &mut Conn, id: Uuid, now: Instant) -> Result<AccountId, Fault> {
-    let account: Uuid = sessions::table
+pub async fn find_live(conn: &mut Conn, id: Uuid) -> Result<(AccountId, Instant), Fault> {
+    let (account, now): (Uuid, Instant) = sessions::table
         .find(id)
-        .filter(sessions::ended_at.is_null().and(sessions::ends_at.gt(now)))
-        .select(sessions::account_id)
+        .filter(sessions::ended_at.is_null())
+        .filter(sessions::ends_at.gt(league_clock()))
+        .select((sessions::account_id, league_clock()))
         .first(conn)
         .await?;
-    Ok(AccountId(account))
+    Ok((AccountId(account), now))
 }
 
 /// Ends a session and with it every refresh token of its family.

@@ -11,6 +11,7 @@ use league::time::{Civil, Instant};
 use league::week::WeekNo;
 use uuid::Uuid;
 
+use crate::bounds::{Bounds, BoundsRow};
 use crate::json::Json;
 use crate::schema::{nights, weeks};
 use crate::{Conn, Fault};
@@ -45,24 +46,16 @@ pub struct Week {
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = weeks)]
 struct WeekRow {
-    week_no: i16,
-    cap: i32,
+    #[diesel(embed)]
+    bounds: BoundsRow,
     announce: NaiveDateTime,
     lists_due: NaiveDateTime,
     play_until: NaiveDateTime,
-    announce_at: Instant,
-    lists_due_at: Instant,
-    play_until_at: Instant,
-    grace_minutes: i32,
-    catalogue_number: i32,
     sheet: Option<Json<ScenarioSheetDocument>>,
     title_reveal: String,
     title_reveal_at: Option<Instant>,
     full_reveal: String,
     full_reveal_at: Option<Instant>,
-    lists_opened_at: Option<Instant>,
-    paired_at: Option<Instant>,
-    closed_at: Option<Instant>,
 }
 
 #[derive(Queryable, Selectable)]
@@ -77,28 +70,22 @@ struct NightRow {
 
 impl Week {
     fn new(row: WeekRow, nights: &[NightRow]) -> Result<Self, Fault> {
+        let bounds = Bounds::try_from(row.bounds)?;
+        let number = number(bounds.week);
         Ok(Self {
-            week: week_no(row.week_no)?,
-            cap: Points::new(u32::try_from(row.cap).unwrap_or_default()),
+            week: bounds.week,
+            cap: bounds.cap,
             announce: Civil(row.announce),
             lists_due: Civil(row.lists_due),
             play_until: Civil(row.play_until),
-            facts: WeekFacts {
-                announce_at: row.announce_at,
-                lists_due_at: row.lists_due_at,
-                grace: Duration::minutes(row.grace_minutes.into()),
-                play_until_at: row.play_until_at,
-                lists_opened_at: row.lists_opened_at,
-                paired_at: row.paired_at,
-                closed_at: row.closed_at,
-            },
-            catalogue_number: row.catalogue_number,
+            facts: bounds.facts,
+            catalogue_number: bounds.catalogue_number,
             sheet: row.sheet.map(|sheet| sheet.0),
             title_reveal: reveal(&row.title_reveal, row.title_reveal_at)?,
             full_reveal: reveal(&row.full_reveal, row.full_reveal_at)?,
             nights: nights
                 .iter()
-                .filter(|night| night.week_no == row.week_no)
+                .filter(|night| night.week_no == number)
                 .map(|night| NightPlan {
                     key: night.night.clone(),
                     begins: (Civil(night.begins), night.begins_at),
@@ -110,6 +97,16 @@ impl Week {
 }
 
 impl Week {
+    /// What the week binds to.
+    pub fn bounds(&self) -> Bounds {
+        Bounds {
+            week: self.week,
+            cap: self.cap,
+            catalogue_number: self.catalogue_number,
+            facts: self.facts,
+        }
+    }
+
     /// The week as it was planned.
     pub fn plan(&self) -> WeekPlan {
         WeekPlan {
@@ -255,28 +252,6 @@ pub async fn find(
     with_nights(conn, club, season, row).await
 }
 
-/// The week, locked so that it can neither be opened nor closed before the transaction ends, while
-/// others may hold the same lock: many lists come in side by side.
-///
-/// A foreign key alone would not do: its lock does not stop the update that opens the lists.
-///
-/// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn hold(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<Week, Fault> {
-    let row: WeekRow = weeks::table
-        .find((club.0, season.0, number(week)))
-        .select(WeekRow::as_select())
-        .for_share()
-        .first(conn)
-        .await?;
-    with_nights(conn, club, season, row).await
-}
-
 /// The week, locked for a change of its state: waits for every list that is coming in.
 ///
 /// # Errors
@@ -308,7 +283,7 @@ async fn with_nights(
                 .eq(club.0)
                 .and(nights::season_id.eq(season.0)),
         )
-        .filter(nights::week_no.eq(row.week_no))
+        .filter(nights::week_no.eq(row.bounds.week_no))
         .order((nights::begins_at, nights::night))
         .select(NightRow::as_select())
         .load(conn)

@@ -8,15 +8,22 @@ use crate::{Actor, Desk, Refusal};
 /// # Errors
 /// [`Reason::InvalidToken`](crate::Reason::InvalidToken): one answer for every kind of bad token.
 pub async fn authenticate(desk: &Desk, access: &str) -> Result<Actor, Refusal> {
-    desk.store
-        .read(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let (account, session) = desk.key.check(access, now).ok_or_else(token::invalid)?;
-            match store::sessions::find_live(conn, session, now).await {
-                Ok(owner) if owner == account => Ok(Actor { account, session }),
-                Ok(_) | Err(store::Fault::NotFound) => Err(token::invalid()),
-                Err(fault) => Err(fault.into()),
-            }
+    let claim = desk.key.check(access).ok_or_else(token::invalid)?;
+    let (owner, now) = desk
+        .store
+        .ask(
+            async |conn| match store::sessions::find_live(conn, claim.session).await {
+                Err(store::Fault::NotFound) => Err(token::invalid()),
+                found => Ok(found?),
+            },
+        )
+        .await?;
+    if claim.is_in_date(now) && owner == claim.account {
+        Ok(Actor {
+            account: claim.account,
+            session: claim.session,
         })
-        .await
+    } else {
+        Err(token::invalid())
+    }
 }

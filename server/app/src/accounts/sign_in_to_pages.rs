@@ -42,16 +42,15 @@ pub async fn sign_in_to_pages(desk: &Desk, command: SignIn) -> Result<PageSessio
 pub async fn authenticate_page(desk: &Desk, secret: &str) -> Result<Option<Actor>, Refusal> {
     let digest = secret::digest(secret);
     desk.store
-        .read(async |conn| {
-            let now = store::clock::now(conn).await?;
-            match store::sessions::find_live_by_page_digest(conn, &digest, now).await {
+        .ask(
+            async |conn| match store::sessions::find_live_by_page_digest(conn, &digest).await {
                 Ok(session) => Ok(Some(Actor {
                     account: session.account,
                     session: session.id,
                 })),
                 Err(store::Fault::NotFound) => Ok(None),
                 Err(fault) => Err(fault.into()),
-            }
-        })
+            },
+        )
         .await
 }

@@ -1,5 +1,7 @@
 //! All that a player needs to write the list of a week, from one snapshot.
 
+use std::sync::Arc;
+
 use document::list::ArmyListDocument;
 use league::catalogue::Catalogue;
 use league::ids::{ClubId, SeasonId};
@@ -25,7 +27,7 @@ pub struct ListDesk {
     /// Whose list it is.
     pub player: Player,
     /// What may be fielded.
-    pub catalogue: Catalogue,
+    pub catalogue: Arc<Catalogue>,
     /// What the player has for this week, if anything.
     pub own: Option<PlayerList>,
     /// The list to go on with.
@@ -71,7 +73,8 @@ pub async fn find_list_desk(
             let week = store::weeks::find(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
             let own = store::lists::find(conn, club, season.id, week.week, player.id).await?;
-            let terms = WeekTerms::load(conn, &season, &week, &player).await?;
+            let terms =
+                WeekTerms::load(conn, &desk.library, &season, week.bounds(), &player).await?;
             let previous = terms.last.as_ref().map(|last| last.list.clone());
             let (list, begun) = begin(own.as_ref(), previous.as_ref(), &terms)?;
             let report = terms.check(&list);

@@ -10,13 +10,14 @@ use league::time::Instant;
 use league::week::WeekNo;
 use serde_json::{Value, json};
 use store::Conn;
+use store::bounds::Bounds;
 use store::lists::{PlayerList, SealedList};
 use store::players::Player;
 use store::seasons::Season;
-use store::weeks::Week;
 
-use super::seal_list::sealed;
+use super::seal_list::{list_id, sealed};
 use super::terms::WeekTerms;
+use crate::catalogues::Library;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
@@ -107,7 +108,7 @@ async fn open(
                 return Err(Refusal::rule(Reason::DeadlineAhead, detail)
                     .fact("deadline", week.facts.accepted_until().to_rfc3339()));
             }
-            put_in_stand_ins(conn, &season, &week, now).await?;
+            put_in_stand_ins(conn, &desk.library, &season, week.bounds(), now).await?;
             store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
             let receipts = receipts(conn, &season, week.week).await?;
             let scene = match actor {
@@ -128,8 +129,9 @@ async fn open(
 /// Where no list came, the last one stands in if it is legal this week (common practice, no source).
 async fn put_in_stand_ins(
     conn: &mut Conn,
+    library: &Library,
     season: &Season,
-    week: &Week,
+    week: Bounds,
     now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
@@ -143,13 +145,15 @@ async fn put_in_stand_ins(
         .iter()
         .filter(|player| player.plays_in(week.week) && !came.contains(&player.id));
     for player in without {
-        let Some((list, points)) = last_list_if_legal(conn, season, week, player).await? else {
+        let Some((list, points)) = last_list_if_legal(conn, library, season, week, player).await?
+        else {
             continue;
         };
-        let slot = store::lists::lock(conn, club, id, week.week, player.id).await?;
+        let slot = (week.week, player.id);
+        let list_id = list_id(conn, season, slot).await?;
         let contents = ReceiptInput {
             list: ArmyListDocument::from(&list),
-            list_id: slot.id.to_string(),
+            list_id: list_id.to_string(),
             salt: secret::draw_text()?,
         };
         let number = week.catalogue_number;
@@ -158,26 +162,29 @@ async fn put_in_stand_ins(
             stands_in: true,
             ..list
         };
-        store::lists::seal(conn, club, id, &slot, &list).await?;
+        if !store::lists::seal(conn, club, id, slot, list_id, &list).await? {
+            let cause = "a list was begun while its week was locked";
+            return Err(Refusal::Broken(cause.to_owned()));
+        }
     }
     Ok(())
 }
 
 async fn last_list_if_legal(
     conn: &mut Conn,
+    library: &Library,
     season: &Season,
-    week: &Week,
+    week: Bounds,
     player: &Player,
 ) -> Result<Option<(ArmyList, Points)>, Refusal> {
     let (club, id) = (season.club, season.id);
-    let earlier = store::lists::list_sealed_before(conn, club, id, week.week, player.id).await?;
-    let last = earlier.into_iter().next_back().and_then(|last| last.sealed);
+    let last = store::lists::find_last_sealed(conn, club, id, week.week, player.id).await?;
+    let last = last.and_then(|last| last.sealed);
     let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
         return Ok(None);
     };
-    let report = WeekTerms::load(conn, season, week, player)
-        .await?
-        .check(&list);
+    let terms = WeekTerms::load(conn, library, season, week, player).await?;
+    let report = terms.check(&list);
     Ok(report.accepted().then_some((list, report.total)))
 }
 

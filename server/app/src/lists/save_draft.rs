@@ -28,7 +28,9 @@ pub async fn save_draft(
         .write(async |conn| {
             let season = look(conn, Some(actor), club, season).await?.season;
             let player = must_play(&own_place(conn, actor, &season).await?, week)?;
-            let facts = store::weeks::hold(conn, club, season.id, week).await?.facts;
+            let facts = store::bounds::hold(conn, club, season.id, week)
+                .await?
+                .facts;
             if facts.closed_at.is_some() {
                 return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
             }

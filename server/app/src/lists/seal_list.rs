@@ -2,12 +2,16 @@
 
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
-use league::ids::{ClubId, ListId, SeasonId};
-use league::lists::Report;
+use league::ids::{ClubId, ListId, PlayerId, SeasonId};
+use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
 use league::time::Instant;
 use league::week::WeekNo;
+use store::Conn;
+use store::bounds::Bounds;
 use store::lists::SealedList;
+use store::seasons::Season;
+use uuid::Uuid;
 
 use super::terms::{WeekTerms, must_be_legal, read};
 use crate::record::Scene;
@@ -53,54 +57,100 @@ pub async fn seal_list(
             let season = look(conn, Some(actor), club, season).await?.season;
             let player = own_place(conn, actor, &season).await?;
             must_play(&player, week)?;
-            let week = store::weeks::hold(conn, club, season.id, week).await?;
-            let terms = WeekTerms::load(conn, &season, &week, &player).await?;
+            let week = store::bounds::hold(conn, club, season.id, week).await?;
+            let terms = WeekTerms::load(conn, &desk.library, &season, week, &player).await?;
             let report = terms.check(&list);
-            let slot = store::lists::lock(conn, club, season.id, week.week, player.id).await?;
-            // Read as late as can be: whoever waited for a lock across the deadline is late.
-            let now = store::clock::now(conn).await?;
-            let leave = week.facts.needs_leave(now)
-                && store::lists::has_leave(conn, club, season.id, week.week, player.id).await?;
-            let arrival = accept_list(&week.facts, now, leave).map_err(|why| refuse(why, now))?;
-            must_be_legal(&list, &report)?;
-            let contents = ReceiptInput {
-                list: ArmyListDocument::from(&list),
-                list_id: slot.id.to_string(),
-                salt: secret::draw_text()?,
+            let submission = Submission {
+                actor,
+                season: &season,
+                week,
+                player: player.id,
+                list: &list,
+                report: &report,
             };
-            let sealed = sealed(
-                &contents,
-                report.total.get(),
-                week.catalogue_number,
-                now,
-                arrival,
-            )?;
-            store::lists::seal(conn, club, season.id, &slot, &sealed).await?;
-            if week.facts.lists_opened_at.is_some() {
-                Scene::in_season(&season, actor, now)
-                    .tell_everyone(
-                        conn,
-                        "seal_list",
-                        serde_json::json!({
-                            "player": player.id.0,
-                            "week": week.week.number(),
-                            "late_minutes": sealed.late_minutes,
-                            "receipt": document::hex(&sealed.digest),
-                        }),
-                    )
-                    .await?;
+            loop {
+                if let Some(receipt) = submission.seal(conn).await? {
+                    return Ok(receipt);
+                }
             }
-            let digest = document::hex(&sealed.digest);
-            Ok(Receipt {
-                list: slot.id,
-                contents,
-                digest,
-                sealed_at: now,
-                arrival,
-                report,
-            })
         })
         .await
+}
+
+/// A checked list on its way in, its week held.
+struct Submission<'a> {
+    actor: Actor,
+    season: &'a Season,
+    week: Bounds,
+    player: PlayerId,
+    list: &'a ArmyList,
+    report: &'a Report,
+}
+
+impl Submission<'_> {
+    /// Nothing when the player began a list of this week at the same moment: from then on it is there.
+    async fn seal(&self, conn: &mut Conn) -> Result<Option<Receipt>, Refusal> {
+        let (club, season) = (self.season.club, self.season.id);
+        let slot = (self.week.week, self.player);
+        let list_id = list_id(conn, self.season, slot).await?;
+        // Read as late as can be: whoever waited for a lock across the deadline is late.
+        let now = store::clock::now(conn).await?;
+        let arrival = self.arrival(conn, now).await?;
+        must_be_legal(self.list, self.report)?;
+        let contents = ReceiptInput {
+            list: ArmyListDocument::from(self.list),
+            list_id: list_id.to_string(),
+            salt: secret::draw_text()?,
+        };
+        let points = self.report.total.get();
+        let sealed = sealed(&contents, points, self.week.catalogue_number, now, arrival)?;
+        if !store::lists::seal(conn, club, season, slot, list_id, &sealed).await? {
+            return Ok(None);
+        }
+        self.tell(conn, &sealed).await?;
+        Ok(Some(Receipt {
+            list: list_id,
+            contents,
+            digest: document::hex(&sealed.digest),
+            sealed_at: now,
+            arrival,
+            report: self.report.clone(),
+        }))
+    }
+
+    async fn arrival(&self, conn: &mut Conn, now: Instant) -> Result<Arrival, Refusal> {
+        let (facts, season) = (&self.week.facts, self.season);
+        let (week, player) = (self.week.week, self.player);
+        let leave = facts.needs_leave(now)
+            && store::lists::has_leave(conn, season.club, season.id, week, player).await?;
+        accept_list(facts, now, leave).map_err(|why| refuse(why, now))
+    }
+
+    /// Before the lists are opened there is nothing to tell.
+    async fn tell(&self, conn: &mut Conn, sealed: &SealedList) -> Result<(), Refusal> {
+        if self.week.facts.lists_opened_at.is_none() {
+            return Ok(());
+        }
+        let facts = serde_json::json!({
+            "player": self.player.0,
+            "week": self.week.week.number(),
+            "late_minutes": sealed.late_minutes,
+            "receipt": document::hex(&sealed.digest),
+        });
+        Scene::in_season(self.season, self.actor, sealed.sealed_at)
+            .tell_everyone(conn, "seal_list", facts)
+            .await
+    }
+}
+
+/// The identity of a player's list of a week, locked if the player began it; a new one otherwise.
+pub(super) async fn list_id(
+    conn: &mut Conn,
+    season: &Season,
+    (week, player): (WeekNo, PlayerId),
+) -> Result<ListId, Refusal> {
+    let begun = store::lists::lock_begun(conn, season.club, season.id, week, player).await?;
+    Ok(begun.unwrap_or_else(|| ListId(Uuid::new_v4())))
 }
 
 /// A list as it is kept, with its digest.

@@ -1,5 +1,7 @@
 //! Everything a list of one player in one week is held against, loaded in one place.
 
+use std::sync::Arc;
+
 use document::list::ArmyListDocument;
 use league::catalogue::Catalogue;
 use league::catalogue::diff::touched;
@@ -12,20 +14,21 @@ use league::painting::painted_models;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
+use store::bounds::Bounds;
 use store::players::Player;
 use store::seasons::Season;
-use store::weeks::Week;
 
 use super::find_changes::VersionChange;
+use crate::catalogues::Library;
 use crate::seasons::look::{look, must_play, own_place};
 use crate::seasons::policy;
-use crate::{Actor, Desk, Fault, Reason, Refusal, catalogues};
+use crate::{Actor, Desk, Fault, Reason, Refusal};
 
 /// The week's demands on one player's list.
 pub(super) struct WeekTerms {
     week: WeekNo,
     cap: league::points::Points,
-    pub catalogue: Catalogue,
+    pub catalogue: Arc<Catalogue>,
     catalogue_number: i32,
     rules: Vec<ListRule>,
     pub faction: FactionKey,
@@ -40,7 +43,7 @@ pub(super) struct LastList {
     pub week: WeekNo,
     pub list: ArmyList,
     /// Its own version: it keeps the points it was sealed with.
-    pub catalogue: Catalogue,
+    pub catalogue: Arc<Catalogue>,
     catalogue_number: i32,
 }
 
@@ -58,15 +61,17 @@ impl WeekTerms {
     /// [`Refusal::Broken`] when something that was kept can no longer be read.
     pub async fn load(
         conn: &mut Conn,
+        library: &Library,
         season: &Season,
-        week: &Week,
+        week: Bounds,
         player: &Player,
     ) -> Result<Self, Refusal> {
         let number = week.catalogue_number;
-        let catalogue = catalogues::load(conn, season.club, season.catalogue, number).await?;
+        let (club, id) = (season.club, season.catalogue);
+        let catalogue = library.find(conn, club, id, number).await?;
         let policy = policy::read(season)?;
         let faction = FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?;
-        let last = load_last(conn, season, week.week, player.id).await?;
+        let last = load_last(conn, library, season, week.week, player.id).await?;
         let log = store::painting::find_log(conn, season.club, season.id, Some(player.id)).await?;
         Ok(Self {
             week: week.week,
@@ -129,8 +134,8 @@ pub(super) async fn find_own_terms(
             let season = look(conn, Some(actor), club, season).await?.season;
             let player = own_place(conn, actor, &season).await?;
             must_play(&player, week)?;
-            let week = store::weeks::find(conn, club, season.id, week).await?;
-            WeekTerms::load(conn, &season, &week, &player).await
+            let week = store::bounds::find(conn, club, season.id, week).await?;
+            WeekTerms::load(conn, &desk.library, &season, week, &player).await
         })
         .await
 }
@@ -184,13 +189,13 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &Report) -> Result<(), Refu
 
 async fn load_last(
     conn: &mut Conn,
+    library: &Library,
     season: &Season,
     week: WeekNo,
     player: PlayerId,
 ) -> Result<Option<LastList>, Refusal> {
     let (club, id) = (season.club, season.id);
-    let lists = store::lists::list_sealed_before(conn, club, id, week, player).await?;
-    let Some(last) = lists.into_iter().next_back() else {
+    let Some(last) = store::lists::find_last_sealed(conn, club, id, week, player).await? else {
         return Ok(None);
     };
     let Some(sealed) = last.sealed else {
@@ -198,7 +203,7 @@ async fn load_last(
     };
     let list = ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?;
     let number = sealed.catalogue_number;
-    let catalogue = catalogues::load(conn, club, season.catalogue, number).await?;
+    let catalogue = library.find(conn, club, season.catalogue, number).await?;
     Ok(Some(LastList {
         week: last.week,
         list,

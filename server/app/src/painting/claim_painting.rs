@@ -54,7 +54,9 @@ pub async fn claim_painting(
         .write(async |conn| {
             let season = look(conn, Some(actor), club, season).await?.season;
             let player = must_play(&own_place(conn, actor, &season).await?, week)?;
-            let facts = store::weeks::hold(conn, club, season.id, week).await?.facts;
+            let facts = store::bounds::hold(conn, club, season.id, week)
+                .await?
+                .facts;
             let now = store::clock::now(conn).await?;
             if now < facts.announce_at || facts.closed_at.is_some() {
                 let detail = "Painting is claimed for a week that is announced and not closed.";

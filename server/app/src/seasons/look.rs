@@ -8,7 +8,6 @@ use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
 
-use crate::may::standing;
 use crate::{Actor, Reason, Refusal, Viewer};
 
 /// A season as one person meets it.
@@ -35,8 +34,10 @@ pub(crate) async fn look(
     club: ClubId,
     id: SeasonId,
 ) -> Result<Look, Refusal> {
-    let season = store::seasons::find(conn, club, id).await?;
-    let role = standing(conn, viewer, club).await?;
+    let (season, role) = match viewer {
+        None => (store::seasons::find(conn, club, id).await?, None),
+        Some(actor) => store::seasons::find_as(conn, club, id, actor.account).await?,
+    };
     let look = Look { season, role };
     let known = match (look.season.state, look.season.visibility) {
         (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,

@@ -25,7 +25,7 @@ pub async fn tell_availability(
             let season = look(conn, Some(actor), club, id).await?.season;
             let player = own_place(conn, actor, &season).await?;
             let player = must_play(&player, week)?;
-            let facts = store::weeks::hold(conn, club, id, week).await?.facts;
+            let facts = store::bounds::hold(conn, club, id, week).await?.facts;
             let now = store::clock::now(conn).await?;
             if facts.phase(now) >= Phase::Paired {
                 return Err(Refusal::rule(
