@@ -86,7 +86,7 @@ pub async fn find(
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn hold(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
@@ -95,7 +95,7 @@ pub async fn hold(
         .find((club.0, season.0, number(week)))
         .select(BoundsRow::as_select())
         .for_share()
-        .first(conn)
+        .first(&mut conn)
         .await?;
     row.try_into()
 }

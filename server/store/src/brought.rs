@@ -41,7 +41,7 @@ pub async fn create(
 /// # Errors
 /// [`Fault::Broken`] for a unit that cannot be read, or a fault of the database.
 pub async fn list(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
@@ -50,7 +50,7 @@ pub async fn list(
         of_season_or_player!(brought_units, club, season, player)
             .order(brought_units::player_id)
             .select((brought_units::player_id, brought_units::units))
-            .load(conn)
+            .load(&mut conn)
             .await?;
     let units = rows.into_iter().flat_map(|(player, Json(units))| {
         units.into_iter().map(move |unit| {

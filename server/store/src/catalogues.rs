@@ -118,7 +118,7 @@ pub async fn create_version(
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn find_version(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     id: CatalogueId,
     number: i32,
@@ -126,7 +126,7 @@ pub async fn find_version(
     let contents: Json<CatalogueDocument> = catalogue_versions::table
         .find((club.0, id.0, number))
         .select(catalogue_versions::contents)
-        .first(conn)
+        .first(&mut conn)
         .await?;
     Ok(contents.0)
 }

@@ -55,7 +55,9 @@ use tokio::time::timeout;
 
 pub use fault::{Fault, Taken};
 
-/// A connection inside a transaction; every query of this crate takes one.
+/// A connection inside a transaction; every query of this crate takes one. Those that only look take it
+/// shared: several that are awaited together go to the database in one go, and are done in the order in
+/// which they are named.
 pub type Conn = AsyncPgConnection;
 
 const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");

@@ -197,7 +197,7 @@ pub async fn lock(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn lock_begun(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
@@ -207,7 +207,7 @@ pub async fn lock_begun(
         .find((club.0, season.0, number(week), player.0))
         .select(lists::list_id)
         .for_update()
-        .first(conn)
+        .first(&mut conn)
         .await
         .optional()?;
     Ok(id.map(ListId))
@@ -290,7 +290,7 @@ pub async fn list_handed_in(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn find_last_sealed(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
@@ -306,7 +306,7 @@ pub async fn find_last_sealed(
         .filter(lists::sealed.is_not_null())
         .order(lists::week_no.desc())
         .select(ListRow::as_select())
-        .first(conn)
+        .first(&mut conn)
         .await
         .optional()?;
     row.map(PlayerList::try_from).transpose()

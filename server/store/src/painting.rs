@@ -3,6 +3,7 @@
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::painting::ModelStagesDocument;
+use futures_util::future::try_join;
 use league::ids::{AccountId, ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
 use league::name::Text;
@@ -152,7 +153,7 @@ pub async fn create(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn list(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
@@ -160,7 +161,7 @@ pub async fn list(
     let rows: Vec<ClaimRow> = of_season_or_player!(painting_claims, club, season, player)
         .order((painting_claims::claimed_at, painting_claims::claim_id))
         .select(ClaimRow::as_select())
-        .load(conn)
+        .load(&mut conn)
         .await?;
     rows.into_iter().map(read).collect()
 }
@@ -170,15 +171,15 @@ pub async fn list(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn find_log(
-    conn: &mut Conn,
+    conn: &Conn,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
 ) -> Result<PaintingLog, Fault> {
-    Ok(PaintingLog {
-        brought: brought::list(conn, club, season, player).await?,
-        claims: list(conn, club, season, player).await?,
-    })
+    let brought = brought::list(conn, club, season, player);
+    let claims = list(conn, club, season, player);
+    let (brought, claims) = try_join(brought, claims).await?;
+    Ok(PaintingLog { brought, claims })
 }
 
 /// The claim, its row locked until the transaction ends.

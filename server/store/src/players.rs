@@ -176,7 +176,7 @@ pub async fn lock(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn find_by_account(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     account: AccountId,
@@ -185,7 +185,7 @@ pub async fn find_by_account(
         .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
         .select(PlayerRow::as_select())
-        .first(conn)
+        .first(&mut conn)
         .await
         .optional()?;
     row.map(Player::try_from).transpose()

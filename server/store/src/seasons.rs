@@ -142,7 +142,7 @@ pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn find_as(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     id: SeasonId,
     account: AccountId,
@@ -155,7 +155,7 @@ pub async fn find_as(
         .filter(seasons::club_id.eq(club.0))
         .filter(seasons::season_id.eq(id.0))
         .select((SeasonRow::as_select(), memberships::role.nullable()))
-        .first(conn)
+        .first(&mut conn)
         .await?;
     let role = text.map(|text| role(&text)).transpose()?;
     Ok((row.try_into()?, role))

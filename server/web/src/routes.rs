@@ -26,10 +26,22 @@ use crate::{health, metrics, pages, problem};
 )]
 struct Head;
 
-/// The operations for programs, below `/api/v1`.
+/// The operations for programs, below `/api/v1`. Addresses are tried in this order: those that everybody
+/// asks for before a deadline come first.
 fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
     config.service(
         scope("/api/v1")
+            .service(lists::seal_list)
+            .service(lists::find_own_list)
+            .service(lists::save_draft)
+            .service(lists::check_list)
+            .service(list_aids::read_list)
+            .service(list_aids::find_fits)
+            .service(list_aids::find_changes)
+            .service(list_aids::find_collection)
+            .service(lists::list_lists)
+            .service(lists::open_lists)
+            .service(lists::grant_late_leave)
             .service(accounts::register_account)
             .service(accounts::find_account)
             .service(sessions::sign_in)
@@ -71,17 +83,6 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(players::list_players)
             .service(players::update_player)
             .service(players::withdraw_player)
-            .service(lists::find_own_list)
-            .service(lists::save_draft)
-            .service(lists::check_list)
-            .service(list_aids::read_list)
-            .service(list_aids::find_fits)
-            .service(list_aids::find_changes)
-            .service(list_aids::find_collection)
-            .service(lists::seal_list)
-            .service(lists::list_lists)
-            .service(lists::open_lists)
-            .service(lists::grant_late_leave)
             .service(rounds::propose_round)
             .service(rounds::repair_round)
             .service(rounds::list_rounds)

@@ -32,7 +32,7 @@ pub async fn find_catalogue_version(
 /// # Errors
 /// [`Refusal::NotFound`]; [`Refusal::Broken`] when what was kept can no longer be read.
 pub async fn load(
-    conn: &mut Conn,
+    conn: &Conn,
     club: ClubId,
     id: CatalogueId,
     number: i32,

@@ -26,7 +26,7 @@ impl Library {
     /// As [`load`].
     pub async fn find(
         &self,
-        conn: &mut Conn,
+        conn: &Conn,
         club: ClubId,
         id: CatalogueId,
         number: i32,

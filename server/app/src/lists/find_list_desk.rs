@@ -14,7 +14,7 @@ use store::weeks::Week;
 
 use super::find_changes::VersionChange;
 use super::terms::{WeekTerms, read};
-use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::look::{find_place, must_play};
 use crate::{Actor, Desk, Refusal};
 
 /// What lies before a player who writes a list.
@@ -67,8 +67,7 @@ pub async fn find_list_desk(
 ) -> Result<ListDesk, Refusal> {
     desk.store
         .read(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = own_place(conn, actor, &season).await?;
+            let (season, player) = find_place(conn, actor, club, season).await?;
             must_play(&player, week)?;
             let week = store::weeks::find(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;

@@ -15,7 +15,7 @@ use store::lists::{PlayerList, SealedList};
 use store::players::Player;
 use store::seasons::Season;
 
-use super::seal_list::{list_id, sealed};
+use super::seal_list::{find_id, sealed};
 use super::terms::WeekTerms;
 use crate::catalogues::Library;
 use crate::may::may;
@@ -150,7 +150,7 @@ async fn put_in_stand_ins(
             continue;
         };
         let slot = (week.week, player.id);
-        let list_id = list_id(conn, season, slot).await?;
+        let list_id = find_id(conn, season, slot).await?;
         let contents = ReceiptInput {
             list: ArmyListDocument::from(&list),
             list_id: list_id.to_string(),

@@ -5,7 +5,7 @@ use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
 
 use super::terms::read;
-use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::look::{find_place, must_play};
 use crate::{Actor, Desk, Reason, Refusal};
 
 /// Answers the new revision. `revision` is the one that was changed; `None` for the first save.
@@ -26,8 +26,8 @@ pub async fn save_draft(
     let draft = ArmyListDocument::from(&read(draft)?);
     desk.store
         .write(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = must_play(&own_place(conn, actor, &season).await?, week)?;
+            let (season, player) = find_place(conn, actor, club, season).await?;
+            let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, season.id, week)
                 .await?
                 .facts;

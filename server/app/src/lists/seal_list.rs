@@ -2,6 +2,8 @@
 
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
+use futures_util::TryFutureExt;
+use futures_util::future::try_join3;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
@@ -13,9 +15,9 @@ use store::lists::SealedList;
 use store::seasons::Season;
 use uuid::Uuid;
 
-use super::terms::{WeekTerms, must_be_legal, read};
+use super::terms::{Past, WeekTerms, must_be_legal, read};
 use crate::record::Scene;
-use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::look::{find_place, must_play};
 use crate::{Actor, Desk, Reason, Refusal, secret};
 
 /// The proof of what was sealed.
@@ -54,24 +56,29 @@ pub async fn seal_list(
     let list = read(list)?;
     desk.store
         .write(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = own_place(conn, actor, &season).await?;
+            let (season, player) = find_place(conn, actor, club, season).await?;
             must_play(&player, week)?;
-            let week = store::bounds::hold(conn, club, season.id, week).await?;
-            let terms = WeekTerms::load(conn, &desk.library, &season, week, &player).await?;
-            let report = terms.check(&list);
+            let (week, mut list_id, past) = {
+                let bounds = store::bounds::hold(conn, club, season.id, week).err_into();
+                let list_id = find_id(conn, &season, (week, player.id));
+                let past = Past::load(conn, &season, week, &player);
+                try_join3(bounds, list_id, past).await?
+            };
+            let library = &desk.library;
+            let terms = WeekTerms::after(past, conn, library, &season, week, &player).await?;
             let submission = Submission {
                 actor,
                 season: &season,
                 week,
                 player: player.id,
                 list: &list,
-                report: &report,
+                report: terms.check(&list),
             };
             loop {
-                if let Some(receipt) = submission.seal(conn).await? {
+                if let Some(receipt) = submission.seal(conn, list_id).await? {
                     return Ok(receipt);
                 }
+                list_id = find_id(conn, &season, (submission.week.week, player.id)).await?;
             }
         })
         .await
@@ -84,19 +91,18 @@ struct Submission<'a> {
     week: Bounds,
     player: PlayerId,
     list: &'a ArmyList,
-    report: &'a Report,
+    report: Report,
 }
 
 impl Submission<'_> {
     /// Nothing when the player began a list of this week at the same moment: from then on it is there.
-    async fn seal(&self, conn: &mut Conn) -> Result<Option<Receipt>, Refusal> {
+    async fn seal(&self, conn: &mut Conn, list_id: ListId) -> Result<Option<Receipt>, Refusal> {
         let (club, season) = (self.season.club, self.season.id);
         let slot = (self.week.week, self.player);
-        let list_id = list_id(conn, self.season, slot).await?;
         // Read as late as can be: whoever waited for a lock across the deadline is late.
         let now = store::clock::now(conn).await?;
         let arrival = self.arrival(conn, now).await?;
-        must_be_legal(self.list, self.report)?;
+        must_be_legal(self.list, &self.report)?;
         let contents = ReceiptInput {
             list: ArmyListDocument::from(self.list),
             list_id: list_id.to_string(),
@@ -144,8 +150,8 @@ impl Submission<'_> {
 }
 
 /// The identity of a player's list of a week, locked if the player began it; a new one otherwise.
-pub(super) async fn list_id(
-    conn: &mut Conn,
+pub(super) async fn find_id(
+    conn: &Conn,
     season: &Season,
     (week, player): (WeekNo, PlayerId),
 ) -> Result<ListId, Refusal> {

@@ -3,24 +3,27 @@
 use std::sync::Arc;
 
 use document::list::ArmyListDocument;
+use document::policy::Policy;
+use futures_util::future::try_join;
 use league::catalogue::Catalogue;
 use league::catalogue::diff::touched;
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::check::PaintedModels;
 use league::lists::rules::ListRule;
-use league::lists::{ArmyList, Previous, Report, Severity, Terms, brought_list, check};
+use league::lists::{ArmyList, Previous, Report, Severity, Terms, check};
 use league::painting::painted_models;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
 use store::bounds::Bounds;
+use store::lists::SealedList;
 use store::players::Player;
 use store::seasons::Season;
 
 use super::find_changes::VersionChange;
 use crate::catalogues::Library;
-use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::look::{find_place, must_play};
 use crate::seasons::policy;
 use crate::{Actor, Desk, Fault, Reason, Refusal};
 
@@ -33,8 +36,6 @@ pub(super) struct WeekTerms {
     rules: Vec<ListRule>,
     pub faction: FactionKey,
     pub last: Option<LastList>,
-    /// What a list may go on with: the last one, or before the first what was brought.
-    pub known: Option<ArmyList>,
     painted: PaintedModels,
 }
 
@@ -56,36 +57,110 @@ impl LastList {
     }
 }
 
+/// What the players' past holds for the list of a week.
+pub(super) struct Past {
+    policy: Policy,
+    last: Option<SealedBefore>,
+    painted: PaintedModels,
+}
+
+type SealedBefore = (WeekNo, SealedList);
+
+impl Past {
+    /// Of a player before `week`; models are counted only where a rule looks at their paint.
+    ///
+    /// # Errors
+    /// [`Refusal::Broken`] when something that was kept can no longer be read.
+    pub async fn load(
+        conn: &Conn,
+        season: &Season,
+        week: WeekNo,
+        player: &Player,
+    ) -> Result<Self, Refusal> {
+        let policy = policy::read(season)?;
+        let last = find_last(conn, season, week, player.id);
+        let painted = find_painted(conn, season, &policy, week, player.id);
+        let (last, painted) = try_join(last, painted).await?;
+        Ok(Self {
+            policy,
+            last,
+            painted,
+        })
+    }
+}
+
+async fn find_last(
+    conn: &Conn,
+    season: &Season,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<Option<SealedBefore>, Refusal> {
+    if week == WeekNo::FIRST {
+        return Ok(None);
+    }
+    let (club, id) = (season.club, season.id);
+    let last = store::lists::find_last_sealed(conn, club, id, week, player).await?;
+    Ok(last.and_then(|last| Some((last.week, last.sealed?))))
+}
+
+async fn find_painted(
+    conn: &Conn,
+    season: &Season,
+    policy: &Policy,
+    week: WeekNo,
+    player: PlayerId,
+) -> Result<PaintedModels, Refusal> {
+    let looks = |rule: &ListRule| rule.looks_at_paint() && rule.weeks.contains(week);
+    if !policy.list_rules.iter().any(looks) {
+        return Ok(PaintedModels::new());
+    }
+    let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
+    Ok(painted_models(&policy.painting, player, week, &log))
+}
+
 impl WeekTerms {
     /// # Errors
     /// [`Refusal::Broken`] when something that was kept can no longer be read.
     pub async fn load(
-        conn: &mut Conn,
+        conn: &Conn,
         library: &Library,
         season: &Season,
         week: Bounds,
         player: &Player,
     ) -> Result<Self, Refusal> {
-        let number = week.catalogue_number;
-        let (club, id) = (season.club, season.catalogue);
-        let catalogue = library.find(conn, club, id, number).await?;
-        let policy = policy::read(season)?;
-        let faction = FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?;
-        let last = load_last(conn, library, season, week.week, player.id).await?;
-        let log = store::painting::find_log(conn, season.club, season.id, Some(player.id)).await?;
+        let past = Past::load(conn, season, week.week, player).await?;
+        Self::after(past, conn, library, season, week, player).await
+    }
+
+    /// # Errors
+    /// [`Refusal::Broken`] when something that was kept can no longer be read.
+    pub async fn after(
+        past: Past,
+        conn: &Conn,
+        library: &Library,
+        season: &Season,
+        week: Bounds,
+        player: &Player,
+    ) -> Result<Self, Refusal> {
+        let find = |number| library.find(conn, season.club, season.catalogue, number);
+        let last = match past.last {
+            Some((week, sealed)) => Some(LastList {
+                week,
+                list: ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?,
+                catalogue: find(sealed.catalogue_number).await?,
+                catalogue_number: sealed.catalogue_number,
+            }),
+            None => None,
+        };
         Ok(Self {
             week: week.week,
             cap: week.cap,
-            catalogue,
-            catalogue_number: number,
-            rules: policy.list_rules,
-            known: match &last {
-                Some(last) => Some(last.list.clone()),
-                None => brought_list(&log.brought, &faction),
-            },
-            faction,
+            catalogue: find(week.catalogue_number).await?,
+            catalogue_number: week.catalogue_number,
+            rules: past.policy.list_rules,
+            faction: FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?,
             last,
-            painted: painted_models(&policy.painting, player.id, week.week, &log),
+            painted: past.painted,
         })
     }
 
@@ -131,8 +206,7 @@ pub(super) async fn find_own_terms(
 ) -> Result<WeekTerms, Refusal> {
     desk.store
         .read(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = own_place(conn, actor, &season).await?;
+            let (season, player) = find_place(conn, actor, club, season).await?;
             must_play(&player, week)?;
             let week = store::bounds::find(conn, club, season.id, week).await?;
             WeekTerms::load(conn, &desk.library, &season, week, &player).await
@@ -185,31 +259,6 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &Report) -> Result<(), Refu
         .collect::<Vec<_>>()
         .join(" ");
     Err(Refusal::faults(reason, detail, faults).fact("total", json!(report.total.get())))
-}
-
-async fn load_last(
-    conn: &mut Conn,
-    library: &Library,
-    season: &Season,
-    week: WeekNo,
-    player: PlayerId,
-) -> Result<Option<LastList>, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let Some(last) = store::lists::find_last_sealed(conn, club, id, week, player).await? else {
-        return Ok(None);
-    };
-    let Some(sealed) = last.sealed else {
-        return Ok(None);
-    };
-    let list = ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?;
-    let number = sealed.catalogue_number;
-    let catalogue = library.find(conn, club, season.catalogue, number).await?;
-    Ok(Some(LastList {
-        week: last.week,
-        list,
-        catalogue,
-        catalogue_number: number,
-    }))
 }
 
 pub(super) fn broken(cause: &impl std::fmt::Debug) -> Refusal {

@@ -11,7 +11,7 @@ use store::seasons::Season;
 use uuid::Uuid;
 
 use crate::record::Scene;
-use crate::seasons::look::{look, must_play, own_place};
+use crate::seasons::look::{find_place, must_play};
 use crate::seasons::policy;
 use crate::{Actor, Desk, Reason, Refusal};
 
@@ -52,8 +52,8 @@ pub async fn claim_painting(
     })?;
     desk.store
         .write(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
-            let player = must_play(&own_place(conn, actor, &season).await?, week)?;
+            let (season, player) = find_place(conn, actor, club, season).await?;
+            let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, season.id, week)
                 .await?
                 .facts;

@@ -11,7 +11,7 @@ use store::seasons::Season;
 use super::claim_painting::photo_used;
 use super::picture;
 use crate::record::Scene;
-use crate::seasons::look::{look, own_place};
+use crate::seasons::look::find_place;
 use crate::{Actor, Desk, Reason, Refusal};
 
 /// Photos that one player may have in a season: three for each week of a season of twenty.
@@ -64,14 +64,13 @@ async fn may_send(
     club: ClubId,
     season: SeasonId,
 ) -> Result<(Season, PlayerId), Refusal> {
-    let season = look(conn, Some(actor), club, season).await?.season;
-    let player = own_place(conn, actor, &season).await?.id;
+    let (season, player) = find_place(conn, actor, club, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
         let detail = "No photos from a minor's account; the opponent or a referee looks at the \
                       models at the table.";
         return Err(Refusal::rule(Reason::Forbidden, detail));
     }
-    Ok((season, player))
+    Ok((season, player.id))
 }
 
 /// Off the threads that answer requests, and few at once: a picture takes much memory.

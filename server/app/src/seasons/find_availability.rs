@@ -3,7 +3,7 @@
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
 
-use super::look::{look, own_place};
+use super::look::find_place;
 use crate::{Actor, Desk, Refusal};
 
 /// # Errors
@@ -17,8 +17,7 @@ pub async fn find_availability(
 ) -> Result<Vec<String>, Refusal> {
     desk.store
         .read(async |conn| {
-            let season = look(conn, Some(actor), club, id).await?.season;
-            let player = own_place(conn, actor, &season).await?;
+            let (_, player) = find_place(conn, actor, club, id).await?;
             let told = store::players::list_availabilities(conn, club, id, week).await?;
             let own = told.into_iter().find(|(who, _)| *who == player.id);
             Ok(own.map_or(player.nights, |(_, nights)| nights))

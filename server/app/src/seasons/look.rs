@@ -1,5 +1,6 @@
 //! Who may look at a season, and what they are to it.
 
+use futures_util::future::try_join;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::role::Role;
 use league::season::{SeasonState, Visibility};
@@ -21,6 +22,18 @@ impl Look {
     pub fn runs_season(&self) -> bool {
         matches!(self.role, Some(Role::Owner | Role::Organiser))
     }
+
+    fn if_known(self) -> Result<Self, Refusal> {
+        let known = match (self.season.state, self.season.visibility) {
+            (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
+            (SeasonState::Draft, _) | (_, Visibility::Club) => self.role.is_some(),
+        };
+        if known {
+            Ok(self)
+        } else {
+            Err(Refusal::NotFound)
+        }
+    }
 }
 
 /// The season, if the viewer may know of it: a draft and a season of the club are for the club, whose
@@ -38,31 +51,26 @@ pub(crate) async fn look(
         None => (store::seasons::find(conn, club, id).await?, None),
         Some(actor) => store::seasons::find_as(conn, club, id, actor.account).await?,
     };
-    let look = Look { season, role };
-    let known = match (look.season.state, look.season.visibility) {
-        (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
-        (SeasonState::Draft, _) | (_, Visibility::Club) => role.is_some(),
-    };
-    if known {
-        Ok(look)
-    } else {
-        Err(Refusal::NotFound)
-    }
+    Look { season, role }.if_known()
 }
 
-/// The actor's own place in a season that has started and not ended.
+/// A season that has started and not ended, and the actor's own place in it.
 ///
 /// # Errors
-/// [`Refusal::NotFound`] for somebody who does not play in it, [`Reason::SeasonState`].
-pub(crate) async fn own_place(
-    conn: &mut Conn,
+/// [`Refusal::NotFound`] for somebody who may not know of it or does not play in it,
+/// [`Reason::SeasonState`].
+pub(crate) async fn find_place(
+    conn: &Conn,
     actor: Actor,
-    season: &Season,
-) -> Result<Player, Refusal> {
-    must_be_started(season)?;
-    store::players::find_by_account(conn, season.club, season.id, actor.account)
-        .await?
-        .ok_or(Refusal::NotFound)
+    club: ClubId,
+    id: SeasonId,
+) -> Result<(Season, Player), Refusal> {
+    let season = store::seasons::find_as(conn, club, id, actor.account);
+    let player = store::players::find_by_account(conn, club, id, actor.account);
+    let ((season, role), player) = try_join(season, player).await?;
+    let season = Look { season, role }.if_known()?.season;
+    must_be_started(&season)?;
+    Ok((season, player.ok_or(Refusal::NotFound)?))
 }
 
 /// # Errors

@@ -6,7 +6,7 @@ use league::week::WeekNo;
 use serde_json::json;
 
 use super::join_season::check_nights;
-use super::look::{look, must_play, own_place};
+use super::look::{find_place, must_play};
 use crate::record::Scene;
 use crate::{Actor, Desk, Reason, Refusal};
 
@@ -22,8 +22,7 @@ pub async fn tell_availability(
 ) -> Result<(), Refusal> {
     desk.store
         .write(async |conn| {
-            let season = look(conn, Some(actor), club, id).await?.season;
-            let player = own_place(conn, actor, &season).await?;
+            let (season, player) = find_place(conn, actor, club, id).await?;
             let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, id, week).await?.facts;
             let now = store::clock::now(conn).await?;

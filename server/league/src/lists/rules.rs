@@ -57,6 +57,11 @@ impl ListRule {
         }
     }
 
+    /// Whether it matters which models are painted.
+    pub fn looks_at_paint(&self) -> bool {
+        matches!(self.rule, Rule::PaintedShare(_))
+    }
+
     /// The rule as a sentence for the players' page.
     pub fn sentence(&self) -> String {
         let rule = self.rule.sentence();
