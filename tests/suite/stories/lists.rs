@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::io::Write;
 use std::process::{Command, Stdio};
+use std::thread;
 
 use reqwest::Method;
 use serde_json::{Value, json};
@@ -131,6 +132,28 @@ fn of_several_lists_the_last_one_counts_and_every_receipt_stays_a_proof() {
         sha256sum(&forged),
         "each list has a salt of its own"
     );
+}
+
+#[test]
+fn first_lists_that_a_player_sends_at_the_same_moment_are_one_list_with_several_receipts() {
+    let stage = Stage::draft();
+    let oskrel = stage.join("Oskrel");
+    stage.start();
+    let list = demo_list("Oskrel", 1);
+    let receipts: Vec<Value> = thread::scope(|threads| {
+        let send = || seal(&stage, &oskrel, 1, &list).expect(201);
+        let sent = [(); 4].map(|()| threads.spawn(send));
+        sent.map(|one| one.join().unwrap()).into()
+    });
+
+    let path = format!("{}/list", stage.week(1));
+    let kept = oskrel.actor.get(&path).expect(200);
+    for receipt in &receipts {
+        assert_eq!(receipt["contents"]["list_id"], kept["id"]);
+        assert_eq!(receipt["digest"], sha256sum(&receipt["contents"]));
+    }
+    let counts = |receipt: &&Value| receipt["digest"] == kept["sealed"]["receipt"];
+    assert_eq!(receipts.iter().filter(counts).count(), 1);
 }
 
 #[test]
