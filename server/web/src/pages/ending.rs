@@ -7,13 +7,14 @@ use app::{Desk, Refusal};
 use askama::Template;
 use league::ids::{ClubId, SeasonId};
 use league::season::{Phase, SeasonState};
-use league::standings::{Awarded, Prize};
+use league::standings::Awarded;
 
 use super::address::{self, InSeason};
 use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::moment::Moment;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
+use super::statistics::prize_words;
 use super::texts::{Phrase, Texts};
 use super::told::{Told, go_or_tell};
 use super::visit::{Frame, Visit};
@@ -122,22 +123,12 @@ async fn ending(desk: &Desk, visit: &Visit, club: ClubId, id: SeasonId, told: To
 fn prizes(scene: &SeasonScene, t: &Texts, awards: &SeasonAwards) -> Vec<PrizeRow> {
     let row = |award: &Awarded| {
         let holders = award.holders.iter().map(|player| scene.handle(*player));
-        let (title, unit) = prize_words(t, award.prize);
+        let (title, value) = prize_words(t, award);
         PrizeRow {
             title,
             holders: holders.collect::<Vec<_>>().join(", "),
-            value: unit.with(award.value),
+            value,
         }
     };
     awards.awards.iter().map(row).collect()
-}
-
-/// What a prize is called, and what its value counts.
-fn prize_words(t: &Texts, prize: Prize) -> (Phrase, Phrase) {
-    match prize {
-        Prize::PaintedProgress => (t.desk.prize_painted, t.desk.prize_painted_value),
-        Prize::MostGames => (t.desk.prize_games, t.desk.prize_games_value),
-        Prize::ToughestSchedule => (t.desk.prize_toughest, t.desk.prize_toughest_value),
-        Prize::BiggestClimb => (t.desk.prize_climb, t.desk.prize_climb_value),
-    }
 }

@@ -53,6 +53,7 @@ mod season_scene;
 mod seasons;
 mod setup;
 mod setup_form;
+mod setup_steps;
 mod sheet_form;
 mod sheets;
 mod slip_form;

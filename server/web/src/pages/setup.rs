@@ -15,62 +15,11 @@ use super::address::{self, InClub};
 use super::answer::{PageAnswer, framed, go, show_as};
 use super::fields::Fields;
 use super::moment::Clock;
-use super::setup_form::{BY_SCORE, NIGHTS, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
+use super::setup_form::{NIGHTS, SetupForm};
+use super::setup_steps::{self, PairingMethod, STEPS};
 use super::texts::{Phrase, Texts};
 use super::told::Told;
 use super::visit::{Frame, Visit};
-
-const STEPS: u8 = 5;
-
-/// The fields of each step.
-const FIELDS: [&[&str]; 4] = [
-    &["name", "catalogue", "visibility", "zone", "places"],
-    &[
-        "first_day",
-        "days_per_week",
-        "caps_kind",
-        "caps_first",
-        "caps_more",
-        "caps_weeks",
-        "caps_each",
-    ],
-    &[
-        "announce_day",
-        "announce_time",
-        "due_day",
-        "due_time",
-        "until_day",
-        "until_time",
-        "grace",
-        "night_1_day",
-        "night_1_time",
-        "night_1_tables",
-        "night_2_day",
-        "night_2_time",
-        "night_2_tables",
-        "night_3_day",
-        "night_3_time",
-        "night_3_tables",
-        "night_4_day",
-        "night_4_time",
-        "night_4_tables",
-    ],
-    &[
-        "method",
-        "per_week",
-        "win",
-        "draw",
-        "loss",
-        "bye",
-        "painted",
-        "largest",
-        "carry",
-        "faction_lock",
-        "best_weeks",
-        "confirm_hours",
-        "rules",
-    ],
-];
 
 #[derive(Template)]
 #[template(path = "setup.html")]
@@ -95,13 +44,6 @@ struct SetupPage<'f> {
     told: Told,
 }
 framed!(SetupPage<'_>);
-
-/// A choice of who meets whom.
-struct PairingMethod {
-    value: &'static str,
-    name: Phrase,
-    help: Phrase,
-}
 
 struct PlannedWeek {
     number: u8,
@@ -228,8 +170,8 @@ async fn setup_page(
         club_name: club.name,
         club_link: address::club(id),
         step,
-        title: step_title(visit.t, step),
-        carried: carried(step, &form, fields),
+        title: setup_steps::title(t, step),
+        carried: setup_steps::carried(step, &form, fields),
         catalogues: usable
             .map(|catalogue| (catalogue.id.to_string(), catalogue.name))
             .collect(),
@@ -237,24 +179,10 @@ async fn setup_page(
         nights: (1..=NIGHTS)
             .map(|number| (number, format!("night_{number}")))
             .collect(),
-        moments: [
-            ("announce", t.announced_at),
-            ("due", t.lists_due),
-            ("until", t.play_until),
-        ],
-        methods: methods(t),
-        values: [
-            ("win", t.win),
-            ("draw", t.draw),
-            ("loss", t.loss),
-            ("bye", t.bye),
-            ("painted", t.painted_bonus),
-        ],
-        limits: [
-            ("largest", t.largest_unit),
-            ("carry", t.carry_over),
-            ("best_weeks", t.best_weeks),
-        ],
+        moments: setup_steps::moments(t),
+        methods: setup_steps::methods(t),
+        values: setup_steps::values(t),
+        limits: setup_steps::limits(t),
         weeks: if step == STEPS {
             weeks(visit.t, &form)
         } else {
@@ -269,40 +197,6 @@ async fn setup_page(
         told,
     };
     show_as(page.told.status(), &page)
-}
-
-fn methods(t: &Texts) -> [PairingMethod; 3] {
-    [
-        (BY_SCORE, t.desk.by_score, t.desk.by_score_help),
-        (ROUND_ROBIN, t.desk.round_robin, t.desk.round_robin_help),
-        (
-            ROUND_ROBIN_TWICE,
-            t.desk.robin_twice,
-            t.desk.robin_twice_help,
-        ),
-    ]
-    .map(|(value, name, help)| PairingMethod { value, name, help })
-}
-
-fn step_title(t: &Texts, step: u8) -> Phrase {
-    match step {
-        1 => t.setup_basics,
-        2 => t.setup_caps,
-        3 => t.setup_rhythm,
-        4 => t.setup_rules,
-        _ => t.setup_preview,
-    }
-}
-
-/// What the other steps hold, as hidden fields of this one. A field that was never sent is left to
-/// its default.
-fn carried(step: u8, form: &SetupForm<'_>, fields: &Fields) -> Vec<(&'static str, String)> {
-    let others = FIELDS.iter().zip(1..).filter(|(_, of)| *of != step);
-    others
-        .flat_map(|(names, _)| names.iter())
-        .filter(|name| fields.sent(name).is_some())
-        .map(|name| (*name, form.get(name)))
-        .collect()
 }
 
 /// The days of two weeks from the first day on, by their names.

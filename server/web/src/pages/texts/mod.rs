@@ -59,6 +59,8 @@ mod german;
 mod german_speech;
 mod hall_english;
 mod hall_german;
+mod setup_english;
+mod setup_german;
 pub mod speech;
 
 use std::fmt;
