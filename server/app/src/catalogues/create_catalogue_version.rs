@@ -68,10 +68,13 @@ fn read(source: CatalogueSource) -> Result<Catalogue, Refusal> {
             Err(faults) => faults
                 .into_iter()
                 .map(|fault| {
-                    let detail = format!(
-                        "Row {}, column {} ({}): {}",
-                        fault.row, fault.column, fault.header, fault.detail
-                    );
+                    let detail = match fault.column {
+                        0 => format!("Row {}: {}", fault.row, fault.detail),
+                        column => format!(
+                            "Row {}, column {} ({}): {}",
+                            fault.row, column, fault.header, fault.detail
+                        ),
+                    };
                     Fault::new(&fault.code, "", detail).at_cell(fault.row, fault.column)
                 })
                 .collect(),

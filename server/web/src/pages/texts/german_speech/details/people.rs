@@ -87,6 +87,7 @@ pub const SAID: &[(&str, &str)] = &[
         "Row {}, column {} ({}): {}",
         "Zeile {0}, Spalte {1} ({2}): {3}",
     ),
+    ("Row {}: {}", "Zeile {0}: {1}"),
     (
         "the row has {} cells, the header {}",
         "die Zeile hat {0} Zellen, die Kopfzeile {1}",
