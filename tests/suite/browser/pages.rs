@@ -126,6 +126,26 @@ fn the_first_view_is_small_and_the_week_fits_on_one_sheet() {
 }
 
 #[test]
+fn a_painted_share_says_which_entries_count_with_how_many_points() {
+    let demo = Demo::open();
+    let window = demo.window(NOBODY);
+    window.go(&demo.fill("/clubs/{club}/seasons/{season}/players/{player}"));
+    window.unfold("94.8 % of the list painted");
+    window.look("painted-share");
+    let entries = window.ask(
+        "const entries = document.querySelectorAll('details.why[open] li .num');
+         return [...entries].map((entry) => entry.textContent.match(/[0-9.]+/g).map(Number))",
+    );
+    let entries = entries.as_array().unwrap();
+    let sum = |place: usize| -> f64 {
+        let values = entries.iter().map(|entry| entry[place].as_f64().unwrap());
+        values.sum()
+    };
+    let share = 100.0 * sum(0) / sum(1);
+    assert!((share - 94.8).abs() < 0.1, "{entries:?}");
+}
+
+#[test]
 fn a_german_reader_is_told_in_german() {
     let demo = Demo::open();
     let window = demo.window("Wennable");

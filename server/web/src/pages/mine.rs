@@ -41,7 +41,8 @@ struct MyWeek {
     list: ListStanding,
     nights: Vec<(String, Moment, bool)>,
     paired: bool,
-    game: Option<PairingRow>,
+    /// One for each round of the week.
+    games: Vec<PairingRow>,
     notices: Vec<Notice>,
 }
 
@@ -175,7 +176,7 @@ async fn my_week(
         nights: nights.collect(),
         list,
         notices: notices(desk, actor, scene, week.0.week, t).await?,
-        game: games.into_iter().find(|game| game.mine),
+        games: games.into_iter().filter(|game| game.mine).collect(),
         paired: week.1 >= Phase::Paired,
         week: WeekPanel::new(scene, week, t),
     })

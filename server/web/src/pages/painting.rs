@@ -46,6 +46,13 @@ struct UnitFields {
     stages: [u32; 4],
 }
 
+impl UnitFields {
+    /// Whether nothing is left to paint.
+    fn is_finished(&self) -> bool {
+        self.stages[3] == self.models
+    }
+}
+
 /// The claims of one week, the newest first; those that wait for the reader stand open.
 struct ClaimsOfWeek {
     week: u8,
@@ -222,7 +229,7 @@ async fn own_units(
             .rfind(|claim| claim.made.player == own.id && claim.made.unit == entry.key);
         UnitFields {
             key: entry.key.to_string(),
-            name: faction_name(entry.unit.as_str()),
+            name: faction_name(entry.key.as_str()),
             models: entry.models,
             stages: match last {
                 Some(claim) => claim.made.stages.models(),

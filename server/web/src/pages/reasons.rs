@@ -45,7 +45,12 @@ pub fn explained(
     let mut pairs = Vec::new();
     for game in &round.proposal.games {
         pairs.push(ExplainedPair {
-            place: format!("{} {}", night(scene, round, game.night), game.table),
+            place: format!(
+                "{}, {} {}",
+                night(scene, round, game.night),
+                t.table,
+                game.table
+            ),
             players: vec![game.attacker, game.defender],
             names: names(scene, &[game.attacker, game.defender]),
             sentences: reasons.next().unwrap_or_default(),

@@ -86,6 +86,9 @@ impl Told {
 
     /// What stands above the sentences: what it is about in short, where they are foreign or none.
     pub fn heading(&self, t: &Texts) -> String {
+        if self.detail.as_ref().is_some_and(String::is_empty) {
+            return t.not_handed_in.to_string();
+        }
         let sentences = self.sentences(t);
         let short = t.speech().refusal(self.code);
         match short.filter(|_| sentences.iter().all(|said| said.foreign)) {
