@@ -68,6 +68,8 @@ impl Turns {
 
 #[cfg(test)]
 mod tests {
+    use futures_util::FutureExt;
+
     use super::*;
 
     #[tokio::test]
@@ -75,7 +77,7 @@ mod tests {
         let turns = Turns::new(1, 1);
         let first = turns.take().await.unwrap();
         let mut second = std::pin::pin!(turns.take());
-        assert!(futures_util::poll!(&mut second).is_pending());
+        assert!(second.as_mut().now_or_never().is_none());
         assert!(matches!(
             turns.take().await,
             Err(Refusal::Unavailable { .. })
