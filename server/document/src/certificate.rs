@@ -5,7 +5,7 @@
 
 use league::ids::PlayerId;
 use league::pairing::Nights;
-use league::pairing::certificate::{Certificate, Dual, Node};
+use league::pairing::certificate::{Certificate, Choice, Dual, Node};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
@@ -128,25 +128,18 @@ impl From<&Node> for NodeDocument {
                 nights: nights.bits(),
             },
             Node::DeadEnd => Self::DeadEnd,
-            &Node::Nights {
-                place,
-                nights,
-                inside,
-                outside,
-            } => Self::Nights {
-                place,
-                nights: nights.bits(),
-                inside,
-                outside,
-            },
-            &Node::Paired {
-                places,
-                with,
-                without,
-            } => Self::Paired {
-                places,
-                with,
-                without,
+            &Node::Split { choice, yes, no } => match choice {
+                Choice::Nights(place, nights) => Self::Nights {
+                    place,
+                    nights: nights.bits(),
+                    inside: yes,
+                    outside: no,
+                },
+                Choice::Paired(places) => Self::Paired {
+                    places,
+                    with: yes,
+                    without: no,
+                },
             },
         }
     }
@@ -173,20 +166,19 @@ impl NodeDocument {
                 nights,
                 inside,
                 outside,
-            } => Node::Nights {
-                place,
-                nights: Nights::from_bits(nights),
-                inside,
-                outside,
+            } => Node::Split {
+                choice: Choice::Nights(place, Nights::from_bits(nights)),
+                yes: inside,
+                no: outside,
             },
             &Self::Paired {
                 places,
                 with,
                 without,
-            } => Node::Paired {
-                places,
-                with,
-                without,
+            } => Node::Split {
+                choice: Choice::Paired(places),
+                yes: with,
+                no: without,
             },
         })
     }

@@ -14,7 +14,9 @@ mod peers;
 #[path = "../../benches/pairing/season.rs"]
 mod season;
 
-use std::time::{Duration, Instant};
+use std::time::Duration;
+
+use nix::time::{ClockId, clock_gettime};
 
 use league::pairing::Task;
 use league::pairing::cost::Tariff;
@@ -23,13 +25,18 @@ use league::pairing::field::Field;
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
     match words.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-        ["solve", size] => own::solve_and_tell_memory(size.parse().unwrap()),
+        ["solve", size, profile] => own::solve_and_tell_memory(size.parse().unwrap(), profile),
         ["peers", directory, program, python, script] => {
             peers::measure(directory, program, [python, script]);
         }
         [name] => own::measure(name),
         _ => println!("which group?"),
     }
+}
+
+/// Prints a figure that no bar is set for.
+fn figure(what: &str, figure: f64) {
+    println!("{what:<62} {figure:>10.3}");
 }
 
 /// Prints a bar: what was measured, the figure, the bar, and whether it is met.
@@ -48,16 +55,23 @@ fn tariff(task: &Task) -> Tariff {
     Tariff::new(task, Field::new(task).unwrap(), task.contenders.len() % 2).unwrap()
 }
 
-/// Median time in seconds of some runs, each on an input made outside the clock.
+/// Median processor time in seconds of some runs, each on an input made outside the clock:
+/// neighbours on the machine do not count.
 fn median<I, O>(runs: usize, mut input: impl FnMut() -> I, mut run: impl FnMut(I) -> O) -> f64 {
     let mut times: Vec<Duration> = (0..runs)
         .map(|_| {
             let input = input();
-            let start = Instant::now();
+            let start = processor_time();
             std::hint::black_box(run(input));
-            start.elapsed()
+            processor_time() - start
         })
         .collect();
     times.sort();
     times[runs / 2].as_secs_f64()
+}
+
+fn processor_time() -> Duration {
+    clock_gettime(ClockId::CLOCK_THREAD_CPUTIME_ID)
+        .unwrap()
+        .into()
 }

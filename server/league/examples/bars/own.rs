@@ -1,9 +1,10 @@
 //! Bars that compare our own runs with each other.
 
 use league::pairing::cost::Tariff;
-use league::pairing::{certificate, propose, sparse};
+use league::pairing::repair::{self, Shock};
+use league::pairing::{Game, NightKey, Nights, Pair, TableNo, Task, certificate, propose, sparse};
 
-use crate::{bar, median, season, tariff};
+use crate::{bar, figure, median, season, tariff};
 
 const RUNS: usize = 5;
 const PROFILES: [&str; 2] = ["wdl", "bp"];
@@ -26,7 +27,8 @@ pub fn measure(name: &str) {
 }
 
 fn solve(tariff: &Tariff) -> f64 {
-    median(RUNS, || (), |()| sparse::optimum(tariff).is_ok())
+    let runs = if tariff.places() < 1000 { 101 } else { RUNS };
+    median(runs, || (), |()| sparse::optimum(tariff).is_ok())
 }
 
 fn club() {
@@ -43,20 +45,21 @@ fn club() {
     }
 }
 
+/// Making a proposal is what production runs; the matching alone is the smallest part of it.
 fn check() {
     for (players, runs) in [(24, 101), (256, RUNS), (1024, RUNS)] {
         let task = season::after_four_rounds(players, "bp");
         let proposal = propose(&task).unwrap();
-        let check = median(
-            runs,
-            || (),
-            |()| certificate::verify(&task, &proposal).is_ok(),
-        );
+        let check = |()| certificate::verify(&task, &proposal).is_ok();
+        let check = median(runs, || (), check);
         let whole = median(runs.min(RUNS), || (), |()| propose(&task).is_ok());
         let what = format!("{players} bp: check of a proposal / making it");
         bar(&what, check / whole, false, 0.2);
+        let bare = |()| sparse::optimum(&tariff(&task)).is_ok();
+        let what = format!("{players} bp: check of a proposal / field, prices and matching");
+        figure(&what, check / median(runs, || (), bare));
         let what = format!("{players} bp: check of a proposal / matching alone");
-        bar(&what, check / solve(&tariff(&task)), false, 0.2);
+        figure(&what, check / solve(&tariff(&task)));
     }
 }
 
@@ -85,40 +88,73 @@ fn hard() {
 }
 
 fn repair() {
-    for players in [256, 1024, 4096] {
-        let tariff = tariff(&season::after_four_rounds(players, "bp"));
+    for players in [64, 256, 1024, 4096] {
+        let task = season::after_four_rounds(players, "bp");
+        let tariff = tariff(&task);
         let cold = solve(&tariff);
         let solved = sparse::optimum(&tariff).unwrap();
+        for (name, shock) in shocks(&task, &tariff, &solved.pairs()) {
+            let published = games(&tariff, &solved.pairs());
+            let again = crate::tariff(&repair::task(&task, &published, shock));
+            let what = format!("{players} bp, {name} after publishing: repair / cold solve");
+            bar(&what, solve(&again) / cold, false, 0.2);
+        }
         let torn = [solved.pairs()[players / 8]];
-        let again = median(
-            RUNS,
-            || solved.clone(),
-            |matcher| sparse::without(&tariff, matcher, &torn).is_ok(),
-        );
-        let what = format!("{players} bp, one game forbidden: repair / cold solve");
-        bar(&what, again / cold, false, 0.2);
+        let without = |()| sparse::without(&tariff, solved.clone(), &torn).is_ok();
+        let what = format!("{players} bp, price of forbidding a game: solve / cold solve");
+        bar(&what, median(4 * RUNS, || (), without) / cold, false, 0.2);
     }
+}
+
+/// A published round may lose a player or a game, or get a game that the organiser wants.
+fn shocks(task: &Task, tariff: &Tariff, pairs: &[[u32; 2]]) -> [(&'static str, Shock); 3] {
+    let published = games(tariff, pairs);
+    let (one, other) = (published[pairs.len() / 4], published[pairs.len() / 4 + 1]);
+    let shock = || Shock {
+        nights: task.nights.clone(),
+        ..Shock::default()
+    };
+    let (mut drop, mut forced, mut forbidden) = (shock(), shock(), shock());
+    drop.availabilities = vec![(one.attacker, Nights::NONE)];
+    forced.pins.extend(Pair::new(one.attacker, other.defender));
+    forbidden.forbidden.extend(one.pair());
+    [
+        ("a drop", drop),
+        ("a forced game", forced),
+        ("a forbidden game", forbidden),
+    ]
+}
+
+/// The pairs as published games, all at one table: the matching does not look at it.
+fn games(tariff: &Tariff, pairs: &[[u32; 2]]) -> Vec<Game> {
+    let player = |place: u32| tariff.field().entrants[place as usize].player;
+    let game = |&[attacker, defender]: &[u32; 2]| Game {
+        night: NightKey::new(0).unwrap(),
+        table: TableNo(1),
+        attacker: player(attacker),
+        defender: player(defender),
+    };
+    pairs.iter().map(game).collect()
 }
 
 /// A process of its own, so that nothing else has used memory before.
 fn memory() {
-    let own = std::env::current_exe().unwrap();
-    let output = std::process::Command::new(own)
-        .args(["solve", "16384"])
-        .output();
-    let peak: f64 = String::from_utf8(output.unwrap().stdout)
-        .unwrap()
-        .trim()
-        .parse()
-        .unwrap();
-    let matrix = 16_384.0 * 16_383.0 / 2.0 * 8.0;
-    let what = "16384 bp: peak memory of the process / half matrix of 64 bits";
-    bar(what, peak * 1024.0 / matrix, false, 0.05);
+    for profile in PROFILES {
+        let own = std::env::current_exe().unwrap();
+        let output = std::process::Command::new(own)
+            .args(["solve", "16384", profile])
+            .output();
+        let peak = String::from_utf8(output.unwrap().stdout).unwrap();
+        let peak: f64 = peak.trim().parse().unwrap();
+        let matrix = 16_384.0 * 16_383.0 / 2.0 * 8.0;
+        let what = format!("16384 {profile}: peak memory / half matrix of 64-bit costs");
+        bar(&what, peak * 1024.0 / matrix, false, 0.05);
+    }
 }
 
 /// Prints the peak of resident memory in KiB.
-pub fn solve_and_tell_memory(players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "bp"));
+pub fn solve_and_tell_memory(players: usize, profile: &str) {
+    let tariff = tariff(&season::after_four_rounds(players, profile));
     assert!(sparse::optimum(&tariff).is_ok());
     let status = std::fs::read_to_string("/proc/self/status").unwrap();
     let peak = status.lines().find(|line| line.starts_with("VmHWM:"));

@@ -9,7 +9,7 @@ use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 use super::Nights;
-use super::certificate::{Node, Place};
+use super::certificate::{Choice, Node, Place};
 use super::cost::Tariff;
 use super::hall::Capacity;
 use super::look_ahead::{Answer, Future, Plan};
@@ -237,11 +237,10 @@ impl Branching<'_> {
         };
         let all = open.choices.nights[place as usize];
         let (inside, outside) = (child(all.and(nights)), child(all.without(nights)));
-        self.tree[at] = Node::Nights {
-            place,
-            nights,
-            inside,
-            outside,
+        self.tree[at] = Node::Split {
+            choice: Choice::Nights(place, nights),
+            yes: inside,
+            no: outside,
         };
     }
 
@@ -276,10 +275,10 @@ impl Branching<'_> {
             let with = self.tree.len();
             self.tree.push(Node::DeadEnd);
             self.open.push(None);
-            self.tree[parent] = Node::Paired {
-                places,
-                with,
-                without,
+            self.tree[parent] = Node::Split {
+                choice: Choice::Paired(places),
+                yes: with,
+                no: without,
             };
             parent = with;
         }

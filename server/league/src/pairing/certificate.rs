@@ -34,26 +34,62 @@ pub enum Node {
     Crowded(Nights),
     /// There is one, and after it the rounds that could be played no longer can.
     DeadEnd,
-    /// A place plays on one of these nights, or on none of them.
-    Nights {
-        /// Which place.
-        place: Place,
-        /// Which nights.
-        nights: Nights,
-        /// Node in which it does.
-        inside: usize,
-        /// Node in which it does not.
-        outside: usize,
+    /// The choice is taken, or it is not.
+    Split {
+        /// What is chosen.
+        choice: Choice,
+        /// Node of the pairings that take it.
+        yes: usize,
+        /// Node of those that do not.
+        no: usize,
     },
-    /// Two places are paired, or they are not.
-    Paired {
-        /// Which places.
-        places: [Place; 2],
-        /// Node in which they are.
-        with: usize,
-        /// Node in which they are not.
-        without: usize,
-    },
+}
+
+/// What splits pairings in two.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Choice {
+    /// This place plays on one of these nights.
+    Nights(Place, Nights),
+    /// These two places are paired, the lower first.
+    Paired([Place; 2]),
+}
+
+/// The choices on the way to a node, and whether each is taken.
+#[derive(Clone, Debug, Default)]
+pub struct Path(Vec<(Choice, bool)>);
+
+impl Path {
+    /// One choice further.
+    pub fn with(&self, choice: Choice, taken: bool) -> Self {
+        Self(self.0.iter().copied().chain([(choice, taken)]).collect())
+    }
+
+    /// The pairs chosen.
+    pub fn pairs(&self) -> impl Iterator<Item = [Place; 2]> {
+        self.0.iter().filter_map(|choice| match *choice {
+            (Choice::Paired(pair), true) => Some(pair),
+            _ => None,
+        })
+    }
+
+    /// What is left of the nights of a place.
+    pub fn nights(&self, place: Place, own: Nights) -> Nights {
+        self.0.iter().fold(own, |left, choice| match *choice {
+            (Choice::Nights(of, nights), true) if of == place => left.and(nights),
+            (Choice::Nights(of, nights), false) if of == place => left.without(nights),
+            _ => left,
+        })
+    }
+
+    /// May this pair, the lower place first, still be paired?
+    pub fn leaves(&self, pair: [Place; 2]) -> bool {
+        let shares = |kept: &[Place; 2]| kept.iter().any(|place| pair.contains(place));
+        self.0.iter().all(|(choice, taken)| match choice {
+            Choice::Paired(kept) if *taken => *kept == pair || !shares(kept),
+            Choice::Paired(torn) => *torn != pair,
+            Choice::Nights(..) => true,
+        })
+    }
 }
 
 /// A dual solution of minimum-cost perfect matching (Edmonds 1965), in units of half the cost's.

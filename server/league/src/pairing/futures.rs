@@ -3,25 +3,26 @@
 use std::collections::BTreeSet;
 
 use super::certificate::Place;
+use super::checker::Claim;
 use super::cost::Tariff;
 use super::hall::Capacity;
 
-/// Can so many rounds be played after these pairs without a rematch or a second bye?
-pub fn exist(
-    tariff: &Tariff,
-    capacity: &Capacity,
-    mut played: BTreeSet<[Place; 2]>,
-    rounds: usize,
-) -> bool {
+/// Do these pairs pair everyone, so that the rounds claimed can no longer be played without a rematch
+/// or a second bye?
+pub fn is_dead_end(claim: &Claim<'_>, mut played: BTreeSet<[Place; 2]>) -> bool {
+    let (tariff, capacity, rounds) = (claim.tariff, claim.capacity, claim.plan);
     let everyone: Vec<Place> = (0..tariff.places() as Place).collect();
-    round(
-        tariff,
-        capacity,
-        &mut played,
-        &mut Vec::new(),
-        &everyone,
-        rounds,
-    )
+    let paired: BTreeSet<Place> = played.iter().flatten().copied().collect();
+    let whole = rounds > 0 && paired.len() == everyone.len();
+    whole
+        && !round(
+            tariff,
+            capacity,
+            &mut played,
+            &mut Vec::new(),
+            &everyone,
+            rounds,
+        )
 }
 
 /// Pairs the first of `free` in every way; `pairs` are this round's so far.

@@ -3,6 +3,8 @@
 //! The tariff says what a pair costs; this only says it quickly, for loops over millions of pairs.
 //! A test compares the two on every pair.
 
+use std::cmp::Reverse;
+
 use crate::side::Role;
 
 use super::certificate::Place;
@@ -15,6 +17,9 @@ use super::{Level, Wish};
 pub struct Quick<'a> {
     tariff: &'a Tariff,
     cards: Vec<Card>,
+    /// Of a bye, by player.
+    byes: Vec<Option<i128>>,
+    kinds: Vec<u32>,
     changed: i128,
     rematch: i128,
     close: i128,
@@ -29,9 +34,9 @@ pub struct Quick<'a> {
 }
 
 /// What the price of a game reads of one player.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 struct Card {
-    score: i32,
+    score: Reverse<i32>,
     household: u32,
     club: u32,
     faction: u32,
@@ -53,9 +58,11 @@ impl<'a> Quick<'a> {
     pub fn new(tariff: &'a Tariff) -> Self {
         let wish = |wish| tariff.unit(Level::Wish(wish));
         let entrants = tariff.field().entrants.iter().enumerate();
-        let cards = entrants
+        let cards: Vec<Card> = entrants
             .map(|(at, entrant)| card(tariff, at, entrant))
             .collect();
+        let bye = cards.len();
+        let byes = (0..if tariff.byes() > 0 { bye } else { 0 }).map(|a| tariff.price(a, bye));
         let early = i128::from(tariff.is_early());
         let (bounds, even) = (wish(Wish::RolesInBounds), wish(Wish::RolesEven));
         let role = |one: usize, other: usize| {
@@ -66,6 +73,8 @@ impl<'a> Quick<'a> {
         let index = |at: usize| at as u8;
         Self {
             tariff,
+            byes: byes.collect(),
+            kinds: kinds(&cards),
             cards,
             changed: tariff.unit(Level::Changed),
             rematch: wish(Wish::NoRematch),
@@ -82,20 +91,51 @@ impl<'a> Quick<'a> {
 
     /// As [`Tariff::price`].
     pub fn price(&self, a: usize, b: usize) -> Option<i128> {
-        if a.max(b) >= self.cards.len() {
-            return self.tariff.price(a, b);
+        let (low, high) = (a.min(b), a.max(b));
+        if high >= self.cards.len() {
+            return self.byes.get(low).copied().flatten();
         }
         self.tied(a, b, self.untied(a, b)?)
     }
 
-    /// The least that a game between two scores can cost.
-    pub fn floor(&self, one: i32, other: i32) -> i128 {
-        let gap = u64::from(one.abs_diff(other));
-        self.close * i128::from(gap * gap)
+    /// Number of players.
+    pub fn players(&self) -> usize {
+        self.cards.len()
     }
 
-    /// The least the game can cost: as if the two had never met, nobody had forbidden it, and it were
-    /// published.
+    /// Players and byes.
+    pub fn places(&self) -> usize {
+        self.tariff.places()
+    }
+
+    /// The score of a player.
+    pub fn score(&self, place: usize) -> i32 {
+        self.cards[place].score.0
+    }
+
+    /// Players of one kind have the same untied price with anybody; kinds rise as scores fall.
+    pub fn kind(&self, place: usize) -> u32 {
+        self.kinds[place]
+    }
+
+    /// The published pairs.
+    pub fn published(&self) -> impl Iterator<Item = (usize, usize)> {
+        let pairs = |a| {
+            let ties = self.tariff.field().ties(a).iter();
+            ties.filter(|(_, tie)| tie.published)
+                .map(move |&(b, _)| (a, b as usize))
+        };
+        (0..self.cards.len()).flat_map(pairs).filter(|(a, b)| a < b)
+    }
+
+    /// The least that a game between two scores can cost when it is not published.
+    pub fn floor(&self, one: i32, other: i32) -> i128 {
+        let gap = u64::from(one.abs_diff(other));
+        self.changed + self.close * i128::from(gap * gap)
+    }
+
+    /// The least the game can cost when it is not published: as if the two had never met and nobody had
+    /// forbidden it.
     pub fn untied(&self, a: usize, b: usize) -> Option<i128> {
         let (one, other) = (&self.cards[a], &self.cards[b]);
         let pinned = |card: &Card, to: usize| card.pinned.is_some_and(|p| p as usize != to);
@@ -106,13 +146,14 @@ impl<'a> Quick<'a> {
         {
             return None;
         }
-        let gap = one.score.abs_diff(other.score);
-        let floats = match one.score.cmp(&other.score) {
+        let gap = one.score.0.abs_diff(other.score.0);
+        let floats = match one.score.0.cmp(&other.score.0) {
             std::cmp::Ordering::Equal => 0,
             std::cmp::Ordering::Greater => one.down + other.up,
             std::cmp::Ordering::Less => one.up + other.down,
         };
-        let mut price = self.close * i128::from(u64::from(gap) * u64::from(gap))
+        let mut price = self.changed
+            + self.close * i128::from(u64::from(gap) * u64::from(gap))
             + self.floats[usize::from(floats)]
             + self.roles[usize::from(one.due)][usize::from(other.due)]
             + self.seats[usize::from(one.seat)][usize::from(other.seat)];
@@ -128,18 +169,18 @@ impl<'a> Quick<'a> {
     /// The price of a game whose untied price is known.
     pub fn tied(&self, a: usize, b: usize, untied: i128) -> Option<i128> {
         if !(self.cards[a].tied && self.cards[b].tied) {
-            return Some(untied + self.changed);
+            return Some(untied);
         }
         let tie = self.tariff.field().between(a, b);
-        let changed = if tie.published { 0 } else { self.changed };
-        (!tie.forbidden).then(|| untied + changed + i128::from(tie.met) * self.rematch)
+        let kept = if tie.published { self.changed } else { 0 };
+        (!tie.forbidden).then(|| untied - kept + i128::from(tie.met) * self.rematch)
     }
 }
 
 fn card(tariff: &Tariff, at: usize, entrant: &Entrant) -> Card {
     let dues = (0..DUES).find(|&number| due(number) == entrant.due);
     Card {
-        score: entrant.score,
+        score: Reverse(entrant.score),
         household: entrant.household,
         club: entrant.club,
         faction: entrant.faction,
@@ -151,6 +192,17 @@ fn card(tariff: &Tariff, at: usize, entrant: &Entrant) -> Card {
         seat: entrant.seat,
         tied: !tariff.field().ties(at).is_empty(),
     }
+}
+
+/// Numbers of alike cards, in their order.
+fn kinds(cards: &[Card]) -> Vec<u32> {
+    let mut order: Vec<usize> = (0..cards.len()).collect();
+    order.sort_unstable_by_key(|&at| cards[at]);
+    let mut kinds = vec![0; cards.len()];
+    for (before, at) in order.iter().zip(&order[1..]) {
+        kinds[*at] = kinds[*before] + u32::from(cards[*at] != cards[*before]);
+    }
+    kinds
 }
 
 /// What is due, by number.

@@ -74,15 +74,6 @@ fn tasks(players: std::ops::Range<usize>) -> impl Strategy<Value = Task> {
             let week = WeekNo::new(week).unwrap();
             let key = |number| NightKey::new(number).unwrap();
             let tables: Vec<TableNo> = (0..200).map(TableNo).collect();
-            let game = |pair: Pair| {
-                let [attacker, defender] = pair.players();
-                Game {
-                    night: key(0),
-                    table: TableNo(0),
-                    attacker,
-                    defender,
-                }
-            };
             Task {
                 week,
                 contenders,
@@ -111,6 +102,16 @@ fn tasks(players: std::ops::Range<usize>) -> impl Strategy<Value = Task> {
             }
         },
     )
+}
+
+fn game(pair: Pair) -> Game {
+    let [attacker, defender] = pair.players();
+    Game {
+        night: NightKey::new(0).unwrap(),
+        table: TableNo(0),
+        attacker,
+        defender,
+    }
 }
 
 fn tariff(task: &Task) -> Tariff {
@@ -160,6 +161,38 @@ proptest! {
         prop_assert_eq!(dense.is_ok(), few.is_ok());
         if let (Ok(dense), Ok(few)) = (dense, few) {
             prop_assert_eq!(total(&tariff, &dense), total(&tariff, &few));
+        }
+    }
+
+    #[test]
+    fn a_repair_that_begins_with_the_published_pairs_ends_with_the_optimum(
+        task in tasks(24..90),
+        change in (0..3_u8, 0..12_usize),
+    ) {
+        let Ok(solved) = sparse::optimum(&tariff(&task)) else { return Ok(()) };
+        let field = Field::new(&task).unwrap();
+        let pairs = solved.pairs().into_iter().filter_map(|[a, b]| {
+            let other = field.entrants.get(b as usize)?;
+            Pair::new(field.entrants[a as usize].player, other.player)
+        });
+        let pairs: Vec<Pair> = pairs.collect();
+        let mut task = task;
+        task.published = pairs.iter().copied().map(game).collect();
+        let ([one, _], [other, _]) = (pairs[change.1 % 9].players(), pairs[9].players());
+        match change.0 {
+            0 => task.contenders.retain(|contender| contender.player != one),
+            1 => task.forbidden.push(pairs[change.1 % 9]),
+            _ => task.pins.extend(Pair::new(one, other)),
+        }
+        if Field::new(&task).is_err() {
+            return Ok(());
+        }
+        let tariff = tariff(&task);
+        let all = Matcher::optimum(tariff.places(), |a, b| tariff.price(a, b));
+        let few = sparse::optimum(&tariff);
+        prop_assert_eq!(all.is_ok(), few.is_ok());
+        if let (Ok(all), Ok(few)) = (all, few) {
+            prop_assert_eq!(total(&tariff, &all), total(&tariff, &few));
         }
     }
 }

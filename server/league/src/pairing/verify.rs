@@ -1,18 +1,17 @@
-//! Is a proposal allowed, is it what it says, and does its certificate ([`super::proof`]) prove it the best?
+//! Is a proposal allowed, is it what it says, and does the [`super::checker`] find it proven the best?
 //!
-//! Shares nothing with the solver, the branching or the look-ahead. It trusts what the season's
-//! rules say a pair costs ([`Tariff`]) and how many games a set of nights holds ([`Capacity`]). Where a proposal says that rounds run dry, the count is the search's word:
-//! the checker confirms that so many rounds are possible, not that one more is impossible.
+//! Where a proposal says that rounds run dry, the count is the search's word: so many rounds are
+//! checked to be possible, not one more to be impossible.
 
 use std::collections::BTreeSet;
 
-use super::certificate::Place;
+use super::certificate::{Node, Place};
+use super::checker::Claim;
 use super::cost::Tariff;
 use super::field::Field;
 use super::hall::Capacity;
-use super::proof::Proof;
 use super::proposal::{LookedAhead, Proposal};
-use super::{Pair, Task};
+use super::{Game, Night, NightKey, Pair, TableNo, Task};
 
 /// What is wrong with a proposal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -63,7 +62,8 @@ pub fn verify(task: &Task, proposal: &Proposal) -> Result<(), Flaw> {
     if full.total(pairs.iter().copied()) != proposal.cost {
         return Err(Flaw::Cost);
     }
-    hall(task, proposal).then_some(()).ok_or(Flaw::Hall)?;
+    let fits = hall(task, &field, &proposal.games);
+    fits.then_some(()).ok_or(Flaw::Hall)?;
     let plan = match &proposal.looked_ahead {
         LookedAhead::Playable(plan) | LookedAhead::RunsDry(plan) => plan.len(),
         _ => 0,
@@ -72,23 +72,21 @@ pub fn verify(task: &Task, proposal: &Proposal) -> Result<(), Flaw> {
         .then_some(())
         .ok_or(Flaw::Plan)?;
     let fewest = (field.players() % 2).max(field.players().saturating_sub(2 * capacity.total()));
-    if byes > fewest {
-        let fewer = tariff(byes - 2)?;
-        let proof = Proof {
-            tariff: &fewer,
-            capacity: &capacity,
-            tree: &certificate.fewer,
+    let claim = |tariff: &Tariff, least, tree: &[Node]| {
+        let capacity = &capacity;
+        let claim = Claim {
+            tariff,
+            capacity,
+            least,
             plan,
         };
-        proof.shows(None).map_err(|_| Flaw::Byes)?;
-    }
-    let proof = Proof {
-        tariff: &full,
-        capacity: &capacity,
-        tree: &certificate.tree,
-        plan,
+        claim.is_shown_by(tree)
     };
-    proof.shows(Some(total)).map_err(Flaw::Node)
+    if byes > fewest {
+        let fewer = tariff(byes - 2)?;
+        claim(&fewer, None, &certificate.fewer).map_err(|_| Flaw::Byes)?;
+    }
+    claim(&full, Some(total), &certificate.tree).map_err(Flaw::Node)
 }
 
 /// The plan for the rounds to come pairs everyone anew, and is as long as it says.
@@ -126,18 +124,22 @@ fn pairs(field: &Field, proposal: &Proposal) -> Option<Vec<[Place; 2]>> {
 }
 
 /// Every game has a free table of its own on a night that both players can come.
-fn hall(task: &Task, proposal: &Proposal) -> bool {
-    let slots: BTreeSet<_> = proposal
-        .games
-        .iter()
-        .map(|game| (game.night, game.table))
-        .collect();
-    slots.len() == proposal.games.len()
-        && proposal.games.iter().all(|game| {
-            let both = [game.attacker, game.defender];
-            let mut players = task.contenders.iter().filter(|c| both.contains(&c.player));
-            let mut nights = task.nights.iter().filter(|night| night.key == game.night);
-            players.all(|c| c.nights.contains(game.night))
-                && nights.any(|night| night.tables.contains(&game.table))
+fn hall(task: &Task, field: &Field, games: &[Game]) -> bool {
+    let tables = |night: &'_ Night| -> Vec<(NightKey, TableNo)> {
+        night
+            .tables
+            .iter()
+            .map(|&table| (night.key, table))
+            .collect()
+    };
+    let free: BTreeSet<_> = task.nights.iter().flat_map(tables).collect();
+    let slots: BTreeSet<_> = games.iter().map(|game| (game.night, game.table)).collect();
+    let can_come = |game: &Game| {
+        let places = [game.attacker, game.defender].map(|player| field.place(player));
+        places.into_iter().all(|place| {
+            let player = place.and_then(|place| field.entrants.get(place as usize));
+            player.is_some_and(|player| player.nights.contains(game.night))
         })
+    };
+    slots.len() == games.len() && slots.is_subset(&free) && games.iter().all(can_come)
 }

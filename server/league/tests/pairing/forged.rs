@@ -1,6 +1,6 @@
 //! A proposal that was tampered with is caught, whatever was changed.
 
-use league::pairing::certificate::{self, Dual, Flaw, Node};
+use league::pairing::certificate::{self, Choice, Dual, Flaw, Node};
 use league::pairing::{Cost, LookedAhead, Nights, Proposal, Task};
 use league::points::LeaguePoints;
 
@@ -45,16 +45,15 @@ fn every_forgery_has_its_name() {
         Node::DeadEnd,
         Node::Barrier(vec![0]),
         Node::Crowded(Nights::ALL),
-        Node::Nights {
-            place: 0,
-            nights: Nights::ALL,
-            inside: 0,
-            outside: 0,
+        Node::Split {
+            choice: Choice::Nights(0, Nights::ALL),
+            yes: 0,
+            no: 0,
         },
-        Node::Paired {
-            places: [0, 1],
-            with: 7,
-            without: 8,
+        Node::Split {
+            choice: Choice::Paired([0, 1]),
+            yes: 7,
+            no: 8,
         },
     ] {
         assert!(matches!(

@@ -1,6 +1,6 @@
 //! Nested odd cycles of tight edges, each of which acts as one place.
 
-use super::NONE;
+use super::{NONE, Nest};
 use crate::pairing::certificate::Place;
 
 /// A place, or from the number of places on a blossom.
@@ -10,8 +10,14 @@ pub type Item = u32;
 #[derive(Clone, Debug)]
 pub struct Blossoms {
     places: usize,
-    /// Outermost item of each place.
+    /// Number of the crowd of each place: of all that share its outermost item. A crowd has the
+    /// number of one of its places, and grows by its smaller parts, so that a nest of many levels
+    /// is not walked again for each.
+    crowd: Vec<Place>,
+    /// Outermost item of each crowd.
     top: Vec<Item>,
+    /// Places of each crowd.
+    roster: Vec<Vec<Place>>,
     /// The place of each item that is matched outwards, or to nothing.
     base: Vec<Place>,
     parent: Vec<Item>,
@@ -31,6 +37,8 @@ impl Blossoms {
         let all: Vec<Item> = (0..items as Item).collect();
         Self {
             places,
+            crowd: all[..places].to_vec(),
+            roster: all[..places].iter().map(|&place| vec![place]).collect(),
             top: all[..places].to_vec(),
             base: all[..places]
                 .iter()
@@ -46,7 +54,12 @@ impl Blossoms {
     }
 
     pub fn top(&self, place: Place) -> Item {
-        self.top[place as usize]
+        self.top[self.crowd[place as usize] as usize]
+    }
+
+    /// Places inside an outermost item.
+    pub fn crowd(&self, top: Item) -> &[Place] {
+        &self.roster[self.crowd[self.base[top as usize] as usize] as usize]
     }
 
     pub fn base(&self, item: Item) -> Place {
@@ -71,7 +84,7 @@ impl Blossoms {
     }
 
     /// Places inside an item.
-    pub fn members(&self, item: Item) -> Vec<Place> {
+    fn members(&self, item: Item) -> Vec<Place> {
         let mut members = Vec::new();
         let mut open = vec![item];
         while let Some(item) = open.pop() {
@@ -84,6 +97,19 @@ impl Blossoms {
         members
     }
 
+    /// How the blossoms lie in each other.
+    pub fn nest(&self) -> Nest {
+        let mut order: Vec<Item> = (0..self.base.len() as Item)
+            .filter(|&item| self.is_top(item))
+            .collect();
+        let mut at = 0;
+        while at < order.len() {
+            order.extend(&self.children[order[at] as usize]);
+            at += 1;
+        }
+        Nest::new(&order, &self.parent, &self.depth)
+    }
+
     /// Every blossom with a positive depth, as a set of places.
     pub fn deep_sets(&self) -> Vec<(Vec<Place>, i128)> {
         let deep = (self.places..self.base.len()).filter(|&item| self.depth[item] > 0);
@@ -91,36 +117,28 @@ impl Blossoms {
             .collect()
     }
 
-    /// For each place the odd sets of positive depth around it.
-    pub fn nest(&self) -> Nest {
-        let chain = |place: Place| {
-            let mut around = Vec::new();
-            let mut item = self.parent[place as usize];
-            while item != NONE {
-                if self.depth[item as usize] > 0 {
-                    around.push((item, self.depth[item as usize]));
-                }
-                item = self.parent[item as usize];
-            }
-            around.reverse();
-            around
-        };
-        Nest((0..self.places as Place).map(chain).collect())
-    }
-
     /// Makes a blossom of a cycle of outermost items, the base's first, and returns it.
     pub fn shrink(&mut self, cycle: Vec<Item>, links: Vec<[Place; 2]>) -> Option<Item> {
         let blossom = self.spare.pop()?;
-        for &child in &cycle {
+        let crowd_of = |item: &Item| self.crowd[self.base[*item as usize] as usize] as usize;
+        let crowds: Vec<usize> = cycle.iter().map(crowd_of).collect();
+        let largest = crowds.iter().copied();
+        let largest = largest.max_by_key(|&crowd| self.roster[crowd].len())?;
+        for (&child, &crowd) in cycle.iter().zip(&crowds) {
             self.parent[child as usize] = blossom;
+            if crowd != largest {
+                let joining = std::mem::take(&mut self.roster[crowd]);
+                for &place in &joining {
+                    self.crowd[place as usize] = largest as Place;
+                }
+                self.roster[largest].extend(joining);
+            }
         }
+        self.top[largest] = blossom;
         self.base[blossom as usize] = self.base[cycle[0] as usize];
         self.depth[blossom as usize] = 0;
         self.children[blossom as usize] = cycle;
         self.links[blossom as usize] = links;
-        for place in self.members(blossom) {
-            self.top[place as usize] = blossom;
-        }
         Some(blossom)
     }
 
@@ -128,11 +146,17 @@ impl Blossoms {
     pub fn expand(&mut self, blossom: Item) -> (Vec<Item>, Vec<[Place; 2]>) {
         let children = std::mem::take(&mut self.children[blossom as usize]);
         let links = std::mem::take(&mut self.links[blossom as usize]);
+        let dissolved = self.crowd[self.base[blossom as usize] as usize];
+        self.roster[dissolved as usize] = Vec::new();
         for &child in &children {
             self.parent[child as usize] = NONE;
-            for place in self.members(child) {
-                self.top[place as usize] = child;
+            let members = self.members(child);
+            let crowd = self.base[child as usize];
+            for &place in &members {
+                self.crowd[place as usize] = crowd;
             }
+            self.top[crowd as usize] = child;
+            self.roster[crowd as usize] = members;
         }
         self.base[blossom as usize] = NONE;
         self.depth[blossom as usize] = 0;
@@ -142,33 +166,39 @@ impl Blossoms {
 
     /// Rearranges the pairs inside an item so that `place` becomes its base.
     pub fn rotate(&mut self, item: Item, place: Place, mate: &mut [Place]) {
-        if !self.is_blossom(item) {
-            return;
+        let mut open = vec![(item, place)];
+        while let Some((item, place)) = open.pop() {
+            if self.is_blossom(item) {
+                self.turn(item, place, mate, &mut open);
+            }
         }
-        let child = self.child_of(item, place);
-        self.rotate(child, place, mate);
-        let at = item as usize;
-        let length = self.children[at].len();
-        let from = self.children[at]
-            .iter()
-            .position(|&c| c == child)
-            .unwrap_or(0);
-        let fresh: Vec<usize> = if from % 2 == 0 {
-            (0..from).step_by(2).collect()
+    }
+
+    /// Turns the cycle of a blossom and leaves what is inside its children in `open`.
+    fn turn(
+        &mut self,
+        item: Item,
+        place: Place,
+        mate: &mut [Place],
+        open: &mut Vec<(Item, Place)>,
+    ) {
+        let (at, child) = (item as usize, self.child_of(item, place));
+        open.push((child, place));
+        let (children, links) = (&mut self.children[at], &mut self.links[at]);
+        let from = children.iter().position(|&c| c == child).unwrap_or(0);
+        let fresh = if from % 2 == 0 {
+            0..from
         } else {
-            (from + 1..length).step_by(2).collect()
+            from + 1..children.len()
         };
-        for link in fresh {
-            let [a, b] = self.links[at][link];
-            let next = (link + 1) % length;
-            let (here, there) = (self.children[at][link], self.children[at][next]);
-            self.rotate(here, a, mate);
-            self.rotate(there, b, mate);
+        for link in fresh.step_by(2) {
+            let ([a, b], next) = (links[link], (link + 1) % children.len());
+            open.extend([(children[link], a), (children[next], b)]);
             mate[a as usize] = b;
             mate[b as usize] = a;
         }
-        self.children[at].rotate_left(from);
-        self.links[at].rotate_left(from);
+        children.rotate_left(from);
+        links.rotate_left(from);
         self.base[at] = place;
     }
 
@@ -176,20 +206,5 @@ impl Blossoms {
     pub fn position(&self, cycle: &[Item], place: Place) -> usize {
         let top = self.top(place);
         cycle.iter().position(|&child| child == top).unwrap_or(0)
-    }
-}
-
-/// The odd sets of positive depth around each place, outermost first.
-#[derive(Clone, Debug)]
-pub struct Nest(Vec<Vec<(Item, i128)>>);
-
-impl Nest {
-    /// Sum of the depths of all odd sets that hold both places. The sets are nested, so those in
-    /// common stand first in both lists.
-    pub fn depth(&self, a: usize, b: usize) -> i128 {
-        let both = self.0[a].iter().zip(&self.0[b]);
-        both.take_while(|(one, other)| one.0 == other.0)
-            .map(|(one, _)| one.1)
-            .sum()
     }
 }

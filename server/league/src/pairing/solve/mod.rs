@@ -9,6 +9,7 @@
 
 mod blossom;
 mod fractional;
+mod nest;
 mod search;
 mod start;
 mod warm;
@@ -18,7 +19,8 @@ mod tests;
 
 use super::certificate::{Dual, Place};
 use blossom::Blossoms;
-pub use blossom::Nest;
+pub use blossom::Item;
+pub use nest::Nest;
 use search::Tree;
 
 /// No place, no blossom.
@@ -57,6 +59,11 @@ impl Graph {
         self.edges[b as usize].push((a, 2 * cost));
     }
 
+    /// Is there an edge between these places?
+    pub fn joins(&self, a: Place, b: Place) -> bool {
+        self.edges[a as usize].iter().any(|&(to, _)| to == b)
+    }
+
     /// Takes an edge away and returns its doubled cost.
     fn part(&mut self, a: Place, b: Place) -> Option<i128> {
         let at = self.edges[a as usize].iter().position(|&(to, _)| to == b)?;
@@ -84,6 +91,8 @@ pub struct Matcher {
     mate: Vec<Place>,
     blossoms: Blossoms,
     tree: Tree,
+    /// Places whose potential, or the depth of an odd set around them, was written.
+    moved: Vec<bool>,
 }
 
 impl Matcher {
@@ -97,6 +106,7 @@ impl Matcher {
     ) -> Result<Self, OddSets> {
         let mut matcher = Self::new(Graph::complete(places, price));
         matcher.solve()?;
+        matcher.take_moved();
         Ok(matcher)
     }
 
@@ -108,6 +118,7 @@ impl Matcher {
             mate: vec![NONE; places],
             blossoms: Blossoms::new(places),
             tree: Tree::new(places),
+            moved: vec![true; places],
             graph,
         };
         matcher.start();
@@ -155,6 +166,12 @@ impl Matcher {
     /// The potential of each place.
     pub fn potentials(&self) -> &[i128] {
         &self.potential
+    }
+
+    /// The places whose duals were written since this was last asked. Pairs of the others have the
+    /// slack they had.
+    pub fn take_moved(&mut self) -> Vec<bool> {
+        std::mem::replace(&mut self.moved, vec![false; self.mate.len()])
     }
 
     /// The nest of odd sets of positive depth.

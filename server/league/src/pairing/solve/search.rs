@@ -12,7 +12,8 @@ use crate::pairing::certificate::Place;
 enum Label {
     /// Not reached.
     Free,
-    /// At even distance from the root; its potentials rise with the clock.
+    /// At even distance from the root; its potentials rise with the clock and are kept less the
+    /// clock, so that nothing is written when outer items unite.
     Outer,
     /// At odd distance, reached over this edge from an outer place; its potentials fall.
     Inner([Place; 2]),
@@ -20,13 +21,16 @@ enum Label {
     Frozen,
 }
 
+/// How often an item has been labelled.
+type Turn = u32;
+
 /// What happens next, in the order it is preferred among equals.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 enum Event {
-    /// The edge from an outer place to one free since that moment becomes tight.
-    Reach(Place, Place, i128),
-    /// The depth of an inner blossom, labelled at this moment, becomes zero.
-    Expand(Item, i128),
+    /// The edge from an outer place to one whose item has borne this label becomes tight.
+    Reach(Place, Place, Turn),
+    /// The depth of an inner blossom that has borne this label becomes zero.
+    Expand(Item, Turn),
     /// The edge between two outer places becomes tight.
     Meet(Place, Place),
 }
@@ -37,6 +41,7 @@ pub struct Tree {
     clock: i128,
     label: Vec<Label>,
     since: Vec<i128>,
+    turn: Vec<Turn>,
     touched: Vec<Item>,
     events: BinaryHeap<Reverse<(i128, Event)>>,
 }
@@ -48,9 +53,17 @@ impl Tree {
             clock: 0,
             label: vec![Label::Free; items],
             since: vec![0; items],
+            turn: vec![0; items],
             touched: Vec::new(),
             events: BinaryHeap::new(),
         }
+    }
+
+    fn mark(&mut self, item: Item, label: Label) {
+        self.label[item as usize] = label;
+        self.since[item as usize] = self.clock;
+        self.turn[item as usize] += 1;
+        self.touched.push(item);
     }
 
     fn push(&mut self, wait: i128, event: Event) {
@@ -85,7 +98,7 @@ impl Matcher {
         self.scan(top);
         while let Some(Reverse((time, event))) = self.tree.events.pop() {
             match event {
-                Event::Reach(from, to, since) if self.is_free_since(to, since) => {
+                Event::Reach(from, to, turn) if self.is_still_free(to, turn) => {
                     self.tree.clock = time;
                     if self.reach(from, to) {
                         return Ok(());
@@ -95,7 +108,7 @@ impl Matcher {
                     self.tree.clock = time;
                     self.shrink(a, b);
                 }
-                Event::Expand(item, since) if self.is_inner_since(item, since) => {
+                Event::Expand(item, turn) if self.is_still_inner(item, turn) => {
                     self.tree.clock = time;
                     self.expand(item);
                 }
@@ -106,44 +119,58 @@ impl Matcher {
     }
 
     fn label(&mut self, item: Item, label: Label) {
-        self.tree.label[item as usize] = label;
-        self.tree.since[item as usize] = self.tree.clock;
-        self.tree.touched.push(item);
+        self.tree.mark(item, label);
+        if label == Label::Outer {
+            self.lift(item, -self.tree.clock);
+        }
     }
 
-    fn is_free_since(&self, place: Place, since: i128) -> bool {
+    fn is_still_free(&self, place: Place, turn: Turn) -> bool {
         let top = self.blossoms.top(place) as usize;
-        self.tree.label[top] == Label::Free && self.tree.since[top] == since
+        self.tree.label[top] == Label::Free && self.tree.turn[top] == turn
     }
 
-    fn is_inner_since(&self, item: Item, since: i128) -> bool {
+    fn is_still_inner(&self, item: Item, turn: Turn) -> bool {
         self.blossoms.is_top(item)
             && matches!(self.tree.label[item as usize], Label::Inner(_))
-            && self.tree.since[item as usize] == since
+            && self.tree.turn[item as usize] == turn
     }
 
-    /// How far the clock has moved the potentials of an outermost item since it was labelled.
+    /// How far the potentials of an outermost item are from what is written.
     fn drift(&self, item: Item) -> i128 {
-        let passed = self.tree.clock - self.tree.since[item as usize];
         match self.tree.label[item as usize] {
-            Label::Outer => passed,
-            Label::Inner(_) => -passed,
+            Label::Outer => self.tree.clock,
+            Label::Inner(_) => self.tree.since[item as usize] - self.tree.clock,
             Label::Free | Label::Frozen => 0,
         }
     }
 
     /// Writes the drift of an outermost item into its duals.
     fn commit(&mut self, item: Item) {
-        let drift = self.drift(item);
+        self.lift(item, self.drift(item));
+        self.deepen(item);
         self.tree.since[item as usize] = self.tree.clock;
-        if drift == 0 {
-            return;
+    }
+
+    /// Raises what is written of the potentials of an outermost item.
+    fn lift(&mut self, item: Item, by: i128) {
+        if by != 0 {
+            for &place in self.blossoms.crowd(item) {
+                self.potential[place as usize] += by;
+                self.moved[place as usize] = true;
+            }
         }
-        for place in self.blossoms.members(item) {
-            self.potential[place as usize] += drift;
-        }
+    }
+
+    /// Writes how the depth of an outermost blossom changed since it was labelled.
+    fn deepen(&mut self, item: Item) {
+        let passed = self.tree.clock - self.tree.since[item as usize];
         if self.blossoms.is_blossom(item) {
-            self.blossoms.depth[item as usize] += 2 * drift;
+            self.blossoms.depth[item as usize] += match self.tree.label[item as usize] {
+                Label::Outer => 2 * passed,
+                Label::Inner(_) => -2 * passed,
+                Label::Free | Label::Frozen => 0,
+            };
         }
     }
 
@@ -166,8 +193,8 @@ impl Matcher {
 
     /// Announces when the edges of an item that became outer get tight.
     fn scan(&mut self, item: Item) {
-        for from in self.blossoms.members(item) {
-            self.announce(from);
+        for at in 0..self.blossoms.crowd(item).len() {
+            self.announce(self.blossoms.crowd(item)[at]);
         }
     }
 
@@ -183,8 +210,8 @@ impl Matcher {
             let slack = cost - own - self.potential[to as usize] - self.drift(other);
             match label {
                 Label::Free => {
-                    let since = self.tree.since[other as usize];
-                    self.tree.push(slack, Event::Reach(from, to, since));
+                    let turn = self.tree.turn[other as usize];
+                    self.tree.push(slack, Event::Reach(from, to, turn));
                 }
                 _ => self.tree.push(slack / 2, Event::Meet(from, to)),
             }
@@ -210,9 +237,9 @@ impl Matcher {
     fn take_inner(&mut self, item: Item, entry: [Place; 2]) {
         self.label(item, Label::Inner(entry));
         if self.blossoms.is_blossom(item) {
-            let since = self.tree.clock;
+            let turn = self.tree.turn[item as usize];
             let wait = self.blossoms.depth[item as usize] / 2;
-            self.tree.push(wait, Event::Expand(item, since));
+            self.tree.push(wait, Event::Expand(item, turn));
         }
     }
 
@@ -303,17 +330,20 @@ impl Matcher {
         let cycle: Vec<Item> = [junction].into_iter().chain(down).chain(up).collect();
         let mut risen = Vec::new();
         for &item in &cycle {
-            self.commit(item);
-            if self.tree.label[item as usize] != Label::Outer {
-                risen.push(item);
+            if self.tree.label[item as usize] == Label::Outer {
+                self.deepen(item);
+            } else {
+                self.commit(item);
+                self.lift(item, -self.tree.clock);
+                risen.extend_from_slice(self.blossoms.crowd(item));
             }
         }
         let Some(blossom) = self.blossoms.shrink(cycle, links) else {
             return;
         };
-        self.label(blossom, Label::Outer);
-        for item in risen {
-            self.scan(item);
+        self.tree.mark(blossom, Label::Outer);
+        for place in risen {
+            self.announce(place);
         }
     }
 
@@ -365,15 +395,15 @@ impl Matcher {
 
     /// Announces when an item that left the tree is reached again.
     fn rescan_free(&mut self, item: Item) {
-        let since = self.tree.clock;
         self.label(item, Label::Free);
-        for to in self.blossoms.members(item) {
+        let turn = self.tree.turn[item as usize];
+        for &to in self.blossoms.crowd(item) {
             let own = self.potential[to as usize];
             for &(from, cost) in &self.graph.edges[to as usize] {
                 let other = self.blossoms.top(from);
                 if self.tree.label[other as usize] == Label::Outer {
                     let slack = cost - own - self.potential[from as usize] - self.drift(other);
-                    self.tree.push(slack, Event::Reach(from, to, since));
+                    self.tree.push(slack, Event::Reach(from, to, turn));
                 }
             }
         }
@@ -390,7 +420,7 @@ impl Matcher {
                 continue;
             }
             match self.tree.label[item as usize] {
-                Label::Outer => found.sets.push(self.blossoms.members(item)),
+                Label::Outer => found.sets.push(self.blossoms.crowd(item).to_vec()),
                 Label::Inner(_) => found.removed.push(item),
                 Label::Free | Label::Frozen => {}
             }

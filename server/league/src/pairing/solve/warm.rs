@@ -17,7 +17,18 @@ impl Matcher {
         self.free(a);
         self.graph.join(a, b, cost);
         let slack = 2 * cost - self.potential[a as usize] - self.potential[b as usize];
-        self.potential[a as usize] += slack.min(0);
+        if slack < 0 {
+            self.potential[a as usize] += slack;
+            self.moved[a as usize] = true;
+        }
+    }
+
+    /// Begins again with more edges: quicker than to mend what many of them break.
+    pub fn anew_with(mut self, edges: Vec<(Place, Place, i128)>) -> Self {
+        for (a, b, cost) in edges {
+            self.graph.join(a, b, cost);
+        }
+        Self::new(self.graph)
     }
 
     /// Leaves a place unmatched and outside every blossom.
@@ -37,8 +48,9 @@ impl Matcher {
                 return;
             }
             let half = self.blossoms.depth[top as usize] / 2;
-            for member in self.blossoms.members(top) {
+            for &member in self.blossoms.crowd(top) {
                 self.potential[member as usize] -= half;
+                self.moved[member as usize] = true;
             }
             self.blossoms.expand(top);
         }
