@@ -4,8 +4,9 @@
 //! A body belongs to one version of its season and is encoded once for it. Whoever asks after a
 //! writer of **this process** was answered sees what was written. Changes by **other processes** are
 //! told by a notice of the database within moments; should a notice be lost, within half a second;
-//! and a body is never served whose version was confirmed more than two seconds ago. A body ends with
-//! the instant at which the clock alone would show more.
+//! and a body is never served whose version was confirmed more than two seconds ago, nor by a replica
+//! that has been cut off from its primary for longer than the process was told to serve. A body ends
+//! with the instant at which the clock alone would show more.
 
 mod addresses;
 mod answer;
