@@ -24,6 +24,7 @@ impl Closed {
             .post(&format!("{}/confirm", week.game()), &json!({}))
             .expect(200);
         week.act("weeks/1/close", &json!({})).expect(204);
+        week.stage.until_moments_are_told();
         let public = week.stage.season.replacen("/api/v1", "/public", 1);
         Self { week, public }
     }

@@ -77,6 +77,7 @@ fn open_games_are_supposed_and_others_are_not() {
 #[test]
 fn a_forecast_repeats_with_its_seed_and_says_its_error() {
     let week = Week::paired(&FOUR);
+    week.stage.until_moments_are_told();
     let ask = |query: &str| week.get(&format!("forecast?{query}"));
     let forecast = ask("seed=7&runs=400");
     assert_eq!(forecast, ask("seed=7&runs=400"));
