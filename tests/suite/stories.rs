@@ -1,5 +1,6 @@
 //! What people do, told over HTTP.
 
+mod abuses;
 mod accounts;
 mod bad_inputs;
 mod catalogue_changes;

@@ -36,7 +36,8 @@ pub struct UpdateScenario {
     pub full: RevealAt,
 }
 
-/// A sheet may change until it is revealed in full or the week is paired.
+/// A sheet may change until it is revealed in full or the week is paired. A title that is revealed
+/// stays, and everybody is told that what is behind it changed.
 ///
 /// # Errors
 /// [`Reason::Validation`] with every fault of the sheet, [`Reason::SeasonFixed`] afterwards.
@@ -61,32 +62,60 @@ pub async fn update_scenario(
             let season = store::seasons::lock(conn, club, id).await?;
             let now = store::clock::now(conn).await?;
             let old = store::weeks::lock(conn, club, id, week).await?;
-            may_still_change(&season, &old, now)?;
+            let seen = may_still_change(&season, &old, now)?;
             let reveals = (
                 instant(&season, command.title)?,
                 instant(&season, command.full)?,
             );
+            if seen == Revealed::Title {
+                title_must_stay(&old, &command.sheet, reveals, now)?;
+            }
             store::weeks::update_sheet(conn, club, id, week, &command.sheet, reveals).await?;
-            // Readers may see another title at once, or all of it sooner than was planned.
+            let scene = Scene::in_season(&season, actor, now);
+            let facts = json!({"week": week.number()});
+            if seen == Revealed::Title {
+                return scene.tell_everyone(conn, "update_scenario", facts).await;
+            }
+            // Readers may see a title at once, or all of it sooner than was planned.
             store::seasons::touch(conn, club, id, now).await?;
-            Scene::in_season(&season, actor, now)
-                .tell_officers(conn, "update_scenario", json!({"week": week.number()}))
-                .await
+            scene.tell_officers(conn, "update_scenario", facts).await
         })
         .await
 }
 
-fn may_still_change(season: &Season, week: &Week, now: Instant) -> Result<(), Refusal> {
-    let seen = revealed(week.title_reveal, week.full_reveal, &week.facts, now);
-    let known = week.sheet.is_some() && seen == Revealed::Full;
-    let fixed = season.state != SeasonState::Draft && known;
-    if fixed || week.facts.phase(now) >= Phase::Paired {
+/// What the players know of the sheet so far.
+fn may_still_change(season: &Season, week: &Week, now: Instant) -> Result<Revealed, Refusal> {
+    let seen = if season.state == SeasonState::Draft || week.sheet.is_none() {
+        Revealed::Nothing
+    } else {
+        revealed(week.title_reveal, week.full_reveal, &week.facts, now)
+    };
+    if seen == Revealed::Full || week.facts.phase(now) >= Phase::Paired {
         return Err(Refusal::rule(
             Reason::SeasonFixed,
             "The scenario is known to the players; it no longer changes.",
         ));
     }
-    Ok(())
+    Ok(seen)
+}
+
+fn title_must_stay(
+    week: &Week,
+    sheet: &ScenarioSheetDocument,
+    (title, full): (Reveal, Reveal),
+    now: Instant,
+) -> Result<(), Refusal> {
+    let same = week
+        .sheet
+        .as_ref()
+        .is_some_and(|old| old.title == sheet.title);
+    if same && revealed(title, full, &week.facts, now) >= Revealed::Title {
+        return Ok(());
+    }
+    Err(Refusal::rule(
+        Reason::SeasonFixed,
+        "The title is known to the players; it stays.",
+    ))
 }
 
 fn instant(season: &Season, reveal: RevealAt) -> Result<Reveal, Refusal> {

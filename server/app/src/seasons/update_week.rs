@@ -7,7 +7,7 @@ use league::points::Points;
 use league::season::{NightPlan, Phase, SeasonState, is_night_key};
 use league::time::{Civil, Instant};
 use league::week::WeekNo;
-use serde_json::json;
+use serde_json::{Value, json};
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -34,8 +34,9 @@ pub struct UpdateWeek {
     pub catalogue_number: Option<i32>,
 }
 
-/// A draft may change in any way. Afterwards cap and catalogue are fixed from the week's
-/// announcement on, and a deadline moves only to later and only before it has passed.
+/// A draft may change in any way. Afterwards a week that was announced stays so, its cap and its
+/// catalogue are fixed, a deadline moves only to later and only before it has passed, and from the
+/// pairing on the end of play moves only to later. Everybody reads what changed.
 ///
 /// # Errors
 /// [`Reason::SeasonFixed`], [`Reason::DeadlineImmutable`], [`Reason::Validation`],
@@ -57,7 +58,7 @@ pub async fn update_week(
             if season.state != SeasonState::Draft {
                 check_harm(&old, &command, season.zone, now)?;
             }
-            let new = apply(old, &command, season.zone)?;
+            let new = apply(old.clone(), &command, season.zone)?;
             if let Some(number) = command.catalogue_number {
                 pinned_version_exists(conn, &season, number).await?;
             }
@@ -66,15 +67,12 @@ pub async fn update_week(
             check_neighbours(&weeks, &new)?;
             if command.cap.is_some() || command.catalogue_number.is_some() {
                 weeks.push(new.clone());
-                must_be_satisfiable(conn, &season, weeks.iter().map(pinned).collect(), None).await?;
+                must_be_satisfiable(conn, &season, weeks.iter().map(pinned).collect(), None)
+                    .await?;
             }
             store::weeks::update(conn, club, id, &new).await?;
             Scene::in_season(&season, actor, now)
-                .tell_everyone(
-                    conn,
-                    "update_week",
-                    json!({"week": week.number(), "cap": new.cap.get(), "lists_due": new.facts.lists_due_at}),
-                )
+                .tell_everyone(conn, "update_week", what_changed(&old, &new))
                 .await?;
             Ok(new)
         })
@@ -83,10 +81,15 @@ pub async fn update_week(
 
 fn check_harm(old: &Week, command: &UpdateWeek, zone: Tz, now: Instant) -> Result<(), Refusal> {
     let announced = old.facts.phase(now) >= Phase::Announced;
-    if announced && (command.cap.is_some() || command.catalogue_number.is_some()) {
+    let fixed = [
+        command.announce.is_some(),
+        command.cap.is_some(),
+        command.catalogue_number.is_some(),
+    ];
+    if announced && fixed.contains(&true) {
         return Err(Refusal::rule(
             Reason::SeasonFixed,
-            "Cap and catalogue of a week are fixed once it is announced.",
+            "A week that is announced stays so, and its cap and catalogue are fixed.",
         ));
     }
     if let Some(due) = command.lists_due {
@@ -99,13 +102,54 @@ fn check_harm(old: &Week, command: &UpdateWeek, zone: Tz, now: Instant) -> Resul
             .fact("deadline", old.facts.lists_due_at.to_rfc3339()));
         }
     }
-    if old.facts.paired_at.is_some() && command.nights.is_some() {
+    if old.facts.paired_at.is_none() {
+        return Ok(());
+    }
+    if command.nights.is_some() {
         return Err(Refusal::rule(
             Reason::WeekState,
             "The week is paired; its nights are fixed.",
         ));
     }
+    if let Some(until) = command.play_until
+        && (old.facts.closed_at.is_some()
+            || instant("/play_until", until, zone)? < old.facts.play_until_at)
+    {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "The week is paired; the end of play moves only to later, until the week is closed.",
+        ));
+    }
     Ok(())
+}
+
+/// What the trail tells: the week, and the new value of all that is another now.
+fn what_changed(old: &Week, new: &Week) -> Value {
+    let nights = |week: &Week| -> Value {
+        let nights = week.nights.iter();
+        nights
+            .map(
+                |night| json!({"key": night.key, "begins": night.begins.1, "tables": night.tables}),
+            )
+            .collect()
+    };
+    let facts = |week: &Week| {
+        [
+            ("cap", json!(week.cap.get())),
+            ("announce", json!(week.facts.announce_at)),
+            ("lists_due", json!(week.facts.lists_due_at)),
+            ("play_until", json!(week.facts.play_until_at)),
+            ("nights", nights(week)),
+            ("catalogue_number", json!(week.catalogue_number)),
+        ]
+    };
+    let mut told = json!({"week": new.week.number()});
+    for ((name, now), (_, before)) in facts(new).into_iter().zip(facts(old)) {
+        if now != before {
+            told[name] = now;
+        }
+    }
+    told
 }
 
 fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {

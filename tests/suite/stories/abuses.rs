@@ -1,0 +1,18 @@
+//! What somebody tries who runs the club and plays in it, and why it does not help them.
+
+mod weeks;
+
+use serde_json::Value;
+
+use crate::harness::Stage;
+
+/// What everybody reads of one kind of act, the newest first.
+fn told(stage: &Stage, act: &str) -> Vec<Value> {
+    let path = format!("{}/trail", stage.season);
+    let trail = stage.server.visitor().get(&path).expect(200);
+    let entries = trail.as_array().unwrap().iter();
+    entries
+        .filter(|entry| entry["act"] == act)
+        .map(|entry| entry["facts"].clone())
+        .collect()
+}
