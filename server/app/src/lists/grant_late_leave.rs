@@ -14,7 +14,7 @@ use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// # Errors
 /// [`Reason::ConflictOfInterest`] for oneself, [`Reason::InvalidText`], [`Reason::WeekState`] when
-/// leave was given already or the week is closed.
+/// leave was given already or a round is drawn.
 pub async fn grant_late_leave(
     desk: &Desk,
     actor: Actor,
@@ -37,8 +37,10 @@ pub async fn grant_late_leave(
                 return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
             }
             let facts = store::weeks::find(conn, club, season.id, week).await?.facts;
-            if facts.closed_at.is_some() {
-                return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+            let drawn = store::rounds::list(conn, club, season.id, Some(week)).await?;
+            if !drawn.is_empty() || facts.closed_at.is_some() {
+                let detail = "The round is drawn; no list comes in any more.";
+                return Err(Refusal::rule(Reason::WeekState, detail));
             }
             let now = store::clock::now(conn).await?;
             let leave = LateLeave {

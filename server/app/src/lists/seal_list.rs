@@ -37,14 +37,15 @@ pub struct Receipt {
     pub report: Report,
 }
 
-/// Seals `list` for the week, in the place of any sealed before.
+/// Seals `list` for the week, in the place of any sealed before in time.
 ///
 /// Nothing about it reaches the trail before the lists are opened: even when somebody handed in is
 /// nobody's business until then.
 ///
 /// # Errors
-/// [`Reason::DeadlinePassed`], [`Reason::ListLocked`], [`Reason::PointsCapExceeded`] or
-/// [`Reason::ListBreaksRules`] with every breach; then nothing is written.
+/// [`Reason::DeadlinePassed`], [`Reason::ListLocked`] for whoever has leave and a list, and once a round
+/// is drawn from the lists; [`Reason::PointsCapExceeded`] or [`Reason::ListBreaksRules`] with every
+/// breach. Then nothing is written.
 pub async fn seal_list(
     desk: &Desk,
     actor: Actor,
@@ -129,6 +130,11 @@ impl Submission<'_> {
         let (week, player) = (self.week.week, self.player);
         let leave = facts.needs_leave(now)
             && store::lists::has_leave(conn, season.club, season.id, week, player).await?;
+        if leave {
+            let begun = store::lists::lock(conn, season.club, season.id, week, player).await?;
+            let drawn = store::rounds::list(conn, season.club, season.id, Some(week)).await?;
+            may_still_come(begun.sealed.as_ref(), !drawn.is_empty())?;
+        }
         accept_list(facts, now, leave).map_err(|why| refuse(why, now))
     }
 
@@ -183,6 +189,18 @@ pub(super) fn sealed(
         },
         stands_in: false,
     })
+}
+
+/// Leave is for whoever handed in nothing, once, and only until a round is drawn from the lists.
+fn may_still_come(sealed: Option<&SealedList>, is_drawn: bool) -> Result<(), Refusal> {
+    let detail = if sealed.is_some_and(|sealed| !sealed.stands_in) {
+        "The deadline has passed; the list that was handed in stands."
+    } else if is_drawn {
+        "The round is drawn; no list comes in any more."
+    } else {
+        return Ok(());
+    };
+    Err(Refusal::rule(Reason::ListLocked, detail))
 }
 
 fn refuse(why: NotAccepted, now: Instant) -> Refusal {
