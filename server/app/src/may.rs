@@ -9,13 +9,13 @@ use crate::{Actor, Reason, Refusal, Viewer};
 /// Acts that need a role in the club.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Action {
-    /// Change roles, remove members.
+    /// Make officers, change roles, remove members.
     RunClub,
-    /// Invite people.
+    /// Invite players, take invitations back.
     Invite,
     /// Import catalogues, set up and run seasons, open lists, pair, close weeks.
     RunSeason,
-    /// Rule on results, check painting.
+    /// Rule on results, check painting, repair rounds.
     Judge,
     /// Take part: join, hand in lists, report.
     Play,
@@ -24,7 +24,8 @@ pub enum Action {
 }
 
 impl Action {
-    fn allowed_to(self, role: Role) -> bool {
+    /// Whether somebody with this role may.
+    pub(crate) fn allowed_to(self, role: Role) -> bool {
         match self {
             Self::RunClub => role == Role::Owner,
             Self::Invite | Self::RunSeason => matches!(role, Role::Owner | Role::Organiser),

@@ -33,6 +33,8 @@ reasons! {
     Forbidden = "forbidden",
     /// Nobody rules on, repairs or edits a game of their own.
     ConflictOfInterest = "conflict-of-interest",
+    /// A repair of one's own game is for somebody else to publish.
+    ApprovalRequired = "approval-required",
     /// Only the two players of a game report it.
     NotAParticipant = "not-a-participant",
     /// Nobody confirms their own report.

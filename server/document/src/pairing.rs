@@ -71,7 +71,7 @@ pub struct TaskDocument {
     pub wishes: WishesDocument,
     /// Games the organiser has fixed.
     pub pins: Vec<[Uuid; 2]>,
-    /// Games the organiser has ruled out.
+    /// Games that must not be: ruled out by the organiser, or because the two live together.
     pub forbidden: Vec<[Uuid; 2]>,
     /// Games that must be, attacker first: by the round robin's table, or reported before a repair.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]

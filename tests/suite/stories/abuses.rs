@@ -1,5 +1,6 @@
 //! What somebody tries who runs the club and plays in it, and why it does not help them.
 
+mod games;
 mod lists;
 mod weeks;
 

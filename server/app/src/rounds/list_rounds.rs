@@ -1,12 +1,12 @@
 //! The rounds of a week: published ones for everybody, with reasons and proof; a proposal only for
-//! those who run the season.
+//! those who run the season, that of a repair also for referees.
 
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
 use store::rounds::Round;
 
 use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::{Action, Desk, Refusal, Viewer};
 
 /// Every version of every round, in order; [`with_changes`](super::with_changes) adds what a repair
 /// changes.
@@ -25,7 +25,11 @@ pub async fn list_rounds(
             let look = look(conn, viewer, club, season).await?;
             store::weeks::find(conn, club, season, week).await?;
             let mut rounds = store::rounds::list(conn, club, season, Some(week)).await?;
-            rounds.retain(|round| look.runs_season() || round.published_at.is_some());
+            let judges = look.role.is_some_and(|role| Action::Judge.allowed_to(role));
+            rounds.retain(|round| {
+                let is_open = look.runs_season() || round.published_at.is_some();
+                is_open || (judges && round.repair.is_some())
+            });
             Ok(rounds)
         })
         .await

@@ -3,7 +3,9 @@
 
 mod find_fairness;
 mod games;
+mod households;
 mod list_rounds;
+mod neutral;
 mod propose_round;
 mod publish_repair;
 mod publish_round;

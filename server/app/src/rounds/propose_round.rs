@@ -13,6 +13,8 @@ use store::seasons::Season;
 use store::{Conn, Taken};
 use uuid::Uuid;
 
+use super::households::pairs_at_home;
+use super::neutral::{must_be_drawn_once, must_give_no_orders};
 use super::seats::as_the_table_says;
 use super::task::{Orders, task};
 use super::timing::Step;
@@ -34,12 +36,13 @@ pub struct ProposeRound {
     pub forbidden: Vec<[PlayerId; 2]>,
 }
 
-/// Proposes the week's next round in the place of an earlier proposal.
+/// Proposes the week's next round in the place of an earlier proposal. Everybody is told of each draw,
+/// so that nobody draws until the round suits them.
 ///
 /// # Errors
 /// [`Reason::ListsSealed`] before the lists are opened, [`Reason::RoundAlreadyPaired`],
-/// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for an
-/// order about one's own game.
+/// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for orders
+/// about a round that one plays in, or a second draw of it.
 pub async fn propose_round(
     desk: &Desk,
     actor: Actor,
@@ -53,12 +56,20 @@ pub async fn propose_round(
             may(conn, actor, club, Action::RunSeason).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
+            // A late list is either in before the round is drawn, or not at all.
+            store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
             let drawn = store::rounds::list(conn, club, season.id, None).await?;
             let key = must_be_ready(&loaded, &drawn, week)?;
-            let orders = orders(&loaded, actor, &command.pins, &command.forbidden)?;
-            let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, orders).await?;
+            let mut orders = orders(&loaded, &command.pins, &command.forbidden)?;
+            let method = policy::read(&season)?.rounds.method();
+            let everybody = loaded.players.iter().map(|player| player.id).collect();
+            let apart = pairs_at_home(&loaded, &everybody, method);
+            orders.forbidden.retain(|pair| !apart.contains(pair));
+            let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, &orders).await?;
+            must_give_no_orders(&loaded, actor, &inputs, &orders)?;
+            must_be_drawn_once(&loaded, actor, &drawn, &inputs, key.number)?;
             let draw = draw(conn, &season, &inputs).await?;
             let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
             let proposal = solve(desk, task).await?;
@@ -78,12 +89,13 @@ pub async fn propose_round(
                 store::rounds::save_proposal(conn, club, season.id, &round, actor.account).await;
             when_taken(saved, Taken::Round, already_paired)?;
             Scene::in_season(&season, actor, now)
-                .tell_officers(
+                .tell_everyone(
                     conn,
                     "propose_round",
                     json!({
                         "week": week.number(),
                         "number": round.number,
+                        "draw": document::hex(&round.draw),
                         "pins": round.task.pins,
                         "forbidden": round.task.forbidden,
                     }),
@@ -134,21 +146,16 @@ fn must_be_ready(loaded: &Loaded, drawn: &[Round], week: WeekNo) -> Result<Round
 
 pub(super) fn orders(
     loaded: &Loaded,
-    actor: Actor,
     pins: &[[PlayerId; 2]],
     forbidden: &[[PlayerId; 2]],
 ) -> Result<Orders, Refusal> {
-    let own = loaded
-        .players
-        .iter()
-        .find(|player| player.account == actor.account);
     let read = |pointer: &str, pairs: &[[PlayerId; 2]]| {
         pairs
             .iter()
             .enumerate()
             .map(|(index, &[a, b])| {
                 let known = |id| loaded.players.iter().any(|player| player.id == id);
-                let pair = Pair::new(a, b)
+                Pair::new(a, b)
                     .filter(|_| known(a) && known(b))
                     .ok_or_else(|| {
                         let place = format!("{pointer}/{index}");
@@ -157,14 +164,7 @@ pub(super) fn orders(
                             &place,
                             "Name two players of the season.",
                         )
-                    })?;
-                match own {
-                    Some(player) if pair.has(player.id) => Err(Refusal::rule(
-                        Reason::ConflictOfInterest,
-                        "Somebody else must give orders about your own game.",
-                    )),
-                    _ => Ok(pair),
-                }
+                    })
             })
             .collect::<Result<Vec<Pair>, Refusal>>()
     };
@@ -180,13 +180,18 @@ async fn lock_inputs(
     loaded: &Loaded,
     drawn: &[Round],
     key: RoundKey,
-    orders: Orders,
+    orders: &Orders,
 ) -> Result<TaskDocument, Refusal> {
     let (club, id) = (season.club, season.id);
     let availabilities = store::players::list_availabilities(conn, club, id, key.week).await?;
     let policy = policy::read(season)?;
-    let task = task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
-    let task = as_the_table_says(task, loaded, policy.rounds.method(), key)?;
+    let mut task = task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
+    let method = policy.rounds.method();
+    let there = task.contenders.iter().map(|it| it.player).collect();
+    task.forbidden.extend(pairs_at_home(loaded, &there, method));
+    task.forbidden.sort_unstable();
+    task.forbidden.dedup();
+    let task = as_the_table_says(task, loaded, method, key)?;
     if task.contenders.len() < 2 {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players can come.")

@@ -10,8 +10,10 @@ use store::rounds::Round;
 use store::seasons::Season;
 
 use super::games::games;
+use super::neutral::must_be_approved;
 use super::propose_round::{already_paired, draw};
 use super::publish_repair::{publish_repair, tell_nights};
+use super::repair_round::changes;
 use super::timing::Step;
 use crate::facts;
 use crate::may::may;
@@ -20,11 +22,12 @@ use crate::seasons::look::must_be_started;
 use crate::{Action, Actor, Desk, Reason, Refusal};
 
 /// Publishes a round as it was drawn, or a repair of it: then games that the repair keeps stay as
-/// they are, reports and all. Returns the games of the round.
+/// they are, reports and all. Referees publish repairs, too. Returns the games of the round.
 ///
 /// # Errors
 /// [`Reason::RoundAlreadyPaired`], [`Reason::WeekState`] once the week is closed,
-/// [`Reason::SlipStateChanged`] when a game that the repair changes was reported in the meantime;
+/// [`Reason::SlipStateChanged`] when a game that the repair changes was reported in the meantime,
+/// [`Reason::ApprovalRequired`] when the repair changes the actor's own game;
 /// [`Reason::CommitmentMismatch`] when the proposal does not follow
 /// from its inputs and the committed seed, or its proof does not hold: an incident, not a warning.
 pub async fn publish_round(
@@ -36,8 +39,11 @@ pub async fn publish_round(
 ) -> Result<Vec<Game>, Refusal> {
     desk.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            may(conn, actor, club, Action::Judge).await?;
             let found = store::rounds::find(conn, club, season, round).await?;
+            if found.repair.is_none() {
+                may(conn, actor, club, Action::RunSeason).await?;
+            }
             let standing = hold_games(conn, club, season, &found).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
@@ -53,6 +59,12 @@ pub async fn publish_round(
             must_hold(desk, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
             let loaded = facts::load(conn, &season, now).await?;
+            if let Some(repair) = &round.repair {
+                let before = RoundId(repair.of);
+                let before = store::rounds::find(conn, club, season.id, before).await?;
+                let changes = changes(&before, &round)?;
+                must_be_approved(conn, &season, &loaded, actor, &changes).await?;
+            }
             let games = games(&round, &week, &loaded)?;
             store::rounds::mark_published(conn, club, season.id, round.id, actor.account, now)
                 .await?;

@@ -56,8 +56,8 @@ pub struct Repair {
 /// # Errors
 /// [`Reason::WeekState`] before the round is published and once the week is closed,
 /// [`Reason::RoundAlreadyPaired`] when a later version stands, [`Reason::Validation`],
-/// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for an
-/// order about one's own game.
+/// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for orders
+/// about a round that one plays in, and for taking out oneself or one's opponent.
 pub async fn repair_round(
     desk: &Desk,
     actor: Actor,
@@ -68,7 +68,7 @@ pub async fn repair_round(
 ) -> Result<Repair, Refusal> {
     desk.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            may(conn, actor, club, Action::Judge).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             let reason = words::reason(&command.reason)?.as_str().to_owned();
@@ -173,7 +173,7 @@ async fn save(
 }
 
 /// What another version of a round changes for whom.
-fn changes(before: &Round, after: &Round) -> Result<Vec<Change>, Refusal> {
+pub(super) fn changes(before: &Round, after: &Round) -> Result<Vec<Change>, Refusal> {
     let read = |round: &Round| {
         let proposal = round.proposal.proposal().map_err(Refusal::Broken)?;
         Ok::<_, Refusal>((proposal.games, proposal.byes))

@@ -1,11 +1,9 @@
 //! What befell a published round, read from what the organiser says and from the slips.
 
-use std::collections::BTreeSet;
-
 use league::ids::PlayerId;
 use league::pairing::past::RoundKey;
 use league::pairing::repair::Shock;
-use league::pairing::{Contender, Household, Night, NightKey, Nights, Pair, TableNo};
+use league::pairing::{Contender, Night, NightKey, Nights, Pair, TableNo};
 use league::result::Slip;
 use store::Conn;
 use store::games::Game;
@@ -13,6 +11,8 @@ use store::rounds::Round;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use super::households::pairs_at_home;
+use super::neutral::{must_give_no_orders, own_place};
 use super::propose_round::{broken, orders};
 use super::repair_round::RepairRound;
 use super::taken::Taken;
@@ -26,7 +26,8 @@ const MOST_TABLES: u16 = 500;
 
 /// # Errors
 /// [`Reason::Validation`] for nights and players that are not there or a player whose game is
-/// reported, [`Reason::ConflictOfInterest`] for an order about one's own game.
+/// reported, [`Reason::ConflictOfInterest`] for orders about a round that one plays in, and for taking
+/// out oneself or one's opponent.
 pub(super) async fn shock(
     conn: &mut Conn,
     season: &Season,
@@ -41,7 +42,9 @@ pub(super) async fn shock(
         .filter(|game| game.week == before.week && game.round_no == before.number)
         .collect();
     must_be_neutral(loaded, &games, actor, command)?;
-    let Orders { pins, forbidden } = orders(loaded, actor, &command.pins, &command.forbidden)?;
+    let orders = orders(loaded, &command.pins, &command.forbidden)?;
+    must_give_no_orders(loaded, actor, &before.task, &orders)?;
+    let Orders { pins, forbidden } = orders;
     let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
     let others = loaded.games.iter();
     let taken = Taken::new(week, others.filter(|game| game.round_no != before.number));
@@ -80,7 +83,25 @@ pub(super) async fn shock(
             shock.newcomers.push(newcomer.ok_or_else(fault)?);
         }
     }
+    let apart = newcomers_at_home(season, loaded, before, &shock.newcomers)?;
+    shock.forbidden.extend(apart);
     Ok(shock)
+}
+
+/// Who lives with a newcomer. Those who were there stay as they were drawn.
+fn newcomers_at_home(
+    season: &Season,
+    loaded: &Loaded,
+    before: &Round,
+    newcomers: &[Contender],
+) -> Result<Vec<Pair>, Refusal> {
+    let known = before.task.contenders.iter();
+    let known = known.map(|contender| PlayerId(contender.player));
+    let there = known.chain(newcomers.iter().map(|it| it.player)).collect();
+    let method = policy::read(season)?.rounds.method();
+    let mut pairs = pairs_at_home(loaded, &there, method);
+    pairs.retain(|pair| newcomers.iter().any(|it| pair.has(it.player)));
+    Ok(pairs)
 }
 
 /// Nobody takes themselves or their opponent out.
@@ -90,13 +111,11 @@ fn must_be_neutral(
     actor: Actor,
     command: &RepairRound,
 ) -> Result<(), Refusal> {
-    let mut players = loaded.players.iter();
-    let Some(own) = players.find(|player| player.account == actor.account) else {
+    let Some(own) = own_place(loaded, actor) else {
         return Ok(());
     };
-    let own_game = games.iter().find(|game| game.has(own.id));
-    let named =
-        |player: PlayerId| player == own.id || own_game.is_some_and(|game| game.has(player));
+    let own_game = games.iter().find(|game| game.has(own));
+    let named = |player: PlayerId| player == own || own_game.is_some_and(|game| game.has(player));
     if command
         .availabilities
         .iter()
@@ -177,36 +196,13 @@ async fn newcomer(
     };
     let every = week.nights.iter().map(|night| night.key.clone()).collect();
     let wishes = policy::read(season)?.pairing;
-    let none = Orders {
-        pins: Vec::new(),
-        forbidden: Vec::new(),
-    };
-    let all = task(loaded, &drawn, key, &[(player, every)], wishes, none)?.contenders;
+    let none = Orders::default();
+    let all = task(loaded, &drawn, key, &[(player, every)], wishes, &none)?.contenders;
     let found = all.into_iter().find(|contender| contender.player == player);
     Ok(found
         .filter(|_| !nights.is_empty())
         .map(|contender| Contender {
             nights,
-            household: household(loaded, before, player),
             ..contender
         }))
-}
-
-/// The number that the round knows the player's household by, or one that nobody has.
-fn household(loaded: &Loaded, before: &Round, player: PlayerId) -> Option<Household> {
-    let named = |id: PlayerId| {
-        let mut players = loaded.players.iter();
-        players.find(|known| known.id == id)?.household.clone()
-    };
-    let own = named(player)?;
-    let mut contenders = before.task.contenders.iter();
-    let mate = contenders.find(|it| named(PlayerId(it.player)).as_ref() == Some(&own));
-    let taken: BTreeSet<u32> = before
-        .task
-        .contenders
-        .iter()
-        .filter_map(|it| it.household)
-        .collect();
-    let free = taken.last().map_or(0, |last| last.saturating_add(1));
-    Some(Household(mate.and_then(|it| it.household).unwrap_or(free)))
 }

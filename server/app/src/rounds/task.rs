@@ -5,15 +5,12 @@ use std::collections::BTreeMap;
 use league::ids::PlayerId;
 use league::name::Name;
 use league::pairing::past::{self, Course, Past, RoundKey};
-use league::pairing::{
-    Contender, Draw, Household, Night, NightKey, Nights, Pair, TableNo, Task, Wishes,
-};
+use league::pairing::{Contender, Draw, Night, NightKey, Nights, Pair, TableNo, Task, Wishes};
 use league::points::LeaguePoints;
 use league::result::Outcome;
 use league::scenario::Roles;
 use league::standings::table;
 use store::games::Game;
-use store::players::Player;
 use store::rounds::Round;
 use store::weeks::Week;
 
@@ -22,6 +19,7 @@ use crate::Refusal;
 use crate::facts::{Loaded, sheet};
 
 /// What the organiser adds to the facts.
+#[derive(Default)]
 pub(super) struct Orders {
     pub pins: Vec<Pair>,
     pub forbidden: Vec<Pair>,
@@ -34,12 +32,11 @@ pub(super) fn task(
     key: RoundKey,
     availabilities: &[(PlayerId, Vec<String>)],
     wishes: Wishes,
-    orders: Orders,
+    orders: &Orders,
 ) -> Result<Task, Refusal> {
     let week = loaded.week(key.week).ok_or(Refusal::NotFound)?;
     let past = past_of(loaded)?;
     let scores = Scores::new(loaded, drawn, key);
-    let households = households(&loaded.players);
     let taken = Taken::new(week, &loaded.games);
     let share = nights_of_round(week, loaded.per_week, key.number);
     let contenders = loaded
@@ -54,11 +51,7 @@ pub(super) fn task(
                 player: player.id,
                 score: scores.now(player.id),
                 nights,
-                household: player
-                    .household
-                    .as_ref()
-                    .and_then(|name| households.get(name))
-                    .copied(),
+                household: None,
                 club: None,
                 faction: Name::new(&player.faction).ok(),
                 byes: past::byes(&past, player.id),
@@ -75,8 +68,8 @@ pub(super) fn task(
         history: past::meetings(&past),
         nights: taken.hall_left(hall(week, share)),
         wishes,
-        pins: orders.pins,
-        forbidden: orders.forbidden,
+        pins: orders.pins.clone(),
+        forbidden: orders.forbidden.clone(),
         fixed: Vec::new(),
         allowed: None,
         published: Vec::new(),
@@ -118,20 +111,6 @@ pub(super) fn nights_of(week: &Week, names: &[String]) -> Nights {
         .filter(|(night, _)| names.contains(&night.key))
         .fold(0, |bits, (_, number)| bits | 1 << number);
     Nights::from_bits(bits)
-}
-
-fn households(players: &[Player]) -> BTreeMap<String, Household> {
-    let mut names: Vec<&String> = players
-        .iter()
-        .filter_map(|p| p.household.as_ref())
-        .collect();
-    names.sort_unstable();
-    names.dedup();
-    names
-        .into_iter()
-        .cloned()
-        .zip((0..).map(Household))
-        .collect()
 }
 
 /// What everybody has, and had when earlier rounds were paired.

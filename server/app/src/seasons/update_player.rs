@@ -4,7 +4,10 @@ use league::ids::{ClubId, PlayerId, SeasonId};
 use league::role::Role;
 use league::season::SeasonState;
 use serde_json::json;
+use store::Conn;
 use store::players::Player;
+use store::rounds::Round;
+use store::seasons::Season;
 
 use super::join_season::{check_faction, check_nights};
 use crate::may::may;
@@ -24,7 +27,8 @@ pub struct UpdatePlayer {
 
 /// # Errors
 /// [`Reason::Forbidden`] for somebody else's place, [`Reason::SeasonFixed`] for a change of faction
-/// after the start, [`Reason::Validation`].
+/// after the start, [`Reason::ConflictOfInterest`] for one's own household after it,
+/// [`Reason::WeekState`] for a household while a round is proposed, [`Reason::Validation`].
 pub async fn update_player(
     desk: &Desk,
     actor: Actor,
@@ -60,7 +64,12 @@ pub async fn update_player(
                 player.faction = faction;
             }
             if let Some(household) = command.household {
-                player.household = household_name(&household)?;
+                let household = household_name(&household)?;
+                if season.state != SeasonState::Draft && household != player.household {
+                    must_be_neutral(conn, &season, actor, &player, &household).await?;
+                    must_have_no_proposal(conn, &season).await?;
+                }
+                player.household = household;
             }
             store::players::update(conn, club, id, &player).await?;
             let now = store::clock::now(conn).await?;
@@ -70,6 +79,50 @@ pub async fn update_player(
             Ok(player)
         })
         .await
+}
+
+/// Who lives with somebody does not meet them: nobody changes that for themselves while the season
+/// runs.
+async fn must_be_neutral(
+    conn: &mut Conn,
+    season: &Season,
+    actor: Actor,
+    player: &Player,
+    household: &Option<String>,
+) -> Result<(), Refusal> {
+    let own = store::players::find_by_account(conn, season.club, season.id, actor.account).await?;
+    let is_own = own.is_some_and(|own| {
+        let with_own = [household, &player.household].contains(&&own.household);
+        own.id == player.id || (own.household.is_some() && with_own)
+    });
+    if is_own {
+        return Err(Refusal::rule(
+            Reason::ConflictOfInterest,
+            "Somebody else must change who lives with you.",
+        ));
+    }
+    Ok(())
+}
+
+/// A round that is drawn is not drawn anew for the sake of a household.
+async fn must_have_no_proposal(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+    let (club, id) = (season.club, season.id);
+    let rounds = store::rounds::list(conn, club, id, None).await?;
+    let weeks = store::weeks::list(conn, club, id).await?;
+    let is_open = |round: &Round| {
+        let mut weeks = weeks.iter().filter(|week| week.facts.closed_at.is_none());
+        weeks.any(|week| week.week == round.week)
+    };
+    let mut proposed = rounds
+        .iter()
+        .filter(|round| round.published_at.is_none() && round.repair.is_none());
+    if proposed.any(is_open) {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "A round is proposed. Publish it first.",
+        ));
+    }
+    Ok(())
 }
 
 fn household_name(text: &str) -> Result<Option<String>, Refusal> {

@@ -32,6 +32,8 @@ pub struct Shock {
 pub fn task(drawn: &Task, published: &[Game], shock: Shock) -> Task {
     let mut forbidden = [drawn.forbidden.clone(), shock.forbidden].concat();
     forbidden.retain(|pair| !shock.pins.contains(pair));
+    forbidden.sort_unstable();
+    forbidden.dedup();
     let mut task = Task {
         nights: shock.nights,
         pins: shock.pins,

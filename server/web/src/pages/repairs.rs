@@ -13,6 +13,7 @@ use super::address::{self, InWeek};
 use super::answer::{PageAnswer, framed, show_as};
 use super::fields::Fields;
 use super::reasons::{Proof, proof};
+use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::told::{Told, go_or_tell};
@@ -117,7 +118,7 @@ async fn repair_page(
     visit.actor()?;
     let (club, season, number) = path.ids()?;
     let scene = SeasonScene::load(desk, visit, club, season).await?;
-    if !scene.runs() {
+    if !judges(scene.role) {
         return Err(Refusal::NotFound.into());
     }
     let week = scene.week(number)?;

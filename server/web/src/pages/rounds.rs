@@ -9,6 +9,7 @@ use super::address::InWeek;
 use super::answer::{PageAnswer, framed, show};
 use super::moment::Moment;
 use super::reasons::{ExplainedPair, Proof, explained, names, proof};
+use super::roles::judges;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::visit::{Frame, Visit};
@@ -22,6 +23,7 @@ struct RoundsPage {
     head: SeasonHead,
     week: WeekPanel,
     rounds: Vec<RoundPanel>,
+    may_repair: bool,
 }
 framed!(RoundsPage);
 
@@ -69,7 +71,9 @@ pub async fn show_rounds(desk: Data<Desk>, visit: Visit, path: Path<InWeek>) -> 
             draw: document::hex(&round.draw),
         });
     }
+    let is_open = week.0.facts.closed_at.is_none();
     show(&RoundsPage {
+        may_repair: judges(scene.role) && is_open && !rounds.is_empty(),
         frame: visit.frame(),
         t: visit.t,
         head: scene.head(&visit, Tab::Week),

@@ -154,9 +154,11 @@ fn status(reason: Reason) -> StatusCode {
     match reason {
         R::IdempotencyKeyRequired => StatusCode::BAD_REQUEST,
         R::InvalidCredentials | R::InvalidToken | R::TokenReuse => StatusCode::UNAUTHORIZED,
-        R::Forbidden | R::ConflictOfInterest | R::NotAParticipant | R::SelfConfirmation => {
-            StatusCode::FORBIDDEN
-        }
+        R::Forbidden
+        | R::ConflictOfInterest
+        | R::ApprovalRequired
+        | R::NotAParticipant
+        | R::SelfConfirmation => StatusCode::FORBIDDEN,
         R::SlugTaken
         | R::AlreadyMember
         | R::LastOwner
@@ -216,6 +218,7 @@ fn title(reason: Reason) -> &'static str {
         R::TooManyAttempts => "Too many failed attempts to sign in",
         R::Forbidden => "Your role does not allow this",
         R::ConflictOfInterest => "Not in a matter of your own",
+        R::ApprovalRequired => "Somebody else must approve it",
         R::NotAParticipant => "Only the two players of the game",
         R::SelfConfirmation => "Nobody confirms their own report",
         R::Validation => "One or more fields are not valid",

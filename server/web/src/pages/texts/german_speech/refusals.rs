@@ -7,6 +7,7 @@ pub fn sentence(code: &str) -> Option<&'static str> {
         "too-many-attempts" => "Zu viele vergebliche Versuche. Warten Sie ein wenig.",
         "forbidden" => "Ihre Rolle lässt das nicht zu.",
         "conflict-of-interest" => "Nicht in eigener Sache.",
+        "approval-required" => "Das ändert Ihre eigene Partie. Jemand anderes muss es freigeben.",
         "not-a-participant" => "Das tun nur die beiden, die diese Partie spielen.",
         "self-confirmation" => "Niemand bestätigt die eigene Meldung.",
         "validation" => "Etwas ist noch nicht richtig ausgefüllt.",
