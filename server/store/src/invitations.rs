@@ -73,3 +73,66 @@ pub async fn take_place(
     let role = Role::from_word(&role).ok_or(Fault::NotFound)?;
     Ok((ClubId(club), role))
 }
+
+/// The invitations of a club that still work at `now`, the one that ends first before the others.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn list_open(
+    conn: &mut Conn,
+    club: ClubId,
+    now: Instant,
+) -> Result<Vec<Invitation>, Fault> {
+    let rows: Vec<(Uuid, String, i32, Instant)> = invitations::table
+        .filter(invitations::club_id.eq(club.0))
+        .filter(
+            invitations::uses_left
+                .gt(0)
+                .and(invitations::expires_at.gt(now)),
+        )
+        .order((invitations::expires_at, invitations::invitation_id))
+        .select((
+            invitations::invitation_id,
+            invitations::role,
+            invitations::uses_left,
+            invitations::expires_at,
+        ))
+        .load(conn)
+        .await?;
+    rows.into_iter()
+        .map(|(id, role, uses_left, expires_at)| {
+            Ok(Invitation {
+                id,
+                club,
+                role: Role::from_word(&role).ok_or(Fault::NotFound)?,
+                uses_left: u16::try_from(uses_left).unwrap_or_default(),
+                expires_at,
+            })
+        })
+        .collect()
+}
+
+/// # Errors
+/// [`Fault::NotFound`] when the club has no such invitation.
+pub async fn delete(conn: &mut Conn, club: ClubId, id: Uuid) -> Result<(), Fault> {
+    let gone = diesel::delete(invitations::table.find((club.0, id)))
+        .execute(conn)
+        .await?;
+    if gone == 0 {
+        Err(Fault::NotFound)
+    } else {
+        Ok(())
+    }
+}
+
+/// Takes all invitations of a club back.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub async fn delete_all(conn: &mut Conn, club: ClubId) -> Result<(), Fault> {
+    diesel::delete(invitations::table)
+        .filter(invitations::club_id.eq(club.0))
+        .execute(conn)
+        .await?;
+    Ok(())
+}

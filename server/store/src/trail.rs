@@ -105,7 +105,8 @@ pub async fn append(conn: &mut Conn, event: Event) -> Result<(), Fault> {
     Ok(())
 }
 
-/// Entries of a season, newest first; `limit` of them before entry `before`.
+/// Entries of a season, newest first; `limit` of them before entry `before`. Officers also read those of
+/// the club as a whole: who came in as what, and by whom.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -118,12 +119,16 @@ pub async fn list(
     limit: i64,
 ) -> Result<Vec<Entry>, Fault> {
     let mut query = trail::table
-        .filter(trail::club_id.eq(club.0).and(trail::season_id.eq(season.0)))
+        .filter(trail::club_id.eq(club.0))
         .filter(trail::entry_no.lt(before.unwrap_or(i64::MAX)))
         .into_boxed();
-    if !officers {
-        query = query.filter(trail::open_to.eq("everyone"));
-    }
+    let of_season = trail::season_id.eq(season.0);
+    query = if officers {
+        query.filter(of_season.or(trail::season_id.is_null()))
+    } else {
+        let everyone = trail::open_to.eq(OpenTo::Everyone.word());
+        query.filter(of_season.and(everyone))
+    };
     Ok(query
         .order(trail::entry_no.desc())
         .limit(limit)

@@ -56,6 +56,8 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
             .service(record_consents::create_record_consent)
             .service(record_consents::delete_record_consent)
             .service(invitations::create_invitation)
+            .service(invitations::list_invitations)
+            .service(invitations::delete_invitation)
             .service(invitations::accept_invitation)
             .service(catalogues::create_catalogue)
             .service(catalogues::list_catalogues)

@@ -2,6 +2,7 @@
 
 mod games;
 mod lists;
+mod members;
 mod weeks;
 
 use serde_json::Value;

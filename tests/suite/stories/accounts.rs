@@ -157,6 +157,7 @@ fn a_role_that_was_taken_away_is_gone_with_the_next_request() {
     let invitations = format!("{club}/invitations");
     let body = json!({ "role": "organiser", "uses": 1, "days": 1 });
     let code = wennable.post(&invitations, &body).expect(200)["code"].clone();
+    let body = json!({ "role": "player", "uses": 1, "days": 1 });
     ilkamar
         .post("/api/v1/invitations/accept", &json!({ "code": code }))
         .expect(200);

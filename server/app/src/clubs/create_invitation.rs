@@ -18,7 +18,7 @@ const MOST_DAYS: u16 = 90;
 /// Whom to invite.
 #[derive(Clone, Copy, Debug)]
 pub struct CreateInvitation {
-    /// As what; nobody is invited as an owner.
+    /// As what; nobody is invited as an owner, and only an owner invites officers.
     pub role: Role,
     /// How many people may use the code.
     pub uses: u16,
@@ -29,6 +29,8 @@ pub struct CreateInvitation {
 /// The invitation with its code, which is not kept anywhere.
 #[derive(Clone, Debug)]
 pub struct CreatedInvitation {
+    /// Identity, to take it back by.
+    pub id: Uuid,
     /// The secret to hand on.
     pub code: String,
     /// Until when it works.
@@ -47,7 +49,7 @@ pub async fn create_invitation(
     let code = secret::draw_text()?;
     desk.store
         .write(async |conn| {
-            may(conn, actor, club, Action::Invite).await?;
+            may(conn, actor, club, needed(command.role)).await?;
             let now = store::clock::now(conn).await?;
             let invitation = Invitation {
                 id: Uuid::now_v7(),
@@ -65,9 +67,17 @@ pub async fn create_invitation(
                     json!({"invitation": invitation.id, "role": command.role.word(), "uses": command.uses}),
                 )
                 .await?;
-            Ok(CreatedInvitation { code, expires_at: invitation.expires_at })
+            Ok(CreatedInvitation { id: invitation.id, code, expires_at: invitation.expires_at })
         })
         .await
+}
+
+/// Whoever makes officers runs the club.
+fn needed(role: Role) -> Action {
+    match role {
+        Role::Player => Action::Invite,
+        Role::Referee | Role::Organiser | Role::Owner => Action::RunClub,
+    }
 }
 
 fn check(command: CreateInvitation) -> Result<(), Refusal> {

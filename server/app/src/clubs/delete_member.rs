@@ -8,7 +8,8 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::{Action, Actor, Desk, Reason, Refusal};
 
-/// Members may leave; owners may remove anybody.
+/// Members may leave; owners may remove anybody. Whoever is removed may know a code that still works:
+/// all invitations of the club end with that.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] when the account is no member; [`Reason::LastOwner`].
@@ -28,6 +29,9 @@ pub async fn delete_member(
             may(conn, actor, club, action).await?;
             keep_an_owner(conn, club, account).await?;
             store::clubs::delete_member(conn, club, account).await?;
+            if actor.account != account {
+                store::invitations::delete_all(conn, club).await?;
+            }
             let now = store::clock::now(conn).await?;
             Scene::in_club(club, actor, now)
                 .tell_officers(conn, "delete_member", json!({"account": account.0}))

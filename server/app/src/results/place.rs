@@ -8,7 +8,7 @@ use store::Conn;
 use store::games::Game;
 use store::seasons::Season;
 
-use crate::seasons::look::{look, must_be_started};
+use crate::seasons::look::{Look, look, must_be_started};
 use crate::{Actor, Reason, Refusal};
 
 /// A game, locked, with the side of the player who acts.
@@ -22,7 +22,7 @@ pub(super) struct Place {
 
 /// # Errors
 /// [`Refusal::NotFound`] for a game that is none of the viewer's business or a bye,
-/// [`Reason::NotAParticipant`] for a spectator.
+/// [`Reason::NotAParticipant`] for a spectator and for whoever left the club.
 pub(super) async fn take_place(
     conn: &mut Conn,
     actor: Actor,
@@ -30,12 +30,13 @@ pub(super) async fn take_place(
     season: SeasonId,
     game: GameId,
 ) -> Result<Place, Refusal> {
-    let season = look(conn, Some(actor), club, season).await?.season;
+    let Look { season, role } = look(conn, Some(actor), club, season).await?;
     must_be_started(&season)?;
     let mut game = store::games::lock(conn, club, season.id, game).await?;
     let players = both(&game)?;
     let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
     let side = own
+        .filter(|_| role.is_some())
         .and_then(|player| players.side_of(&player.id))
         .ok_or_else(|| {
             Refusal::rule(

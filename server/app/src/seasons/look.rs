@@ -57,7 +57,7 @@ pub(crate) async fn look(
 /// A season that has started and not ended, and the actor's own place in it.
 ///
 /// # Errors
-/// [`Refusal::NotFound`] for somebody who may not know of it or does not play in it,
+/// [`Refusal::NotFound`] for somebody who may not know of it, does not play in it or left the club;
 /// [`Reason::SeasonState`].
 pub(crate) async fn find_place(
     conn: &Conn,
@@ -70,7 +70,8 @@ pub(crate) async fn find_place(
     let ((season, role), player) = try_join(season, player).await?;
     let season = Look { season, role }.if_known()?.season;
     must_be_started(&season)?;
-    Ok((season, player.ok_or(Refusal::NotFound)?))
+    let player = role.and(player).ok_or(Refusal::NotFound)?;
+    Ok((season, player))
 }
 
 /// # Errors

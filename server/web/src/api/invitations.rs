@@ -1,15 +1,17 @@
 //! Invitations.
 
 use actix_web::web::{Data, Path};
-use actix_web::{post, web};
+use actix_web::{delete, get, post, web};
 use app::Desk;
 use app::clubs::CreateInvitation;
 use chrono::{DateTime, Utc};
+use league::ids::ClubId;
 use serde::{Deserialize, Serialize};
-use utoipa::ToSchema;
+use utoipa::{IntoParams, ToSchema};
+use uuid::Uuid;
 
 use super::clubs::{ClubView, InClub, RoleWord};
-use crate::answer::Answer;
+use crate::answer::{Answer, Done};
 use crate::body::Json;
 use crate::problem::Problems;
 use crate::who::SignedIn;
@@ -31,10 +33,35 @@ pub struct InvitationBody {
 /// An invitation. The code is shown this once.
 #[derive(Serialize, ToSchema)]
 pub struct InvitationView {
+    /// Identity, to take it back by.
+    id: Uuid,
     /// Hand it on.
     code: String,
     /// It works until then.
     expires_at: DateTime<Utc>,
+}
+
+/// An invitation that still works. Its code is not kept.
+#[derive(Serialize, ToSchema)]
+pub struct OpenInvitationView {
+    /// Identity.
+    id: Uuid,
+    /// As what it invites.
+    role: RoleWord,
+    /// How many more people may use it.
+    uses_left: u16,
+    /// It works until then.
+    expires_at: DateTime<Utc>,
+}
+
+/// One invitation of a club.
+#[derive(Deserialize, IntoParams)]
+#[into_params(parameter_in = Path)]
+pub struct OneInvitation {
+    /// The club.
+    club: Uuid,
+    /// The invitation.
+    invitation: Uuid,
 }
 
 /// A code to be used.
@@ -62,9 +89,41 @@ pub async fn create_invitation(
     };
     let made = app::clubs::create_invitation(&desk, who.0, path.id(), command).await?;
     Ok(web::Json(InvitationView {
+        id: made.id,
         code: made.code,
         expires_at: made.expires_at,
     }))
+}
+
+/// The invitations that still work, without their codes.
+#[utoipa::path(tag = "clubs", responses((status = 200, body = Vec<OpenInvitationView>), Problems))]
+#[get("/clubs/{club}/invitations")]
+pub async fn list_invitations(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<InClub>,
+) -> Answer<web::Json<Vec<OpenInvitationView>>> {
+    let open = app::clubs::list_invitations(&desk, who.0, path.id()).await?;
+    let views = open.into_iter().map(|invitation| OpenInvitationView {
+        id: invitation.id,
+        role: invitation.role.into(),
+        uses_left: invitation.uses_left,
+        expires_at: invitation.expires_at,
+    });
+    Ok(web::Json(views.collect()))
+}
+
+/// Take an invitation back. Its code no longer works.
+#[utoipa::path(tag = "clubs", responses((status = 204, description = "Gone"), Problems))]
+#[delete("/clubs/{club}/invitations/{invitation}")]
+pub async fn delete_invitation(
+    desk: Data<Desk>,
+    who: SignedIn,
+    path: Path<OneInvitation>,
+) -> Answer<Done> {
+    let club = ClubId(path.club);
+    app::clubs::delete_invitation(&desk, who.0, club, path.invitation).await?;
+    Ok(Done)
 }
 
 /// Join a club with a code.

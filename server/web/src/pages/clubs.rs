@@ -3,7 +3,7 @@
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post};
 use app::Desk;
-use app::clubs::{Club, CreateInvitation, CreatedInvitation, Member};
+use app::clubs::{Club, CreateInvitation, CreatedInvitation, Invitation, Member};
 use app::seasons::Season;
 use askama::Template;
 use league::ids::{AccountId, ClubId};
@@ -34,6 +34,7 @@ struct ClubPage {
     owns: bool,
     roles: Vec<(&'static str, Phrase)>,
     invitation: Option<NewInvitation>,
+    invitations: Vec<InvitationLine>,
     told: Told,
 }
 framed!(ClubPage);
@@ -42,6 +43,14 @@ framed!(ClubPage);
 struct NewInvitation {
     code: String,
     link: String,
+    until: Moment,
+}
+
+/// An invitation that still works.
+struct InvitationLine {
+    id: String,
+    role: Phrase,
+    uses_left: u16,
     until: Moment,
 }
 
@@ -66,7 +75,7 @@ pub async fn show_club(desk: Data<Desk>, visit: Visit, path: Path<InClub>) -> Pa
     club_page(&desk, &visit, path.id(), None, Told::default()).await
 }
 
-/// Makes an invitation and shows its code, once.
+/// Makes an invitation and shows its code, once; or takes one back.
 #[post("/clubs/{club}/invitations")]
 pub async fn invite(
     desk: Data<Desk>,
@@ -75,6 +84,10 @@ pub async fn invite(
     fields: Fields,
     request: HttpRequest,
 ) -> PageAnswer {
+    if let Some(id) = fields.value("withdraw") {
+        app::clubs::delete_invitation(&desk, visit.actor()?, path.id(), id).await?;
+        return Ok(go(&address::club(path.id())));
+    }
     let command = CreateInvitation {
         role: Role::from_word(fields.text("role")).unwrap_or(Role::Player),
         uses: fields.value("uses").unwrap_or_default(),
@@ -143,7 +156,16 @@ async fn club_page(
         (Some(actor), Some(_)) => app::clubs::list_members(desk, actor, id).await?,
         _ => Vec::new(),
     };
-    let page = view(visit, club, role, seasons, people, invitation, told);
+    let invitations = match visit.viewer {
+        Some(actor) if runs_seasons(role) => app::clubs::list_invitations(desk, actor, id).await?,
+        _ => Vec::new(),
+    };
+    let mut page = view(visit, club, role, seasons, people, told);
+    page.invitation = invitation;
+    page.invitations = invitations
+        .into_iter()
+        .map(|open| invitation_line(visit.t, open))
+        .collect();
     show_as(page.told.status(), &page)
 }
 
@@ -153,7 +175,6 @@ fn view(
     role: Option<Role>,
     seasons: Vec<Season>,
     people: Vec<Member>,
-    invitation: Option<NewInvitation>,
     told: Told,
 ) -> ClubPage {
     let t = visit.t;
@@ -177,8 +198,18 @@ fn view(
             .into_iter()
             .map(|role| (role.word(), role_word(t, role)))
             .collect(),
-        invitation,
+        invitation: None,
+        invitations: Vec::new(),
         told,
+    }
+}
+
+fn invitation_line(t: &'static Texts, open: Invitation) -> InvitationLine {
+    InvitationLine {
+        id: open.id.to_string(),
+        role: role_word(t, open.role),
+        uses_left: open.uses_left,
+        until: utc(t).until(open.expires_at),
     }
 }
 

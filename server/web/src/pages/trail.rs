@@ -7,6 +7,7 @@ use app::results::Game;
 use app::seasons::TrailEntry;
 use askama::Template;
 use league::ids::{AccountId, PlayerId};
+use league::role::Role;
 use serde::Deserialize;
 use serde_json::Value;
 use uuid::Uuid;
@@ -14,7 +15,7 @@ use uuid::Uuid;
 use super::address::InSeason;
 use super::answer::{PageAnswer, framed, show};
 use super::moment::Moment;
-use super::roles::judges;
+use super::roles::{judges, role_word};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
@@ -104,6 +105,8 @@ impl Reader<'_> {
         let game = self.game(facts);
         let about = [
             self.player(facts),
+            self.member(facts),
+            self.role(facts),
             game.map(|game| self.names(game)),
             facts["week"].as_u64().map(|week| self.t.week_n.with(week)),
             facts["amount"].as_i64().map(|amount| format!("{amount:+}")),
@@ -140,6 +143,19 @@ impl Reader<'_> {
     fn player(&self, facts: &Value) -> Option<String> {
         let id = id(&facts["player"]).map(PlayerId)?;
         Some(self.scene.handle(id).to_owned())
+    }
+
+    /// Whom an act of the club concerns.
+    fn member(&self, facts: &Value) -> Option<String> {
+        let account = id(&facts["account"]).map(AccountId)?;
+        let mut members = self.members.iter();
+        let (_, name) = members.find(|(known, _)| *known == account)?;
+        Some(name.clone())
+    }
+
+    fn role(&self, facts: &Value) -> Option<String> {
+        let role = Role::from_word(facts["role"].as_str()?)?;
+        Some(role_word(self.t, role).to_string())
     }
 
     fn game(&self, facts: &Value) -> Option<&Game> {
@@ -206,6 +222,11 @@ fn words(t: &Texts, act: &str) -> Phrase {
         "create_photo" => d.did_create_photo,
         "delete_photo" => d.did_delete_photo,
         "open_lists_too_early" => d.did_open_lists_too_early,
+        "create_invitation" => d.did_create_invitation,
+        "delete_invitation" => d.did_delete_invitation,
+        "accept_invitation" => d.did_accept_invitation,
+        "update_member" => d.did_update_member,
+        "delete_member" => d.did_delete_member,
         _ => d.did_something,
     }
 }

@@ -22,6 +22,7 @@ pub struct Scene {
     game: String,
     claim: String,
     photo: String,
+    invitation: String,
 }
 
 impl Scene {
@@ -46,6 +47,9 @@ impl Scene {
             json!({ "unit": "tally-novice-1", "stages": { "finished": 1 }, "photo": photo });
         let painting = format!("{}/painting", stage.week(1));
         let claim = corvanel.actor.post(&painting, &claim).expect(201);
+        let invitations = format!("{}/invitations", stage.club);
+        let body = json!({ "role": "player", "uses": 1, "days": 1 });
+        let invitation = stage.wennable.post(&invitations, &body).expect(200)["id"].clone();
         let people = BTreeMap::from([
             ("visitor", stage.server.visitor()),
             ("stranger", stage.server.register("Stranger")),
@@ -64,6 +68,7 @@ impl Scene {
             game,
             claim: text(&claim["id"]),
             photo,
+            invitation: text(&invitation),
         };
         scene.corvanel_reports(&corvanel.actor);
         scene
@@ -97,6 +102,7 @@ impl Scene {
             ("{game}", self.game.clone()),
             ("{claim}", self.claim.clone()),
             ("{photo}", self.photo.clone()),
+            ("{invitation}", self.invitation.clone()),
             (
                 "{record}",
                 "00000000-0000-4000-8000-000000000000".to_owned(),

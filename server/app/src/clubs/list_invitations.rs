@@ -1,0 +1,25 @@
+//! The invitations of a club that still work, without their codes.
+
+use league::ids::ClubId;
+use store::invitations::Invitation;
+
+use crate::may::may;
+use crate::{Action, Actor, Desk, Refusal};
+
+/// The one that ends first comes first.
+///
+/// # Errors
+/// [`Refusal::NotFound`] to anybody outside; [`Reason::Forbidden`](crate::Reason::Forbidden).
+pub async fn list_invitations(
+    desk: &Desk,
+    actor: Actor,
+    club: ClubId,
+) -> Result<Vec<Invitation>, Refusal> {
+    desk.store
+        .read(async |conn| {
+            may(conn, actor, club, Action::Invite).await?;
+            let now = store::clock::now(conn).await?;
+            Ok(store::invitations::list_open(conn, club, now).await?)
+        })
+        .await
+}
