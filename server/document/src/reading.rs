@@ -86,6 +86,13 @@ pub enum MeaningDocument {
         /// Keys of the entries made of it.
         entries: Vec<String>,
     },
+    /// A unit that the list cannot have, since it belongs to another faction.
+    ForeignUnit {
+        /// Key of its faction.
+        faction: String,
+        /// Name of the unit.
+        name: String,
+    },
     /// An option of the unit before.
     Option {
         /// Key of the option.
@@ -192,6 +199,10 @@ impl From<&Meaning> for MeaningDocument {
                 name: name.clone(),
                 models: *models,
                 entries: entries.iter().map(ToString::to_string).collect(),
+            },
+            Meaning::ForeignUnit { faction, name } => Self::ForeignUnit {
+                faction: faction.to_string(),
+                name: name.clone(),
             },
             Meaning::Option {
                 option,

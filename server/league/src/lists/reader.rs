@@ -16,9 +16,9 @@
 //! Marks (`, ; : | ( ) [ ] + =`, free-standing dashes, bullets) part a line; `2x` or `x2` counts
 //! units, `6 models` models, `112 points` points, and a number alone what fits the catalogue. `1,250`,
 //! `1.250` and `56.0` are whole numbers; the words for models, points and totals may be German.
-//! Names may have small typing errors, which makes them guesses. Nothing is dropped in silence:
-//! every part of every line has a meaning, a guess with its alternatives, or is told as not
-//! understood. The time taken is linear in the length of the text.
+//! Names may have small typing errors, which makes them guesses; without marks between them, names
+//! and their numbers are taken from the left. Nothing is dropped in silence: every word and number of
+//! every line is part of a meaning, of a guess with its alternatives, or is told as not understood. The time taken is linear in the length of the text.
 
 mod continued;
 mod group;
@@ -69,6 +69,13 @@ pub enum Meaning {
         models: u32,
         /// The entries made of it.
         entries: Vec<EntryKey>,
+    },
+    /// A unit that the list cannot have, since it belongs to another faction.
+    ForeignUnit {
+        /// Its faction.
+        faction: FactionKey,
+        /// Its name.
+        name: String,
     },
     /// An option of the unit before.
     Option {
@@ -151,3 +158,5 @@ pub fn read(text: &str, catalogue: &Catalogue, faction: Option<&FactionKey>) -> 
 mod properties;
 #[cfg(test)]
 mod tests;
+#[cfg(test)]
+mod told;

@@ -142,7 +142,18 @@ fn part_words(t: &Texts, part: &Part) -> String {
     let meaning = match &part.meaning {
         Meaning::Faction(key) => format!("{} {}", t.means_faction, faction_name(key.as_str())),
         Meaning::Kind(key) => format!("{} {}", t.means_kind, faction_name(key.as_str())),
-        Meaning::Unit { name, models, .. } => t.means_unit.with_two(name, models),
+        Meaning::Unit {
+            name,
+            models,
+            entries,
+            ..
+        } => match entries.len() {
+            0 | 1 => t.means_unit.with_two(name, models),
+            units => t.means_units.with_all(&[&units, name, models]),
+        },
+        Meaning::ForeignUnit { faction, name } => t
+            .means_foreign_unit
+            .with_two(name, faction_name(faction.as_str())),
         Meaning::Option { name, .. } => t.means_option.with(name),
         Meaning::Models(models) => t.means_models.with(models),
         Meaning::Times(times) => t.means_times.with(times),

@@ -1,6 +1,7 @@
 //! What a text says of one unit before it is settled what that means.
 
 use super::names::Names;
+use super::segment::{Counts, Quantity};
 use crate::catalogue::unit::{Unit, UnitOption};
 use crate::points::Points;
 
@@ -52,6 +53,17 @@ pub struct Number {
     pub at: Place,
 }
 
+impl Number {
+    fn of(quantity: Quantity, option: Option<usize>, at: Place) -> Self {
+        Self {
+            number: quantity.number,
+            surely_points: quantity.counts == Counts::Points,
+            option,
+            at,
+        }
+    }
+}
+
 impl<'a> Group<'a> {
     /// A unit of which nothing else is said yet.
     pub fn new(unit: &'a Unit, at: Place) -> Self {
@@ -67,6 +79,37 @@ impl<'a> Group<'a> {
             options: Vec::new(),
             joins: None,
         }
+    }
+
+    /// Takes a number that stands before the name; false when all it could mean is said already.
+    pub fn says_before(&mut self, quantity: Quantity) -> bool {
+        match quantity.counts {
+            Counts::Bare if self.before.is_none() => self.before = Some(quantity.number),
+            Counts::Bare if self.times.is_none() => {
+                self.times = self.before.replace(quantity.number);
+            }
+            Counts::Times if self.times.is_none() => self.times = Some(quantity.number),
+            Counts::Bare | Counts::Times => return false,
+            Counts::Models => return self.says_models(quantity.number),
+            Counts::Points => self.numbers.push(Number::of(quantity, None, self.at)),
+        }
+        true
+    }
+
+    /// Takes a number that stands after the name, or after the option at this place of `options`.
+    pub fn says_after(&mut self, quantity: Quantity, option: Option<usize>, at: Place) -> bool {
+        match quantity.counts {
+            Counts::Times if self.times.is_none() => self.times = Some(quantity.number),
+            Counts::Models => return self.says_models(quantity.number),
+            Counts::Bare | Counts::Times | Counts::Points => {
+                self.numbers.push(Number::of(quantity, option, at));
+            }
+        }
+        true
+    }
+
+    fn says_models(&mut self, models: u32) -> bool {
+        *self.models.get_or_insert(models) == models
     }
 
     /// Points of one such unit without options; `None` when the size is not offered.

@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 
 use proptest::prelude::*;
 
+use super::names::form;
+use super::segment::Segment;
 use super::*;
 use crate::catalogue::unit::Unit;
 use crate::lists::army_list::Entry;
@@ -51,6 +53,12 @@ fn scraps() -> impl Strategy<Value = String> {
         "&",
         " and ",
         "with",
+        " w/ ",
+        " leads ",
+        " of oak ",
+        "12.5",
+        "Orchard Levy",
+        " 6 models ",
         "é",
         "’",
         "½",
@@ -80,7 +88,29 @@ fn nothing_is_lost(text: &str) -> Result<(), TestCaseError> {
                 let nothing = part.meaning == Meaning::Nothing;
                 prop_assert!(!nothing || part.certainty == Certainty::NotUnderstood);
             }
+            every_word_is_told(line)?;
         }
+    }
+    Ok(())
+}
+
+/// Every word stands in some part, and no part with a name has words beside those of the name.
+fn every_word_is_told(line: &ReadLine) -> Result<(), TestCaseError> {
+    let words = line.text.split(|c: char| !c.is_alphanumeric());
+    for word in words.filter(|word| word.contains(char::is_alphabetic)) {
+        let told = line.parts.iter().any(|part| part.text.contains(word));
+        prop_assert!(told, "{word} of {line:?}");
+    }
+    for part in line
+        .parts
+        .iter()
+        .filter(|part| part.certainty != Certainty::NotUnderstood)
+    {
+        let (Meaning::Unit { name, .. } | Meaning::Option { name, .. }) = &part.meaning else {
+            continue;
+        };
+        let typed = Segment::read(&part.text).name;
+        prop_assert!(typed.len() <= form(name).len() + 3, "{typed} for {name}");
     }
     Ok(())
 }

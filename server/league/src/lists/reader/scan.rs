@@ -1,11 +1,12 @@
 //! Line by line: which part says what, and to which unit it belongs.
 
 mod named;
+mod pieces;
 
-use super::group::{Group, Number, Place};
+use super::group::{Group, Place};
 use super::segment::{Counts, Quantity, Segment};
 use super::vocabulary::{Vocabulary, faction_of};
-use super::words::{Token, segments, tokens};
+use super::words::{Token, segments, spans, tokens};
 use super::{Certainty, LONGEST_LINE, MOST_LINES, Meaning, Part, ReadLine};
 use crate::catalogue::key::{FactionKey, KindKey};
 use crate::catalogue::{Catalogue, Faction};
@@ -25,8 +26,8 @@ pub struct Scanned<'a> {
     pub totals: Vec<(Points, Place)>,
     /// Points said of a kind.
     pub subtotals: Vec<(KindKey, Points, Place)>,
-    /// A faction named beside the one asked for.
-    pub other_faction: Option<(FactionKey, Place)>,
+    /// Factions named beside the one asked for.
+    pub other_factions: Vec<(FactionKey, Place)>,
 }
 
 /// What a number alone would be about.
@@ -72,7 +73,7 @@ pub fn scan<'a>(text: &str, catalogue: &'a Catalogue, wanted: Option<&FactionKey
             groups: Vec::new(),
             totals: Vec::new(),
             subtotals: Vec::new(),
-            other_faction: None,
+            other_factions: Vec::new(),
         },
         about: About::Nothing,
         open: None,
@@ -145,59 +146,54 @@ impl<'a> Scanner<'a> {
         if segment.name.is_empty() && !segment.before.is_empty() {
             return self.numbers(segment);
         }
-        if let Some(rest) = self.label(segment) {
-            return match rest {
-                Some(rest) => self.named(&rest),
-                None => drop(self.understood(segment.text, Meaning::Label)),
-            };
-        }
-        self.named(segment);
-    }
-
-    /// Words that introduce what follows. `None` when there is no such word, `Some(None)` when
-    /// there is nothing else.
-    fn label<'s>(&mut self, segment: &Segment<'s>) -> Option<Option<Segment<'s>>> {
         let (first, rest) = segment.name.split_once(' ').unwrap_or((&segment.name, ""));
-        match first {
-            "total" | "sum" | "point" | "pts" | "gesamt" | "summe" | "punkte" | "pkt" => {
-                self.about = About::Total;
-                self.total(segment);
-                return Some(None);
-            }
-            "cap" | "limit" | "punktgrenze" => self.about = About::Cap,
-            "model" | "size" | "modelle" | "modell" => self.about = About::Models,
-            "join" | "joining" => self.about = About::Joins,
-            "faction" | "army" | "list" | "unit" | "option" | "upgrade" | "with" | "fraktion"
-            | "armee" | "liste" | "einheit" | "mit" => {}
-            _ => return None,
+        let Some(about) = introduces(first).filter(|_| !self.is_name(&segment.name)) else {
+            return self.named(segment);
+        };
+        if let Some(about) = about {
+            self.about = about;
         }
-        if rest.is_empty() {
+        if self.about == About::Total {
+            self.total(segment);
+            self.understood(segment.text, Meaning::Label);
+        } else if rest.is_empty() {
             for quantity in segment.quantities() {
                 self.number(quantity, segment.text);
             }
-            return Some(None);
+            self.understood(segment.text, Meaning::Label);
+        } else {
+            self.pieces(segment.text);
         }
-        Some(Some(Segment {
-            name: rest.into(),
-            whole: rest.into(),
-            ..segment.clone()
-        }))
     }
 
-    /// All numbers of a segment that speaks of the whole list: its points, then the cap.
+    /// What a segment says of the whole list: its points, then the cap. All else is told.
     fn total(&mut self, segment: &Segment<'_>) {
-        let mut numbers = tokens(segment.text)
-            .into_iter()
-            .filter_map(|token| match token {
-                Token::Number(number) | Token::Times(number) => Some(number),
-                Token::Word(_) => None,
-            });
-        if let Some(total) = numbers.next() {
-            self.stated_total(segment.text, total);
+        let mut numbers = 0;
+        for token in tokens(segment.text) {
+            match (token, numbers) {
+                (Token::Number(number) | Token::Times(number), 0) => {
+                    self.stated_total(segment.text, number);
+                }
+                (Token::Number(number) | Token::Times(number), 1) => {
+                    self.understood(segment.text, Meaning::StatedCap(Points::new(number)));
+                }
+                (Token::Number(number) | Token::Times(number), _) => {
+                    self.left_over(segment.text, number);
+                }
+                (Token::Word(word), _) => {
+                    if !is_of_total(&word) {
+                        self.nothing(standing_for(segment.text, &Token::Word(word)));
+                    }
+                    continue;
+                }
+            }
+            numbers += 1;
         }
-        if let Some(cap) = numbers.next() {
-            self.understood(segment.text, Meaning::StatedCap(Points::new(cap)));
-        }
+    }
+
+    /// A number for which there is no meaning left.
+    fn left_over(&mut self, text: &str, number: u32) {
+        self.nothing(standing_for(text, &Token::Number(number)));
     }
 
     fn stated_total(&mut self, text: &str, total: u32) {
@@ -250,24 +246,27 @@ impl<'a> Scanner<'a> {
             (About::Unit | About::Option(_), _) => Meaning::StatedPoints(Points::new(number)),
             _ => Meaning::Nothing,
         };
-        let open = self.open.is_some() && meaning != Meaning::Nothing;
-        if !open {
-            self.part(text, Meaning::Nothing, Certainty::NotUnderstood);
-            return;
-        }
-        let place = self.understood(text, meaning.clone());
+        let at = (self.out.lines.len().saturating_sub(1), self.parts());
         let option = self.option();
-        let Some(group) = self.group() else { return };
-        match meaning {
-            Meaning::Models(models) => group.models = Some(models),
-            Meaning::Times(times) => group.times = Some(times),
-            _ => group.numbers.push(Number {
-                number,
-                surely_points: quantity.counts == Counts::Points,
-                option,
-                at: place,
-            }),
+        let known = meaning != Meaning::Nothing;
+        let counted = Quantity {
+            counts: match meaning {
+                Meaning::Models(_) => Counts::Models,
+                _ => quantity.counts,
+            },
+            ..quantity
+        };
+        let open = self.group().filter(|_| known);
+        if open.is_some_and(|group| group.says_after(counted, option, at)) {
+            self.understood(text, meaning);
+        } else {
+            self.nothing(text);
         }
+    }
+
+    /// How many parts the current line has so far.
+    fn parts(&self) -> usize {
+        self.out.lines.last().map_or(0, |line| line.parts.len())
     }
 
     fn group(&mut self) -> Option<&mut Group<'a>> {
@@ -281,4 +280,41 @@ impl<'a> Scanner<'a> {
             _ => None,
         }
     }
+}
+
+/// Whether a word, in comparable form, introduces what follows, and what numbers after it are about
+/// if it says so.
+fn introduces(word: &str) -> Option<Option<About>> {
+    match word {
+        "total" | "sum" | "point" | "pts" | "gesamt" | "summe" | "punkte" | "pkt" => {
+            Some(Some(About::Total))
+        }
+        "cap" | "limit" | "punktgrenze" => Some(Some(About::Cap)),
+        "model" | "size" | "modelle" | "modell" => Some(Some(About::Models)),
+        "join" | "joining" | "lead" | "leading" => Some(Some(About::Joins)),
+        "faction" | "army" | "list" | "unit" | "option" | "upgrade" | "with" | "and" | "w"
+        | "fraktion" | "armee" | "liste" | "einheit" | "mit" | "und" => Some(None),
+        _ => None,
+    }
+}
+
+/// Words that say nothing more of a sum.
+fn is_of_total(word: &str) -> bool {
+    let more = [
+        "points", "punkt", "p", "pt", "of", "von", "in", "all", "cost", "is", "list", "army",
+    ];
+    more.contains(&word) || matches!(introduces(word), Some(Some(About::Total)))
+}
+
+/// The word of a text that was read as this token; the whole text where there is none.
+fn standing_for<'s>(text: &'s str, token: &Token) -> &'s str {
+    let words = spans(text).into_iter();
+    let mut words = words.filter_map(|(start, end)| text.get(start..end));
+    let same = |read: &Token| match (read, token) {
+        (Token::Times(read), Token::Number(number)) => read == number,
+        (read, token) => read == token,
+    };
+    words
+        .find(|word| tokens(word).iter().any(same))
+        .unwrap_or(text)
 }

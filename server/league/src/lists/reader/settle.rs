@@ -29,6 +29,7 @@ pub fn settle(mut scanned: Scanned<'_>) -> Reading {
     for group in &groups {
         let sized = size(group);
         let keys = entries.add(group, sized);
+        mark_models(&mut scanned, group, sized);
         mark_unit(&mut scanned, group, sized, &keys);
         findings.extend(disagreements(group, sized, &keys));
     }
@@ -41,7 +42,7 @@ pub fn settle(mut scanned: Scanned<'_>) -> Reading {
     if let Some(list) = &list {
         findings.extend(wrong_sums(&scanned, list));
     }
-    findings.extend(scanned.other_faction.iter().map(|(faction, (line, _))| {
+    findings.extend(scanned.other_factions.iter().map(|(faction, (line, _))| {
         let sentence = format!("Line {} names the faction \"{faction}\".", line + 1);
         Finding::new("list.stated-faction", sentence)
             .remark()
@@ -121,9 +122,26 @@ fn size(group: &Group<'_>) -> Sized {
             said: true,
             ..*sized
         },
-        (None, Some(sized)) => *sized,
-        (None, None) => smallest,
+        (None, first) => unoffered(group).or(first.copied()).unwrap_or(smallest),
     }
+}
+
+/// `x8` with points that eight units cannot cost is one unit of eight, a size that the check will
+/// find not to be offered.
+fn unoffered(group: &Group<'_>) -> Option<Sized> {
+    let sizes = &group.unit.sizes;
+    let models = group
+        .times
+        .xor(group.before)
+        .filter(|_| group.models.is_none())?;
+    let (least, most) = (sizes.first()?, sizes.last()?);
+    let stated = group.numbers.iter().map(|number| number.number).max()?;
+    let between = least.models < models && models < most.models;
+    (between && stated < least.points.times(models).get()).then_some(Sized {
+        units: 1,
+        models,
+        said: false,
+    })
 }
 
 fn smallest(unit: &Unit) -> u32 {
@@ -141,6 +159,12 @@ fn readings(group: &Group<'_>) -> Vec<Sized> {
     if let Some(models) = group.models {
         let before = group.before.filter(|&before| before != models);
         let units = group.times.or(before).unwrap_or(1);
+        let other = before.filter(|&before| before != units);
+        let mut readings = vec![sized(units, models, other.is_none())];
+        readings.extend(other.map(|units| sized(units, models, false)));
+        return readings;
+    }
+    if let (Some(units), Some(models)) = (group.times, group.before) {
         return vec![sized(units, models, true)];
     }
     let offered = |number: u32| number > 1 && unit.points_at(number).is_some();
@@ -192,11 +216,17 @@ fn is_right(group: &Group<'_>, number: &Number, sized: Sized) -> bool {
 
 /// The number is read as the models of the unit.
 fn is_models(group: &Group<'_>, number: &Number, sized: Sized) -> bool {
-    group.models.is_none()
-        && !number.surely_points
-        && number.option.is_none()
-        && number.number == sized.models
-        && group.unit.points_at(sized.models).is_some()
+    models_number(group, sized).is_some_and(|models| std::ptr::eq(models, number))
+}
+
+/// The first number alone that is the models of the unit; a second one is not said of them again.
+fn models_number<'g>(group: &'g Group<'_>, sized: Sized) -> Option<&'g Number> {
+    if group.models.is_some() || group.unit.points_at(sized.models).is_none() {
+        return None;
+    }
+    group.numbers.iter().find(|number| {
+        !number.surely_points && number.option.is_none() && number.number == sized.models
+    })
 }
 
 /// The number is what the option before it costs.
@@ -208,6 +238,16 @@ fn is_of_option(group: &Group<'_>, number: &Number, sized: Sized) -> bool {
         let each = one.times(taken.taken);
         [one, each, each.times(sized.units)].contains(&stated)
     })
+}
+
+/// A number alone turned out to be the models.
+fn mark_models(scanned: &mut Scanned<'_>, group: &Group<'_>, sized: Sized) {
+    let at = models_number(group, sized).map(|number| number.at);
+    if let Some(part) = at.and_then(|at| part(scanned, at))
+        && matches!(part.meaning, Meaning::StatedPoints(_))
+    {
+        part.meaning = Meaning::Models(sized.models);
+    }
 }
 
 fn mark_unit(scanned: &mut Scanned<'_>, group: &Group<'_>, sized: Sized, keys: &[EntryKey]) {

@@ -1,5 +1,6 @@
 //! The names a text may use: factions, and what one faction has.
 
+use std::cell::OnceCell;
 use std::collections::HashMap;
 
 use super::names::{Names, form};
@@ -16,6 +17,24 @@ pub struct Vocabulary<'a> {
     pub units: Names<&'a Unit>,
     /// Their kinds.
     pub kinds: Names<&'a KindKey>,
+    catalogue: &'a Catalogue,
+    faction: Option<&'a Faction>,
+    foreign: OnceCell<Names<Foreign<'a>>>,
+}
+
+/// A unit of another faction than the list's, or of any while that is unknown.
+#[derive(Clone, Copy, Debug)]
+pub struct Foreign<'a> {
+    /// Its faction.
+    pub faction: &'a Faction,
+    /// The unit.
+    pub unit: &'a Unit,
+}
+
+impl PartialEq for Foreign<'_> {
+    fn eq(&self, other: &Self) -> bool {
+        (self.faction.key(), &self.unit.key) == (other.faction.key(), &other.unit.key)
+    }
 }
 
 impl<'a> Vocabulary<'a> {
@@ -27,7 +46,23 @@ impl<'a> Vocabulary<'a> {
             factions: Names::new(factions.map(|f| (f.name().as_str(), f.key()))),
             units: Names::new(units.iter().map(|unit| (unit.name.as_str(), unit))),
             kinds: Names::new(units.iter().map(|unit| (unit.kind.as_str(), &unit.kind))),
+            catalogue,
+            faction,
+            foreign: OnceCell::new(),
         }
+    }
+
+    /// The units of the other factions; most texts name none of them.
+    pub fn foreign(&self) -> &Names<Foreign<'a>> {
+        self.foreign.get_or_init(|| {
+            let own = self.faction.map(Faction::key);
+            let factions = self.catalogue.factions().iter();
+            let others = factions.filter(|faction| Some(faction.key()) != own);
+            Names::new(others.flat_map(|faction| {
+                let units = faction.units().iter();
+                units.map(move |unit| (unit.name.as_str(), Foreign { faction, unit }))
+            }))
+        })
     }
 }
 

@@ -24,7 +24,7 @@ pub fn segments(line: &str) -> Vec<&str> {
         before = c;
     }
     segments.push(line.get(start..).unwrap_or_default());
-    segments.retain(|segment| segment.chars().any(char::is_alphanumeric));
+    segments.retain(|segment| says_something(segment));
     segments.iter().map(|segment| segment.trim()).collect()
 }
 
@@ -53,8 +53,16 @@ pub enum Token {
 pub fn tokens(segment: &str) -> Vec<Token> {
     let ascii = bare(&plain(segment));
     let mut tokens: Vec<Token> = Vec::new();
-    let words = ascii.split(|c: char| !c.is_ascii_alphanumeric());
+    let words = ascii.split(|c: char| !c.is_ascii_alphanumeric() && c != '.');
+    let words = words.flat_map(|word| {
+        let decimal = is_decimal(word);
+        word.split(move |c| c == '.' && !decimal)
+    });
     for word in words.filter(|word| !word.is_empty()) {
+        if word.contains('.') {
+            tokens.push(Token::Word(word.into()));
+            continue;
+        }
         let digits = word.bytes().take_while(u8::is_ascii_digit).count();
         let (number, letters) = word.split_at(digits);
         match (number.parse::<u32>(), letters) {
@@ -79,6 +87,39 @@ pub fn tokens(segment: &str) -> Vec<Token> {
         }
     }
     tokens
+}
+
+/// `12.5` is not a whole number, nor are its halves: it stays one word, which means nothing.
+fn is_decimal(word: &str) -> bool {
+    word.split_once('.').is_some_and(|(whole, part)| {
+        let all_digits = whole.bytes().all(|byte| byte.is_ascii_digit());
+        !whole.is_empty() && all_digits && part.starts_with(|c: char| c.is_ascii_digit())
+    })
+}
+
+/// The words of a text as they stand there, with the places where they begin and end.
+pub fn spans(text: &str) -> Vec<(usize, usize)> {
+    let inside = |c: char| c.is_alphanumeric() || "-'’.,×".contains(c);
+    let mut spans: Vec<(usize, usize)> = Vec::new();
+    let mut open = None;
+    for (at, c) in text.char_indices() {
+        match (inside(c), open) {
+            (true, None) => open = Some(at),
+            (false, Some(start)) => {
+                spans.push((start, at));
+                open = None;
+            }
+            _ => {}
+        }
+    }
+    spans.extend(open.map(|start| (start, text.len())));
+    spans.retain(|&(start, end)| text.get(start..end).is_some_and(says_something));
+    spans
+}
+
+/// Whether anything but marks stands in a text.
+pub fn says_something(text: &str) -> bool {
+    text.chars().any(char::is_alphanumeric)
 }
 
 fn times_or_word(word: &str) -> Token {
@@ -157,6 +198,10 @@ mod tests {
             [Token::Number(112), word("pts"), word("of"), word("leas")]
         );
         assert_eq!(tokens("99999999999"), [word("99999999999")]);
+        assert_eq!(
+            tokens("12.5 No.7"),
+            [word("12.5"), word("no"), Token::Number(7)]
+        );
     }
 
     #[test]

@@ -212,6 +212,8 @@ vocabulary! {
     means_kind: "heading",
     means_option: "option {}",
     means_unit: "{}, {} models",
+    means_units: "{} units of {}, {} models each",
+    means_foreign_unit: "{}, a unit of another faction: {}",
     means_times: "{} times",
     means_models: "{} models",
     means_points: "{} points are stated",

@@ -211,6 +211,8 @@ translation! {
     means_kind: "Überschrift",
     means_option: "Option {}",
     means_unit: "{}, {} Modelle",
+    means_units: "{} Einheiten {}, je {} Modelle",
+    means_foreign_unit: "{}, eine Einheit einer anderen Fraktion: {}",
     means_times: "{}-mal",
     means_models: "{} Modelle",
     means_points: "{} Punkte sind angegeben",

@@ -3,17 +3,45 @@
 use super::{About, Scanner};
 use crate::catalogue::key::{FactionKey, KindKey};
 use crate::catalogue::unit::{Unit, UnitOption};
-use crate::lists::reader::group::{Group, Number, Place, Taken};
+use crate::lists::reader::group::{Group, Taken};
 use crate::lists::reader::names::{EXACT, Found};
 use crate::lists::reader::segment::{Counts, Quantity, Segment};
+use crate::lists::reader::vocabulary::Foreign;
 use crate::lists::reader::{Certainty, Meaning};
 
 /// What a name stands for.
-enum Named<'a> {
+pub(super) enum Named<'a> {
     Unit(Found<&'a Unit>),
     Option(Found<&'a UnitOption>),
     Faction(Found<&'a FactionKey>),
     Kind(&'a KindKey),
+    Foreign(Foreign<'a>),
+}
+
+impl Named<'_> {
+    /// How well the name fits.
+    pub(super) fn score(&self) -> usize {
+        match self {
+            Self::Unit(found) => found.score,
+            Self::Option(found) => found.score,
+            Self::Faction(found) => found.score,
+            Self::Kind(_) | Self::Foreign(_) => EXACT,
+        }
+    }
+
+    /// Whether it is the name itself or the name with small typing errors.
+    pub(super) fn is_close(&self) -> bool {
+        match self {
+            Self::Unit(found) => found.is_close(),
+            Self::Option(found) => found.is_close(),
+            Self::Faction(found) => found.is_close(),
+            Self::Kind(_) | Self::Foreign(_) => true,
+        }
+    }
+
+    pub(super) fn is_option(&self) -> bool {
+        matches!(self, Self::Option(_))
+    }
 }
 
 impl<'a> Scanner<'a> {
@@ -21,26 +49,32 @@ impl<'a> Scanner<'a> {
         if segment.whole != segment.name && self.is_name(&segment.whole) {
             return self.named(&segment.clone().without_numbers());
         }
-        if self.about == About::Joins {
-            return self.joined(segment);
-        }
         match self.name(segment) {
-            Some(Named::Unit(found)) => self.unit(segment, &found),
-            Some(Named::Option(found)) => self.taken(segment, &found),
-            Some(Named::Faction(found)) => self.faction(segment, &found),
-            Some(Named::Kind(kind)) => {
-                self.understood(segment.text, Meaning::Kind(kind.clone()));
-                self.about = About::Kind(kind.clone());
+            Some(named) => self.place(segment, &named),
+            None => self.pieces(segment.text),
+        }
+    }
+
+    /// Notes what a segment names, and its numbers with it.
+    pub(super) fn place(&mut self, segment: &Segment<'_>, named: &Named<'a>) {
+        match named {
+            Named::Unit(found) if self.about == About::Joins => self.joined(segment, found),
+            Named::Unit(found) => self.unit(segment, found),
+            Named::Option(found) => self.taken(segment, found),
+            Named::Faction(found) => self.faction(segment, found),
+            Named::Kind(kind) => {
+                self.understood(segment.text, Meaning::Kind((*kind).clone()));
+                self.about = About::Kind((*kind).clone());
                 for quantity in segment.quantities() {
                     self.number(quantity, segment.text);
                 }
             }
-            None => self.unnamed(segment),
+            Named::Foreign(foreign) => self.foreign(segment, foreign),
         }
     }
 
     /// Whether a unit or an option of the open unit is called just this.
-    fn is_name(&mut self, form: &str) -> bool {
+    pub(super) fn is_name(&mut self, form: &str) -> bool {
         let unit = self.words.units.find_exactly(form).is_some();
         let option = self
             .group()
@@ -49,15 +83,25 @@ impl<'a> Scanner<'a> {
     }
 
     /// The best of what a segment may name. Of equals, an option counts on the line of its unit,
-    /// the unit elsewhere.
-    fn name(&mut self, segment: &Segment<'_>) -> Option<Named<'a>> {
+    /// the unit elsewhere. The very name of another faction's unit goes before an abbreviation.
+    pub(super) fn name(&mut self, segment: &Segment<'_>) -> Option<Named<'a>> {
+        let own = self.own_name(&segment.name);
+        if own.as_ref().is_some_and(Named::is_close) {
+            return own;
+        }
+        let foreign = self.words.foreign().find_exactly(&segment.name);
+        foreign.map(Named::Foreign).or(own)
+    }
+
+    fn own_name(&mut self, name: &str) -> Option<Named<'a>> {
         let on_line = matches!(self.about, About::Unit | About::Option(_));
-        let unit = self.words.units.find(&segment.name);
-        let option = self
-            .group()
-            .and_then(|group| group.names.find(&segment.name));
-        let kind = self.words.kinds.find_exactly(&segment.name);
-        let faction = self.words.factions.find(&segment.name);
+        let unit = self.words.units.find(name);
+        if self.about == About::Joins {
+            return unit.map(Named::Unit);
+        }
+        let option = self.group().and_then(|group| group.names.find(name));
+        let kind = self.words.kinds.find_exactly(name);
+        let faction = self.words.factions.find(name);
         let score = |found: Option<usize>| found.unwrap_or(0);
         let (unit_score, option_score) = (
             score(unit.as_ref().map(|found| found.score)),
@@ -93,31 +137,41 @@ impl<'a> Scanner<'a> {
             self.guess(place, others.map(|unit| unit.name.to_string()).collect());
         }
         let mut group = Group::new(unit, place);
-        for quantity in &segment.before {
-            match quantity.counts {
-                Counts::Bare => group.before = Some(quantity.number),
-                Counts::Times => group.times = Some(quantity.number),
-                Counts::Models => group.models = Some(quantity.number),
-                Counts::Points => group.numbers.push(number_at(*quantity, place)),
-            }
-        }
-        for quantity in &segment.after {
-            match quantity.counts {
-                Counts::Times => group.times = Some(quantity.number),
-                Counts::Models => group.models = Some(quantity.number),
-                Counts::Bare | Counts::Points => group.numbers.push(number_at(*quantity, place)),
-            }
-        }
+        let mut left: Vec<Quantity> = Vec::new();
+        left.extend(
+            segment
+                .before
+                .iter()
+                .filter(|q| !group.says_before(**q))
+                .copied(),
+        );
+        let after = segment.after.iter();
+        left.extend(
+            after
+                .filter(|q| !group.says_after(**q, None, place))
+                .copied(),
+        );
         self.open = Some(self.out.groups.len());
         self.out.groups.push(group);
         self.about = About::Unit;
+        for quantity in left {
+            self.left_over(segment.text, quantity.number);
+        }
     }
 
     fn taken(&mut self, segment: &Segment<'_>, found: &Found<&'a UnitOption>) {
         let option = found.what;
-        let times = segment.quantities().find(|q| q.counts == Counts::Times);
-        let before = segment.before.iter().find(|q| q.counts == Counts::Bare);
-        let taken = times.or(before.copied()).map_or(1, |q| q.number);
+        let all = || {
+            segment
+                .before
+                .iter()
+                .map(|q| (true, *q))
+                .chain(segment.after.iter().map(|q| (false, *q)))
+        };
+        let counting = all().find(|(_, q)| q.counts == Counts::Times);
+        let counting =
+            counting.or_else(|| all().find(|(before, q)| *before && q.counts == Counts::Bare));
+        let taken = counting.map_or(1, |(_, q)| q.number);
         let meaning = Meaning::Option {
             option: option.key.clone(),
             name: option.name.to_string(),
@@ -134,17 +188,18 @@ impl<'a> Scanner<'a> {
         let Some(group) = self.group() else { return };
         let number = group.options.len();
         group.options.push(Taken { option, taken });
-        for quantity in &segment.after {
-            match quantity.counts {
-                Counts::Bare | Counts::Points => group.numbers.push(Number {
-                    option: Some(number),
-                    ..number_at(*quantity, place)
-                }),
-                Counts::Models => group.models = Some(quantity.number),
-                Counts::Times => {}
+        let mut left = Vec::new();
+        for (before, quantity) in all().filter(|told| Some(*told) != counting) {
+            let counts_again =
+                quantity.counts == Counts::Times || before && quantity.counts == Counts::Bare;
+            if counts_again || !group.says_after(quantity, Some(number), place) {
+                left.push(quantity.number);
             }
         }
         self.about = About::Option(number);
+        for number in left {
+            self.left_over(segment.text, number);
+        }
     }
 
     fn faction(&mut self, segment: &Segment<'_>, found: &Found<&'a FactionKey>) {
@@ -154,7 +209,7 @@ impl<'a> Scanner<'a> {
             self.guess(place, others.map(ToString::to_string).collect());
         }
         if self.out.faction.is_some_and(|own| own.key() != found.what) {
-            self.out.other_faction = Some((found.what.clone(), place));
+            self.out.other_factions.push((found.what.clone(), place));
         }
         self.about = About::Cap;
         for quantity in segment.quantities() {
@@ -162,17 +217,13 @@ impl<'a> Scanner<'a> {
         }
     }
 
-    fn joined(&mut self, segment: &Segment<'_>) {
+    /// The unit that the one before joins; a second one has no meaning.
+    fn joined(&mut self, segment: &Segment<'_>, found: &Found<&'a Unit>) {
         self.about = About::Unit;
-        let Some(found) = self
-            .words
-            .units
-            .find(&segment.name)
-            .filter(|_| self.open.is_some())
-        else {
-            self.part(segment.text, Meaning::Nothing, Certainty::NotUnderstood);
-            return;
-        };
+        let free = self.group().is_some_and(|group| group.joins.is_none());
+        if !free {
+            return self.nothing(segment.text);
+        }
         let place = self.understood(segment.text, Meaning::Joins(found.what.key.clone()));
         if found.score < EXACT {
             let others = found.alternatives.iter();
@@ -181,36 +232,19 @@ impl<'a> Scanner<'a> {
         if let Some(group) = self.group() {
             group.joins = Some((found.what, place));
         }
-    }
-
-    /// A segment that names nothing as a whole may name several things.
-    fn unnamed(&mut self, segment: &Segment<'_>) {
-        let joint = [" and ", " & ", " with "].into_iter().find_map(|word| {
-            let at = segment.text.to_ascii_lowercase().find(word)?;
-            let first = segment.text.get(..at)?;
-            Some((first, segment.text.get(at + word.len()..)?))
-        });
-        let names_something = |half: &str| {
-            let half = Segment::read(half);
-            !half.name.is_empty()
-        };
-        match joint.filter(|(first, second)| names_something(first) && names_something(second)) {
-            Some((first, second)) => {
-                self.segment(&Segment::read(first));
-                self.segment(&Segment::read(second));
-            }
-            None => {
-                self.part(segment.text, Meaning::Nothing, Certainty::NotUnderstood);
-            }
+        for quantity in segment.quantities() {
+            self.left_over(segment.text, quantity.number);
         }
     }
-}
 
-fn number_at(quantity: Quantity, at: Place) -> Number {
-    Number {
-        number: quantity.number,
-        surely_points: quantity.counts == Counts::Points,
-        option: None,
-        at,
+    /// A unit that the list cannot have; what follows is not said of the unit before it.
+    fn foreign(&mut self, segment: &Segment<'_>, foreign: &Foreign<'a>) {
+        let meaning = Meaning::ForeignUnit {
+            faction: foreign.faction.key().clone(),
+            name: foreign.unit.name.to_string(),
+        };
+        self.part(segment.text, meaning, Certainty::NotUnderstood);
+        self.open = None;
+        self.about = About::Nothing;
     }
 }
