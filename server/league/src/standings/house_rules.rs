@@ -54,6 +54,10 @@ fn whoever_comes_is_credited_and_whoever_stays_away_is_not() {
         Reason::AbsentWithoutNotice,
     ];
     assert_eq!(reasons, expected);
+    let [game, attended, _] = standings.ledger.as_slice() else {
+        panic!("three lines");
+    };
+    assert_eq!(attended.source, game.source, "the game behind it");
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! Painting, attendance, and the caps that keep them below a win.
 
-use crate::ledger::{Kind, Reason};
+use crate::ledger::{Kind, Reason, Source};
 use crate::points::LeaguePoints;
 use crate::scoring::Scoring;
 use crate::week::WeekNo;
@@ -38,13 +38,19 @@ impl Credits<'_> {
         credit: &mut impl FnMut(Credit),
     ) -> LeaguePoints {
         let mut games = self.season.games.of(player, week).iter();
-        let came = games.any(|seat| seat.stands.as_ref().is_some_and(|stands| stands.came));
+        let came = games.find(|seat| seat.stands.as_ref().is_some_and(|stands| stands.came));
         let amount = self.season.facts.scoring.terms().attendance;
-        if !came || amount <= LeaguePoints::ZERO {
+        let Some(seat) = came.filter(|_| amount > LeaguePoints::ZERO) else {
             return LeaguePoints::ZERO;
-        }
-        let reason = Reason::Attended;
-        credit(Credit::by_rule(week, Kind::Attendance, amount, reason));
+        };
+        credit(Credit {
+            week,
+            kind: Kind::Attendance,
+            amount,
+            reason: Reason::Attended,
+            source: Source::Game(seat.fact.game),
+            version: seat.fact.version,
+        });
         amount
     }
 
