@@ -4,8 +4,11 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::process::Command;
 
+use reqwest::Method;
+use reqwest::blocking::RequestBuilder;
 use serde_json::Value;
 
+use crate::harness::Stage;
 use crate::sources::root;
 
 #[test]
@@ -55,6 +58,141 @@ fn every_reference_leads_to_a_schema_and_every_schema_is_used() {
         .filter_map(|rest| rest.split('"').next())
         .collect();
     assert_eq!(references, schemas);
+}
+
+#[test]
+fn every_part_of_an_address_and_every_query_is_told() {
+    let document: Value = serde_json::from_str(&kept()).unwrap();
+    for (path, method, operation) in operations(&document) {
+        let parts: BTreeSet<_> = path.split(['{', '}']).skip(1).step_by(2).collect();
+        let told = parameters(operation)
+            .iter()
+            .filter(|parameter| parameter["in"] == "path")
+            .map(|parameter| parameter["name"].as_str().unwrap());
+        assert_eq!(told.collect::<BTreeSet<_>>(), parts, "{method} {path}");
+        for parameter in parameters(operation) {
+            assert!(
+                parameter["schema"].is_object(),
+                "{method} {path}: {parameter}"
+            );
+            assert!(
+                parameter["description"].is_string(),
+                "{method} {path}: {parameter}"
+            );
+            assert!(
+                parameter["in"] != "path" || parameter["required"] == true,
+                "{path}"
+            );
+        }
+    }
+    let folder = root().join("server/web/src/api");
+    for file in fs::read_dir(folder).unwrap() {
+        let text = fs::read_to_string(file.unwrap().path()).unwrap();
+        for operation in text.split("#[utoipa::path(").skip(1) {
+            let (head, rest) = operation.split_once("pub async fn ").unwrap();
+            let signature = rest.split_once("-> ").unwrap().0;
+            for query in signature.split("Query<").skip(1) {
+                let name = query.split_once('>').unwrap().0;
+                assert!(head.contains(name), "{name} is not named in {head}");
+            }
+        }
+    }
+}
+
+#[test]
+fn every_body_has_an_example() {
+    let document: Value = serde_json::from_str(&kept()).unwrap();
+    for (path, method, operation) in operations(&document) {
+        let asked = operation["requestBody"]["content"].as_object();
+        let answers = operation["responses"].as_object().unwrap();
+        let answered = answers
+            .iter()
+            .filter(|(status, _)| status.starts_with('2'))
+            .filter_map(|(_, answer)| answer["content"].as_object());
+        for (kind, content) in asked.into_iter().chain(answered).flatten() {
+            let is_of_bytes = kind.starts_with("image/") || kind == "application/zip";
+            let has = ["example", "examples"]
+                .iter()
+                .any(|name| content.get(name).is_some());
+            assert!(has || is_of_bytes, "{method} {path}: {kind}");
+        }
+    }
+}
+
+/// A club that nobody knows refuses whatever comes, but only once the body is read.
+#[test]
+fn every_example_of_a_request_is_one_that_the_server_reads() {
+    let stage = Stage::draft();
+    let document: Value = serde_json::from_str(&kept()).unwrap();
+    let mut read = 0;
+    for (path, method, operation) in operations(&document) {
+        let example = &operation["requestBody"]["content"]["application/json"]["example"];
+        if example.is_null() {
+            continue;
+        }
+        let address = parameters(operation)
+            .iter()
+            .fold(path.to_owned(), |path, parameter| {
+                let schema = &parameter["schema"];
+                let value = match (schema["format"].as_str(), schema["type"].as_str()) {
+                    (Some("uuid"), _) => "0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64",
+                    (_, Some("integer")) => "1",
+                    _ => "text",
+                };
+                path.replace(
+                    &format!("{{{}}}", parameter["name"].as_str().unwrap()),
+                    value,
+                )
+            });
+        let dress = |request: RequestBuilder| {
+            request
+                .header("if-match", "\"1\"")
+                .header("idempotency-key", "example")
+                .json(example)
+        };
+        let method = Method::from_bytes(method.to_uppercase().as_bytes()).unwrap();
+        let answer = stage.wennable.ask(method.clone(), &address, dress);
+        assert!(
+            ![400, 415, 422].contains(&answer.status),
+            "{method} {path} with {example}: {}",
+            answer.text()
+        );
+        read += 1;
+    }
+    assert!(read > 20, "{read}");
+}
+
+#[test]
+fn the_example_of_a_table_of_units_is_imported() {
+    let stage = Stage::draft();
+    let document: Value = serde_json::from_str(&kept()).unwrap();
+    let import = "/api/v1/clubs/{club}/catalogues/{catalogue}/versions";
+    let body = &document["paths"][import]["post"]["requestBody"]["content"]["text/csv"];
+    let table = body["example"].as_str().unwrap();
+    let versions = format!("{}/catalogues/{}/versions", stage.club, stage.catalogue);
+    let dress = |request: RequestBuilder| {
+        request
+            .header("content-type", "text/csv")
+            .body(table.to_owned())
+    };
+    stage
+        .wennable
+        .ask(Method::POST, &versions, dress)
+        .expect(201);
+}
+
+fn operations(document: &Value) -> impl Iterator<Item = (&str, &str, &Value)> {
+    let paths = document["paths"].as_object().unwrap();
+    paths.iter().flat_map(|(path, item)| {
+        let methods = item.as_object().unwrap().iter();
+        methods.map(move |(method, operation)| (path.as_str(), method.as_str(), operation))
+    })
+}
+
+fn parameters(operation: &Value) -> &[Value] {
+    operation["parameters"]
+        .as_array()
+        .map_or(&[], Vec::as_slice)
 }
 
 fn kept() -> String {

@@ -15,6 +15,7 @@ use utoipa::ToSchema;
 use uuid::Uuid;
 
 use crate::brought::BroughtUnitDocument;
+use crate::civil::CivilDocument;
 use crate::claim::ClaimDocument;
 use crate::pairing::TaskDocument;
 use crate::policy::PolicyDocument;
@@ -95,6 +96,7 @@ pub struct WeekRecordDocument {
     /// The points cap.
     pub cap: u32,
     /// The deadline on the wall of the club.
+    #[schema(value_type = CivilDocument)]
     pub lists_due: NaiveDateTime,
     /// The scenario, where it is revealed in full.
     pub scenario: Option<ScenarioSheetDocument>,

@@ -7,6 +7,7 @@ pub mod catalogue;
 pub mod catalogue_changes;
 pub mod catalogue_csv;
 pub mod certificate;
+pub mod civil;
 pub mod claim;
 pub mod collection;
 pub mod cuts;

@@ -6,6 +6,7 @@ use league::season::{Calendar, CalendarFault, Caps, Moment, Night, WeekPlan};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use crate::civil;
 use crate::fault::Fault;
 
 /// The caps of the weeks.
@@ -37,6 +38,8 @@ pub enum CapsDocument {
 #[serde(deny_unknown_fields)]
 pub struct CalendarDocument {
     /// First day of week 1.
+    #[serde(deserialize_with = "civil::date")]
+    #[schema(example = "2026-03-02")]
     pub first_day: NaiveDate,
     /// Days from one week to the next.
     #[serde(default = "seven")]
@@ -60,7 +63,8 @@ pub struct MomentDocument {
     #[schema(example = 1)]
     pub day: u16,
     /// Time of day.
-    #[schema(value_type = String, example = "20:00:00")]
+    #[serde(deserialize_with = "civil::time")]
+    #[schema(value_type = String, format = "time-local", pattern = r"^\d{2}:\d{2}:\d{2}(\.\d{1,9})?$", example = "20:00:00")]
     pub time: NaiveTime,
 }
 
@@ -72,9 +76,11 @@ pub struct NightDocument {
     #[schema(example = "tue")]
     pub key: String,
     /// Days after the week's first day.
+    #[schema(example = 1)]
     pub day: u16,
     /// When it begins.
-    #[schema(value_type = String, example = "19:00:00")]
+    #[serde(deserialize_with = "civil::time")]
+    #[schema(value_type = String, format = "time-local", pattern = r"^\d{2}:\d{2}:\d{2}(\.\d{1,9})?$", example = "19:00:00")]
     pub time: NaiveTime,
     /// Tables for games.
     #[schema(example = 6, minimum = 1, maximum = 500)]

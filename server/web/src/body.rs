@@ -9,11 +9,10 @@ use actix_web::http::header::CONTENT_TYPE;
 use actix_web::rt::time::timeout;
 use actix_web::web::Bytes;
 use actix_web::{FromRequest, HttpRequest, web};
-use app::{Fault, Reason};
 use serde::de::DeserializeOwned;
-use serde_json::error::Category;
 use utoipa::ToSchema;
 
+pub use crate::parse::parse;
 use crate::problem::{Problem, WireFault};
 
 /// Most bytes of a body, except where it says otherwise.
@@ -132,57 +131,6 @@ async fn in_time<T>(
     timeout(patience, reading).await.map_err(late)?
 }
 
-/// Reads `T` out of JSON text.
-///
-/// # Errors
-/// 400 for broken syntax, doubled keys or text that is no Unicode; 422 naming the field otherwise.
-pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Problem> {
-    let mut source = serde_json::Deserializer::from_slice(bytes);
-    let value = serde_path_to_error::deserialize(&mut source).map_err(|fault| {
-        let pointer = pointer(fault.path());
-        let cause = fault.into_inner();
-        let words = cause.to_string();
-        match cause.classify() {
-            Category::Data if words.starts_with("duplicate field") => malformed(&cause),
-            Category::Data => {
-                let code = match words.split_once('`') {
-                    Some(("unknown field ", _)) => "unknown-field",
-                    _ => Reason::Validation.code(),
-                };
-                Problem::unprocessable(code, vec![Fault::new(code, pointer, sentence(&words))])
-            }
-            Category::Io | Category::Syntax | Category::Eof => malformed(&cause),
-        }
-    })?;
-    source.end().map_err(|cause| malformed(&cause))?;
-    Ok(value)
-}
-
-fn malformed(cause: &serde_json::Error) -> Problem {
-    Problem::wire(WireFault::MalformedJson).detail(sentence(&cause.to_string()))
-}
-
-fn sentence(words: &str) -> String {
-    let mut chars = words.chars();
-    let first = chars
-        .next()
-        .map(|c| c.to_uppercase().to_string())
-        .unwrap_or_default();
-    format!("{first}{}.", chars.as_str())
-}
-
-/// RFC 6901, section 3.
-fn pointer(path: &serde_path_to_error::Path) -> String {
-    use serde_path_to_error::Segment;
-    path.iter()
-        .filter_map(|segment| match segment {
-            Segment::Seq { index } => Some(format!("/{index}")),
-            Segment::Map { key } => Some(format!("/{}", key.replace('~', "~0").replace('/', "~1"))),
-            Segment::Enum { .. } | Segment::Unknown => None,
-        })
-        .collect()
-}
-
 /// # Errors
 /// 415 unless the body is declared as JSON in UTF-8.
 pub fn must_be_json(request: &HttpRequest) -> Result<(), Problem> {
@@ -211,46 +159,4 @@ fn is_of_type(request: &HttpRequest, wanted: &str) -> bool {
                 charset.is_none_or(|name| name.trim_matches('"') == "utf-8")
             })
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use serde::Deserialize;
-
-    use super::*;
-
-    #[derive(Debug, Deserialize)]
-    #[serde(deny_unknown_fields)]
-    struct Sample {
-        #[allow(dead_code, reason = "only its reading is tested")]
-        points: u32,
-    }
-
-    fn code(text: &[u8]) -> (u16, String) {
-        let problem = parse::<Sample>(text).unwrap_err();
-        (problem.status().as_u16(), problem.code().to_owned())
-    }
-
-    #[test]
-    fn syntax_is_400_and_content_is_422() {
-        assert!(parse::<Sample>(br#"{"points": 7}"#).is_ok());
-        assert_eq!(code(br#"{"points": NaN}"#), (400, "malformed-json".into()));
-        assert_eq!(code(br#"{"points": 7} x"#), (400, "malformed-json".into()));
-        assert_eq!(
-            code(br#"{"points": 7, "points": 8}"#),
-            (400, "malformed-json".into())
-        );
-        assert_eq!(
-            code("[".repeat(10_000).as_bytes()),
-            (422, "validation".into())
-        );
-        assert_eq!(code(b"\xef\xbb\xbf{}"), (400, "malformed-json".into()));
-        assert_eq!(
-            code(br#"{"points": 7, "role": "owner"}"#),
-            (422, "unknown-field".into())
-        );
-        assert_eq!(code(br#"{"points": "7"}"#), (422, "validation".into()));
-        assert_eq!(code(br#"{"points": 1e2}"#), (422, "validation".into()));
-        assert_eq!(code(br#"{"points": -7}"#), (422, "validation".into()));
-    }
 }

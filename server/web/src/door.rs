@@ -15,7 +15,7 @@ use crate::metrics::{self, Metrics};
 use crate::problem::{self, Problem, WireFault};
 use crate::public_address::PublicAddress;
 use crate::span::RequestSpan;
-use crate::{headers, routes, season_version};
+use crate::{headers, parse, routes, season_version};
 
 /// The whole application over a desk, for a server to serve: the routes that watch the process, and
 /// those of its role.
@@ -47,7 +47,7 @@ pub fn server_parts(
         )
         .app_data(QueryConfig::default().error_handler(|cause, _| {
             Problem::wire(WireFault::InvalidParameter)
-                .detail(cause.to_string())
+                .detail(parse::of_query(&cause.to_string()))
                 .into()
         }))
         .configure(role)

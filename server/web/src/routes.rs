@@ -12,6 +12,7 @@ use crate::api::{
     scenarios, seasons, sessions, standings, statistics, trail, weeks,
 };
 use crate::document::{self, Document};
+use crate::openapi::complete;
 use crate::{health, metrics, pages, problem};
 
 #[derive(OpenApi)]
@@ -151,7 +152,7 @@ pub fn openapi(mut others: utoipa::openapi::OpenApi) -> utoipa::openapi::OpenApi
             .responses
             .extend(default.map(|it| ("default".to_owned(), it)));
     }
-    operations_of_the_desk().merge_from(others)
+    complete(operations_of_the_desk().merge_from(others))
 }
 
 /// What the document says of the desk alone.

@@ -74,9 +74,13 @@ pub async fn adjust_points(
 /// The line of the ledger that is asked for.
 fn read(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
     let reason = words::reason(&command.reason)?;
-    if command.amount == 0 || !(-LARGEST..=LARGEST).contains(&command.amount) {
+    let nearest = match command.amount {
+        0 => 1,
+        amount => amount.clamp(-LARGEST, LARGEST),
+    };
+    if nearest != command.amount {
         let detail = format!("From 1 to {LARGEST} points, given or taken.");
-        let fault = Fault::new("validation", "/amount", detail).with(LARGEST, command.amount);
+        let fault = Fault::new("validation", "/amount", detail).with(nearest, command.amount);
         return Err(Refusal::faults(
             Reason::Validation,
             "The amount is not valid.",

@@ -41,7 +41,10 @@ pub async fn dispute_result(
             } = place;
             let counter = match command.counter {
                 None => None,
-                Some(typed) => Some(outcome(conn, &season, &game, players, typed).await?),
+                Some(typed) => {
+                    let read = outcome(conn, &season, &game, players, typed).await;
+                    Some(read.map_err(|refusal| refusal.below("/counter"))?)
+                }
             };
             game.slip = game
                 .slip

@@ -44,7 +44,9 @@ pub async fn rule_result(
             let mut game = store::games::lock(conn, club, season.id, game).await?;
             let players = both(&game)?;
             let accounts = accounts(conn, &season, players).await?;
-            let outcome = outcome(conn, &season, &game, players, command.typed).await?;
+            let outcome = outcome(conn, &season, &game, players, command.typed)
+                .await
+                .map_err(|refusal| refusal.below("/outcome"))?;
             let now = store::clock::now(conn).await?;
             let ruling = Ruling {
                 id: RulingId(Uuid::now_v7()),

@@ -161,7 +161,7 @@ impl From<Catalogue> for CatalogueView {
 }
 
 /// Begin a catalogue.
-#[utoipa::path(tag = "catalogues", responses((status = 201, body = CatalogueView), Problems))]
+#[utoipa::path(tag = "catalogues", params(InClub), responses((status = 201, body = CatalogueView), Problems))]
 #[post("/clubs/{club}/catalogues")]
 pub async fn create_catalogue(
     desk: Data<Desk>,
@@ -178,7 +178,7 @@ pub async fn create_catalogue(
 }
 
 /// The catalogues of a club, by name.
-#[utoipa::path(tag = "catalogues", responses((status = 200, body = Vec<CatalogueView>), Problems))]
+#[utoipa::path(tag = "catalogues", params(InClub), responses((status = 200, body = Vec<CatalogueView>), Problems))]
 #[get("/clubs/{club}/catalogues")]
 pub async fn list_catalogues(
     desk: Data<Desk>,
@@ -193,11 +193,32 @@ pub async fn list_catalogues(
 
 /// Import a version from JSON, or from a spreadsheet's CSV sent as `text/csv`. All or nothing; every
 /// fault is named with its place.
+///
+/// CSV is read as RFC 4180 describes it, in UTF-8 and with commas, one row for each unit. The first row
+/// names the columns, in any order:
+///
+/// | column | holds | example |
+/// |---|---|---|
+/// | `faction` | name of the faction | `Sluicebond Syndics` |
+/// | `unit` | name of the unit | `Pole-Hands` |
+/// | `kind` | unit kind | `Line` |
+/// | `models` | one size, a range, or several sizes | `3`, `8-16`, `5\|10` |
+/// | `points` | points of the (smallest) size, or of each of several sizes | `64`, `55\|100` |
+/// | `minutes_per_model` | painting minutes of one model | `25` |
+/// | `points_per_extra_model` | may be missing or empty: for a range, points of each model above the smallest size | `8` |
+/// | `keywords` | may be missing or empty: keywords with `;` between them | `toughness 1; on foot` |
+/// | `options` | may be missing or empty: options with `;` between them | `pennant 10; tide bell 15` |
+/// | `joins` | may be missing or empty: keyword of the units that a leader may join | `on foot` |
+/// | `most_per_army` | may be missing or empty | `1` |
+///
+/// An option (in ABNF, RFC 5234) is `name SP points [" per model"] [" up to " limit] [" group " name]`:
+/// `points` and `limit` are whole numbers; `per model` counts the points once for each model, `up to`
+/// bounds how often a unit takes it, and of the options of one `group` a unit takes one.
 #[utoipa::path(
-    tag = "catalogues",
+    tag = "catalogues", params(OneCatalogue),
     request_body(content(
         (CatalogueDocument = "application/json"),
-        (String = "text/csv"),
+        (String = "text/csv", example = json!("faction,unit,kind,models,points,points_per_extra_model,keywords,options,minutes_per_model,joins,most_per_army\r\nSluicebond Syndics,Sluicewarden,Leader,1,70,,toughness 3,lockstaff 10 group arms; tide bell 15,150,on foot,1\r\nSluicebond Syndics,Pole-Hands,Line,8-16,64,8,toughness 1; on foot,pennant 10; long poles 1 per model,25,,\r\nSluicebond Syndics,Culvert Runners,Swift,5|10,55|100,,toughness 1,smoke jars 10 up to 2,25,,\r\n")),
     )),
     responses((status = 201, body = VersionView), Problems)
 )]
@@ -225,7 +246,7 @@ pub async fn create_catalogue_version(
 }
 
 /// A version of a catalogue. It never changes.
-#[utoipa::path(tag = "catalogues", responses((status = 200, body = CatalogueDocument), Problems))]
+#[utoipa::path(tag = "catalogues", params(OneVersion), responses((status = 200, body = CatalogueDocument), Problems))]
 #[get("/clubs/{club}/catalogues/{catalogue}/versions/{number}")]
 pub async fn find_catalogue_version(
     desk: Data<Desk>,
@@ -239,7 +260,7 @@ pub async fn find_catalogue_version(
 }
 
 /// What a version changes since another, and what of that touches lists that you may know.
-#[utoipa::path(tag = "catalogues", responses((status = 200, body = CatalogueChangesView), Problems))]
+#[utoipa::path(tag = "catalogues", params(OneVersion, Since), responses((status = 200, body = CatalogueChangesView), Problems))]
 #[get("/clubs/{club}/catalogues/{catalogue}/versions/{number}/changes")]
 pub async fn find_catalogue_changes(
     desk: Data<Desk>,

@@ -127,7 +127,7 @@ pub async fn create_club(
 }
 
 /// A club.
-#[utoipa::path(tag = "clubs", security(()), responses((status = 200, body = ClubView), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), security(()), responses((status = 200, body = ClubView), Problems))]
 #[get("/clubs/{club}")]
 pub async fn find_club(
     desk: Data<Desk>,

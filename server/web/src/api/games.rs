@@ -157,7 +157,7 @@ pub struct AdjustmentView {
 }
 
 /// The games of a season, or of one week of it.
-#[utoipa::path(tag = "results", security((), ("bearer" = [])), responses((status = 200, body = Vec<GameView>), Problems))]
+#[utoipa::path(tag = "results", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = Vec<GameView>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/games")]
 pub async fn list_games(
     desk: Data<Desk>,
@@ -171,7 +171,7 @@ pub async fn list_games(
 }
 
 /// One game.
-#[utoipa::path(tag = "results", security((), ("bearer" = [])), responses((status = 200, body = GameView), Problems))]
+#[utoipa::path(tag = "results", params(OneGame), security((), ("bearer" = [])), responses((status = 200, body = GameView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/games/{game}")]
 pub async fn find_game(
     desk: Data<Desk>,
@@ -190,7 +190,7 @@ pub async fn find_game(
 /// confirms it, one that does not disputes it. Needs an `Idempotency-Key`.
 #[utoipa::path(
     tag = "results",
-    params(("Idempotency-Key" = String, Header, description = "A new one for each new report")),
+    params(OneGame, ("Idempotency-Key" = String, Header, description = "A new one for each new report")),
     responses((status = 200, body = SlipDocument), Problems)
 )]
 #[post("/clubs/{club}/seasons/{season}/games/{game}/report")]
@@ -228,7 +228,7 @@ fn key_required() -> Problem {
 }
 
 /// Confirm the other side's report.
-#[utoipa::path(tag = "results", responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/games/{game}/confirm")]
 pub async fn confirm_result(
     desk: Data<Desk>,
@@ -242,7 +242,7 @@ pub async fn confirm_result(
 }
 
 /// Object to the other side's report. Nothing counts until a referee has ruled.
-#[utoipa::path(tag = "results", responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/games/{game}/dispute")]
 pub async fn dispute_result(
     desk: Data<Desk>,
@@ -259,7 +259,7 @@ pub async fn dispute_result(
 }
 
 /// Rule on a game, whatever its slip says; never on one's own.
-#[utoipa::path(tag = "results", responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/games/{game}/rule")]
 pub async fn rule_result(
     desk: Data<Desk>,
@@ -282,7 +282,7 @@ pub async fn rule_result(
 /// `Idempotency-Key` it acts once.
 #[utoipa::path(
     tag = "results",
-    params(("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
+    params(InSeason, ("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
     responses((status = 200, body = AdjustmentView), Problems)
 )]
 #[post("/clubs/{club}/seasons/{season}/adjustments")]

@@ -73,7 +73,7 @@ pub struct CodeBody {
 }
 
 /// Invite people by a code.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = InvitationView), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = InvitationView), Problems))]
 #[post("/clubs/{club}/invitations")]
 pub async fn create_invitation(
     desk: Data<Desk>,

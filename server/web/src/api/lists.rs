@@ -213,7 +213,7 @@ pub struct LateLeaveBody {
 }
 
 /// Your own list of a week. Nobody else sees it before the lists are opened.
-#[utoipa::path(tag = "lists", responses((status = 200, body = OwnListView), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = OwnListView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
 pub async fn find_own_list(
     desk: Data<Desk>,
@@ -231,7 +231,7 @@ pub async fn find_own_list(
 /// Save your draft. Send the revision you change as `If-Match`; leave it out for the first save.
 #[utoipa::path(
     tag = "lists",
-    params(("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
+    params(InWeek, ("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
     responses((status = 200, body = DraftView), Problems)
 )]
 #[put("/clubs/{club}/seasons/{season}/weeks/{week}/list/draft")]
@@ -254,7 +254,7 @@ pub async fn save_draft(
 }
 
 /// Check a list against the week without saving anything.
-#[utoipa::path(tag = "lists", responses((status = 200, body = CheckedListView), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = CheckedListView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/check")]
 pub async fn check_list(
     desk: Data<Desk>,
@@ -269,7 +269,7 @@ pub async fn check_list(
 
 /// Hand in a list: it is checked, sealed and answered with a receipt. Until the deadline another one
 /// takes its place.
-#[utoipa::path(tag = "lists", responses((status = 201, body = ReceiptView), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), responses((status = 201, body = ReceiptView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/seal")]
 pub async fn seal_list(
     desk: Data<Desk>,
@@ -287,7 +287,7 @@ pub async fn seal_list(
 }
 
 /// The lists of a week. Before they are opened only those who run the season learn who has one.
-#[utoipa::path(tag = "lists", security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/lists")]
 pub async fn list_lists(
     desk: Data<Desk>,
@@ -303,7 +303,7 @@ pub async fn list_lists(
 }
 
 /// Open all lists of a week, once the deadline and its grace are over. The server does it by itself.
-#[utoipa::path(tag = "lists", responses((status = 204, description = "Opened"), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Opened"), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/lists/open")]
 pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
     let (club, season, week) = path.ids()?;
@@ -312,7 +312,7 @@ pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> 
 }
 
 /// Give a player leave to hand in late.
-#[utoipa::path(tag = "lists", responses((status = 204, description = "Granted"), Problems))]
+#[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Granted"), Problems))]
 #[post("/clubs/{club}/seasons/{season}/weeks/{week}/late-leaves")]
 pub async fn grant_late_leave(
     desk: Data<Desk>,

@@ -47,7 +47,7 @@ pub struct MemberView {
 }
 
 /// The people of a club, by name.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = Vec<MemberView>), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = Vec<MemberView>), Problems))]
 #[get("/clubs/{club}/members")]
 pub async fn list_members(
     desk: Data<Desk>,
@@ -65,7 +65,7 @@ pub async fn list_members(
 }
 
 /// Give a member another role. It counts from their next request on.
-#[utoipa::path(tag = "clubs", responses((status = 204, description = "Changed"), Problems))]
+#[utoipa::path(tag = "clubs", params(OneMember), responses((status = 204, description = "Changed"), Problems))]
 #[put("/clubs/{club}/members/{account}")]
 pub async fn update_member(
     desk: Data<Desk>,
@@ -79,7 +79,7 @@ pub async fn update_member(
 }
 
 /// Leave a club, or remove somebody as an owner.
-#[utoipa::path(tag = "clubs", responses((status = 204, description = "Gone"), Problems))]
+#[utoipa::path(tag = "clubs", params(OneMember), responses((status = 204, description = "Gone"), Problems))]
 #[delete("/clubs/{club}/members/{account}")]
 pub async fn delete_member(desk: Data<Desk>, who: SignedIn, path: Path<OneMember>) -> Answer<Done> {
     let (club, account) = (ClubId(path.club), AccountId(path.account));

@@ -5,6 +5,7 @@ use actix_web::web::{Data, Path};
 use app::Desk;
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut, NextSeason};
 use chrono::NaiveDate;
+use document::civil;
 use document::policy::PolicyDocument;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -24,6 +25,8 @@ pub struct NextSeasonBody {
     #[schema(example = "Winter at the ford", max_length = 60)]
     name: String,
     /// The day on which its first week is announced.
+    #[serde(deserialize_with = "civil::date")]
+    #[schema(example = "2026-09-01")]
     first_day: NaiveDate,
     /// Whether nights and deadlines may move to other days of the week. Without it the first day must
     /// have the weekday that it had in this season.
@@ -130,7 +133,7 @@ impl From<NextSeason> for NextSeasonView {
 /// Start the next season from this one: the same zone, caps, rhythm, nights, places and rules on new
 /// days, with the newest version of the catalogue. It is a draft, and draws its own seed when it is
 /// started.
-#[utoipa::path(tag = "seasons", responses((status = 201, body = NextSeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 201, body = NextSeasonView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/next")]
 pub async fn create_season_from(
     desk: Data<Desk>,

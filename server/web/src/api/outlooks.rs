@@ -87,7 +87,7 @@ pub struct PlayerForecastView {
 }
 
 /// The table if open games ended as supposed. Nothing is saved.
-#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
+#[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/what-if")]
 pub async fn find_what_if(
     desk: Data<Desk>,
@@ -123,7 +123,7 @@ fn read(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
 }
 
 /// Whether a player can still reach a rank, and what it takes; exact, once all rounds are paired.
-#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), Problems))]
+#[utoipa::path(tag = "standings", params(OnePlayer, OfRank), security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), Problems))]
 #[get("/clubs/{club}/seasons/{season}/players/{player}/reach")]
 pub async fn find_reach(
     desk: Data<Desk>,
@@ -141,7 +141,7 @@ pub async fn find_reach(
 }
 
 /// How likely a rank is for everybody, with the error of the simulation.
-#[utoipa::path(tag = "standings", security((), ("bearer" = [])), responses((status = 200, body = ForecastView), Problems))]
+#[utoipa::path(tag = "standings", params(InSeason, SimulationParams), security((), ("bearer" = [])), responses((status = 200, body = ForecastView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/forecast")]
 pub async fn find_forecast(
     desk: Data<Desk>,
@@ -151,8 +151,16 @@ pub async fn find_forecast(
 ) -> Answer<Versioned<ForecastView>> {
     let (club, season) = path.ids();
     let (rank, seed) = (of.rank.unwrap_or(1), of.seed.unwrap_or(1));
-    let runs = of.runs.unwrap_or(5_000).clamp(1, MOST_RUNS);
+    let runs = of.runs.unwrap_or(5_000);
+    if !(1..=MOST_RUNS).contains(&runs) {
+        return Err(Problem::out_of_range("runs", 1..=MOST_RUNS, runs));
+    }
     let found = app::standings::find_forecast(&desk, who.0, club, season, seed, runs).await?;
+    let ranks = u32::try_from(found.forecasts.len()).unwrap_or(u32::MAX);
+    // A table without rows has no rank to ask for, and is answered as it is.
+    if ranks > 0 && !(1..=ranks).contains(&rank) {
+        return Err(Problem::out_of_range("rank", 1..=ranks, rank));
+    }
     Ok(forecast_view(&found, rank, seed))
 }
 

@@ -59,7 +59,7 @@ pub struct PhotoView {
 /// was sent is not kept. Show models only: no faces, no people, above all no minors; a minor's
 /// account sends none. The club's and local rules on pictures go first.
 #[utoipa::path(
-    tag = "painting",
+    tag = "painting", params(InSeason),
     request_body(content((PhotoBytes = "image/jpeg"), (PhotoBytes = "image/png"), (PhotoBytes = "image/webp"))),
     responses((status = 201, body = PhotoView), Problems)
 )]
@@ -83,7 +83,7 @@ pub async fn create_photo(
 }
 
 /// A photo, for the club alone: your own, and those of claims of weeks whose lists are opened.
-#[utoipa::path(tag = "painting", security((), ("bearer" = [])), responses((status = 200, content_type = "image/jpeg", body = PhotoBytes), Problems))]
+#[utoipa::path(tag = "painting", params(OnePhoto), security((), ("bearer" = [])), responses((status = 200, content_type = "image/jpeg", body = PhotoBytes), Problems))]
 #[get("/clubs/{club}/seasons/{season}/photos/{photo}")]
 pub async fn find_photo(
     desk: Data<Desk>,
@@ -99,7 +99,7 @@ pub async fn find_photo(
 }
 
 /// Take a photo away: one of your own, or any as a referee. What was verified by it stands.
-#[utoipa::path(tag = "painting", responses((status = 204, description = "Gone"), Problems))]
+#[utoipa::path(tag = "painting", params(OnePhoto), responses((status = 204, description = "Gone"), Problems))]
 #[delete("/clubs/{club}/seasons/{season}/photos/{photo}")]
 pub async fn delete_photo(desk: Data<Desk>, who: SignedIn, path: Path<OnePhoto>) -> Answer<Done> {
     let (club, season, photo) = path.ids()?;

@@ -109,7 +109,7 @@ impl From<Player> for PlayerView {
 }
 
 /// Join a season, from the first week whose lists are not due yet.
-#[utoipa::path(tag = "players", responses((status = 201, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(InSeason), responses((status = 201, body = PlayerView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/players")]
 pub async fn join_season(
     desk: Data<Desk>,
@@ -140,7 +140,7 @@ pub async fn join_season(
 }
 
 /// Everybody who ever joined, by handle.
-#[utoipa::path(tag = "players", security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), Problems))]
+#[utoipa::path(tag = "players", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/players")]
 pub async fn list_players(
     desk: Data<Desk>,
@@ -155,7 +155,7 @@ pub async fn list_players(
 }
 
 /// Change a player's usual nights, faction or household.
-#[utoipa::path(tag = "players", responses((status = 200, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
 #[patch("/clubs/{club}/seasons/{season}/players/{player}")]
 pub async fn update_player(
     desk: Data<Desk>,
@@ -179,7 +179,7 @@ pub async fn update_player(
 }
 
 /// Withdraw. Games already played or paired stand.
-#[utoipa::path(tag = "players", responses((status = 200, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/players/{player}/withdraw")]
 pub async fn withdraw_player(
     desk: Data<Desk>,

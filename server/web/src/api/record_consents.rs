@@ -46,7 +46,7 @@ impl RecordConsentView {
 }
 
 /// Whether everybody may read your record.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = RecordConsentView), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = RecordConsentView), Problems))]
 #[get("/clubs/{club}/record-consent")]
 pub async fn find_record_consent(
     desk: Data<Desk>,
@@ -59,7 +59,7 @@ pub async fn find_record_consent(
 }
 
 /// Agree that everybody reads your record. It ties the names together under which you played.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = RecordConsentView), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = RecordConsentView), Problems))]
 #[put("/clubs/{club}/record-consent")]
 pub async fn create_record_consent(
     desk: Data<Desk>,
@@ -72,7 +72,7 @@ pub async fn create_record_consent(
 }
 
 /// Take your agreement back. From the next request on nobody reads the record.
-#[utoipa::path(tag = "clubs", responses((status = 204, description = "Taken back"), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 204, description = "Taken back"), Problems))]
 #[delete("/clubs/{club}/record-consent")]
 pub async fn delete_record_consent(
     desk: Data<Desk>,

@@ -4,7 +4,7 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, put, web};
 use app::Desk;
 use app::seasons::{RevealAt, ScenarioSeen, UpdateScenario};
-use chrono::NaiveDateTime;
+use document::civil::CivilDocument;
 use document::scenario::ScenarioSheetDocument;
 use league::time::Civil;
 use serde::{Deserialize, Serialize};
@@ -26,7 +26,7 @@ pub enum RevealBody {
     /// At a civil time in the season's zone.
     At {
         /// The time.
-        time: NaiveDateTime,
+        time: CivilDocument,
     },
     /// When the lists are opened.
     ListsOpened,
@@ -36,7 +36,7 @@ impl From<RevealBody> for RevealAt {
     fn from(body: RevealBody) -> Self {
         match body {
             RevealBody::Announcement => Self::Announcement,
-            RevealBody::At { time } => Self::At(Civil(time)),
+            RevealBody::At { time } => Self::At(Civil(time.0)),
             RevealBody::ListsOpened => Self::ListsOpened,
         }
     }
@@ -78,7 +78,7 @@ impl From<ScenarioSeen> for ScenarioView {
 }
 
 /// Write a week's scenario sheet. It may change until the players know it.
-#[utoipa::path(tag = "weeks", responses((status = 204, description = "Saved"), Problems))]
+#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Saved"), Problems))]
 #[put("/clubs/{club}/seasons/{season}/weeks/{week}/scenario")]
 pub async fn update_scenario(
     desk: Data<Desk>,
@@ -98,7 +98,7 @@ pub async fn update_scenario(
 }
 
 /// A week's scenario as far as it is revealed; 404 while not even its title is.
-#[utoipa::path(tag = "weeks", security((), ("bearer" = [])), responses((status = 200, body = ScenarioView), Problems))]
+#[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = ScenarioView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/scenario")]
 pub async fn find_scenario(
     desk: Data<Desk>,

@@ -189,7 +189,7 @@ fn versioned(season: Season) -> Versioned<SeasonView> {
 }
 
 /// Set up a season. It is a draft until it is started.
-#[utoipa::path(tag = "seasons", responses((status = 201, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(InClub), responses((status = 201, body = SeasonView), Problems))]
 #[post("/clubs/{club}/seasons")]
 pub async fn create_season(
     desk: Data<Desk>,
@@ -218,7 +218,7 @@ pub async fn create_season(
 }
 
 /// The seasons of a club that you may know of, newest first.
-#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = Vec<SeasonView>), Problems))]
+#[utoipa::path(tag = "seasons", params(InClub), security((), ("bearer" = [])), responses((status = 200, body = Vec<SeasonView>), Problems))]
 #[get("/clubs/{club}/seasons")]
 pub async fn list_seasons(
     desk: Data<Desk>,
@@ -232,7 +232,7 @@ pub async fn list_seasons(
 }
 
 /// A season. The `ETag` is its version.
-#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = SeasonView), Problems))]
 #[get("/clubs/{club}/seasons/{season}")]
 pub async fn find_season(
     desk: Data<Desk>,
@@ -248,7 +248,7 @@ pub async fn find_season(
 /// Change a season. Send the version you change as `If-Match`.
 #[utoipa::path(
     tag = "seasons",
-    params(("If-Match" = String, Header, description = "The ETag of the version you change")),
+    params(InSeason, ("If-Match" = String, Header, description = "The ETag of the version you change")),
     responses((status = 200, body = SeasonView), Problems)
 )]
 #[patch("/clubs/{club}/seasons/{season}")]
@@ -274,7 +274,7 @@ pub async fn update_season(
 }
 
 /// Start a season: its rules are fixed and the seed of its draws is committed to.
-#[utoipa::path(tag = "seasons", responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/start")]
 pub async fn start_season(
     desk: Data<Desk>,
@@ -288,7 +288,7 @@ pub async fn start_season(
 }
 
 /// End a season whose weeks are closed; the seed of its draws is revealed.
-#[utoipa::path(tag = "seasons", responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
 #[post("/clubs/{club}/seasons/{season}/end")]
 pub async fn end_season(
     desk: Data<Desk>,

@@ -12,7 +12,7 @@ use uuid::Uuid;
 
 use super::seasons::InSeason;
 use crate::answer::Answer;
-use crate::problem::{Problem, Problems, WireFault};
+use crate::problem::{Problem, Problems};
 use crate::who::Caller;
 
 const MOST: u16 = 100;
@@ -64,7 +64,7 @@ impl From<TrailEntry> for TrailEntryView {
 }
 
 /// What was done in a season, newest first. Officers see more than others.
-#[utoipa::path(tag = "seasons", security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), Problems))]
+#[utoipa::path(tag = "seasons", params(InSeason, TrailPage), security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/trail")]
 pub async fn list_trail(
     desk: Data<Desk>,
@@ -74,8 +74,8 @@ pub async fn list_trail(
 ) -> Answer<web::Json<Vec<TrailEntryView>>> {
     let limit = page.limit.unwrap_or(MOST);
     if !(1..=MOST).contains(&limit) {
-        let detail = format!("The limit is from 1 to {MOST}, not {limit}.");
-        return Err(Problem::wire(WireFault::InvalidParameter).detail(detail));
+        let range = 1..=MOST.into();
+        return Err(Problem::out_of_range("limit", range, limit.into()));
     }
     let (club, season) = path.ids();
     let entries = app::seasons::list_trail(&desk, who.0, club, season, page.before, limit).await?;

@@ -4,7 +4,8 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, patch, put, web};
 use app::Desk;
 use app::seasons::{UpdateWeek, Week};
-use chrono::{DateTime, NaiveDateTime, Utc};
+use chrono::{DateTime, Utc};
+use document::civil::CivilDocument;
 use league::ids::{ClubId, SeasonId};
 use league::season::Phase;
 use league::time::Civil;
@@ -92,7 +93,7 @@ pub struct WeekView {
     /// Until when a list counts as in time: the deadline and its grace.
     lists_accepted_until: DateTime<Utc>,
     /// The deadline on the wall of the club.
-    lists_due: NaiveDateTime,
+    lists_due: CivilDocument,
     /// When games must be played.
     play_until_at: DateTime<Utc>,
     /// When the lists were opened.
@@ -115,7 +116,7 @@ pub struct NightView {
     /// When it begins.
     begins_at: DateTime<Utc>,
     /// The same on the wall of the club.
-    begins: NaiveDateTime,
+    begins: CivilDocument,
     /// Tables.
     tables: u16,
 }
@@ -131,7 +132,7 @@ impl WeekView {
             announce_at: facts.announce_at,
             lists_due_at: facts.lists_due_at,
             lists_accepted_until: facts.accepted_until(),
-            lists_due: week.lists_due.0,
+            lists_due: CivilDocument(week.lists_due.0),
             play_until_at: facts.play_until_at,
             lists_opened_at: facts.lists_opened_at,
             paired_at: facts.paired_at,
@@ -143,7 +144,7 @@ impl WeekView {
                 .map(|night| NightView {
                     key: night.key,
                     begins_at: night.begins.1,
-                    begins: night.begins.0.0,
+                    begins: CivilDocument(night.begins.0.0),
                     tables: night.tables,
                 })
                 .collect(),
@@ -160,13 +161,13 @@ pub struct WeekBody {
     cap: Option<u32>,
     /// When cap and scenario go out.
     #[serde(default)]
-    announce: Option<NaiveDateTime>,
+    announce: Option<CivilDocument>,
     /// When lists are due.
     #[serde(default)]
-    lists_due: Option<NaiveDateTime>,
+    lists_due: Option<CivilDocument>,
     /// When games must be played.
     #[serde(default)]
-    play_until: Option<NaiveDateTime>,
+    play_until: Option<CivilDocument>,
     /// All nights of the week.
     #[serde(default)]
     nights: Option<Vec<NightBody>>,
@@ -180,11 +181,12 @@ pub struct WeekBody {
 #[serde(deny_unknown_fields)]
 pub struct NightBody {
     /// Its short name.
-    #[schema(example = "tue")]
+    #[schema(example = "tue", max_length = 20)]
     key: String,
     /// When it begins, in civil time.
-    begins: NaiveDateTime,
+    begins: CivilDocument,
     /// Tables.
+    #[schema(example = 6, minimum = 1, maximum = 500)]
     tables: u16,
 }
 
@@ -198,7 +200,7 @@ pub struct AvailabilityBody {
 }
 
 /// The weeks of a season in order. All caps are known from the start.
-#[utoipa::path(tag = "weeks", security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), Problems))]
+#[utoipa::path(tag = "weeks", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks")]
 pub async fn list_weeks(
     desk: Data<Desk>,
@@ -216,7 +218,7 @@ pub async fn list_weeks(
 }
 
 /// One week.
-#[utoipa::path(tag = "weeks", security((), ("bearer" = [])), responses((status = 200, body = WeekView), Problems))]
+#[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekView), Problems))]
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
 pub async fn find_week(
     desk: Data<Desk>,
@@ -229,7 +231,7 @@ pub async fn find_week(
 }
 
 /// Change a week where that hurts nobody.
-#[utoipa::path(tag = "weeks", responses((status = 204, description = "Changed"), Problems))]
+#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Changed"), Problems))]
 #[patch("/clubs/{club}/seasons/{season}/weeks/{week}")]
 pub async fn update_week(
     desk: Data<Desk>,
@@ -242,14 +244,14 @@ pub async fn update_week(
     let nights = body.nights.map(|nights| {
         nights
             .into_iter()
-            .map(|night| (night.key, Civil(night.begins), night.tables))
+            .map(|night| (night.key, civil(night.begins), night.tables))
             .collect()
     });
     let command = UpdateWeek {
         cap: body.cap,
-        announce: body.announce.map(Civil),
-        lists_due: body.lists_due.map(Civil),
-        play_until: body.play_until.map(Civil),
+        announce: body.announce.map(civil),
+        lists_due: body.lists_due.map(civil),
+        play_until: body.play_until.map(civil),
         nights,
         catalogue_number: body.catalogue_number,
     };
@@ -257,8 +259,12 @@ pub async fn update_week(
     Ok(Done)
 }
 
+fn civil(document: CivilDocument) -> Civil {
+    Civil(document.0)
+}
+
 /// Say which nights of a week you can come.
-#[utoipa::path(tag = "weeks", responses((status = 204, description = "Noted"), Problems))]
+#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Noted"), Problems))]
 #[put("/clubs/{club}/seasons/{season}/weeks/{week}/availability")]
 pub async fn tell_availability(
     desk: Data<Desk>,

@@ -3,6 +3,7 @@
 use serde::Serialize;
 use serde_json::{Map, Value};
 use utoipa::ToSchema;
+use utoipa::openapi::schema::{ObjectBuilder, Schema, SchemaType, Type};
 
 /// A problem (RFC 9457). Further members depend on the type.
 #[derive(Debug, Serialize, ToSchema)]
@@ -47,11 +48,11 @@ pub struct FaultDocument {
     pub detail: String,
     /// What is allowed.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(schema_with = plain_value, required = false)]
     pub limit: Option<Value>,
     /// What was given.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(schema_with = plain_value, required = false)]
     pub actual: Option<Value>,
     /// Of a table: the line of the file, from 1; the first names the columns.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -61,6 +62,12 @@ pub struct FaultDocument {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = 4)]
     pub column: Option<usize>,
+}
+
+/// A number where something is counted, else a text.
+fn plain_value() -> Schema {
+    let types = SchemaType::Array(vec![Type::Number, Type::String]);
+    ObjectBuilder::new().schema_type(types).into()
 }
 
 /// The problems that any operation may answer with.

@@ -5,6 +5,8 @@ mod explain;
 mod kinds;
 mod render;
 
+use std::ops::RangeInclusive;
+
 use actix_web::http::StatusCode;
 use actix_web::http::header::HeaderValue;
 use app::{Fault, Reason, Refusal};
@@ -53,6 +55,21 @@ impl Problem {
         let mut problem = Self::wire(WireFault::PayloadTooLarge)
             .detail(format!("The body may have at most {limit} bytes."));
         problem.facts.insert("limit".to_owned(), limit.into());
+        problem
+    }
+
+    /// 400 for a number in the address that is out of its range.
+    pub fn out_of_range(parameter: &str, range: RangeInclusive<u32>, actual: u32) -> Self {
+        let (least, most) = range.into_inner();
+        let mut problem = Self::wire(WireFault::InvalidParameter).detail(format!(
+            "{parameter} is from {least} to {most}, not {actual}."
+        ));
+        let limit = actual.clamp(least, most);
+        problem
+            .facts
+            .insert("parameter".to_owned(), parameter.into());
+        problem.facts.insert("limit".to_owned(), limit.into());
+        problem.facts.insert("actual".to_owned(), actual.into());
         problem
     }
 

@@ -1,0 +1,20 @@
+//! What an answer means by its status, where its operation says nothing more: OpenAPI asks for a
+//! sentence with every response (specification 3.1.0, Response Object).
+
+use utoipa::openapi::RefOr;
+use utoipa::openapi::path::Operation;
+
+/// Gives every response a description.
+pub(super) fn describe(operation: &mut Operation) {
+    for (status, answer) in &mut operation.responses.responses {
+        if let RefOr::T(answer) = answer
+            && answer.description.is_empty()
+        {
+            let words = match status.as_str() {
+                "201" => "Made; `Location` says where.",
+                _ => "The answer.",
+            };
+            words.clone_into(&mut answer.description);
+        }
+    }
+}
