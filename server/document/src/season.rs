@@ -35,6 +35,12 @@ pub enum CapsDocument {
 
 /// The rhythm of a season. Times are civil times in the season's zone.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[schema(example = json!({
+    "first_day": "2026-03-02", "days_per_week": 7,
+    "announce": {"day": 0, "time": "12:00:00"}, "lists_due": {"day": 1, "time": "12:00:00"},
+    "play_until": {"day": 6, "time": "23:00:00"},
+    "nights": [{"key": "tue", "day": 1, "time": "19:00:00", "tables": 6}]
+}))]
 #[serde(deny_unknown_fields)]
 pub struct CalendarDocument {
     /// First day of week 1.

@@ -50,6 +50,7 @@ pub struct ClubBody {
 /// A role in a club.
 #[derive(Clone, Copy, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
+#[schema(example = "player")]
 pub enum RoleWord {
     /// Runs the club.
     Owner,

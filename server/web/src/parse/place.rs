@@ -229,7 +229,7 @@ mod tests {
     #[test]
     fn a_count_below_zero_is_found_among_many() {
         for at in 0..20 {
-            let side = |spoilt| json!({"quay": spoilt, "bell": 2});
+            let side = |spoilt| json!({"items": {"quay": spoilt, "bell": 2}});
             let legs: Vec<Value> = (0..20)
                 .map(
                     |leg| json!({"first": side(1), "second": side(if leg == at { -1 } else { 1 })}),
@@ -237,7 +237,7 @@ mod tests {
                 .collect();
             let typed = json!({"kind": "played", "counts": {"legs": legs}});
             let found = place::<TypedResultDocument>(typed);
-            assert_eq!(found, format!("/counts/legs/{at}/second/quay"));
+            assert_eq!(found, format!("/counts/legs/{at}/second/items/quay"));
         }
     }
 }
