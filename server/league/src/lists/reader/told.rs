@@ -103,7 +103,7 @@ fn points_that_many_units_cannot_cost_are_those_of_one_unit() {
 #[test]
 fn a_number_is_the_models_or_the_points_and_not_both() {
     let reading = reading("Trf Cutters (9)\nTurf Cutters (8): 8");
-    let meanings = reading.lines[0].parts.iter().map(|part| &part.meaning);
-    assert_eq!(meanings.last(), Some(&Meaning::Models(9)));
+    let last = reading.lines[0].parts.last();
+    assert_eq!(last.map(|part| &part.meaning), Some(&Meaning::Models(9)));
     assert_eq!(numbers(&reading.findings), [("list.stated-points", 56, 8)]);
 }
