@@ -12,6 +12,7 @@ mod outlook;
 mod ranking;
 mod reach;
 mod rounds;
+mod scores_before;
 mod season;
 mod statistics;
 mod table;
@@ -39,6 +40,7 @@ pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, Se
 pub use forecast::{Forecast, Simulation, forecast};
 pub use history::{RankHistory, rank_agreement, rank_history};
 pub use reach::{Reach, ReachRefusal, reach};
+pub use scores_before::scores_before;
 pub use statistics::{Ending, GameSeen, Tally, games_seen, tally};
 pub use table::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal, table};
 pub use tiebreaks::{

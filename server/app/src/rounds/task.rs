@@ -9,7 +9,7 @@ use league::pairing::{Contender, Draw, Night, NightKey, Nights, Pair, TableNo, T
 use league::points::LeaguePoints;
 use league::result::Outcome;
 use league::scenario::Roles;
-use league::standings::table;
+use league::standings::{scores_before, table};
 use store::games::Game;
 use store::rounds::Round;
 use store::weeks::Week;
@@ -123,13 +123,12 @@ impl Scores {
     /// The first round of a week is paired by the table of the week before; later ones by all that is
     /// settled.
     fn new(loaded: &Loaded, drawn: &[Round], key: RoundKey) -> Self {
-        let settled = if key.number == 1 {
-            key.week.previous()
+        let now = if key.number == 1 {
+            scores_before(&loaded.facts, key.week)
         } else {
-            Some(key.week)
+            let rows = table(&loaded.facts, key.week).rows.into_iter();
+            rows.map(|row| (row.player, row.total)).collect()
         };
-        let rows = settled.map(|week| table(&loaded.facts, week).rows);
-        let rows = rows.unwrap_or_default().into_iter();
         let paired = drawn.iter().filter(|round| round.published_at.is_some());
         let paired = paired.flat_map(|round| {
             let key = RoundKey {
@@ -142,7 +141,7 @@ impl Scores {
             })
         });
         Self {
-            now: rows.map(|row| (row.player, row.total)).collect(),
+            now,
             paired: paired.collect(),
         }
     }
