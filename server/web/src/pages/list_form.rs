@@ -7,6 +7,7 @@ use document::list::{ArmyListDocument, EntryDocument};
 use league::catalogue::key::UnitKey;
 use league::catalogue::unit::{Price, Unit, UnitOption};
 use league::catalogue::{Catalogue, Faction};
+use league::lists::facts::points;
 use league::lists::{ArmyList, Entry};
 
 use super::factions::faction_name;
@@ -147,7 +148,7 @@ fn entry_fields(desk: &ListDesk, entry: &Entry, t: &Texts) -> EntryFields {
         key: entry.key.to_string(),
         unit: entry.unit.to_string(),
         name: unit.name.to_string(),
-        points: points(entry, unit),
+        points: points(entry, unit).get(),
         sizes: sizes(entry, unit, t),
         options: unit
             .options
@@ -164,20 +165,11 @@ pub fn parts(catalogue: &Catalogue, list: &ArmyList) -> Vec<(String, u32)> {
     let part = |entry: &Entry| {
         let unit = faction.and_then(|faction| faction.unit(&entry.unit));
         match unit {
-            Some(unit) => (unit.name.to_string(), points(entry, unit)),
+            Some(unit) => (unit.name.to_string(), points(entry, unit).get()),
             None => (faction_name(entry.unit.as_str()), 0),
         }
     };
     list.entries().iter().map(part).collect()
-}
-
-fn points(entry: &Entry, unit: &Unit) -> u32 {
-    let options = entry.options.iter().filter_map(|(key, &taken)| {
-        let option = unit.option(key)?;
-        Some(option.price.for_models(entry.models).times(taken).get())
-    });
-    let base = unit.points_at(entry.models).unwrap_or_default().get();
-    options.fold(base, u32::saturating_add)
 }
 
 fn sizes(entry: &Entry, unit: &Unit, t: &Texts) -> Vec<(u32, String, bool)> {
