@@ -3,6 +3,7 @@
 
 mod repairs;
 mod round_robin;
+mod sums;
 mod tables;
 mod verify;
 

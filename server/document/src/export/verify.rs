@@ -1,10 +1,13 @@
-//! Checking an export with nothing but the file: receipts, draws, proofs, and every round drawn again.
+//! Checking an export with nothing but the file: receipts, draws, proofs, every round drawn again, and
+//! the rows of the table added up from their ledger lines. That the lines follow from slips, painting
+//! and rules is not computed: the file does not carry the catalogue that painted shares depend on.
 
 use league::pairing::draw::Secret;
 use league::pairing::{Draw, certificate, propose};
 
 use super::repairs::{is_repair_of, plays};
 use super::round_robin::Table;
+use super::sums::adds_up;
 use super::{
     FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
 };
@@ -67,6 +70,10 @@ pub fn verify(export: &SeasonExportDocument) -> Checked {
             }
         }
     }
+    checked.say(
+        adds_up(&export.standings),
+        "the table: every row is the sum of its ledger lines".into(),
+    );
     checked
 }
 

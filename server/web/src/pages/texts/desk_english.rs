@@ -74,7 +74,7 @@ vocabulary! {
     whole_season_text: "Everything that may be known now: weeks, opened lists with their receipts, rounds with draw and proof, results, standings. What is still sealed or not revealed is not in it.",
     whole_season_get: "Download season.json",
     verify: "Check it yourself",
-    verify_text: "The program checks the file without a network: receipts, draws and proofs, every round paired again and the table computed anew.",
+    verify_text: "The program checks the file without a network: receipts, draws and proofs; every round is paired again, and every row of the table is added up from its ledger lines. Painted shares need the catalogue, which the file does not carry, so it does not check that each line follows from the rules, the claims and the slips; nor does it check the awards.",
     verify_before_end: "The draws can be checked once the season has ended and the secret is shown.",
     sheets: "For spreadsheets and programs",
     sheets_text: "Always the current state, without an account.",

@@ -75,7 +75,7 @@ translation! {
     whole_season_text: "Alles, was jetzt bekannt sein darf: Wochen, geöffnete Listen mit Quittung, Runden mit Auslosung und Beweis, Ergebnisse, Tabelle. Was noch versiegelt oder nicht enthüllt ist, steht nicht darin.",
     whole_season_get: "season.json herunterladen",
     verify: "Selbst nachprüfen",
-    verify_text: "Das Programm prüft die Datei ohne Netz: Quittungen, Auslosungen und Beweise, jede Runde wird neu gepaart und die Tabelle neu berechnet.",
+    verify_text: "Das Programm prüft die Datei ohne Netz: Quittungen, Auslosungen und Beweise; jede Runde wird neu gepaart und jede Zeile der Tabelle aus den Zeilen des Punktebuchs addiert. Bemalte Anteile brauchen den Katalog, der nicht in der Datei steht; darum prüft es nicht, ob jede Zeile des Punktebuchs aus Regeln, Bemalmeldungen und Ergebnissen folgt, und auch nicht die Auszeichnungen.",
     verify_before_end: "Die Auslosungen lassen sich prüfen, sobald die Saison beendet und das Geheimnis gezeigt ist.",
     sheets: "Für Tabellenblätter und Programme",
     sheets_text: "Immer der aktuelle Stand, ohne Konto.",
