@@ -178,6 +178,12 @@ impl Slip {
         }
     }
 
+    /// Whether the report that awaits an answer is the one made at this instant: its side may report
+    /// anew until it is answered, and nobody agrees to numbers that they have not seen.
+    pub fn awaits_answer_to(&self, reported_at: Instant) -> bool {
+        matches!(self, Self::Reported { report, .. } if report.at == reported_at)
+    }
+
     /// The other side agrees.
     ///
     /// # Errors

@@ -81,6 +81,8 @@ fn a_side_may_correct_its_own_report_and_the_time_starts_anew() {
     let slip = slip
         .report(said(Side::First, played(15, 9), 10), WITHIN)
         .unwrap();
+    assert!(slip.awaits_answer_to(hour(10)));
+    assert!(!slip.awaits_answer_to(hour(0)), "what was said first");
     assert_eq!(slip.clone().settle(hour(57)), slip);
     assert_eq!(
         slip.settle(hour(58)).settled().unwrap().outcome,

@@ -4,6 +4,7 @@ use actix_web::web::{Data, Path, Query};
 use actix_web::{HttpRequest, get, post, web};
 use app::results::{AdjustPoints, DisputeResult, Game, ReportResult, RuleResult};
 use app::{Desk, Reason, Refusal};
+use chrono::{DateTime, Utc};
 use document::result::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::week::WeekNo;
@@ -227,17 +228,27 @@ fn key_required() -> Problem {
     Refusal::rule(Reason::IdempotencyKeyRequired, detail).into()
 }
 
-/// Confirm the other side's report.
-#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
+/// Which report is meant.
+#[derive(Debug, Deserialize, IntoParams)]
+#[into_params(parameter_in = Query)]
+pub struct SeenReport {
+    /// The report's `at`: 409 when the other side has reported anew since.
+    pub reported_at: Option<DateTime<Utc>>,
+}
+
+/// Confirm the other side's report. Say which one was seen, so that a later one is not confirmed unseen.
+#[utoipa::path(tag = "results", params(OneGame, SeenReport), responses((status = 200, body = SlipDocument), Problems))]
 #[post("/clubs/{club}/seasons/{season}/games/{game}/confirm")]
 pub async fn confirm_result(
     desk: Data<Desk>,
     who: SignedIn,
     path: Path<OneGame>,
+    seen: Query<SeenReport>,
 ) -> Answer<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
+    let seen = seen.reported_at;
     Ok(web::Json(
-        app::results::confirm_result(&desk, who.0, club, season, game).await?,
+        app::results::confirm_result(&desk, who.0, club, season, game, seen).await?,
     ))
 }
 

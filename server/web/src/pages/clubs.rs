@@ -11,7 +11,7 @@ use league::role::Role;
 use league::season::SeasonState;
 
 use super::address::{self, InClub};
-use super::answer::{PageAnswer, framed, percent_encode, show_as};
+use super::answer::{PageAnswer, framed, go, percent_encode, show_as};
 use super::fields::Fields;
 use super::moment::{Clock, Moment};
 use super::roles::{role_word, runs_seasons};

@@ -7,7 +7,7 @@ use app::seasons::ScenarioSeen;
 use app::{Actor, Desk, Reason, Refusal};
 use askama::Template;
 use league::ids::{ClubId, GameId, PlayerId, SeasonId};
-use league::result::{Confirmation, Slip};
+use league::result::{Confirmation, ItemScore, Outcome, Slip};
 use league::scenario::ScenarioSheet;
 use league::side::Side;
 
@@ -41,6 +41,7 @@ struct GamePage {
     may_answer: bool,
     may_rule: bool,
     confirm_due: Option<Moment>,
+    seen: String,
     key: String,
     reason: String,
     endings: Vec<Ending>,
@@ -54,8 +55,15 @@ struct SaidRow {
     what: Phrase,
     by: String,
     outcome: String,
+    legs: Vec<Vec<CountedRow>>,
     reason: String,
     at: Moment,
+}
+
+/// What a report counted of one item.
+struct CountedRow {
+    label: String,
+    counts: [String; 2],
 }
 
 /// A game's page.
@@ -101,7 +109,8 @@ async fn act(
     let reason = fields.text("reason").to_owned();
     match fields.text("act") {
         "confirm" => {
-            app::results::confirm_result(desk, actor, club, season, id).await?;
+            let seen = fields.value("seen");
+            app::results::confirm_result(desk, actor, club, season, id, seen).await?;
         }
         "dispute" => {
             let command = DisputeResult {
@@ -116,6 +125,9 @@ async fn act(
             let sheet = sheet.ok_or_else(|| {
                 Refusal::rule(Reason::WeekState, "The scenario is not revealed yet.")
             })?;
+            if slip_form::is_wrong(&sheet, fields) {
+                return Err(Refusal::faults(Reason::Validation, "", Vec::new()));
+            }
             let typed = slip_form::read(&sheet, fields);
             if what == "rule" {
                 let command = RuleResult { typed, reason };
@@ -175,7 +187,7 @@ async fn game_page(
         week_link: scene.week_link(game.week),
         game: row,
         link: address::game(club, season, id),
-        said: said(&scene, visit, &game),
+        said: said(&scene, visit, &game, sheet.as_ref()),
         legs: sheet
             .map(|sheet| slip_form::legs(&sheet, fields))
             .unwrap_or_default(),
@@ -185,6 +197,10 @@ async fn game_page(
         confirm_due: match &game.slip {
             Slip::Reported { confirm_due, .. } => Some(scene.clock(t).until(*confirm_due)),
             _ => None,
+        },
+        seen: match &game.slip {
+            Slip::Reported { report, .. } => report.at.to_rfc3339(),
+            _ => String::new(),
         },
         key: match fields.sent("key") {
             Some(key) => key.to_owned(),
@@ -217,7 +233,12 @@ fn answers(slip: &Slip, side: Side) -> bool {
 }
 
 /// Everything that was said, first things first.
-fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
+fn said(
+    scene: &SeasonScene,
+    visit: &Visit,
+    game: &Game,
+    sheet: Option<&ScenarioSheet>,
+) -> Vec<SaidRow> {
     let t = visit.t;
     let clock = scene.clock(t);
     let name = |side: Side| match (side, game.meeting.as_ref()) {
@@ -228,6 +249,7 @@ fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
         what: t.slip_reported,
         by: name(report.by),
         outcome: outcome_words(t, &report.outcome),
+        legs: counted(sheet, &report.outcome),
         reason: String::new(),
         at: clock.at(report.at),
     };
@@ -241,6 +263,9 @@ fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
                 by: name(dispute.by),
                 outcome: counter
                     .map(|said| outcome_words(t, &said.outcome))
+                    .unwrap_or_default(),
+                legs: counter
+                    .map(|said| counted(sheet, &said.outcome))
                     .unwrap_or_default(),
                 reason: dispute
                     .reason
@@ -259,6 +284,7 @@ fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
                     Confirmation::BySilence => t.by_silence.to_string(),
                 },
                 outcome: String::new(),
+                legs: Vec::new(),
                 reason: String::new(),
                 at: clock.at(*at),
             };
@@ -268,10 +294,32 @@ fn said(scene: &SeasonScene, visit: &Visit, game: &Game) -> Vec<SaidRow> {
             what: t.slip_ruled,
             by: t.role_referee_name.to_string(),
             outcome: outcome_words(t, &ruling.outcome),
+            legs: counted(sheet, &ruling.outcome),
             reason: ruling.reason.as_str().to_owned(),
             at: clock.at(ruling.at),
         }],
     }
+}
+
+/// What was counted, leg by leg; an item of which nothing was typed is left out.
+fn counted(sheet: Option<&ScenarioSheet>, outcome: &Outcome) -> Vec<Vec<CountedRow>> {
+    let (Some(sheet), Outcome::Played(score)) = (sheet, outcome) else {
+        return Vec::new();
+    };
+    let items = sheet.terms().items.as_slice();
+    let row = |item: &ItemScore| {
+        let known = items.iter().find(|known| known.key == item.item)?;
+        let of = |side| item.counts[side].map(|count| count.to_string());
+        let counts = Side::BOTH.map(of);
+        let typed = counts.iter().any(Option::is_some);
+        typed.then(|| CountedRow {
+            label: known.label.to_string(),
+            counts: counts.map(Option::unwrap_or_default),
+        })
+    };
+    let legs = score.legs.iter();
+    legs.map(|leg| leg.items.iter().filter_map(row).collect())
+        .collect()
 }
 
 /// Every game of a week.

@@ -14,8 +14,36 @@ use super::texts::Texts;
 pub struct CountRow {
     /// What the form says.
     pub label: String,
-    /// Name and value of each side's field, where that side counts it.
-    pub sides: [Option<(String, String)>; 2],
+    /// The field of each side, where that side counts it.
+    pub sides: [Option<CountField>; 2],
+}
+
+/// The field of one count.
+pub struct CountField {
+    /// What it is called.
+    pub name: String,
+    /// What was typed.
+    pub value: String,
+    /// Whether that is no count.
+    pub wrong: bool,
+}
+
+impl CountField {
+    fn new(name: String, fields: &Fields) -> Self {
+        let value = fields.text(&name).to_owned();
+        Self {
+            wrong: !value.is_empty() && value.parse::<u32>().is_err(),
+            name,
+            value,
+        }
+    }
+}
+
+/// Whether something was typed that is no count: it must not be taken for nothing.
+pub fn is_wrong(sheet: &ScenarioSheet, fields: &Fields) -> bool {
+    let rows = legs(sheet, fields).into_iter().flatten();
+    let mut typed = rows.flat_map(|row| row.sides).flatten();
+    typed.any(|field| field.wrong)
 }
 
 /// The rows of each leg, with what was typed.
@@ -37,9 +65,7 @@ fn count_row(leg: usize, item: &Item, fields: &Fields) -> CountRow {
             Who::Either => true,
             Who::Only(role) => side.role_in_leg(leg) == role,
         };
-        let name = name(leg, side, item.key.as_str());
-        let typed = fields.text(&name).to_owned();
-        counts.then_some((name, typed))
+        counts.then(|| CountField::new(name(leg, side, item.key.as_str()), fields))
     };
     CountRow {
         label: item.label.to_string(),
@@ -136,5 +162,28 @@ fn counts(sheet: &ScenarioSheet, fields: &Fields) -> CountsDocument {
     });
     CountsDocument {
         legs: legs.collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_no_count_is_wrong_and_kept() {
+        for (typed, wrong) in [
+            ("", false),
+            ("0", false),
+            (" 7 ", false),
+            ("-1", true),
+            ("abc", true),
+            ("2.5", true),
+            ("99999999999", true),
+        ] {
+            let name = "leg.0.first.quern".to_owned();
+            let fields = Fields::of(vec![(name.clone(), typed.to_owned())]);
+            let field = CountField::new(name, &fields);
+            assert_eq!((field.value.as_str(), field.wrong), (typed.trim(), wrong));
+        }
     }
 }

@@ -214,6 +214,7 @@ vocabulary! {
     means_unit: "{}, {} models",
     means_units: "{} units of {}, {} models each",
     means_foreign_unit: "{}, a unit of another faction: {}",
+    not_a_count: "Not a whole number from 0 up.",
     means_times: "{} times",
     means_models: "{} models",
     means_points: "{} points are stated",

@@ -213,6 +213,7 @@ translation! {
     means_unit: "{}, {} Modelle",
     means_units: "{} Einheiten {}, je {} Modelle",
     means_foreign_unit: "{}, eine Einheit einer anderen Fraktion: {}",
+    not_a_count: "Keine ganze Zahl ab 0.",
     means_times: "{}-mal",
     means_models: "{} Modelle",
     means_points: "{} Punkte sind angegeben",
