@@ -136,12 +136,11 @@ impl Store {
     ///
     /// # Errors
     /// Whatever `act` answers, or a [`Fault`] of the database.
-    pub async fn ask<R, E, F>(&self, act: F) -> Result<R, E>
-    where
-        E: From<Fault>,
-        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
-    {
-        within_patience(async { act(&mut *self.conn().await?).await }).await
+    pub async fn ask<R>(
+        &self,
+        act: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
+    ) -> Result<R, Fault> {
+        within_patience(async { Ok(self.begun(act).await?.1) }).await
     }
 
     /// Runs `act` in one transaction: all of it happens, or nothing. Whoever listens to this process
@@ -176,10 +175,10 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        let mut conn = self.conn().await?;
-        AnsiTransactionManager::begin_transaction_sql(&mut *conn, begin)
-            .await
-            .map_err(Fault::from)?;
+        let begun = self.begun(async |conn| {
+            Ok(AnsiTransactionManager::begin_transaction_sql(conn, begin).await?)
+        });
+        let (mut conn, ()) = begun.await?;
         match act(&mut conn).await {
             Ok(answer) => {
                 AnsiTransactionManager::commit_transaction(&mut *conn)
@@ -194,6 +193,23 @@ impl Store {
                 Err(refusal)
             }
         }
+    }
+
+    /// A connection with what it answered to its first statement, which may be sent twice. One that the
+    /// database ended is found out by that: then those as old as it go too, and a new one is asked.
+    async fn begun<R>(
+        &self,
+        first: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
+    ) -> Result<(Object<AsyncPgConnection>, R), Fault> {
+        let mut conn = self.conn().await?;
+        let mut answer = first(&mut conn).await;
+        if matches!(answer, Err(Fault::Unavailable(_))) {
+            drop(Object::take(conn));
+            self.pool.retain(|_, _| false);
+            conn = self.conn().await?;
+            answer = first(&mut conn).await;
+        }
+        Ok((conn, answer?))
     }
 
     async fn conn(&self) -> Result<Object<AsyncPgConnection>, Fault> {

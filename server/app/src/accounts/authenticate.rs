@@ -9,15 +9,14 @@ use crate::{Actor, Desk, Refusal};
 /// [`Reason::InvalidToken`](crate::Reason::InvalidToken): one answer for every kind of bad token.
 pub async fn authenticate(desk: &Desk, access: &str) -> Result<Actor, Refusal> {
     let claim = desk.key.check(access).ok_or_else(token::invalid)?;
-    let (owner, now) = desk
+    let found = desk
         .store
-        .ask(
-            async |conn| match store::sessions::find_live(conn, claim.session).await {
-                Err(store::Fault::NotFound) => Err(token::invalid()),
-                found => Ok(found?),
-            },
-        )
-        .await?;
+        .ask(async |conn| store::sessions::find_live(conn, claim.session).await)
+        .await;
+    let (owner, now) = match found {
+        Err(store::Fault::NotFound) => return Err(token::invalid()),
+        found => found?,
+    };
     if claim.is_in_date(now) && owner == claim.account {
         Ok(Actor {
             account: claim.account,

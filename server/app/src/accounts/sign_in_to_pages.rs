@@ -41,16 +41,16 @@ pub async fn sign_in_to_pages(desk: &Desk, command: SignIn) -> Result<PageSessio
 /// [`Refusal::Unavailable`] when the database cannot be reached.
 pub async fn authenticate_page(desk: &Desk, secret: &str) -> Result<Option<Actor>, Refusal> {
     let digest = secret::digest(secret);
-    desk.store
-        .ask(
-            async |conn| match store::sessions::find_live_by_page_digest(conn, &digest).await {
-                Ok(session) => Ok(Some(Actor {
-                    account: session.account,
-                    session: session.id,
-                })),
-                Err(store::Fault::NotFound) => Ok(None),
-                Err(fault) => Err(fault.into()),
-            },
-        )
-        .await
+    let found = desk
+        .store
+        .ask(async |conn| store::sessions::find_live_by_page_digest(conn, &digest).await)
+        .await;
+    match found {
+        Ok(session) => Ok(Some(Actor {
+            account: session.account,
+            session: session.id,
+        })),
+        Err(store::Fault::NotFound) => Ok(None),
+        Err(fault) => Err(fault.into()),
+    }
 }

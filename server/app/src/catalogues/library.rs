@@ -63,16 +63,27 @@ fn units(catalogue: &Catalogue) -> usize {
 
 #[cfg(test)]
 mod tests {
-    use league::catalogue::draft::{CatalogueDraft, FactionDraft};
+    use league::catalogue::draft::{CatalogueDraft, FactionDraft, SizeDraft, UnitDraft};
     use uuid::Uuid;
 
     use super::*;
 
-    fn empty() -> Arc<Catalogue> {
+    fn small() -> Arc<Catalogue> {
+        let size = SizeDraft {
+            models: 5,
+            points: 60,
+        };
+        let unit = UnitDraft {
+            key: "pole-hands".into(),
+            name: "Pole-Hands".into(),
+            kind: "line".into(),
+            sizes: vec![size],
+            ..UnitDraft::default()
+        };
         let faction = FactionDraft {
             key: "sluicebond".into(),
             name: "Sluicebond".into(),
-            units: Vec::new(),
+            units: vec![unit],
         };
         let draft = CatalogueDraft {
             factions: vec![faction],
@@ -85,7 +96,7 @@ mod tests {
         let library = Library::default();
         let [here, there] = [1, 2].map(|club| ClubId(Uuid::from_u128(club)));
         let catalogue = CatalogueId(Uuid::from_u128(3));
-        let first = empty();
+        let first = small();
         library.keep((here, catalogue, 1), &first);
         assert!(Arc::ptr_eq(
             &library.kept((here, catalogue, 1)).unwrap(),

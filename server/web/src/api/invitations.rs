@@ -96,7 +96,7 @@ pub async fn create_invitation(
 }
 
 /// The invitations that still work, without their codes.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = Vec<OpenInvitationView>), Problems))]
+#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = Vec<OpenInvitationView>), Problems))]
 #[get("/clubs/{club}/invitations")]
 pub async fn list_invitations(
     desk: Data<Desk>,
@@ -114,7 +114,7 @@ pub async fn list_invitations(
 }
 
 /// Take an invitation back. Its code no longer works.
-#[utoipa::path(tag = "clubs", responses((status = 204, description = "Gone"), Problems))]
+#[utoipa::path(tag = "clubs", params(OneInvitation), responses((status = 204, description = "Gone"), Problems))]
 #[delete("/clubs/{club}/invitations/{invitation}")]
 pub async fn delete_invitation(
     desk: Data<Desk>,

@@ -151,7 +151,7 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             Method::POST,
             &adjustments,
             json!({ "player": scene.oskrel.id, "week": 1, "amount": i32::MIN, "reason": "x" }),
-            &[("validation", "/amount", json!(1000), json!(i32::MIN))],
+            &[("validation", "/amount", json!(-1000), json!(i32::MIN))],
         ),
         (
             "more points than a ruling gives",

@@ -145,7 +145,7 @@ fn a_body_that_is_none_is_refused_by_its_place() {
             r#"{"faction":"a"}"#,
             422,
             "validation",
-            &[""],
+            &["/entries"],
         ),
         (
             "the same key twice",

@@ -19,8 +19,32 @@ pub const SAID: &[(&str, &str)] = &[
         "Nennen Sie zwei Spielende der Saison.",
     ),
     (
-        "Somebody else must give orders about your own game.",
-        "Über Ihre eigene Partie muss jemand anderes bestimmen.",
+        "You play in this round. Somebody who does not must give orders about its games.",
+        "Sie spielen in dieser Runde. Über ihre Partien muss jemand bestimmen, der nicht mitspielt.",
+    ),
+    (
+        "You play in this round, and it is drawn. Publish it and repair it, or let somebody who does not play in it propose it anew.",
+        "Sie spielen in dieser Runde, und sie ist ausgelost. Veröffentlichen und reparieren Sie sie, oder lassen Sie jemanden neu auslosen, der nicht mitspielt.",
+    ),
+    (
+        "This repair changes your own game. An organiser or a referee whose game it leaves alone must publish it.",
+        "Diese Reparatur ändert Ihre eigene Partie. Veröffentlichen muss sie eine Spielleitung oder ein Schiedsrichter, deren Partie sie nicht berührt.",
+    ),
+    (
+        "Another result was reported in between; look at it before you answer.",
+        "Inzwischen wurde ein anderes Ergebnis gemeldet. Sehen Sie es an, bevor Sie antworten.",
+    ),
+    (
+        "The round is drawn; no list comes in any more.",
+        "Die Runde ist ausgelost; es kommt keine Liste mehr herein.",
+    ),
+    (
+        "The deadline has passed; the list that was handed in stands.",
+        "Der Abgabeschluss ist vorbei; die abgegebene Liste gilt.",
+    ),
+    (
+        "The scenario of the week is not revealed yet.",
+        "Das Szenario der Woche ist noch nicht enthüllt.",
     ),
     (
         "Fewer than two players can come.",

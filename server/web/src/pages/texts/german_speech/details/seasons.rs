@@ -140,8 +140,24 @@ pub const SAID: &[(&str, &str)] = &[
     ),
     ("All {} places are taken.", "Alle {0} Plätze sind vergeben."),
     (
-        "Somebody has this handle in this season.",
-        "Diesen Namen hat in dieser Saison schon jemand.",
+        "Somebody has this handle in this season, or one that looks like it.",
+        "Diesen Namen oder einen, der ihm gleicht, hat in dieser Saison schon jemand.",
+    ),
+    (
+        "A week that is announced stays so, and its cap and catalogue are fixed.",
+        "Eine angekündigte Woche bleibt angekündigt; ihre Grenze und ihr Katalog stehen fest.",
+    ),
+    (
+        "The title is known to the players; it stays.",
+        "Der Titel ist den Spielenden bekannt; er bleibt.",
+    ),
+    (
+        "Somebody else must change who lives with you.",
+        "Wer mit Ihnen zusammenwohnt, muss jemand anderes ändern.",
+    ),
+    (
+        "Who joined a season of the club alone did not agree to be seen by everybody.",
+        "Wer einer Saison nur für den Verein beitrat, hat nicht zugestimmt, von allen gesehen zu werden.",
     ),
     (
         "You play in this season already.",
