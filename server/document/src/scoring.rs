@@ -47,7 +47,7 @@ pub struct ScoringDocument {
     pub late_joiner: LateJoinerDocument,
     /// Factor on games and byes of a week, by week number; 1 where none is named.
     #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    #[schema(example = json!({"8": 2}))]
+    #[schema(value_type = BTreeMap<String, u8>, example = json!({"8": 2}))]
     pub weights: BTreeMap<u8, u8>,
 }
 
