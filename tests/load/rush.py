@@ -97,7 +97,7 @@ analyze rush;
 
 EMPTY = """
 delete from lists;
-vacuum lists;
+vacuum analyze;
 checkpoint;
 """
 
@@ -138,7 +138,7 @@ def main():
     options = argparse.ArgumentParser(description=__doc__)
     options.add_argument("--players", type=int, default=2000)
     options.add_argument("--repeats", type=int, default=3)
-    options.add_argument("--pool", type=int, default=16, help="the server's connections to its database")
+    options.add_argument("--pool", type=int, default=24, help="the server's connections to its database")
     chosen = options.parse_args()
     with programs.folder() as folder, programs.tallyhost(folder / "data", "--pool", str(chosen.pool)) as server:
         league = League(

@@ -12,6 +12,7 @@ use crate::catalogues::Library;
 use crate::freshness::Freshness;
 use crate::kept::Kept;
 use crate::rounds::{SeasonFairness, Timed};
+use crate::seasons::rulebook::Rulebook;
 use crate::standings::SeasonForecast;
 use crate::turns::Turns;
 use crate::{Refusal, Uptime};
@@ -48,6 +49,7 @@ pub struct Desk {
     pub(crate) audits: Kept<SeasonId, SeasonFairness>,
     pub(crate) forecasts: Kept<(SeasonId, u64, u32), SeasonForecast>,
     pub(crate) library: Library,
+    pub(crate) rulebook: Rulebook,
 }
 
 /// Somebody who has signed in.
@@ -87,7 +89,17 @@ impl Desk {
             audits: Kept::default(),
             forecasts: Kept::default(),
             library: Library::default(),
+            rulebook: Rulebook::default(),
         })
+    }
+
+    /// The same desk, its facts fetched over other connections.
+    #[must_use]
+    pub fn over(&self, store: Store) -> Self {
+        Self {
+            store,
+            ..self.clone()
+        }
     }
 
     /// The instant by the league's one clock.

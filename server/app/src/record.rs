@@ -7,6 +7,7 @@ use store::Conn;
 use store::seasons::Season;
 use store::trail::{Event, OpenTo};
 
+use crate::seasons::look::Running;
 use crate::standings::freeze::freeze_rows;
 use crate::{Actor, Refusal};
 
@@ -32,6 +33,16 @@ impl Scene {
 
     /// Something that `actor` does in a season.
     pub fn in_season(season: &Season, actor: Actor, at: Instant) -> Self {
+        Self {
+            club: season.club,
+            season: Some(season.id),
+            at,
+            actor: Some(actor),
+        }
+    }
+
+    /// Something that `actor` does in a season that runs.
+    pub fn in_running(season: Running, actor: Actor, at: Instant) -> Self {
         Self {
             club: season.club,
             season: Some(season.id),

@@ -2,6 +2,7 @@
 
 use std::net::SocketAddr;
 use std::sync::Arc;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
 use actix_web::HttpServer;
@@ -47,7 +48,10 @@ impl Bound {
         limits: Limits,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
         connections::allow_many();
-        let store = Store::connect(url, settings.pool.get())?;
+        let workers = settings.workers.get();
+        // One for the background, on this thread, and one for each worker.
+        let mut stores = Store::connect(url, settings.pool.get(), 1 + workers)?;
+        let store = stores.swap_remove(0);
         let metrics = metrics::of_process(store.clone())?;
         let start = Instant::now();
         let uptime = Box::new(move || start.elapsed());
@@ -65,7 +69,8 @@ impl Bound {
         let document = Document::new(&web::openapi(standings::openapi()))?;
         let routes = routes(role, shelf.clone(), document);
         let public = PublicAddress(settings.public_url.clone());
-        let (served, told) = (desk.clone(), leaving.clone());
+        let desks: Vec<Desk> = stores.into_iter().map(|near| desk.over(near)).collect();
+        let (begun, told) = (Arc::new(AtomicUsize::new(0)), leaving.clone());
         let counted = metrics.clone();
         let at_front: standings::Tell = Arc::new(move |route, status| {
             let counting = counted.counting("GET", route, status);
@@ -76,8 +81,9 @@ impl Bound {
             })
         });
         let server = HttpServer::new(move || {
+            let worker = begun.fetch_add(1, Ordering::Relaxed) % desks.len();
             let app = web::server_parts(
-                served.clone(),
+                desks[worker].clone(),
                 metrics.clone(),
                 told.clone(),
                 limits.clone(),
@@ -86,7 +92,7 @@ impl Bound {
             );
             Front::new(app, Arc::clone(&at_front))
         })
-        .workers(settings.workers.get())
+        .workers(workers)
         .client_request_timeout(PATIENCE_WITH_CLIENTS)
         .tcp_nodelay(true)
         .on_connect(|connection, _| connections::drop_when_unread(connection))

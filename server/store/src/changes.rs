@@ -14,6 +14,7 @@ use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
 use futures_util::future::BoxFuture;
 use league::ids::{ClubId, SeasonId};
+use scopeguard::ScopeGuard;
 use tokio::task::LocalKey;
 use tokio::time::timeout;
 use uuid::Uuid;
@@ -125,7 +126,7 @@ impl Store {
     /// # Errors
     /// [`Fault::Broken`] from a replica, which sends no notices; a fault of the connection.
     pub async fn listen(&self) -> Result<Listener, Fault> {
-        let mut conn = Object::take(self.conn().await?);
+        let mut conn = Object::take(ScopeGuard::into_inner(self.conn().await?));
         conn.batch_execute("listen season_changed").await?;
         Ok(Listener(conn))
     }

@@ -15,6 +15,6 @@ define_sql_function! {
 ///
 /// # Errors
 /// [`Fault`] of the database.
-pub async fn now(conn: &mut Conn) -> Result<Instant, Fault> {
-    Ok(select(league_clock()).get_result(conn).await?)
+pub async fn now(mut conn: &Conn) -> Result<Instant, Fault> {
+    Ok(select(league_clock()).get_result(&mut conn).await?)
 }

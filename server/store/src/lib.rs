@@ -24,6 +24,7 @@ pub mod nudges;
 mod of_season;
 pub mod painting;
 pub mod photos;
+pub mod places;
 pub mod players;
 pub mod records;
 pub mod repairs;
@@ -36,6 +37,7 @@ pub mod sessions;
 pub mod trail;
 pub mod weeks;
 
+use std::sync::Arc;
 use std::time::Duration;
 
 use diesel::ConnectionResult;
@@ -45,12 +47,13 @@ use diesel_async::pooled_connection::{
     AsyncDieselConnectionManager, ManagerConfig, RecyclingMethod,
 };
 use diesel_async::{
-    AnsiTransactionManager, AsyncConnection, AsyncMigrationHarness, AsyncPgConnection,
-    SimpleAsyncConnection, TransactionManager,
+    AsyncConnection, AsyncMigrationHarness, AsyncPgConnection, SimpleAsyncConnection,
 };
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 
 use futures_util::FutureExt;
+use futures_util::future::join;
+use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
 pub use fault::{Fault, Taken};
@@ -73,11 +76,12 @@ const LIMIT: &str = "set statement_timeout = '5s'";
 #[derive(Clone)]
 pub struct Store {
     pool: Pool<AsyncPgConnection>,
+    all: Arc<[Pool<AsyncPgConnection>]>,
     ear: changes::Ear,
 }
 
-/// The pool's connections at one moment.
-#[derive(Clone, Copy, Debug)]
+/// The pools' connections at one moment.
+#[derive(Clone, Copy, Debug, Default)]
 pub struct Connections {
     /// In use.
     pub busy: usize,
@@ -88,35 +92,36 @@ pub struct Connections {
 }
 
 impl Store {
-    /// Prepares a pool; connections are made when first needed.
+    /// One store for each of several threads, with a pool of its own: a connection is served by the
+    /// thread that made it, so the others would have to wake that one for every answer. Together they
+    /// have `connections`, or one each; these are made when first needed.
     ///
     /// # Errors
-    /// [`Fault::Broken`] when the pool cannot be built.
-    pub fn connect(url: &str, connections: usize) -> Result<Self, Fault> {
-        let mut config = ManagerConfig::default();
-        // Its task hears of the end of a connection at once: no need to ask before each use.
-        config.recycling_method = RecyclingMethod::Fast;
-        config.custom_setup = Box::new(|url| establish(url).boxed());
-        let source = AsyncDieselConnectionManager::new_with_config(url, config);
-        let pool = Pool::builder(source)
-            .max_size(connections)
-            .build()
-            .map_err(|cause| Fault::Broken(cause.to_string()))?;
-        Ok(Self {
-            pool,
-            ear: changes::Ear::default(),
-        })
+    /// [`Fault::Broken`] when a pool cannot be built.
+    pub fn connect(url: &str, connections: usize, threads: usize) -> Result<Vec<Self>, Fault> {
+        let share = (connections / threads).max(1);
+        let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
+        let all: Arc<[_]> = pools?.into();
+        let ear = changes::Ear::default();
+        let store = |pool: &Pool<_>| Self {
+            pool: pool.clone(),
+            all: Arc::clone(&all),
+            ear: ear.clone(),
+        };
+        Ok(all.iter().map(store).collect())
     }
 
-    /// How many connections there are at this moment, and how many wait for one.
+    /// How many connections all threads have at this moment, and how many wait for one.
     #[must_use]
     pub fn connections(&self) -> Connections {
-        let status = self.pool.status();
-        Connections {
-            busy: status.size.saturating_sub(status.available),
-            idle: status.available,
-            waiting: status.waiting,
+        let mut sum = Connections::default();
+        for pool in &*self.all {
+            let status = pool.status();
+            sum.busy += status.size.saturating_sub(status.available);
+            sum.idle += status.available;
+            sum.waiting += status.waiting;
         }
+        sum
     }
 
     /// Runs `act` against one unchanging snapshot of the facts.
@@ -128,7 +133,8 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        self.transact("begin isolation level repeatable read read only", act)
+        let begin = "begin isolation level repeatable read read only";
+        self.transact(begin, async |_| Ok(()), async |conn, ()| act(conn).await)
             .await
     }
 
@@ -140,7 +146,12 @@ impl Store {
         &self,
         act: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
     ) -> Result<R, Fault> {
-        within_patience(async { Ok(self.begun(act).await?.1) }).await
+        within_patience(async {
+            let (conn, answer) = self.begun(act).await?;
+            give_back(conn);
+            Ok(answer)
+        })
+        .await
     }
 
     /// Runs `act` in one transaction: all of it happens, or nothing. Whoever listens to this process
@@ -153,7 +164,25 @@ impl Store {
         E: From<Fault>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        let (answer, changes) = changes::noting(self.transact("begin read write", act)).await;
+        self.write_after(async |_| Ok(()), async |conn, ()| act(conn).await)
+            .await
+    }
+
+    /// As [`Store::write`], for what begins with a look that writes nothing: its statements go to the
+    /// database together with the beginning of the transaction. It may be looked twice.
+    ///
+    /// # Errors
+    /// Whatever `look` or `act` answers (then nothing was written), or a [`Fault`] of the database.
+    pub async fn write_after<L, R, E>(
+        &self,
+        look: impl AsyncFn(&Conn) -> Result<L, E>,
+        act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
+    ) -> Result<R, E>
+    where
+        E: From<Fault>,
+    {
+        let transaction = self.transact("begin read write", look, act);
+        let (answer, changes) = changes::noting(transaction).await;
         if answer.is_ok() {
             changes::commit(&changes);
             self.ear.tell(changes).await;
@@ -161,50 +190,43 @@ impl Store {
         answer
     }
 
-    /// A connection that is given up on is closed, and its transaction with it.
-    async fn transact<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
+    async fn transact<L, R, E>(
+        &self,
+        begin: &str,
+        look: impl AsyncFn(&Conn) -> Result<L, E>,
+        act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
+    ) -> Result<R, E>
     where
         E: From<Fault>,
-        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
-        within_patience(self.transact_unhurried(begin, act)).await
+        within_patience(async {
+            let first = async |conn: &mut Conn| {
+                let (begun, seen) = join(tell(conn, begin), look(conn)).await;
+                begun.map(|()| seen)
+            };
+            let (mut conn, seen) = self.begun(first).await?;
+            let answer = match seen {
+                Ok(seen) => act(&mut conn, seen).await,
+                Err(refusal) => Err(refusal),
+            };
+            let end = if answer.is_ok() { "commit" } else { "rollback" };
+            tell(&conn, end).await?;
+            give_back(conn);
+            answer
+        })
+        .await
     }
 
-    async fn transact_unhurried<R, E, F>(&self, begin: &str, act: F) -> Result<R, E>
-    where
-        E: From<Fault>,
-        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
-    {
-        let begun = self.begun(async |conn| {
-            Ok(AnsiTransactionManager::begin_transaction_sql(conn, begin).await?)
-        });
-        let (mut conn, ()) = begun.await?;
-        match act(&mut conn).await {
-            Ok(answer) => {
-                AnsiTransactionManager::commit_transaction(&mut *conn)
-                    .await
-                    .map_err(Fault::from)?;
-                Ok(answer)
-            }
-            Err(refusal) => {
-                AnsiTransactionManager::rollback_transaction(&mut *conn)
-                    .await
-                    .map_err(Fault::from)?;
-                Err(refusal)
-            }
-        }
-    }
-
-    /// A connection with what it answered to its first statement, which may be sent twice. One that the
+    /// A connection with what it answered to its first statements, which may be sent twice. One that the
     /// database ended is found out by that: then those as old as it go too, and a new one is asked.
     async fn begun<R>(
         &self,
         first: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
-    ) -> Result<(Object<AsyncPgConnection>, R), Fault> {
+    ) -> Result<(InUse, R), Fault> {
         let mut conn = self.conn().await?;
         let mut answer = first(&mut conn).await;
         if matches!(answer, Err(Fault::Unavailable(_))) {
-            drop(Object::take(conn));
+            drop(conn);
             self.pool.retain(|_, _| false);
             conn = self.conn().await?;
             answer = first(&mut conn).await;
@@ -212,12 +234,35 @@ impl Store {
         Ok((conn, answer?))
     }
 
-    async fn conn(&self) -> Result<Object<AsyncPgConnection>, Fault> {
-        self.pool
-            .get()
-            .await
-            .map_err(|cause| Fault::Unavailable(cause.to_string()))
+    async fn conn(&self) -> Result<InUse, Fault> {
+        let conn = self.pool.get().await;
+        let conn = conn.map_err(|cause| Fault::Unavailable(cause.to_string()))?;
+        Ok(guard(conn, |conn| drop(Object::take(conn))))
     }
+}
+
+/// A connection that is closed where it is not given back, and its transaction with it.
+type InUse = ScopeGuard<Pooled, fn(Pooled)>;
+
+type Pooled = Object<AsyncPgConnection>;
+
+fn give_back(conn: InUse) {
+    drop(ScopeGuard::into_inner(conn));
+}
+
+async fn tell(mut conn: &Conn, statement: &str) -> Result<(), Fault> {
+    Ok(conn.batch_execute(statement).await?)
+}
+
+fn pool(url: &str, connections: usize) -> Result<Pool<AsyncPgConnection>, Fault> {
+    let mut config = ManagerConfig::default();
+    // Its task hears of the end of a connection at once: no need to ask before each use.
+    config.recycling_method = RecyclingMethod::Fast;
+    config.custom_setup = Box::new(|url| establish(url).boxed());
+    Pool::builder(AsyncDieselConnectionManager::new_with_config(url, config))
+        .max_size(connections)
+        .build()
+        .map_err(|cause| Fault::Broken(cause.to_string()))
 }
 
 async fn within_patience<R, E: From<Fault>>(

@@ -9,7 +9,8 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::Json;
-use crate::schema::{late_leaves, lists};
+use crate::of_season::of_season;
+use crate::schema::{late_leaves, lists, players};
 use crate::weeks::{number, week_no};
 use crate::{Conn, Fault};
 
@@ -49,6 +50,31 @@ pub struct SealedList {
     pub late_minutes: Option<u32>,
     /// Last week's list, put in because none came.
     pub stands_in: bool,
+}
+
+/// Which list of a player's week is meant.
+#[derive(Clone, Copy, Debug)]
+pub enum Identity {
+    /// The one that the player began.
+    Begun(ListId),
+    /// One that nobody began.
+    New(ListId),
+}
+
+impl Identity {
+    /// The list.
+    #[must_use]
+    pub fn id(self) -> ListId {
+        match self {
+            Self::Begun(id) | Self::New(id) => id,
+        }
+    }
+}
+
+impl From<Option<ListId>> for Identity {
+    fn from(begun: Option<ListId>) -> Self {
+        begun.map_or_else(|| Self::New(ListId(Uuid::new_v4())), Self::Begun)
+    }
 }
 
 /// Leave to hand in late.
@@ -192,21 +218,26 @@ pub async fn lock(
     row.try_into()
 }
 
-/// The list of a player for a week, if the player began one, its row locked until the transaction ends.
+/// The identity of the list that an account began for a week.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn lock_begun(
+pub async fn find_begun(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-    player: PlayerId,
+    account: AccountId,
 ) -> Result<Option<ListId>, Fault> {
+    let player = players::table
+        .filter(of_season!(players, club, season))
+        .filter(players::account_id.eq(account.0))
+        .select(players::player_id);
     let id: Option<Uuid> = lists::table
-        .find((club.0, season.0, number(week), player.0))
+        .filter(of_season!(lists, club, season))
+        .filter(lists::week_no.eq(number(week)))
+        .filter(lists::player_id.nullable().eq(player.single_value()))
         .select(lists::list_id)
-        .for_update()
         .first(&mut conn)
         .await
         .optional()?;
@@ -355,8 +386,8 @@ pub async fn update_draft(
     )
 }
 
-/// Saves a sealed list in the place of any sealed before. `false`, and nothing saved, where the player's
-/// list of the week has another identity: it was begun at the same moment.
+/// Saves a sealed list in the place of any sealed before. `false`, and nothing saved, where a list was
+/// begun for the week that `identity` does not know of.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
@@ -365,26 +396,34 @@ pub async fn seal(
     club: ClubId,
     season: SeasonId,
     (week, player): (WeekNo, PlayerId),
-    id: ListId,
+    identity: Identity,
     sealed: &SealedList,
 ) -> Result<bool, Fault> {
-    use diesel::query_dsl::methods::FilterDsl;
     let row = SealedRow::from(sealed);
-    let saved = diesel::insert_into(lists::table)
-        .values((
-            lists::club_id.eq(club.0),
-            lists::season_id.eq(season.0),
-            lists::week_no.eq(number(week)),
-            lists::player_id.eq(player.0),
-            lists::list_id.eq(id.0),
-            &row,
-        ))
-        .on_conflict(lists::table.primary_key())
-        .do_update()
-        .set(&row)
-        .filter(lists::list_id.eq(id.0))
-        .execute(conn)
-        .await?;
+    let saved = match identity {
+        // Two statements and not one that does both: diesel has that one parsed and planned each time.
+        Identity::New(id) => {
+            diesel::insert_into(lists::table)
+                .values((
+                    lists::club_id.eq(club.0),
+                    lists::season_id.eq(season.0),
+                    lists::week_no.eq(number(week)),
+                    lists::player_id.eq(player.0),
+                    lists::list_id.eq(id.0),
+                    &row,
+                ))
+                .on_conflict_do_nothing()
+                .execute(conn)
+                .await?
+        }
+        Identity::Begun(id) => {
+            diesel::update(lists::table.find((club.0, season.0, number(week), player.0)))
+                .filter(lists::list_id.eq(id.0))
+                .set(&row)
+                .execute(conn)
+                .await?
+        }
+    };
     Ok(saved == 1)
 }
 

@@ -58,7 +58,7 @@ impl Player {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = players)]
-struct PlayerRow {
+pub(crate) struct PlayerRow {
     player_id: Uuid,
     account_id: Uuid,
     handle: String,
@@ -176,7 +176,7 @@ pub async fn lock(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn find_by_account(
-    mut conn: &Conn,
+    conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     account: AccountId,
@@ -185,7 +185,7 @@ pub async fn find_by_account(
         .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
         .select(PlayerRow::as_select())
-        .first(&mut conn)
+        .first(conn)
         .await
         .optional()?;
     row.map(Player::try_from).transpose()

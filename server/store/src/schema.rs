@@ -387,7 +387,7 @@ diesel::table! {
 
 diesel::allow_tables_to_appear_in_same_query!(accounts, clubs, memberships);
 diesel::allow_tables_to_appear_in_same_query!(seasons, weeks);
-diesel::allow_tables_to_appear_in_same_query!(memberships, seasons);
 diesel::allow_tables_to_appear_in_same_query!(games, slips);
+diesel::allow_tables_to_appear_in_same_query!(lists, players);
 diesel::allow_tables_to_appear_in_same_query!(clubs, seasons);
-diesel::allow_tables_to_appear_in_same_query!(open_records, players, seasons);
+diesel::allow_tables_to_appear_in_same_query!(memberships, open_records, players, seasons);

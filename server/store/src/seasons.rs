@@ -73,22 +73,13 @@ impl TryFrom<SeasonRow> for Season {
     type Error = Fault;
 
     fn try_from(row: SeasonRow) -> Result<Self, Fault> {
-        let unknown = |what: &str| Fault::Broken(format!("season {}: {what}", row.season_id));
+        let zone = row.zone.parse();
         Ok(Self {
             id: SeasonId(row.season_id),
             club: ClubId(row.club_id),
-            visibility: match row.visibility.as_str() {
-                "public" => Visibility::Public,
-                "club" => Visibility::Club,
-                other => return Err(unknown(other)),
-            },
-            zone: row.zone.parse().map_err(|_| unknown(&row.zone))?,
-            state: match row.state.as_str() {
-                "draft" => SeasonState::Draft,
-                "started" => SeasonState::Started,
-                "ended" => SeasonState::Ended,
-                other => return Err(unknown(other)),
-            },
+            visibility: visibility(&row.visibility)?,
+            zone: zone.map_err(|_| Fault::Broken(format!("zone {}", row.zone)))?,
+            state: state(&row.state)?,
             name: row.name,
             catalogue: CatalogueId(row.catalogue_id),
             policy: row.policy.0,
@@ -99,6 +90,23 @@ impl TryFrom<SeasonRow> for Season {
             started_at: row.started_at,
             ended_at: row.ended_at,
         })
+    }
+}
+
+pub(crate) fn visibility(word: &str) -> Result<Visibility, Fault> {
+    match word {
+        "public" => Ok(Visibility::Public),
+        "club" => Ok(Visibility::Club),
+        other => Err(Fault::Broken(format!("visibility {other}"))),
+    }
+}
+
+pub(crate) fn state(word: &str) -> Result<SeasonState, Fault> {
+    match word {
+        "draft" => Ok(SeasonState::Draft),
+        "started" => Ok(SeasonState::Started),
+        "ended" => Ok(SeasonState::Ended),
+        other => Err(Fault::Broken(format!("state {other}"))),
     }
 }
 
@@ -142,7 +150,7 @@ pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn find_as(
-    mut conn: &Conn,
+    conn: &mut Conn,
     club: ClubId,
     id: SeasonId,
     account: AccountId,
@@ -155,10 +163,27 @@ pub async fn find_as(
         .filter(seasons::club_id.eq(club.0))
         .filter(seasons::season_id.eq(id.0))
         .select((SeasonRow::as_select(), memberships::role.nullable()))
-        .first(&mut conn)
+        .first(conn)
         .await?;
     let role = text.map(|text| role(&text)).transpose()?;
     Ok((row.try_into()?, role))
+}
+
+/// The rules of a season.
+///
+/// # Errors
+/// [`Fault::NotFound`], or a fault of the database.
+pub async fn find_policy(
+    mut conn: &Conn,
+    club: ClubId,
+    id: SeasonId,
+) -> Result<PolicyDocument, Fault> {
+    let policy: Json<PolicyDocument> = seasons::table
+        .find((club.0, id.0))
+        .select(seasons::policy)
+        .first(&mut conn)
+        .await?;
+    Ok(policy.0)
 }
 
 /// The season, its row locked until the transaction ends: one change of its public facts at a time.

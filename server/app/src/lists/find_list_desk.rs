@@ -72,8 +72,7 @@ pub async fn find_list_desk(
             let week = store::weeks::find(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
             let own = store::lists::find(conn, club, season.id, week.week, player.id).await?;
-            let terms =
-                WeekTerms::load(conn, &desk.library, &season, week.bounds(), &player).await?;
+            let terms = WeekTerms::load(desk, conn, season, week.bounds(), &player).await?;
             let previous = terms.last.as_ref().map(|last| last.list.clone());
             let (list, begun) = begin(own.as_ref(), previous.as_ref(), &terms)?;
             let report = terms.check(&list);

@@ -2,7 +2,7 @@
 
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::{ClubId, SeasonId};
 use league::lists::ArmyList;
 use league::points::Points;
 use league::season::Arrival;
@@ -11,16 +11,15 @@ use league::week::WeekNo;
 use serde_json::{Value, json};
 use store::Conn;
 use store::bounds::Bounds;
-use store::lists::{PlayerList, SealedList};
+use store::lists::{Identity, PlayerList, SealedList};
 use store::players::Player;
 use store::seasons::Season;
 
-use super::seal_list::{find_id, sealed};
+use super::seal_list::sealed;
 use super::terms::WeekTerms;
-use crate::catalogues::Library;
 use crate::may::may;
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
+use crate::seasons::look::Running;
 use crate::{Action, Actor, Desk, Reason, Refusal, secret};
 
 /// Opens every week whose time has come; the server asks for it every second or so.
@@ -97,7 +96,7 @@ async fn open(
                 may(conn, actor, club, Action::RunSeason).await?;
             }
             let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
+            let running = Running::of(&season)?;
             let week = store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
             if week.facts.lists_opened_at.is_some() {
@@ -108,7 +107,7 @@ async fn open(
                 return Err(Refusal::rule(Reason::DeadlineAhead, detail)
                     .fact("deadline", week.facts.accepted_until().to_rfc3339()));
             }
-            put_in_stand_ins(conn, &desk.library, &season, week.bounds(), now).await?;
+            put_in_stand_ins(desk, conn, running, week.bounds(), now).await?;
             store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
             let receipts = receipts(conn, &season, week.week).await?;
             let scene = match actor {
@@ -128,32 +127,30 @@ async fn open(
 
 /// Where no list came, the last one stands in if it is legal this week (common practice, no source).
 async fn put_in_stand_ins(
+    desk: &Desk,
     conn: &mut Conn,
-    library: &Library,
-    season: &Season,
+    season: Running,
     week: Bounds,
     now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
-    let came: Vec<PlayerId> = store::lists::list_of_week(conn, club, id, week.week)
-        .await?
-        .into_iter()
-        .filter_map(|list| list.sealed.map(|_| list.player))
-        .collect();
+    let begun = store::lists::list_of_week(conn, club, id, week.week).await?;
+    let of = |player| begun.iter().find(|list| list.player == player);
+    let came = |player| of(player).is_some_and(|list| list.sealed.is_some());
     let players = store::players::list(conn, club, id).await?;
     let without = players
         .iter()
-        .filter(|player| player.plays_in(week.week) && !came.contains(&player.id));
+        .filter(|player| player.plays_in(week.week) && !came(player.id));
     for player in without {
-        let Some((list, points)) = last_list_if_legal(conn, library, season, week, player).await?
+        let Some((list, points)) = last_list_if_legal(desk, conn, season, week, player).await?
         else {
             continue;
         };
         let slot = (week.week, player.id);
-        let list_id = find_id(conn, season, slot).await?;
+        let identity = Identity::from(of(player.id).map(|list| list.id));
         let contents = ReceiptInput {
             list: ArmyListDocument::from(&list),
-            list_id: list_id.to_string(),
+            list_id: identity.id().to_string(),
             salt: secret::draw_text()?,
         };
         let number = week.catalogue_number;
@@ -162,7 +159,7 @@ async fn put_in_stand_ins(
             stands_in: true,
             ..list
         };
-        if !store::lists::seal(conn, club, id, slot, list_id, &list).await? {
+        if !store::lists::seal(conn, club, id, slot, identity, &list).await? {
             let cause = "a list was begun while its week was locked";
             return Err(Refusal::Broken(cause.to_owned()));
         }
@@ -171,9 +168,9 @@ async fn put_in_stand_ins(
 }
 
 async fn last_list_if_legal(
+    desk: &Desk,
     conn: &mut Conn,
-    library: &Library,
-    season: &Season,
+    season: Running,
     week: Bounds,
     player: &Player,
 ) -> Result<Option<(ArmyList, Points)>, Refusal> {
@@ -183,7 +180,7 @@ async fn last_list_if_legal(
     let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
         return Ok(None);
     };
-    let terms = WeekTerms::load(conn, library, season, week, player).await?;
+    let terms = WeekTerms::load(desk, conn, season, week, player).await?;
     let report = terms.check(&list);
     Ok(report.accepted().then_some((list, report.total)))
 }

@@ -3,7 +3,7 @@
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
 use futures_util::TryFutureExt;
-use futures_util::future::try_join3;
+use futures_util::future::try_join4;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
@@ -11,13 +11,11 @@ use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
 use store::bounds::Bounds;
-use store::lists::SealedList;
-use store::seasons::Season;
-use uuid::Uuid;
+use store::lists::{Identity, SealedList};
 
-use super::terms::{Past, WeekTerms, must_be_legal, read};
+use super::terms::{WeekTerms, must_be_legal, read};
 use crate::record::Scene;
-use crate::seasons::look::{find_place, must_play};
+use crate::seasons::look::{Running, find_place, must_play};
 use crate::{Actor, Desk, Reason, Refusal, secret};
 
 /// The proof of what was sealed.
@@ -55,87 +53,104 @@ pub async fn seal_list(
     list: ArmyListDocument,
 ) -> Result<Receipt, Refusal> {
     let list = read(list)?;
+    // The clock last, once the week is held: whoever waited for it across the deadline is late.
+    let look = async |conn: &Conn| {
+        let place = find_place(conn, actor, club, season);
+        let bounds = store::bounds::hold(conn, club, season, week).err_into();
+        let begun = store::lists::find_begun(conn, club, season, week, actor.account).err_into();
+        let now = store::clock::now(conn).err_into();
+        try_join4(place, bounds, begun, now).await
+    };
     desk.store
-        .write(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
-            must_play(&player, week)?;
-            let (week, mut list_id, past) = {
-                let bounds = store::bounds::hold(conn, club, season.id, week).err_into();
-                let list_id = find_id(conn, &season, (week, player.id));
-                let past = Past::load(conn, &season, week, &player);
-                try_join3(bounds, list_id, past).await?
-            };
-            let library = &desk.library;
-            let terms = WeekTerms::after(past, conn, library, &season, week, &player).await?;
-            let submission = Submission {
-                actor,
-                season: &season,
-                week,
-                player: player.id,
-                list: &list,
-                report: terms.check(&list),
-            };
-            loop {
-                if let Some(receipt) = submission.seal(conn, list_id).await? {
-                    return Ok(receipt);
+        .write_after(
+            look,
+            async |conn, ((season, player), week, mut begun, now)| {
+                must_play(&player, week.week)?;
+                let terms = WeekTerms::load(desk, conn, season, week, &player).await?;
+                let submission = Submission {
+                    actor,
+                    season,
+                    week,
+                    player: player.id,
+                    list: &list,
+                    report: terms.check(&list),
+                    now,
+                };
+                loop {
+                    if let Some(receipt) = submission.seal(conn, begun).await? {
+                        return Ok(receipt);
+                    }
+                    let (id, week) = (season.id, week.week);
+                    begun = store::lists::find_begun(conn, club, id, week, actor.account).await?;
                 }
-                list_id = find_id(conn, &season, (submission.week.week, player.id)).await?;
-            }
-        })
+            },
+        )
         .await
 }
 
 /// A checked list on its way in, its week held.
 struct Submission<'a> {
     actor: Actor,
-    season: &'a Season,
+    season: Running,
     week: Bounds,
     player: PlayerId,
     list: &'a ArmyList,
     report: Report,
+    now: Instant,
 }
 
 impl Submission<'_> {
     /// Nothing when the player began a list of this week at the same moment: from then on it is there.
-    async fn seal(&self, conn: &mut Conn, list_id: ListId) -> Result<Option<Receipt>, Refusal> {
+    async fn seal(
+        &self,
+        conn: &mut Conn,
+        begun: Option<ListId>,
+    ) -> Result<Option<Receipt>, Refusal> {
         let (club, season) = (self.season.club, self.season.id);
         let slot = (self.week.week, self.player);
-        // Read as late as can be: whoever waited for a lock across the deadline is late.
-        let now = store::clock::now(conn).await?;
-        let arrival = self.arrival(conn, now).await?;
+        let (arrival, begun) = self.arrival(conn, begun).await?;
         must_be_legal(self.list, &self.report)?;
+        let identity = Identity::from(begun);
         let contents = ReceiptInput {
             list: ArmyListDocument::from(self.list),
-            list_id: list_id.to_string(),
+            list_id: identity.id().to_string(),
             salt: secret::draw_text()?,
         };
         let points = self.report.total.get();
-        let sealed = sealed(&contents, points, self.week.catalogue_number, now, arrival)?;
-        if !store::lists::seal(conn, club, season, slot, list_id, &sealed).await? {
+        let number = self.week.catalogue_number;
+        let sealed = sealed(&contents, points, number, self.now, arrival)?;
+        if !store::lists::seal(conn, club, season, slot, identity, &sealed).await? {
             return Ok(None);
         }
         self.tell(conn, &sealed).await?;
         Ok(Some(Receipt {
-            list: list_id,
+            list: identity.id(),
             contents,
             digest: document::hex(&sealed.digest),
-            sealed_at: now,
+            sealed_at: self.now,
             arrival,
             report: self.report.clone(),
         }))
     }
 
-    async fn arrival(&self, conn: &mut Conn, now: Instant) -> Result<Arrival, Refusal> {
-        let (facts, season) = (&self.week.facts, self.season);
+    /// How it comes in; with leave, under the list's lock, for that serves once.
+    async fn arrival(
+        &self,
+        conn: &mut Conn,
+        mut begun: Option<ListId>,
+    ) -> Result<(Arrival, Option<ListId>), Refusal> {
+        let (facts, season, now) = (&self.week.facts, self.season, self.now);
         let (week, player) = (self.week.week, self.player);
         let leave = facts.needs_leave(now)
             && store::lists::has_leave(conn, season.club, season.id, week, player).await?;
         if leave {
-            let begun = store::lists::lock(conn, season.club, season.id, week, player).await?;
+            let locked = store::lists::lock(conn, season.club, season.id, week, player).await?;
             let drawn = store::rounds::list(conn, season.club, season.id, Some(week)).await?;
-            may_still_come(begun.sealed.as_ref(), !drawn.is_empty())?;
+            may_still_come(locked.sealed.as_ref(), !drawn.is_empty())?;
+            begun = Some(locked.id);
         }
-        accept_list(facts, now, leave).map_err(|why| refuse(why, now))
+        let arrival = accept_list(facts, now, leave).map_err(|why| refuse(why, now))?;
+        Ok((arrival, begun))
     }
 
     /// Before the lists are opened there is nothing to tell.
@@ -149,20 +164,10 @@ impl Submission<'_> {
             "late_minutes": sealed.late_minutes,
             "receipt": document::hex(&sealed.digest),
         });
-        Scene::in_season(self.season, self.actor, sealed.sealed_at)
+        Scene::in_running(self.season, self.actor, sealed.sealed_at)
             .tell_everyone(conn, "seal_list", facts)
             .await
     }
-}
-
-/// The identity of a player's list of a week, locked if the player began it; a new one otherwise.
-pub(super) async fn find_id(
-    conn: &Conn,
-    season: &Season,
-    (week, player): (WeekNo, PlayerId),
-) -> Result<ListId, Refusal> {
-    let begun = store::lists::lock_begun(conn, season.club, season.id, week, player).await?;
-    Ok(begun.unwrap_or_else(|| ListId(Uuid::new_v4())))
 }
 
 /// A list as it is kept, with its digest.

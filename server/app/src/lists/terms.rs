@@ -19,12 +19,9 @@ use store::Conn;
 use store::bounds::Bounds;
 use store::lists::SealedList;
 use store::players::Player;
-use store::seasons::Season;
 
 use super::find_changes::VersionChange;
-use crate::catalogues::Library;
-use crate::seasons::look::{find_place, must_play};
-use crate::seasons::policy;
+use crate::seasons::look::{Running, find_place, must_play};
 use crate::{Actor, Desk, Fault, Reason, Refusal};
 
 /// The week's demands on one player's list.
@@ -59,7 +56,7 @@ impl LastList {
 
 /// What the players' past holds for the list of a week.
 pub(super) struct Past {
-    policy: Policy,
+    policy: Arc<Policy>,
     last: Option<SealedBefore>,
     painted: PaintedModels,
 }
@@ -72,12 +69,13 @@ impl Past {
     /// # Errors
     /// [`Refusal::Broken`] when something that was kept can no longer be read.
     pub async fn load(
+        desk: &Desk,
         conn: &Conn,
-        season: &Season,
+        season: Running,
         week: WeekNo,
         player: &Player,
     ) -> Result<Self, Refusal> {
-        let policy = policy::read(season)?;
+        let policy = desk.rulebook.find(conn, season).await?;
         let last = find_last(conn, season, week, player.id);
         let painted = find_painted(conn, season, &policy, week, player.id);
         let (last, painted) = try_join(last, painted).await?;
@@ -91,7 +89,7 @@ impl Past {
 
 async fn find_last(
     conn: &Conn,
-    season: &Season,
+    season: Running,
     week: WeekNo,
     player: PlayerId,
 ) -> Result<Option<SealedBefore>, Refusal> {
@@ -105,7 +103,7 @@ async fn find_last(
 
 async fn find_painted(
     conn: &Conn,
-    season: &Season,
+    season: Running,
     policy: &Policy,
     week: WeekNo,
     player: PlayerId,
@@ -122,26 +120,14 @@ impl WeekTerms {
     /// # Errors
     /// [`Refusal::Broken`] when something that was kept can no longer be read.
     pub async fn load(
+        desk: &Desk,
         conn: &Conn,
-        library: &Library,
-        season: &Season,
+        season: Running,
         week: Bounds,
         player: &Player,
     ) -> Result<Self, Refusal> {
-        let past = Past::load(conn, season, week.week, player).await?;
-        Self::after(past, conn, library, season, week, player).await
-    }
-
-    /// # Errors
-    /// [`Refusal::Broken`] when something that was kept can no longer be read.
-    pub async fn after(
-        past: Past,
-        conn: &Conn,
-        library: &Library,
-        season: &Season,
-        week: Bounds,
-        player: &Player,
-    ) -> Result<Self, Refusal> {
+        let past = Past::load(desk, conn, season, week.week, player).await?;
+        let library = &desk.library;
         let find = |number| library.find(conn, season.club, season.catalogue, number);
         let last = match past.last {
             Some((week, sealed)) => Some(LastList {
@@ -157,7 +143,7 @@ impl WeekTerms {
             cap: week.cap,
             catalogue: find(week.catalogue_number).await?,
             catalogue_number: week.catalogue_number,
-            rules: past.policy.list_rules,
+            rules: past.policy.list_rules.clone(),
             faction: FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?,
             last,
             painted: past.painted,
@@ -209,7 +195,7 @@ pub(super) async fn find_own_terms(
             let (season, player) = find_place(conn, actor, club, season).await?;
             must_play(&player, week)?;
             let week = store::bounds::find(conn, club, season.id, week).await?;
-            WeekTerms::load(conn, &desk.library, &season, week, &player).await
+            WeekTerms::load(desk, conn, season, week, &player).await
         })
         .await
 }

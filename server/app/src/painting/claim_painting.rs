@@ -7,12 +7,10 @@ use league::painting::{Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, Pho
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
-use store::seasons::Season;
 use uuid::Uuid;
 
 use crate::record::Scene;
-use crate::seasons::look::{find_place, must_play};
-use crate::seasons::policy;
+use crate::seasons::look::{Running, find_place, must_play};
 use crate::{Actor, Desk, Reason, Refusal};
 
 /// What a player says of a unit.
@@ -62,9 +60,9 @@ pub async fn claim_painting(
                 let detail = "Painting is claimed for a week that is announced and not closed.";
                 return Err(Refusal::rule(Reason::WeekState, detail));
             }
-            let painting = policy::read(&season)?.painting;
+            let painting = &desk.rulebook.find(conn, season).await?.painting;
             let log = store::painting::find_log(conn, club, season.id, Some(player)).await?;
-            let record = log.record_of(&painting, &unit);
+            let record = log.record_of(painting, &unit);
             let made = NewClaim {
                 id: ClaimId(Uuid::new_v4()),
                 player,
@@ -76,10 +74,10 @@ pub async fn claim_painting(
             };
             let alike = match command.photo {
                 None => Vec::new(),
-                Some(photo) => claims_of_look_alikes(conn, &season, player, photo).await?,
+                Some(photo) => claims_of_look_alikes(conn, season, player, photo).await?,
             };
             let claim = claim(
-                &painting,
+                painting,
                 record.as_ref(),
                 |photo| used_by(&log.claims, photo),
                 made,
@@ -88,7 +86,7 @@ pub async fn claim_painting(
             store::painting::create(conn, club, season.id, &claim).await?;
             let mut told =
                 json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()});
-            let scene = Scene::in_season(&season, actor, now);
+            let scene = Scene::in_running(season, actor, now);
             if facts.lists_opened_at.is_some() {
                 scene
                     .tell_everyone(conn, "claim_painting", told.clone())
@@ -112,7 +110,7 @@ fn used_by(earlier: &[Claim], photo: PhotoDigest) -> Option<ClaimId> {
 /// The claims of others whose photos seem to show the same as this one of the player's own.
 async fn claims_of_look_alikes(
     conn: &mut Conn,
-    season: &Season,
+    season: Running,
     player: PlayerId,
     photo: PhotoDigest,
 ) -> Result<Vec<Uuid>, Refusal> {

@@ -6,12 +6,11 @@ use league::painting::{Evidence, PhotoDigest};
 use serde_json::json;
 use store::Conn;
 use store::photos::{Known, Photo};
-use store::seasons::Season;
 
 use super::claim_painting::photo_used;
 use super::picture;
 use crate::record::Scene;
-use crate::seasons::look::find_place;
+use crate::seasons::look::{Running, find_place};
 use crate::{Actor, Desk, Reason, Refusal};
 
 /// Photos that one player may have in a season: three for each week of a season of twenty.
@@ -50,7 +49,7 @@ pub async fn create_photo(
             store::photos::create(conn, club, season.id, player, &photo, now).await?;
             // Its name would lead to it.
             let facts = json!({"player": player.0});
-            Scene::in_season(&season, actor, now)
+            Scene::in_running(season, actor, now)
                 .tell_officers(conn, "create_photo", facts)
                 .await?;
             Ok(photo.digest)
@@ -63,7 +62,7 @@ async fn may_send(
     actor: Actor,
     club: ClubId,
     season: SeasonId,
-) -> Result<(Season, PlayerId), Refusal> {
+) -> Result<(Running, PlayerId), Refusal> {
     let (season, player) = find_place(conn, actor, club, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
         let detail = "No photos from a minor's account; the opponent or a referee looks at the \

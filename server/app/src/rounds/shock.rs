@@ -58,7 +58,7 @@ pub(super) async fn shock(
     };
     for (at, (player, keys)) in command.availabilities.iter().enumerate() {
         let pointer = format!("/availabilities/{at}");
-        check_nights(conn, season, before.week, keys)
+        check_nights(conn, (season.club, season.id), before.week, keys)
             .await
             .map_err(|refusal| refusal.below(&pointer))?;
         if shock

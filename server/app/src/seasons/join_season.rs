@@ -50,7 +50,7 @@ pub async fn join_season(
             handle_left(&handle, actor, &players)?;
             let joined_week = first_week(conn, &season).await?;
             check_faction(conn, &season, joined_week, &command.faction).await?;
-            check_nights(conn, &season, joined_week, &command.nights).await?;
+            check_nights(conn, (club, season.id), joined_week, &command.nights).await?;
             let player = Player {
                 id: PlayerId(Uuid::new_v4()),
                 account: actor.account,
@@ -161,11 +161,11 @@ pub(super) async fn check_faction(
 
 pub(crate) async fn check_nights(
     conn: &mut Conn,
-    season: &Season,
+    (club, season): (ClubId, SeasonId),
     week: WeekNo,
     nights: &[String],
 ) -> Result<(), Refusal> {
-    let week = store::weeks::find(conn, season.club, season.id, week).await?;
+    let week = store::weeks::find(conn, club, season, week).await?;
     let unknown = nights
         .iter()
         .find(|key| !week.nights.iter().any(|night| night.key == **key));

@@ -1,7 +1,6 @@
 //! Who may look at a season, and what they are to it.
 
-use futures_util::future::try_join;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::{CatalogueId, ClubId, PlayerId, SeasonId};
 use league::role::Role;
 use league::season::{SeasonState, Visibility};
 use league::week::WeekNo;
@@ -17,22 +16,47 @@ pub(crate) struct Look {
     pub role: Option<Role>,
 }
 
+/// A season that has started and not ended: its rules are fixed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Running {
+    pub club: ClubId,
+    pub id: SeasonId,
+    pub catalogue: CatalogueId,
+}
+
+impl Running {
+    /// # Errors
+    /// [`Reason::SeasonState`] unless it is.
+    pub fn of(season: &Season) -> Result<Self, Refusal> {
+        must_be_started(season)?;
+        Ok(Self {
+            club: season.club,
+            id: season.id,
+            catalogue: season.catalogue,
+        })
+    }
+}
+
 impl Look {
     /// Whether the viewer runs seasons here, and so sees what is still to be revealed.
     pub fn runs_season(&self) -> bool {
         matches!(self.role, Some(Role::Owner | Role::Organiser))
     }
+}
 
-    fn if_known(self) -> Result<Self, Refusal> {
-        let known = match (self.season.state, self.season.visibility) {
-            (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
-            (SeasonState::Draft, _) | (_, Visibility::Club) => self.role.is_some(),
-        };
-        if known {
-            Ok(self)
-        } else {
-            Err(Refusal::NotFound)
-        }
+fn must_be_known(
+    state: SeasonState,
+    visibility: Visibility,
+    role: Option<Role>,
+) -> Result<(), Refusal> {
+    let known = match (state, visibility) {
+        (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
+        (SeasonState::Draft, _) | (_, Visibility::Club) => role.is_some(),
+    };
+    if known {
+        Ok(())
+    } else {
+        Err(Refusal::NotFound)
     }
 }
 
@@ -51,7 +75,8 @@ pub(crate) async fn look(
         None => (store::seasons::find(conn, club, id).await?, None),
         Some(actor) => store::seasons::find_as(conn, club, id, actor.account).await?,
     };
-    Look { season, role }.if_known()
+    must_be_known(season.state, season.visibility, role)?;
+    Ok(Look { season, role })
 }
 
 /// A season that has started and not ended, and the actor's own place in it.
@@ -64,20 +89,27 @@ pub(crate) async fn find_place(
     actor: Actor,
     club: ClubId,
     id: SeasonId,
-) -> Result<(Season, Player), Refusal> {
-    let season = store::seasons::find_as(conn, club, id, actor.account);
-    let player = store::players::find_by_account(conn, club, id, actor.account);
-    let ((season, role), player) = try_join(season, player).await?;
-    let season = Look { season, role }.if_known()?.season;
-    must_be_started(&season)?;
-    let player = role.and(player).ok_or(Refusal::NotFound)?;
+) -> Result<(Running, Player), Refusal> {
+    let place = store::places::find(conn, club, id, actor.account).await?;
+    must_be_known(place.state, place.visibility, place.role)?;
+    must_have_started(place.state)?;
+    let player = place.role.and(place.player).ok_or(Refusal::NotFound)?;
+    let season = Running {
+        club,
+        id,
+        catalogue: place.catalogue,
+    };
     Ok((season, player))
 }
 
 /// # Errors
 /// [`Reason::SeasonState`] unless the season is running.
 pub(crate) fn must_be_started(season: &Season) -> Result<(), Refusal> {
-    match season.state {
+    must_have_started(season.state)
+}
+
+fn must_have_started(state: SeasonState) -> Result<(), Refusal> {
+    match state {
         SeasonState::Started => Ok(()),
         SeasonState::Draft => Err(Refusal::rule(
             Reason::SeasonState,

@@ -17,6 +17,7 @@ mod list_trail;
 mod list_weeks;
 pub(crate) mod look;
 pub(crate) mod policy;
+pub(crate) mod rulebook;
 mod satisfiable;
 mod start_season;
 mod tell_availability;

@@ -1,6 +1,7 @@
 //! Whether a season's rules can be kept at all, before anybody has to keep them.
 
 use document::policy::{Policy, PolicyDocument};
+use league::ids::SeasonId;
 use store::seasons::Season;
 
 use crate::{Fault, Reason, Refusal};
@@ -23,8 +24,12 @@ pub(super) fn check(policy: &PolicyDocument) -> Result<(), Refusal> {
 /// # Errors
 /// [`Refusal::Broken`] when they can no longer be read.
 pub(crate) fn read(season: &Season) -> Result<Policy, Refusal> {
-    season
-        .policy
+    parse(season.id, &season.policy)
+}
+
+/// As [`read`].
+pub(super) fn parse(season: SeasonId, policy: &PolicyDocument) -> Result<Policy, Refusal> {
+    policy
         .read()
-        .map_err(|faults| Refusal::Broken(format!("rules of season {}: {faults:?}", season.id)))
+        .map_err(|faults| Refusal::Broken(format!("rules of season {season}: {faults:?}")))
 }

@@ -32,9 +32,9 @@ pub async fn tell_availability(
                     "The week is paired; tell your opponent and the organiser.",
                 ));
             }
-            check_nights(conn, &season, week, &nights).await?;
+            check_nights(conn, (club, id), week, &nights).await?;
             store::players::tell_availability(conn, club, id, week, player, &nights, now).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_running(season, actor, now)
                 .tell_officers(
                     conn,
                     "tell_availability",

@@ -50,7 +50,7 @@ pub async fn update_player(
                 ));
             }
             if let Some(nights) = command.nights {
-                check_nights(conn, &season, player.joined_week, &nights).await?;
+                check_nights(conn, (club, season.id), player.joined_week, &nights).await?;
                 player.nights = nights;
             }
             if let Some(faction) = command.faction {
