@@ -31,7 +31,8 @@ pub struct Options {
     /// Folder that holds initdb and postgres
     #[arg(long, env = "TALLYHOST_POSTGRES_BIN", value_name = "FOLDER")]
     pub postgres_bin: Option<PathBuf>,
-    /// Most connections to the database [default: 8]
+    /// Connections to the database, shared out among the workers and the background, one each at
+    /// least [default: 16]
     #[arg(long, env = "TALLYHOST_POOL", value_name = "NUMBER")]
     pub pool: Option<NonZeroUsize>,
     /// Seconds that a replica may be cut off from its primary, or behind it, and still be read from
