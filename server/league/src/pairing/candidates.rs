@@ -22,17 +22,20 @@ const FEW: usize = 8;
 /// has too much of must reach the other.
 pub fn near_and_far(quick: &Quick<'_>) -> Graph {
     let (players, places) = (quick.players(), quick.places());
-    let mut graph = Graph::new(places);
-    let near: Vec<Vec<(i128, usize)>> = (0..players).map(|a| nearest(quick, a)).collect();
-    for (a, own) in near.iter().enumerate() {
-        for &(price, b) in own {
-            if a < b || near[b].iter().all(|&(_, back)| back != a) {
-                graph.join(a as Place, b as Place, price);
-            }
-        }
+    let mut pairs = Pairs {
+        quick,
+        priced: Vec::with_capacity(players * (NEAR + FAR + 2)),
+    };
+    let mut near = Vec::with_capacity(NEAR + 1);
+    for a in 0..players {
+        nearest(quick, a, &mut near);
+        let priced = near
+            .iter()
+            .map(|&(price, b)| (a as Place, b as Place, price));
+        pairs.priced.extend(priced);
     }
     for (a, b) in quick.published() {
-        join_once(quick, &mut graph, a, b);
+        pairs.add(a, b);
     }
     let mut scatter = Scatter(1);
     let mut end = 0;
@@ -43,30 +46,37 @@ pub fn near_and_far(quick: &Quick<'_>) -> Graph {
         }
         let drawn = (0..FAR).map(|_| a + 1 + scatter.below(FAR_WINDOW.max(end - a)));
         for b in [a + 1].into_iter().chain(drawn).filter(|&b| b < players) {
-            join_once(quick, &mut graph, a, b);
+            pairs.add(a, b);
         }
     }
     for bye in players..places {
         let all = (0..players).filter_map(|a| Some((quick.price(a, bye)?, a)));
-        for (price, a) in cheapest(all.collect()) {
-            graph.join(a as Place, bye as Place, price);
-        }
+        let priced = cheapest(all.collect()).into_iter();
+        pairs
+            .priced
+            .extend(priced.map(|(price, a)| (a as Place, bye as Place, price)));
     }
-    graph
+    Graph::of(places, &pairs.priced)
 }
 
-fn join_once(quick: &Quick<'_>, graph: &mut Graph, a: usize, b: usize) {
-    if let Some(price) = quick.price(a, b)
-        && !graph.joins(a as Place, b as Place)
-    {
-        graph.join(a as Place, b as Place, price);
+/// Pairs with their prices.
+struct Pairs<'a> {
+    quick: &'a Quick<'a>,
+    priced: Vec<(Place, Place, i128)>,
+}
+
+impl Pairs<'_> {
+    fn add(&mut self, a: usize, b: usize) {
+        if let Some(price) = self.quick.price(a, b) {
+            self.priced.push((a as Place, b as Place, price));
+        }
     }
 }
 
 /// The cheapest pairs of a place with those around it. What lies further off in score than the
 /// worst of them costs at least as much.
-fn nearest(quick: &Quick<'_>, a: usize) -> Vec<(i128, usize)> {
-    let mut kept: Vec<(i128, usize)> = Vec::with_capacity(NEAR + 1);
+fn nearest(quick: &Quick<'_>, a: usize, kept: &mut Vec<(i128, usize)>) {
+    kept.clear();
     let (mut above, mut below) = (true, true);
     for step in 1..=WINDOW {
         above &= a >= step;
@@ -93,7 +103,6 @@ fn nearest(quick: &Quick<'_>, a: usize) -> Vec<(i128, usize)> {
             break;
         }
     }
-    kept
 }
 
 fn cheapest(mut all: Vec<(i128, usize)>) -> Vec<(i128, usize)> {
@@ -108,13 +117,16 @@ fn cheapest(mut all: Vec<(i128, usize)>) -> Vec<(i128, usize)> {
 ///
 /// Every other pair is a change, so the published pairs are all at their best from the start.
 pub fn around_published(quick: &Quick<'_>) -> Option<Graph> {
-    let mut graph = Graph::new(quick.places());
-    let mut free = vec![true; quick.places()];
+    let mut pairs = Pairs {
+        quick,
+        priced: Vec::new(),
+    };
     for (a, b) in quick.published() {
-        if let Some(price) = quick.price(a, b) {
-            graph.join(a as Place, b as Place, price);
-            (free[a], free[b]) = (false, false);
-        }
+        pairs.add(a, b);
+    }
+    let mut free = vec![true; quick.places()];
+    for &(a, b, _) in &pairs.priced {
+        (free[a as usize], free[b as usize]) = (false, false);
     }
     let alone: Vec<usize> = (0..free.len()).filter(|&place| free[place]).collect();
     if alone.len() * FEW > free.len() {
@@ -122,12 +134,10 @@ pub fn around_published(quick: &Quick<'_>) -> Option<Graph> {
     }
     for &a in &alone {
         for b in (0..free.len()).filter(|&b| b > a || !free[b]) {
-            if let Some(price) = quick.price(a, b) {
-                graph.join(a as Place, b as Place, price);
-            }
+            pairs.add(a, b);
         }
     }
-    Some(graph)
+    Some(Graph::of(quick.places(), &pairs.priced))
 }
 
 /// A fixed sequence of scattered numbers (Lehmer generator of Park and Miller 1988): candidates need

@@ -26,8 +26,8 @@ struct Halves<'a> {
     since: Vec<i128>,
     touched: Vec<Place>,
     clock: i128,
-    /// When the edge at this index of this place's list becomes tight.
-    events: BinaryHeap<Reverse<(i128, Place, u32)>>,
+    /// When the edge from an outer place to another becomes tight.
+    events: BinaryHeap<Reverse<(i128, Place, Place)>>,
 }
 
 impl Matcher {
@@ -67,8 +67,7 @@ impl Halves<'_> {
         self.events.clear();
         self.take(root, Label::Outer);
         self.scan(root);
-        while let Some(Reverse((time, from, at))) = self.events.pop() {
-            let (to, _) = self.matcher.graph.edges[from as usize][at as usize];
+        while let Some(Reverse((time, from, to))) = self.events.pop() {
             match self.label[to as usize] {
                 Label::Inner(_) => {}
                 Label::Outer => {
@@ -98,15 +97,14 @@ impl Halves<'_> {
 
     fn scan(&mut self, from: Place) {
         let own = self.matcher.potential[from as usize];
-        for (at, &(to, cost)) in self.matcher.graph.edges[from as usize].iter().enumerate() {
+        for (to, cost) in self.matcher.graph.edges(from) {
             let slack = cost - own - self.matcher.potential[to as usize];
             let wait = match self.label[to as usize] {
                 Label::Free => slack,
                 Label::Outer if to != from => (slack - (self.clock - self.since[to as usize])) / 2,
                 _ => continue,
             };
-            self.events
-                .push(Reverse((self.clock + wait, from, at as u32)));
+            self.events.push(Reverse((self.clock + wait, from, to)));
         }
     }
 

@@ -9,6 +9,7 @@
 
 mod blossom;
 mod fractional;
+mod graph;
 mod nest;
 mod search;
 mod start;
@@ -20,58 +21,12 @@ mod tests;
 use super::certificate::{Dual, Place};
 use blossom::Blossoms;
 pub use blossom::Item;
+pub use graph::Graph;
 pub use nest::Nest;
 use search::Tree;
 
 /// No place, no blossom.
 const NONE: u32 = u32::MAX;
-
-/// An undirected graph with the doubled cost of each edge, stored at both ends.
-#[derive(Clone, Debug)]
-pub struct Graph {
-    edges: Vec<Vec<(Place, i128)>>,
-}
-
-impl Graph {
-    /// A graph without edges.
-    pub fn new(places: usize) -> Self {
-        Self {
-            edges: vec![Vec::new(); places],
-        }
-    }
-
-    /// The graph of all pairs that have a price.
-    pub fn complete(places: usize, price: impl Fn(usize, usize) -> Option<i128>) -> Self {
-        let mut graph = Self::new(places);
-        for a in 0..places {
-            for b in a + 1..places {
-                if let Some(cost) = price(a, b) {
-                    graph.join(a as Place, b as Place, cost);
-                }
-            }
-        }
-        graph
-    }
-
-    /// Adds an edge. Two edges between the same places are the caller's mistake.
-    pub fn join(&mut self, a: Place, b: Place, cost: i128) {
-        self.edges[a as usize].push((b, 2 * cost));
-        self.edges[b as usize].push((a, 2 * cost));
-    }
-
-    /// Is there an edge between these places?
-    pub fn joins(&self, a: Place, b: Place) -> bool {
-        self.edges[a as usize].iter().any(|&(to, _)| to == b)
-    }
-
-    /// Takes an edge away and returns its doubled cost.
-    fn part(&mut self, a: Place, b: Place) -> Option<i128> {
-        let at = self.edges[a as usize].iter().position(|&(to, _)| to == b)?;
-        let back = self.edges[b as usize].iter().position(|&(to, _)| to == a)?;
-        self.edges[b as usize].swap_remove(back);
-        Some(self.edges[a as usize].swap_remove(at).1)
-    }
-}
 
 /// Why a graph has no perfect matching: without `removed` it has more odd components than removed
 /// places; these are the odd sets that one search met.
@@ -112,7 +67,7 @@ impl Matcher {
 
     /// Starting duals and the pairs that are free under them.
     pub fn new(graph: Graph) -> Self {
-        let places = graph.edges.len();
+        let places = graph.places();
         let mut matcher = Self {
             potential: vec![0; places],
             mate: vec![NONE; places],

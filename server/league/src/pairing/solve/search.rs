@@ -201,7 +201,7 @@ impl Matcher {
     fn announce(&mut self, from: Place) {
         let item = self.blossoms.top(from);
         let own = self.potential[from as usize] + self.drift(item);
-        for &(to, cost) in &self.graph.edges[from as usize] {
+        for (to, cost) in self.graph.edges(from) {
             let other = self.blossoms.top(to);
             let label = self.tree.label[other as usize];
             if label != Label::Free && (label != Label::Outer || other == item) {
@@ -399,7 +399,7 @@ impl Matcher {
         let turn = self.tree.turn[item as usize];
         for &to in self.blossoms.crowd(item) {
             let own = self.potential[to as usize];
-            for &(from, cost) in &self.graph.edges[to as usize] {
+            for (from, cost) in self.graph.edges(to) {
                 let other = self.blossoms.top(from);
                 if self.tree.label[other as usize] == Label::Outer {
                     let slack = cost - own - self.potential[from as usize] - self.drift(other);

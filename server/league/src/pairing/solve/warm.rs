@@ -7,7 +7,7 @@ impl Matcher {
     /// Takes an edge away. Its places may be left unmatched; [`Matcher::solve`] repairs.
     pub fn forbid(&mut self, a: Place, b: Place) {
         let within = self.blossoms.top(a) == self.blossoms.top(b);
-        if self.graph.part(a, b).is_some() && (within || self.mate[a as usize] == b) {
+        if self.graph.part(a, b) && (within || self.mate[a as usize] == b) {
             self.free(a);
         }
     }
