@@ -26,9 +26,14 @@ struct Halves<'a> {
     since: Vec<i128>,
     touched: Vec<Place>,
     clock: i128,
-    /// When the edge from an outer place to another becomes tight.
+    /// When the edge from an outer place to a free one becomes tight.
     events: BinaryHeap<Reverse<(i128, Place, Place)>>,
+    /// When the tree ends, and over which edge: nothing later need be known.
+    end: (i128, [Place; 2]),
 }
+
+/// No edge ends the tree.
+const NEVER: (i128, [Place; 2]) = (i128::MAX, [NONE; 2]);
 
 impl Matcher {
     /// Improves the starting duals to the fractional optimum.
@@ -42,6 +47,7 @@ impl Matcher {
             touched: Vec::new(),
             clock: 0,
             events: BinaryHeap::new(),
+            end: NEVER,
         };
         for root in 0..places as Place {
             if halves.is_exposed(root) {
@@ -65,27 +71,31 @@ impl Halves<'_> {
     fn search(&mut self, root: Place) {
         self.clock = 0;
         self.events.clear();
+        self.end = NEVER;
         self.take(root, Label::Outer);
         self.scan(root);
         while let Some(Reverse((time, from, to))) = self.events.pop() {
-            match self.label[to as usize] {
-                Label::Inner(_) => {}
-                Label::Outer => {
-                    self.clock = time;
-                    return self.close_cycle(from, to);
-                }
-                Label::Free => {
-                    self.clock = time;
-                    let partner = self.matcher.mate[to as usize];
-                    if partner == NONE {
-                        self.open_cycle(to);
-                        return self.augment(from, to);
-                    }
-                    self.take(to, Label::Inner(from));
-                    self.take(partner, Label::Outer);
-                    self.scan(partner);
-                }
+            if time >= self.end.0 {
+                break;
             }
+            if self.label[to as usize] == Label::Free {
+                self.clock = time;
+                let partner = self.matcher.mate[to as usize];
+                self.take(to, Label::Inner(from));
+                self.take(partner, Label::Outer);
+                self.scan(partner);
+            }
+        }
+        let (time, [from, to]) = self.end;
+        if time == NEVER.0 {
+            return;
+        }
+        self.clock = time;
+        if self.label[to as usize] == Label::Outer {
+            self.close_cycle(from, to);
+        } else {
+            self.open_cycle(to);
+            self.augment(from, to);
         }
     }
 
@@ -99,12 +109,22 @@ impl Halves<'_> {
         let own = self.matcher.potential[from as usize];
         for (to, cost) in self.matcher.graph.edges(from) {
             let slack = cost - own - self.matcher.potential[to as usize];
-            let wait = match self.label[to as usize] {
-                Label::Free => slack,
-                Label::Outer if to != from => (slack - (self.clock - self.since[to as usize])) / 2,
+            let (wait, ends) = match self.label[to as usize] {
+                Label::Free => (slack, self.matcher.mate[to as usize] == NONE),
+                Label::Outer if to != from => {
+                    ((slack - (self.clock - self.since[to as usize])) / 2, true)
+                }
                 _ => continue,
             };
-            self.events.push(Reverse((self.clock + wait, from, to)));
+            let time = self.clock + wait;
+            if time >= self.end.0 {
+                continue;
+            }
+            if ends {
+                self.end = (time, [from, to]);
+            } else {
+                self.events.push(Reverse((time, from, to)));
+            }
         }
     }
 

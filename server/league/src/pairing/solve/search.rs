@@ -44,7 +44,13 @@ pub struct Tree {
     turn: Vec<Turn>,
     touched: Vec<Item>,
     events: BinaryHeap<Reverse<(i128, Event)>>,
+    /// When the tree reaches an unmatched item, so far as is known, and over which edge: nothing
+    /// later need be known.
+    end: (i128, [Place; 2]),
 }
+
+/// No edge ends the tree.
+const NEVER: (i128, [Place; 2]) = (i128::MAX, [NONE; 2]);
 
 impl Tree {
     pub fn new(places: usize) -> Self {
@@ -56,6 +62,7 @@ impl Tree {
             turn: vec![0; items],
             touched: Vec::new(),
             events: BinaryHeap::new(),
+            end: NEVER,
         }
     }
 
@@ -67,7 +74,17 @@ impl Tree {
     }
 
     fn push(&mut self, wait: i128, event: Event) {
-        self.events.push(Reverse((self.clock + wait, event)));
+        let time = self.clock + wait;
+        if time < self.end.0 {
+            self.events.push(Reverse((time, event)));
+        }
+    }
+
+    fn end(&mut self, wait: i128, edge: [Place; 2]) {
+        let time = self.clock + wait;
+        if time < self.end.0 {
+            self.end = (time, edge);
+        }
     }
 }
 
@@ -93,16 +110,18 @@ impl Matcher {
     fn grow(&mut self, root: Place) -> Result<(), OddSets> {
         self.tree.clock = 0;
         self.tree.events.clear();
+        self.tree.end = NEVER;
         let top = self.blossoms.top(root);
         self.label(top, Label::Outer);
         self.scan(top);
         while let Some(Reverse((time, event))) = self.tree.events.pop() {
+            if time >= self.tree.end.0 {
+                break;
+            }
             match event {
                 Event::Reach(from, to, turn) if self.is_still_free(to, turn) => {
                     self.tree.clock = time;
-                    if self.reach(from, to) {
-                        return Ok(());
-                    }
+                    self.reach(from, to);
                 }
                 Event::Meet(a, b) if self.blossoms.top(a) != self.blossoms.top(b) => {
                     self.tree.clock = time;
@@ -115,7 +134,13 @@ impl Matcher {
                 _ => {}
             }
         }
-        Err(self.stuck())
+        if self.tree.end == NEVER {
+            return Err(self.stuck());
+        }
+        let (time, [from, to]) = self.tree.end;
+        self.tree.clock = time;
+        self.augment(from, to);
+        Ok(())
     }
 
     fn label(&mut self, item: Item, label: Label) {
@@ -209,6 +234,7 @@ impl Matcher {
             }
             let slack = cost - own - self.potential[to as usize] - self.drift(other);
             match label {
+                Label::Free if self.is_exposed(other) => self.tree.end(slack, [from, to]),
                 Label::Free => {
                     let turn = self.tree.turn[other as usize];
                     self.tree.push(slack, Event::Reach(from, to, turn));
@@ -218,20 +244,18 @@ impl Matcher {
         }
     }
 
-    /// Takes a free item and its partner into the tree; true when there was no partner and the
-    /// matching has grown.
-    fn reach(&mut self, from: Place, to: Place) -> bool {
+    fn is_exposed(&self, item: Item) -> bool {
+        self.mate[self.blossoms.base(item) as usize] == NONE
+    }
+
+    /// Takes a free item and its partner into the tree.
+    fn reach(&mut self, from: Place, to: Place) {
         let item = self.blossoms.top(to);
         let partner = self.mate[self.blossoms.base(item) as usize];
-        if partner == NONE {
-            self.augment(from, to);
-            return true;
-        }
         self.take_inner(item, [from, to]);
         let outer = self.blossoms.top(partner);
         self.label(outer, Label::Outer);
         self.scan(outer);
-        false
     }
 
     fn take_inner(&mut self, item: Item, entry: [Place; 2]) {
