@@ -12,6 +12,7 @@ pub fn lots(secret: &Secret, season: Uuid) -> Draw {
 
 /// These players in the order of their seats: by lot.
 pub fn seated(lots: &Draw, mut players: Vec<PlayerId>) -> Vec<PlayerId> {
-    players.sort_by_key(|&player| (lots.number(player), player));
+    let urn = lots.urn();
+    players.sort_by_key(|&player| (urn.number(player), player));
     players
 }

@@ -32,7 +32,7 @@ impl Secret {
 
     /// The draw of the round whose locked inputs have this SHA-256 digest.
     pub fn draw(&self, inputs: [u8; 32]) -> Draw {
-        Draw(keyed(&self.0, &inputs))
+        Draw(mac(&keyed(&self.0), &inputs))
     }
 }
 
@@ -51,21 +51,35 @@ pub struct Commitment(pub [u8; 32]);
 pub struct Draw(pub [u8; 32]);
 
 impl Draw {
+    /// The draw, ready to be asked for the number of each player.
+    pub fn urn(&self) -> Urn {
+        Urn(keyed(&self.0))
+    }
+}
+
+/// Numbers of one round's draw.
+pub struct Urn(Hmac<Sha256>);
+
+impl Urn {
     /// The number this player drew.
     pub fn number(&self, player: PlayerId) -> u64 {
-        let drawn = keyed(&self.0, player.0.as_bytes());
+        let drawn = mac(&self.0, player.0.as_bytes());
         drawn[..8]
             .iter()
             .fold(0, |sum, &byte| sum << 8 | u64::from(byte))
     }
 }
 
-/// HMAC-SHA-256. A key shorter than the block of 64 bytes is filled with zeros (RFC 2104, section 2).
-fn keyed(key: &[u8; 32], message: &[u8]) -> [u8; 32] {
+/// HMAC-SHA-256 under a key. One shorter than the block of 64 bytes is filled with zeros (RFC 2104,
+/// section 2); what the key alone decides is computed once for many messages (section 4).
+fn keyed(key: &[u8; 32]) -> Hmac<Sha256> {
     let mut block = [0; 64];
     block[..32].copy_from_slice(key);
-    let mut mac = Hmac::<Sha256>::new(&block.into());
-    mac.update(message);
+    Hmac::new(&block.into())
+}
+
+fn mac(keyed: &Hmac<Sha256>, message: &[u8]) -> [u8; 32] {
+    let mac = keyed.clone().chain_update(message);
     mac.finalize().into_bytes().into()
 }
 

@@ -1,5 +1,6 @@
 //! The contenders in seeded order, with everything a price needs close at hand.
 
+use std::cmp::Reverse;
 use std::collections::{BTreeSet, HashMap};
 
 use crate::ids::PlayerId;
@@ -49,6 +50,8 @@ pub struct Entrant {
     pub floats: [Option<Float>; 2],
     /// The role they should have, and whether they must (C.04.1, articles 6 to 8).
     pub due: Option<(Role, bool)>,
+    /// The number they drew.
+    pub drawn: u64,
     /// Seat on the ring of the draw.
     pub seat: u8,
     /// Their opponent, where that was settled before.
@@ -72,16 +75,11 @@ impl Field {
     /// # Errors
     /// Every fault of the task.
     pub fn new(task: &Task) -> Result<Self, Vec<Fault>> {
-        let mut order: Vec<&Contender> = task.contenders.iter().collect();
-        order.sort_by_cached_key(|c| {
-            (
-                -i64::from(c.score.get()),
-                task.draw.number(c.player),
-                c.player,
-            )
-        });
-        let players: Vec<PlayerId> = order.iter().map(|c| c.player).collect();
-        Self::in_order(task, &players)
+        let urn = task.draw.urn();
+        let numbered = task.contenders.iter().map(|c| (c, urn.number(c.player)));
+        let mut order: Vec<(&Contender, u64)> = numbered.collect();
+        order.sort_unstable_by_key(|&(c, drawn)| (Reverse(c.score), drawn, c.player));
+        Self::of(task, &order)
     }
 
     /// The field with these players at these places; contenders that are not named are left out.
@@ -89,32 +87,37 @@ impl Field {
     /// # Errors
     /// Every fault of the task.
     pub fn in_order(task: &Task, players: &[PlayerId]) -> Result<Self, Vec<Fault>> {
-        let mut faults = faults(task);
         let known: HashMap<PlayerId, &Contender> =
             task.contenders.iter().map(|c| (c.player, c)).collect();
+        let urn = task.draw.urn();
+        let order = players.iter().filter_map(|player| known.get(player));
+        let order: Vec<(&Contender, u64)> = order.map(|&c| (c, urn.number(c.player))).collect();
+        Self::of(task, &order)
+    }
+
+    fn of(task: &Task, order: &[(&Contender, u64)]) -> Result<Self, Vec<Fault>> {
+        let mut faults = faults(task);
         let open = Nights::open(&task.nights);
         let clubs = numbers(task.contenders.iter().filter_map(|c| c.club.as_ref()));
         let factions = numbers(task.contenders.iter().filter_map(|c| c.faction.as_ref()));
         let number = |of: &HashMap<&Name, u32>, name: &Option<Name>| {
             name.as_ref().and_then(|n| of.get(n)).copied().unwrap_or(0)
         };
-        let entrants = players
-            .iter()
-            .filter_map(|player| known.get(player))
-            .map(|c| Entrant {
-                player: c.player,
-                score: c.score.get(),
-                nights: c.nights.and(open),
-                household: c.household.map_or(0, |h| h.0.saturating_add(1)),
-                club: number(&clubs, &c.club),
-                faction: number(&factions, &c.faction),
-                byes: c.byes,
-                spare: c.spare,
-                floats: c.floats,
-                due: c.roles.due(),
-                seat: (task.draw.number(c.player) % u64::from(SEATS)) as u8,
-                pinned: None,
-            });
+        let entrants = order.iter().map(|&(c, drawn)| Entrant {
+            player: c.player,
+            score: c.score.get(),
+            nights: c.nights.and(open),
+            household: c.household.map_or(0, |h| h.0.saturating_add(1)),
+            club: number(&clubs, &c.club),
+            faction: number(&factions, &c.faction),
+            byes: c.byes,
+            spare: c.spare,
+            floats: c.floats,
+            due: c.roles.due(),
+            drawn,
+            seat: (drawn % u64::from(SEATS)) as u8,
+            pinned: None,
+        });
         let entrants: Vec<Entrant> = entrants.collect();
         let places = (0..)
             .zip(&entrants)

@@ -80,11 +80,10 @@ fn seat(task: &Task, tariff: &Tariff, pairs: &[[Place; 2]]) -> Option<Vec<Game>>
                     defender: fixture.defender,
                 };
             }
-            let lower = task.draw.number(one.player) <= task.draw.number(other.player);
             let one_attacks = match cost::roles(one.due, other.due).0 {
                 Attacker::One => true,
                 Attacker::Other => false,
-                Attacker::Either => lower,
+                Attacker::Either => one.drawn <= other.drawn,
             };
             let (attacker, defender) = if one_attacks {
                 (one, other)
