@@ -21,7 +21,8 @@ enum Label {
     Frozen,
 }
 
-/// How often an item has been labelled.
+/// When in a search an item was labelled: no two labels have the same turn, so that nothing announced
+/// for a blossom is taken for one of its children. 0 for an item that the search has not come to.
 type Turn = u32;
 
 /// What happens next, in the order it is preferred among equals.
@@ -42,6 +43,7 @@ pub struct Tree {
     label: Vec<Label>,
     since: Vec<i128>,
     turn: Vec<Turn>,
+    turns: Turn,
     touched: Vec<Item>,
     events: BinaryHeap<Reverse<(i128, Event)>>,
     /// When the tree reaches an unmatched item, so far as is known, and over which edge: nothing
@@ -60,6 +62,7 @@ impl Tree {
             label: vec![Label::Free; items],
             since: vec![0; items],
             turn: vec![0; items],
+            turns: 0,
             touched: Vec::new(),
             events: BinaryHeap::new(),
             end: NEVER,
@@ -69,7 +72,8 @@ impl Tree {
     fn mark(&mut self, item: Item, label: Label) {
         self.label[item as usize] = label;
         self.since[item as usize] = self.clock;
-        self.turn[item as usize] += 1;
+        self.turns += 1;
+        self.turn[item as usize] = self.turns;
         self.touched.push(item);
     }
 
@@ -109,6 +113,7 @@ impl Matcher {
 
     fn grow(&mut self, root: Place) -> Result<(), OddSets> {
         self.tree.clock = 0;
+        self.tree.turns = 0;
         self.tree.events.clear();
         self.tree.end = NEVER;
         let top = self.blossoms.top(root);
@@ -213,6 +218,7 @@ impl Matcher {
             };
             self.tree.label[item as usize] = label;
             self.tree.since[item as usize] = 0;
+            self.tree.turn[item as usize] = 0;
         }
     }
 

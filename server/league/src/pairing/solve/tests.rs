@@ -2,14 +2,19 @@
 
 use proptest::prelude::*;
 
-use super::{Graph, Matcher};
+use super::{Dual, Graph, Matcher};
 
-/// Costs of a graph on up to ten places; `None` where there is no edge.
+/// Costs of the edges of a graph; `None` where there is no edge.
 type Costs = Vec<Vec<Option<i128>>>;
 
+/// On up to ten places.
 fn graphs() -> impl Strategy<Value = Costs> {
+    graphs_of(1..6)
+}
+
+fn graphs_of(halves: std::ops::Range<usize>) -> impl Strategy<Value = Costs> {
     let widths = prop_oneof![Just(2_u16), Just(5), Just(40), Just(1000)];
-    (1_usize..6, widths, 0_u8..6).prop_flat_map(|(half, width, holes)| {
+    (halves, widths, 0_u8..6).prop_flat_map(|(half, width, holes)| {
         let n = 2 * half;
         let cell = (0..width, 0..10_u8)
             .prop_map(move |(cost, hole)| (hole >= holes).then_some(i128::from(cost)));
@@ -48,9 +53,11 @@ fn total(costs: &Costs, matcher: &Matcher) -> i128 {
         .sum()
 }
 
-/// The dual is feasible and its value is twice the cost: weak duality makes both optimal.
-fn assert_proven(costs: &Costs, matcher: &Matcher) {
-    let dual = matcher.dual();
+/// The dual pays for no edge more than it costs, and its odd sets are odd.
+fn assert_feasible(costs: &Costs, dual: &Dual) {
+    for (set, depth) in &dual.odd_sets {
+        assert!(set.len() % 2 == 1 && *depth > 0);
+    }
     let depth = |a: usize, b: usize| -> i128 {
         let holds = |set: &Vec<u32>| set.contains(&(a as u32)) && set.contains(&(b as u32));
         dual.odd_sets
@@ -67,6 +74,12 @@ fn assert_proven(costs: &Costs, matcher: &Matcher) {
             }
         }
     }
+}
+
+/// The dual is feasible and its value is twice the cost: weak duality makes both optimal.
+fn assert_proven(costs: &Costs, matcher: &Matcher) {
+    let dual = matcher.dual();
+    assert_feasible(costs, &dual);
     let depths = dual
         .odd_sets
         .iter()
@@ -131,5 +144,50 @@ proptest! {
             prop_assert_eq!(best, Some(total(&costs, &matcher)));
             assert_proven(&costs, &matcher);
         }
+    }
+
+    #[test]
+    fn a_solved_matching_without_a_pair_is_as_good_as_one_solved_anew(
+        costs in graphs_of(10..20),
+        picks in prop::collection::vec((any::<prop::sample::Index>(), any::<bool>()), 1..8),
+    ) {
+        let (n, mut costs) = (costs.len(), costs);
+        let Some(mut matcher) = solved(&costs) else { return Ok(()) };
+        for (pick, is_paired) in picks {
+            let [a, b] = if is_paired {
+                matcher.pairs()[pick.index(n / 2)]
+            } else {
+                let (a, b) = (pick.index(n * n) / n, pick.index(n * n) % n);
+                [a.min(b) as u32, a.max(b) as u32]
+            };
+            matcher.forbid(a, b);
+            costs[a as usize][b as usize] = None;
+            assert_feasible(&costs, &matcher.dual());
+            let anew = solved(&costs);
+            prop_assert_eq!(matcher.solve().is_ok(), anew.is_some());
+            let Some(anew) = anew else { return Ok(()) };
+            prop_assert_eq!(total(&costs, &matcher), total(&costs, &anew));
+            assert_proven(&costs, &matcher);
+        }
+    }
+
+    #[test]
+    fn a_solved_matching_with_more_edges_is_as_good_as_one_solved_anew(
+        costs in graphs_of(10..20),
+        later in prop::collection::vec((any::<prop::sample::Index>(), 0..5_i128), 1..20),
+    ) {
+        let (n, mut costs) = (costs.len(), costs);
+        let Some(mut matcher) = solved(&costs) else { return Ok(()) };
+        for (pick, price) in later {
+            let (a, b) = (pick.index(n * n) / n, pick.index(n * n) % n);
+            if a < b && costs[a][b].is_none() {
+                matcher.allow(a as u32, b as u32, price);
+                costs[a][b] = Some(price);
+                assert_feasible(&costs, &matcher.dual());
+            }
+        }
+        prop_assert!(matcher.solve().is_ok());
+        prop_assert_eq!(total(&costs, &matcher), total(&costs, &solved(&costs).unwrap()));
+        assert_proven(&costs, &matcher);
     }
 }
