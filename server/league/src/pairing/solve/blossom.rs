@@ -74,13 +74,45 @@ impl Blossoms {
         self.parent[item as usize] == NONE && self.base[item as usize] != NONE
     }
 
-    /// The blossoms around a place and the place itself, innermost first.
+    /// The child of a blossom that holds a place.
     fn child_of(&self, blossom: Item, place: Place) -> Item {
         let mut item = place;
         while self.parent[item as usize] != blossom {
             item = self.parent[item as usize];
         }
         item
+    }
+
+    /// The blossoms around a place, innermost first.
+    fn around(&self, place: Place) -> Vec<Item> {
+        let outwards = |&item: &Item| {
+            let around = self.parent[item as usize];
+            (around != NONE).then_some(around)
+        };
+        std::iter::successors(outwards(&place), outwards).collect()
+    }
+
+    /// The blossoms that hold both places, innermost first.
+    fn around_both(&self, a: Place, b: Place) -> Vec<Item> {
+        let (mut one, other) = (self.around(a), self.around(b));
+        let inwards = one.iter().rev().zip(other.iter().rev());
+        let both = inwards.take_while(|(one, other)| one == other).count();
+        one.split_off(one.len() - both)
+    }
+
+    /// Is this edge one of the cycle of a blossom?
+    pub fn links(&self, a: Place, b: Place) -> bool {
+        let innermost = self.around_both(a, b).into_iter().next();
+        let mut links = innermost
+            .iter()
+            .flat_map(|&item| &self.links[item as usize]);
+        links.any(|&link| link == [a, b] || link == [b, a])
+    }
+
+    /// The depth of all blossoms that hold both places.
+    pub fn shared_depth(&self, a: Place, b: Place) -> i128 {
+        let both = self.around_both(a, b).into_iter();
+        both.map(|item| self.depth[item as usize]).sum()
     }
 
     /// Places inside an item.
