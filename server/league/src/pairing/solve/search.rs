@@ -17,6 +17,9 @@ enum Label {
     Outer,
     /// At odd distance, reached over this edge from an outer place; its potentials fall.
     Inner([Place; 2]),
+    /// Holds both of a pair that is taken away, and is dissolved as if it had been reached at the
+    /// first of them.
+    Torn([Place; 2]),
     /// Part of a tree that cannot be augmented: as if it were not there.
     Frozen,
 }
@@ -34,6 +37,13 @@ enum Event {
     Expand(Item, Turn),
     /// The edge between two outer places becomes tight.
     Meet(Place, Place),
+}
+
+/// The way around the cycle of a dissolved blossom to its base: the child that is next, and its label.
+struct Way {
+    at: usize,
+    label: Label,
+    forward: bool,
 }
 
 /// The tree of the search under way.
@@ -69,6 +79,13 @@ impl Tree {
         }
     }
 
+    fn begin(&mut self) {
+        self.clock = 0;
+        self.turns = 0;
+        self.events.clear();
+        self.end = NEVER;
+    }
+
     fn mark(&mut self, item: Item, label: Label) {
         self.label[item as usize] = label;
         self.since[item as usize] = self.clock;
@@ -95,14 +112,14 @@ impl Tree {
 impl Matcher {
     /// Matches `root` with another unmatched place, at the least cost.
     pub(super) fn search(&mut self, root: Place) -> Result<(), OddSets> {
-        let found = self.grow(root);
+        let found = self.grow_from(root);
         self.settle(Label::Free);
         found
     }
 
     /// As [`Self::search`], but a tree that fails is out of the way of later searches.
     pub(super) fn search_and_freeze(&mut self, root: Place) -> Result<(), OddSets> {
-        let found = self.grow(root);
+        let found = self.grow_from(root);
         self.settle(if found.is_ok() {
             Label::Free
         } else {
@@ -111,14 +128,27 @@ impl Matcher {
         found
     }
 
-    fn grow(&mut self, root: Place) -> Result<(), OddSets> {
-        self.tree.clock = 0;
-        self.tree.turns = 0;
-        self.tree.events.clear();
-        self.tree.end = NEVER;
+    /// Takes the matched pair of a blossom away, where all else is matched: the blossoms around it
+    /// shrink with the clock, and the search goes from one of the two to the other.
+    pub(super) fn tear(&mut self, a: Place, b: Place) -> Result<(), OddSets> {
+        self.tree.begin();
+        let torn = self.blossoms.top(a);
+        self.take_down(torn, Label::Torn([a, b]));
+        self.take_partner(torn);
+        let found = self.grow();
+        self.settle(Label::Free);
+        found
+    }
+
+    fn grow_from(&mut self, root: Place) -> Result<(), OddSets> {
+        self.tree.begin();
         let top = self.blossoms.top(root);
         self.label(top, Label::Outer);
         self.scan(top);
+        self.grow()
+    }
+
+    fn grow(&mut self) -> Result<(), OddSets> {
         while let Some(Reverse((time, event))) = self.tree.events.pop() {
             if time >= self.tree.end.0 {
                 break;
@@ -162,7 +192,10 @@ impl Matcher {
 
     fn is_still_inner(&self, item: Item, turn: Turn) -> bool {
         self.blossoms.is_top(item)
-            && matches!(self.tree.label[item as usize], Label::Inner(_))
+            && matches!(
+                self.tree.label[item as usize],
+                Label::Inner(_) | Label::Torn(_)
+            )
             && self.tree.turn[item as usize] == turn
     }
 
@@ -170,7 +203,7 @@ impl Matcher {
     fn drift(&self, item: Item) -> i128 {
         match self.tree.label[item as usize] {
             Label::Outer => self.tree.clock,
-            Label::Inner(_) => self.tree.since[item as usize] - self.tree.clock,
+            Label::Inner(_) | Label::Torn(_) => self.tree.since[item as usize] - self.tree.clock,
             Label::Free | Label::Frozen => 0,
         }
     }
@@ -198,7 +231,7 @@ impl Matcher {
         if self.blossoms.is_blossom(item) {
             self.blossoms.depth[item as usize] += match self.tree.label[item as usize] {
                 Label::Outer => 2 * passed,
-                Label::Inner(_) => -2 * passed,
+                Label::Inner(_) | Label::Torn(_) => -2 * passed,
                 Label::Free | Label::Frozen => 0,
             };
         }
@@ -257,15 +290,20 @@ impl Matcher {
     /// Takes a free item and its partner into the tree.
     fn reach(&mut self, from: Place, to: Place) {
         let item = self.blossoms.top(to);
-        let partner = self.mate[self.blossoms.base(item) as usize];
-        self.take_inner(item, [from, to]);
+        self.take_down(item, Label::Inner([from, to]));
+        self.take_partner(item);
+    }
+
+    fn take_partner(&mut self, inner: Item) {
+        let partner = self.mate[self.blossoms.base(inner) as usize];
         let outer = self.blossoms.top(partner);
         self.label(outer, Label::Outer);
         self.scan(outer);
     }
 
-    fn take_inner(&mut self, item: Item, entry: [Place; 2]) {
-        self.label(item, Label::Inner(entry));
+    /// Takes an item whose potentials fall into the tree.
+    fn take_down(&mut self, item: Item, label: Label) {
+        self.label(item, label);
         if self.blossoms.is_blossom(item) {
             let turn = self.tree.turn[item as usize];
             let wait = self.blossoms.depth[item as usize] / 2;
@@ -377,49 +415,66 @@ impl Matcher {
         }
     }
 
+    /// Dissolves an inner blossom whose depth is used up: what lies on the way from where the tree
+    /// reached it to its base stays in the tree.
     fn expand(&mut self, blossom: Item) {
-        let Label::Inner([from, entry]) = self.tree.label[blossom as usize] else {
-            return;
-        };
+        let label = self.tree.label[blossom as usize];
         self.commit(blossom);
         self.tree.label[blossom as usize] = Label::Free;
         let (cycle, links) = self.blossoms.expand(blossom);
-        let length = cycle.len();
-        let start = self.blossoms.position(&cycle, entry);
-        let steps = if start.is_multiple_of(2) {
-            start
-        } else {
-            length - start
+        let mut way = Way {
+            at: 0,
+            label,
+            forward: false,
         };
-        let forward = start % 2 == 1;
-        let mut on_path = vec![false; length];
-        let mut way_in = [from, entry];
+        if let Label::Inner([_, entry]) | Label::Torn([entry, _]) = label {
+            way.at = self.blossoms.position(&cycle, entry);
+            way.forward = way.at % 2 == 1;
+        }
+        if let Label::Torn([a, b]) = label
+            && self.blossoms.top(a) != self.blossoms.top(b)
+        {
+            (self.mate[a as usize], self.mate[b as usize]) = (NONE, NONE);
+            way.label = Label::Outer;
+            way.forward = !way.forward;
+        }
+        self.walk(way, &cycle, &links);
+    }
+
+    /// Takes the children on the way to the base into the tree and lets the others go.
+    fn walk(&mut self, mut way: Way, cycle: &[Item], links: &[[Place; 2]]) {
+        let mut left = vec![true; cycle.len()];
         let mut outer = Vec::new();
-        for step in 0..=steps {
-            let at = if forward {
-                (start + step) % length
-            } else {
-                start - step
-            };
-            on_path[at] = true;
-            if step % 2 == 0 {
-                self.take_inner(cycle[at], way_in);
-            } else {
-                self.label(cycle[at], Label::Outer);
-                outer.push(cycle[at]);
-                way_in = if forward {
-                    links[at]
+        loop {
+            left[way.at] = false;
+            let (item, back) = (cycle[way.at], (way.at + cycle.len() - 1) % cycle.len());
+            if way.label == Label::Outer {
+                self.label(item, Label::Outer);
+                outer.push(item);
+                let [next, here] = links[back];
+                way.label = Label::Inner(if way.forward {
+                    links[way.at]
                 } else {
-                    let [next, here] = links[at - 1];
                     [here, next]
-                };
+                });
+            } else {
+                self.take_down(item, way.label);
+                way.label = Label::Outer;
+                if way.at == 0 {
+                    break;
+                }
             }
+            way.at = if way.forward {
+                (way.at + 1) % cycle.len()
+            } else {
+                back
+            };
         }
         for item in outer {
             self.scan(item);
         }
-        for (item, _) in cycle.iter().zip(on_path).filter(|(_, reached)| !reached) {
-            self.rescan_free(*item);
+        for (&item, _) in cycle.iter().zip(left).filter(|(_, left)| *left) {
+            self.rescan_free(item);
         }
     }
 
@@ -427,13 +482,18 @@ impl Matcher {
     fn rescan_free(&mut self, item: Item) {
         self.label(item, Label::Free);
         let turn = self.tree.turn[item as usize];
+        let is_exposed = self.is_exposed(item);
         for &to in self.blossoms.crowd(item) {
             let own = self.potential[to as usize];
             for (from, cost) in self.graph.edges(to) {
                 let other = self.blossoms.top(from);
                 if self.tree.label[other as usize] == Label::Outer {
                     let slack = cost - own - self.potential[from as usize] - self.drift(other);
-                    self.tree.push(slack, Event::Reach(from, to, turn));
+                    if is_exposed {
+                        self.tree.end(slack, [from, to]);
+                    } else {
+                        self.tree.push(slack, Event::Reach(from, to, turn));
+                    }
                 }
             }
         }
@@ -452,7 +512,7 @@ impl Matcher {
             match self.tree.label[item as usize] {
                 Label::Outer => found.sets.push(self.blossoms.crowd(item).to_vec()),
                 Label::Inner(_) => found.removed.push(item),
-                Label::Free | Label::Frozen => {}
+                Label::Torn(_) | Label::Free | Label::Frozen => {}
             }
         }
         found.removed.sort_unstable();

@@ -12,10 +12,16 @@ impl Matcher {
         if !self.graph.part(a, b) {
             return;
         }
+        let is_matched = self.mate[a as usize] == b;
         if self.blossoms.links(a, b) {
+            if is_matched && !self.mate.contains(&NONE) {
+                // Whether there is another way, the next solve tells.
+                self.tear(a, b).ok();
+                return;
+            }
             self.separate(a, b);
         }
-        if self.mate[a as usize] == b {
+        if is_matched {
             self.leave(a);
         }
     }
