@@ -24,6 +24,8 @@ struct Halves<'a> {
     around: Vec<Place>,
     label: Vec<Label>,
     since: Vec<i128>,
+    /// When each free place is reached, so far as is known.
+    reached: Vec<i128>,
     touched: Vec<Place>,
     clock: i128,
     /// When the edge from an outer place to a free one becomes tight.
@@ -44,6 +46,7 @@ impl Matcher {
             around: vec![NONE; places],
             label: vec![Label::Free; places],
             since: vec![0; places],
+            reached: vec![i128::MAX; places],
             touched: Vec::new(),
             clock: 0,
             events: BinaryHeap::new(),
@@ -117,12 +120,17 @@ impl Halves<'_> {
                 _ => continue,
             };
             let time = self.clock + wait;
+            let known = &mut self.reached[to as usize];
             if time >= self.end.0 {
                 continue;
             }
             if ends {
                 self.end = (time, [from, to]);
-            } else {
+            } else if time < *known {
+                if *known == i128::MAX {
+                    self.touched.push(to);
+                }
+                *known = time;
                 self.events.push(Reverse((time, from, to)));
             }
         }
@@ -131,6 +139,7 @@ impl Halves<'_> {
     fn settle(&mut self) {
         for place in std::mem::take(&mut self.touched) {
             let at = place as usize;
+            self.reached[at] = i128::MAX;
             let drift = self.clock - self.since[at];
             match std::mem::replace(&mut self.label[at], Label::Free) {
                 Label::Outer => self.matcher.potential[at] += drift,

@@ -54,6 +54,8 @@ pub struct Tree {
     since: Vec<i128>,
     turn: Vec<Turn>,
     turns: Turn,
+    /// When each free item is reached, so far as is announced.
+    reached: Vec<i128>,
     touched: Vec<Item>,
     events: BinaryHeap<Reverse<(i128, Event)>>,
     /// When the tree reaches an unmatched item, so far as is known, and over which edge: nothing
@@ -73,6 +75,7 @@ impl Tree {
             since: vec![0; items],
             turn: vec![0; items],
             turns: 0,
+            reached: vec![i128::MAX; items],
             touched: Vec::new(),
             events: BinaryHeap::new(),
             end: NEVER,
@@ -91,6 +94,7 @@ impl Tree {
         self.since[item as usize] = self.clock;
         self.turns += 1;
         self.turn[item as usize] = self.turns;
+        self.reached[item as usize] = i128::MAX;
         self.touched.push(item);
     }
 
@@ -98,6 +102,21 @@ impl Tree {
         let time = self.clock + wait;
         if time < self.end.0 {
             self.events.push(Reverse((time, event)));
+        }
+    }
+
+    /// Announces that the edge to a free item becomes tight, unless another does before.
+    fn announce_reach(&mut self, wait: i128, item: Item, [from, to]: [Place; 2]) {
+        let time = self.clock + wait;
+        let known = &mut self.reached[item as usize];
+        if time < *known && time < self.end.0 {
+            if *known == i128::MAX {
+                self.touched.push(item);
+            }
+            *known = time;
+            let turn = self.turn[item as usize];
+            self.events
+                .push(Reverse((time, Event::Reach(from, to, turn))));
         }
     }
 
@@ -252,6 +271,7 @@ impl Matcher {
             self.tree.label[item as usize] = label;
             self.tree.since[item as usize] = 0;
             self.tree.turn[item as usize] = 0;
+            self.tree.reached[item as usize] = i128::MAX;
         }
     }
 
@@ -274,10 +294,7 @@ impl Matcher {
             let slack = cost - own - self.potential[to as usize] - self.drift(other);
             match label {
                 Label::Free if self.is_exposed(other) => self.tree.end(slack, [from, to]),
-                Label::Free => {
-                    let turn = self.tree.turn[other as usize];
-                    self.tree.push(slack, Event::Reach(from, to, turn));
-                }
+                Label::Free => self.tree.announce_reach(slack, other, [from, to]),
                 _ => self.tree.push(slack / 2, Event::Meet(from, to)),
             }
         }
@@ -481,7 +498,6 @@ impl Matcher {
     /// Announces when an item that left the tree is reached again.
     fn rescan_free(&mut self, item: Item) {
         self.label(item, Label::Free);
-        let turn = self.tree.turn[item as usize];
         let is_exposed = self.is_exposed(item);
         for &to in self.blossoms.crowd(item) {
             let own = self.potential[to as usize];
@@ -492,7 +508,7 @@ impl Matcher {
                     if is_exposed {
                         self.tree.end(slack, [from, to]);
                     } else {
-                        self.tree.push(slack, Event::Reach(from, to, turn));
+                        self.tree.announce_reach(slack, item, [from, to]);
                     }
                 }
             }
