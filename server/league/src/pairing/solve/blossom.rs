@@ -16,8 +16,9 @@ pub struct Blossoms {
     crowd: Vec<Place>,
     /// Outermost item of each crowd.
     top: Vec<Item>,
-    /// Places of each crowd.
+    /// Places of each crowd that has several.
     roster: Vec<Vec<Place>>,
+    all: Vec<Place>,
     /// The place of each item that is matched outwards, or to nothing.
     base: Vec<Place>,
     parent: Vec<Item>,
@@ -38,7 +39,7 @@ impl Blossoms {
         Self {
             places,
             crowd: all[..places].to_vec(),
-            roster: all[..places].iter().map(|&place| vec![place]).collect(),
+            roster: vec![Vec::new(); places],
             top: all[..places].to_vec(),
             base: all[..places]
                 .iter()
@@ -50,6 +51,7 @@ impl Blossoms {
             children: vec![Vec::new(); items],
             links: vec![Vec::new(); items],
             spare: all[places..].iter().rev().copied().collect(),
+            all: all[..places].to_vec(),
         }
     }
 
@@ -59,7 +61,11 @@ impl Blossoms {
 
     /// Places inside an outermost item.
     pub fn crowd(&self, top: Item) -> &[Place] {
-        &self.roster[self.crowd[self.base[top as usize] as usize] as usize]
+        if self.is_blossom(top) {
+            &self.roster[self.crowd[self.base[top as usize] as usize] as usize]
+        } else {
+            &self.all[top as usize..=top as usize]
+        }
     }
 
     pub fn base(&self, item: Item) -> Place {
@@ -154,18 +160,23 @@ impl Blossoms {
         let blossom = self.spare.pop()?;
         let crowd_of = |item: &Item| self.crowd[self.base[*item as usize] as usize] as usize;
         let crowds: Vec<usize> = cycle.iter().map(crowd_of).collect();
-        let largest = crowds.iter().copied();
-        let largest = largest.max_by_key(|&crowd| self.roster[crowd].len())?;
+        let size = |&crowd: &usize| self.roster[crowd].len();
+        let largest = crowds.iter().copied().max_by_key(size)?;
+        let mut united = std::mem::take(&mut self.roster[largest]);
         for (&child, &crowd) in cycle.iter().zip(&crowds) {
             self.parent[child as usize] = blossom;
-            if crowd != largest {
+            if !self.is_blossom(child) {
+                united.push(child);
+                self.crowd[child as usize] = largest as Place;
+            } else if crowd != largest {
                 let joining = std::mem::take(&mut self.roster[crowd]);
                 for &place in &joining {
                     self.crowd[place as usize] = largest as Place;
                 }
-                self.roster[largest].extend(joining);
+                united.extend(joining);
             }
         }
+        self.roster[largest] = united;
         self.top[largest] = blossom;
         self.base[blossom as usize] = self.base[cycle[0] as usize];
         self.depth[blossom as usize] = 0;
@@ -182,13 +193,16 @@ impl Blossoms {
         self.roster[dissolved as usize] = Vec::new();
         for &child in &children {
             self.parent[child as usize] = NONE;
-            let members = self.members(child);
             let crowd = self.base[child as usize];
-            for &place in &members {
-                self.crowd[place as usize] = crowd;
-            }
+            self.crowd[crowd as usize] = crowd;
             self.top[crowd as usize] = child;
-            self.roster[crowd as usize] = members;
+            if self.is_blossom(child) {
+                let members = self.members(child);
+                for &place in &members {
+                    self.crowd[place as usize] = crowd;
+                }
+                self.roster[crowd as usize] = members;
+            }
         }
         self.base[blossom as usize] = NONE;
         self.depth[blossom as usize] = 0;
