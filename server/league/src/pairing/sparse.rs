@@ -74,6 +74,9 @@ fn complete(
 ) -> Result<Matcher, OddSets> {
     loop {
         matcher.solve()?;
+        if matcher.is_whole() {
+            return Ok(matcher);
+        }
         let moved = matcher.take_moved();
         let mut undercutting = undercutting(quick, &matcher, &moved);
         undercutting.retain(|&(a, b, _)| !without.contains(&[a, b]));

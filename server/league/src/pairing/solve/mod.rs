@@ -48,6 +48,8 @@ pub struct Matcher {
     tree: Tree,
     /// Places whose potential, or the depth of an odd set around them, was written.
     moved: Vec<bool>,
+    /// Are all pairs that have a price edges?
+    whole: bool,
 }
 
 impl Matcher {
@@ -60,8 +62,8 @@ impl Matcher {
         price: impl Fn(usize, usize) -> Option<i128>,
     ) -> Result<Self, OddSets> {
         let mut matcher = Self::new(Graph::complete(places, price));
+        matcher.whole = true;
         matcher.solve()?;
-        matcher.take_moved();
         Ok(matcher)
     }
 
@@ -74,6 +76,7 @@ impl Matcher {
             blossoms: Blossoms::new(places),
             tree: Tree::new(places),
             moved: vec![true; places],
+            whole: false,
             graph,
         };
         matcher.start();
@@ -116,6 +119,11 @@ impl Matcher {
     pub fn pairs(&self) -> Vec<[Place; 2]> {
         let pairs = (0..).zip(&self.mate).map(|(a, &b)| [a, b]);
         pairs.filter(|&[a, b]| a < b && b != NONE).collect()
+    }
+
+    /// Are all pairs that have a price edges?
+    pub fn is_whole(&self) -> bool {
+        self.whole
     }
 
     /// The potential of each place.
