@@ -12,7 +12,9 @@ mod fractional;
 mod graph;
 mod nest;
 mod search;
+mod shape;
 mod start;
+mod tree;
 mod warm;
 
 #[cfg(test)]
@@ -23,7 +25,7 @@ use blossom::Blossoms;
 pub use blossom::Item;
 pub use graph::Graph;
 pub use nest::Nest;
-use search::Tree;
+use tree::Tree;
 
 /// No place, no blossom.
 const NONE: u32 = u32::MAX;
