@@ -11,12 +11,13 @@ pub type Item = u32;
 pub struct Blossoms {
     places: usize,
     /// Number of the crowd of each place: of all that share its outermost item. A crowd has the
-    /// number of one of its places, and grows by its smaller parts, so that a nest of many levels
-    /// is not walked again for each.
+    /// number of a place of its largest part, and grows by the smaller ones, so that a nest of many
+    /// levels is not walked again for each.
     crowd: Vec<Place>,
     /// Outermost item of each crowd.
     top: Vec<Item>,
-    /// Places of each crowd that has several.
+    /// Places of each crowd that has several. Those of the largest child of a blossom come first, so
+    /// that they need not be collected again when it is dissolved.
     roster: Vec<Vec<Place>>,
     all: Vec<Place>,
     /// The place of each item that is matched outwards, or to nothing.
@@ -24,6 +25,8 @@ pub struct Blossoms {
     parent: Vec<Item>,
     /// The dual value of each blossom; even.
     pub depth: Vec<i128>,
+    /// The child of each blossom that has the most places.
+    largest: Vec<Item>,
     /// Around the cycle, the one with the base first.
     children: Vec<Vec<Item>>,
     /// Edge from each child to the next, each end inside its child.
@@ -48,6 +51,7 @@ impl Blossoms {
                 .collect(),
             parent: vec![NONE; items],
             depth: vec![0; items],
+            largest: vec![NONE; items],
             children: vec![Vec::new(); items],
             links: vec![Vec::new(); items],
             spare: all[places..].iter().rev().copied().collect(),
@@ -121,13 +125,16 @@ impl Blossoms {
         both.map(|item| self.depth[item as usize]).sum()
     }
 
-    /// Places inside an item.
+    /// Places inside an item, first those of its largest child, and so on inwards.
     fn members(&self, item: Item) -> Vec<Place> {
         let mut members = Vec::new();
         let mut open = vec![item];
         while let Some(item) = open.pop() {
             if self.is_blossom(item) {
-                open.extend(self.children[item as usize].iter().rev());
+                let largest = self.largest[item as usize];
+                let children = self.children[item as usize].iter().copied();
+                open.extend(children.filter(|&child| child != largest));
+                open.push(largest);
             } else {
                 members.push(item);
             }
@@ -158,10 +165,12 @@ impl Blossoms {
     /// Makes a blossom of a cycle of outermost items, the base's first, and returns it.
     pub fn shrink(&mut self, cycle: Vec<Item>, links: Vec<[Place; 2]>) -> Option<Item> {
         let blossom = self.spare.pop()?;
-        let crowd_of = |item: &Item| self.crowd[self.base[*item as usize] as usize] as usize;
-        let crowds: Vec<usize> = cycle.iter().map(crowd_of).collect();
-        let size = |&crowd: &usize| self.roster[crowd].len();
-        let largest = crowds.iter().copied().max_by_key(size)?;
+        let crowd_of = |item: Item| self.crowd[self.base[item as usize] as usize] as usize;
+        let crowds: Vec<usize> = cycle.iter().map(|&item| crowd_of(item)).collect();
+        let size = |&item: &Item| self.roster[crowd_of(item)].len();
+        let largest_child = cycle.iter().copied().max_by_key(size)?;
+        let largest = crowd_of(largest_child);
+        self.largest[blossom as usize] = largest_child;
         let mut united = std::mem::take(&mut self.roster[largest]);
         for (&child, &crowd) in cycle.iter().zip(&crowds) {
             self.parent[child as usize] = blossom;
@@ -190,24 +199,36 @@ impl Blossoms {
         let children = std::mem::take(&mut self.children[blossom as usize]);
         let links = std::mem::take(&mut self.links[blossom as usize]);
         let dissolved = self.crowd[self.base[blossom as usize] as usize];
-        self.roster[dissolved as usize] = Vec::new();
+        let largest = self.largest[blossom as usize];
         for &child in &children {
             self.parent[child as usize] = NONE;
-            let crowd = self.base[child as usize];
-            self.crowd[crowd as usize] = crowd;
-            self.top[crowd as usize] = child;
-            if self.is_blossom(child) {
-                let members = self.members(child);
-                for &place in &members {
-                    self.crowd[place as usize] = crowd;
-                }
-                self.roster[crowd as usize] = members;
+            if child != largest {
+                self.gather(child);
             }
         }
+        let gathered = children.iter().filter(|&&child| child != largest);
+        let gone: usize = gathered.map(|&child| self.crowd(child).len()).sum();
+        let is_several = self.is_blossom(largest);
+        let roster = &mut self.roster[dissolved as usize];
+        roster.truncate(if is_several { roster.len() - gone } else { 0 });
+        self.top[dissolved as usize] = largest;
         self.base[blossom as usize] = NONE;
         self.depth[blossom as usize] = 0;
         self.spare.push(blossom);
         (children, links)
+    }
+
+    /// Makes a crowd of the places of an item that has become outermost.
+    fn gather(&mut self, item: Item) {
+        let members = self.members(item);
+        let crowd = members[0];
+        for &place in &members {
+            self.crowd[place as usize] = crowd;
+        }
+        self.top[crowd as usize] = item;
+        if self.is_blossom(item) {
+            self.roster[crowd as usize] = members;
+        }
     }
 
     /// Rearranges the pairs inside an item so that `place` becomes its base.
