@@ -207,3 +207,16 @@ pub async fn delete_member(conn: &mut Conn, club: ClubId, account: AccountId) ->
 pub(crate) fn role(text: &str) -> Result<Role, Fault> {
     Role::from_word(text).ok_or_else(|| Fault::Broken(format!("no role is called {text}")))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_kept_word_that_is_no_role_is_a_fault_of_ours_and_not_an_absence() {
+        for known in [Role::Owner, Role::Organiser, Role::Referee, Role::Player] {
+            assert_eq!(role(known.word()).unwrap(), known);
+        }
+        assert!(matches!(role("guest"), Err(Fault::Broken(_))));
+    }
+}

@@ -8,7 +8,7 @@ use league::time::Instant;
 use uuid::Uuid;
 
 use crate::schema::invitations;
-use crate::{Conn, Fault};
+use crate::{Conn, Fault, clubs};
 
 /// An invitation to a club.
 #[derive(Clone, Debug)]
@@ -59,7 +59,7 @@ pub async fn take_place(
     code_digest: &[u8],
     now: Instant,
 ) -> Result<(ClubId, Role), Fault> {
-    let (club, role): (Uuid, String) = diesel::update(invitations::table)
+    let (club, word): (Uuid, String) = diesel::update(invitations::table)
         .filter(invitations::code_digest.eq(code_digest))
         .filter(
             invitations::uses_left
@@ -70,8 +70,7 @@ pub async fn take_place(
         .returning((invitations::club_id, invitations::role))
         .get_result(conn)
         .await?;
-    let role = Role::from_word(&role).ok_or(Fault::NotFound)?;
-    Ok((ClubId(club), role))
+    Ok((ClubId(club), clubs::role(&word)?))
 }
 
 /// The invitations of a club that still work at `now`, the one that ends first before the others.
@@ -100,11 +99,11 @@ pub async fn list_open(
         .load(conn)
         .await?;
     rows.into_iter()
-        .map(|(id, role, uses_left, expires_at)| {
+        .map(|(id, word, uses_left, expires_at)| {
             Ok(Invitation {
                 id,
                 club,
-                role: Role::from_word(&role).ok_or(Fault::NotFound)?,
+                role: clubs::role(&word)?,
                 uses_left: u16::try_from(uses_left).unwrap_or_default(),
                 expires_at,
             })
