@@ -21,8 +21,9 @@ use store::players::{LeftAfter, Player};
 use store::seasons::Season;
 use store::weeks::Week;
 
+use crate::Refusal;
+use crate::catalogues::Library;
 use crate::seasons::policy;
-use crate::{Refusal, catalogues};
 
 /// A season with all that was read to make its facts.
 pub(crate) struct Loaded {
@@ -34,12 +35,26 @@ pub(crate) struct Loaded {
     pub per_week: u8,
 }
 
-/// Loads a season as it stands at `now`: silence has confirmed what it confirms.
+/// Loads a season as it stands at `now`: silence has confirmed what it confirms. For whoever has no
+/// desk: reads each version of the catalogue anew.
 ///
 /// # Errors
 /// [`Refusal::Broken`] when something that was kept can no longer be read.
 pub(crate) async fn load(
     conn: &mut Conn,
+    season: &Season,
+    now: Instant,
+) -> Result<Loaded, Refusal> {
+    load_with(conn, &Library::default(), season, now).await
+}
+
+/// The same with the versions of the catalogue that the library keeps.
+///
+/// # Errors
+/// As [`load`].
+pub(crate) async fn load_with(
+    conn: &mut Conn,
+    library: &Library,
     season: &Season,
     now: Instant,
 ) -> Result<Loaded, Refusal> {
@@ -52,7 +67,8 @@ pub(crate) async fn load(
         game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
     }
     let log = store::painting::find_log(conn, club, id, None).await?;
-    let (painted, late_lists) = load_lists(conn, season, &weeks, &policy.painting, &log).await?;
+    let (painted, late_lists) =
+        load_lists(conn, library, season, &weeks, &policy.painting, &log).await?;
     let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
         scoring: policy.scoring,
@@ -167,12 +183,12 @@ pub(crate) fn sheet(week: &Week) -> Result<Option<ScenarioSheet>, Refusal> {
 /// Painting and lateness follow from the opened lists alone.
 async fn load_lists(
     conn: &mut Conn,
+    library: &Library,
     season: &Season,
     weeks: &[Week],
     painting: &Painting,
     log: &PaintingLog,
 ) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
-    let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
     let (mut painted, mut late) = (Vec::new(), Vec::new());
     for week in weeks
         .iter()
@@ -191,15 +207,11 @@ async fn load_lists(
                 });
             }
             let number = sealed.catalogue_number;
-            if let std::collections::btree_map::Entry::Vacant(slot) = catalogues.entry(number) {
-                slot.insert(catalogues::load(conn, season.club, season.catalogue, number).await?);
-            }
+            let find = library.find(conn, season.club, season.catalogue, number);
+            let catalogue = find.await?;
             let list = ArmyList::try_from(sealed.list)
                 .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
-            let units = catalogues
-                .get(&number)
-                .map(|catalogue| listed(&list, catalogue));
-            let units = units.unwrap_or_default();
+            let units = listed(&list, &catalogue);
             painted.push(painted_week(painting, player, week.week, &units, log));
         }
     }

@@ -1,7 +1,6 @@
 //! A player's army over the weeks: what was fielded against the cap, and what was painted.
 
 use std::collections::BTreeMap;
-use std::collections::btree_map::Entry;
 
 use league::catalogue::Catalogue;
 use league::catalogue::key::KindKey;
@@ -15,9 +14,10 @@ use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use crate::catalogues::Library;
 use crate::facts::{self, Loaded};
 use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer, catalogues};
+use crate::{Desk, Refusal, Viewer};
 
 /// One week of an army.
 #[derive(Clone, Debug)]
@@ -72,11 +72,11 @@ pub async fn find_army(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &season, now).await?;
+            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
             if !loaded.players.iter().any(|known| known.id == player) {
                 return Err(Refusal::NotFound);
             }
-            let mut fielded = fielded(conn, &season, &loaded, player).await?;
+            let mut fielded = fielded(conn, &desk.library, &season, &loaded, player).await?;
             let weeks = loaded.weeks.iter().map(|week| ArmyWeek {
                 week: week.week,
                 cap: week.cap,
@@ -90,12 +90,12 @@ pub async fn find_army(
 /// What the player fielded in each week whose lists are opened.
 async fn fielded(
     conn: &mut Conn,
+    library: &Library,
     season: &Season,
     loaded: &Loaded,
     player: PlayerId,
 ) -> Result<BTreeMap<WeekNo, Fielded>, Refusal> {
     let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
-    let mut catalogues: BTreeMap<i32, Catalogue> = BTreeMap::new();
     let mut fielded = BTreeMap::new();
     for kept in store::lists::list_of_player(conn, season.club, season.id, player).await? {
         let opened = |week: &Week| week.facts.lists_opened_at.is_some();
@@ -103,22 +103,18 @@ async fn fielded(
             continue;
         };
         let number = sealed.catalogue_number;
-        if let Entry::Vacant(slot) = catalogues.entry(number) {
-            slot.insert(catalogues::load(conn, season.club, season.catalogue, number).await?);
-        }
+        let find = library.find(conn, season.club, season.catalogue, number);
+        let catalogue = find.await?;
         let list = ArmyList::try_from(sealed.list)
             .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
         let painted = loaded.facts.painted.iter();
         let painted = painted.filter(|week| (week.player, week.week) == (player, kept.week));
-        let Some(catalogue) = catalogues.get(&number) else {
-            continue;
-        };
-        let units = facts::listed(&list, catalogue);
+        let units = facts::listed(&list, &catalogue);
         let paint = painted_units(&loaded.facts.painting, player, kept.week, &units, &log);
         let of_list = Fielded {
-            kinds: by_kind(&list, catalogue),
+            kinds: by_kind(&list, &catalogue),
             newly_finished: painted.map(|week| week.new_points).sum(),
-            entries: named(&list, catalogue, paint),
+            entries: named(&list, &catalogue, paint),
         };
         fielded.insert(kept.week, of_list);
     }

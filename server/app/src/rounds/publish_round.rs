@@ -58,7 +58,7 @@ pub async fn publish_round(
             must_be_fresh(conn, &season, &round).await?;
             must_hold(desk, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &season, now).await?;
+            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
             if let Some(repair) = &round.repair {
                 let before = RoundId(repair.of);
                 let before = store::rounds::find(conn, club, season.id, before).await?;

@@ -39,7 +39,7 @@ pub async fn close_week(
             if facts.paired_at.is_none() && now < facts.play_until_at {
                 return state("The week is not paired yet.");
             }
-            let loaded = facts::load(conn, &season, now).await?;
+            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
             let open = loaded.games.iter().filter(|game| {
                 game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
             });
