@@ -1,6 +1,7 @@
 //! The rules of a season as JSON, each part with a good default.
 
 mod defaults;
+mod frame;
 
 use league::lists::rules::ListRule;
 use league::painting::Painting;
@@ -18,6 +19,8 @@ use crate::pairing::WishesDocument;
 use crate::rounds::RoundsDocument;
 use crate::scoring::ScoringDocument;
 use crate::tie_breaks::TieBreaksDocument;
+
+pub use frame::Frame;
 
 /// Longest time that silence may take to confirm a result.
 pub const MOST_CONFIRM_HOURS: u16 = 24 * 14;

@@ -22,6 +22,9 @@ pub struct Stage {
     code: String,
 }
 
+/// Who plays in seasons that are about one player or none.
+const BYSTANDERS: [&str; 2] = ["Juddeth", "Noorwin"];
+
 /// Somebody who plays in the season.
 #[derive(Clone)]
 pub struct Player {
@@ -57,6 +60,7 @@ impl Stage {
         let catalogue = catalogue.rsplit('/').next().unwrap().to_owned();
         let mut body = season_body(&catalogue);
         change(&mut body);
+        keep_to_its_weeks(&mut body);
         let season = wennable
             .post(&format!("{club}/seasons"), &body)
             .location(201);
@@ -161,8 +165,14 @@ impl Stage {
         Player { actor, id }
     }
 
-    /// Starts the season; week 1 is announced, and the clock has made its version of that.
+    /// Starts the season, made up to the two players that it takes; week 1 is announced, and the clock
+    /// has made its version of that.
     pub fn start(&self) {
+        let players = self.wennable.get(&format!("{}/players", self.season));
+        let there = players.expect(200).as_array().unwrap().len();
+        for bystander in BYSTANDERS.iter().skip(there) {
+            self.join(bystander);
+        }
         self.wennable
             .post(&format!("{}/start", self.season), &json!({}))
             .expect(200);
@@ -187,6 +197,25 @@ impl Stage {
 
 fn season_body(catalogue: &str) -> Value {
     data::season(catalogue, "2026-01-08".parse().unwrap()).unwrap()
+}
+
+/// Rules for more weeks than the season has are refused: a shorter season has the demo's as far as it goes.
+fn keep_to_its_weeks(season: &mut Value) {
+    let caps = &season["caps"];
+    let weeks = caps["weeks"].as_u64();
+    let last = weeks.unwrap_or_else(|| caps["caps"].as_array().unwrap().len() as u64);
+    let rules = season["policy"]["list_rules"].as_array_mut().unwrap();
+    rules.retain_mut(|rule| {
+        let Some(weeks) = rule["weeks"].as_array_mut() else {
+            return true;
+        };
+        weeks.retain(|week| week.as_u64().unwrap() <= last);
+        !weeks.is_empty()
+    });
+    let best = &mut season["policy"]["scoring"]["best_weeks"];
+    if best.as_u64().is_some_and(|best| best > last) {
+        *best = Value::Null;
+    }
 }
 
 /// The list that the demo has for a player's week.

@@ -9,6 +9,10 @@ use crate::harness::{Answer, Stage};
 fn with_seasons(names: &[&str]) -> Stage {
     let stage = Stage::draft();
     let seasons = format!("{}/seasons", stage.club);
+    let players = [
+        ("Wennable", stage.wennable.clone()),
+        ("Oskrel", stage.welcome("Oskrel")),
+    ];
     let create = |name: &str, visibility: &str| {
         let mut body = stage.season_body();
         body["name"] = json!(name);
@@ -16,6 +20,12 @@ fn with_seasons(names: &[&str]) -> Stage {
         stage.wennable.post(&seasons, &body).location(201)
     };
     let start = |season: String| {
+        for (handle, player) in &players {
+            let place =
+                json!({ "handle": handle, "faction": "sodwether-moot", "nights": ["first"] });
+            let joined = player.post(&format!("{season}/players"), &place);
+            joined.with_status(201);
+        }
         let started = stage.wennable.post(&format!("{season}/start"), &json!({}));
         started.expect(200);
     };

@@ -80,6 +80,9 @@ fn a_record_tells_of_public_seasons_alone() {
             json!({ "handle": "Oskrel the Old", "faction": "sodwether-moot", "nights": ["first"] });
         let players = format!("{season}/players");
         oskrel.post(&players, &place).with_status(201);
+        let other =
+            json!({ "handle": "Wennable", "faction": "sodwether-moot", "nights": ["first"] });
+        wall.stage.wennable.post(&players, &other).with_status(201);
         let start = format!("{season}/start");
         wall.stage.wennable.post(&start, &json!({})).expect(200);
     }

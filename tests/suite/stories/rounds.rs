@@ -46,6 +46,7 @@ impl Short {
         let stage = Stage::with(|season| {
             season["caps"] = json!({ "kind": "step", "first": 300, "step": 100, "weeks": weeks });
             season["policy"]["list_rules"] = json!([]);
+            season["places"] = Value::Null;
             change(season);
         });
         let sheet = json!({ "sheet": data::sheets().unwrap()[0] });

@@ -3,9 +3,8 @@
 use league::pairing::Task;
 use league::pairing::draw::Secret;
 use league::pairing::past::RoundKey;
-use league::pairing::round_robin::MOST_PLAYERS;
 use league::pairing::rounds::{Cycles, Method};
-use league::pairing::table_round::{Place, Seats, by_table, table};
+use league::pairing::table_round::{NoTable, Place, Seats, by_table, room_for};
 use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
@@ -17,8 +16,7 @@ use crate::{Reason, Refusal};
 /// Draws the seats, where the season is a round robin.
 ///
 /// # Errors
-/// [`Reason::NotEnoughPlayers`], [`Reason::SeasonFull`] for more than a table has seats,
-/// [`Reason::NoRoundPossible`] for fewer rounds than the table.
+/// [`Reason::SeasonFull`] for more than a table has seats, [`Reason::NoRoundPossible`] for fewer rounds than the table.
 pub(crate) async fn draw_seats(
     conn: &mut Conn,
     season: &Season,
@@ -49,24 +47,15 @@ pub(crate) async fn draw_seats(
 }
 
 fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal> {
-    if players < 2 {
-        let refusal = Refusal::rule(Reason::NotEnoughPlayers, "A round robin needs two players.");
-        return Err(refusal.fact("actual", players).fact("limit", 2));
-    }
-    let Some(table) = table(players, cycles) else {
-        let detail = format!("A round robin has at most {MOST_PLAYERS} players.");
-        let refusal = Refusal::rule(Reason::SeasonFull, detail);
-        return Err(refusal.fact("actual", players).fact("limit", MOST_PLAYERS));
-    };
-    if table.len() > rounds {
-        let detail = format!(
-            "{players} players need {} rounds to meet everybody; the season has {rounds}.",
-            table.len()
-        );
-        let refusal = Refusal::rule(Reason::NoRoundPossible, detail);
-        return Err(refusal.fact("actual", rounds).fact("limit", table.len()));
-    }
-    Ok(())
+    room_for(players, cycles, rounds).map_err(|none| {
+        let reason = match none {
+            NoTable::Players { .. } => Reason::SeasonFull,
+            NoTable::Rounds { .. } => Reason::NoRoundPossible,
+        };
+        let (limit, actual) = none.measured();
+        let refusal = Refusal::rule(reason, none.to_string());
+        refusal.fact("actual", actual).fact("limit", limit)
+    })
 }
 
 /// The lowest seat without somebody, for who comes after the start; `None` where there are no seats.

@@ -3,7 +3,7 @@
 use std::ops::RangeInclusive;
 
 use chrono_tz::Tz;
-use document::policy::PolicyDocument;
+use document::policy::{Frame, PolicyDocument};
 use document::season::{CalendarDocument, CapsDocument, plan};
 use league::ids::{CatalogueId, ClubId, SeasonId};
 use league::season::{SeasonState, Visibility};
@@ -12,6 +12,7 @@ use store::Conn;
 use store::seasons::Season;
 use uuid::Uuid;
 
+use super::first_day::must_be_near;
 use super::policy;
 use super::satisfiable::must_be_satisfiable;
 use crate::may::may;
@@ -46,7 +47,7 @@ pub struct CreateSeason {
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::UnknownZone`], [`Reason::Validation`] with every fault of
-/// caps, calendar and rules, [`Reason::RulesUnsatisfiable`], [`Reason::Forbidden`].
+/// caps, calendar and rules, and for a first day years away, [`Reason::RulesUnsatisfiable`], [`Reason::Forbidden`].
 pub async fn create_season(
     desk: &Desk,
     actor: Actor,
@@ -55,10 +56,17 @@ pub async fn create_season(
 ) -> Result<Season, Refusal> {
     let name = words::name(&command.name, "/name", "name")?;
     let zone = zone(&command.zone)?;
+    let today = desk.now().await?.with_timezone(&zone).date_naive();
+    must_be_near(command.calendar.first_day, today, "/calendar/first_day")?;
     let weeks = plan(&command.caps, &command.calendar, zone)
         .map_err(|faults| not_valid(faults.into_iter().map(Fault::from).collect()))?;
     check_limits(&command)?;
-    policy::check(&command.policy)?;
+    let frame = Frame {
+        weeks: weeks.len(),
+        nights: command.calendar.nights.len(),
+        places: command.places,
+    };
+    policy::check(&command.policy, frame)?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;

@@ -14,6 +14,7 @@ use uuid::Uuid;
 
 use super::carry::{Carried, Carry, carry};
 use super::create_season::newest_version;
+use super::first_day::must_be_near;
 use super::policy;
 use super::satisfiable::must_be_satisfiable;
 use crate::may::may;
@@ -61,7 +62,6 @@ pub async fn create_season_from(
     command: CreateSeasonFrom,
 ) -> Result<NextSeason, Refusal> {
     let name = words::name(&command.name, "/name", "name")?;
-    command.policy.as_ref().map(policy::check).transpose()?;
     desk.store
         .write(async |conn| {
             may(conn, actor, club, Action::RunSeason).await?;
@@ -70,6 +70,11 @@ pub async fn create_season_from(
             let now = store::clock::now(conn).await?;
             let season = draft(&old, name.as_str(), &command, now);
             let weeks = store::weeks::list(conn, club, id).await?;
+            if let Some(rules) = &command.policy {
+                policy::check(rules, policy::frame(&weeks, old.places))?;
+            }
+            let today = now.with_timezone(&old.zone).date_naive();
+            must_be_near(command.first_day, today, "/first_day")?;
             let moved = moved(&weeks, &season, &command)?;
             create(conn, &season, &weeks, &moved, &command).await?;
             let people = carry(conn, &old, &season, command.carry, now).await?;

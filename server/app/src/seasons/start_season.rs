@@ -5,6 +5,7 @@ use league::ids::{ClubId, SeasonId};
 use league::pairing::draw::Secret;
 use league::season::SeasonState;
 use serde_json::json;
+use store::Conn;
 use store::seasons::Season;
 
 use crate::may::may;
@@ -12,11 +13,14 @@ use crate::record::Scene;
 use crate::rounds::seats::draw_seats;
 use crate::{Action, Actor, Desk, Reason, Refusal, secret};
 
+/// Others may still join later.
+const FEWEST_PLAYERS: usize = 2;
+
 /// Draws a secret seed and publishes its digest. Nobody sees the seed before the season ends, not
 /// even the organiser.
 ///
 /// # Errors
-/// [`Reason::SeasonState`] unless it is a draft; what [`draw_seats`] says of a round robin.
+/// [`Reason::SeasonState`] unless it is a draft; [`Reason::NotEnoughPlayers`] for fewer than two; what [`draw_seats`] says of a round robin.
 pub async fn start_season(
     desk: &Desk,
     actor: Actor,
@@ -36,6 +40,7 @@ pub async fn start_season(
                     "The season has started already.",
                 ));
             }
+            must_have_players(conn, &season).await?;
             draw_seats(conn, &season, &secret).await?;
             let now = store::clock::now(conn).await?;
             store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
@@ -49,4 +54,16 @@ pub async fn start_season(
             Ok(store::seasons::find(conn, club, id).await?)
         })
         .await
+}
+
+async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+    let players = store::players::list(conn, season.club, season.id).await?;
+    let there = players.iter().filter(|player| player.left_after.is_none());
+    let there = there.count();
+    if there >= FEWEST_PLAYERS {
+        return Ok(());
+    }
+    let detail = format!("A season starts with two players at least, not with {there}.");
+    let refusal = Refusal::rule(Reason::NotEnoughPlayers, detail);
+    Err(refusal.fact("limit", FEWEST_PLAYERS).fact("actual", there))
 }

@@ -52,8 +52,11 @@ pub async fn update_season(
             }
             let new_rules = command.policy.is_some();
             apply(&mut season, command)?;
+            let weeks = store::weeks::list(conn, club, id).await?;
+            if season.state == SeasonState::Draft {
+                policy::check(&season.policy, policy::frame(&weeks, season.places))?;
+            }
             if new_rules {
-                let weeks = store::weeks::list(conn, club, id).await?;
                 must_be_satisfiable(
                     conn,
                     &season,
@@ -93,7 +96,6 @@ fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
                 "The rules are fixed since the season started.",
             ));
         }
-        policy::check(&policy)?;
         season.policy = policy;
     }
     let started = season.state != SeasonState::Draft;

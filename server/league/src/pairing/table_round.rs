@@ -8,7 +8,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ids::PlayerId;
 
-use super::round_robin::{Numbers, berger, double_berger};
+use super::round_robin::{MOST_PLAYERS, Numbers, berger, double_berger};
 use super::rounds::Cycles;
 use super::{Fixture, Meeting, Nights, Pair, Task, Wish};
 
@@ -30,6 +30,54 @@ pub fn table(seats: usize, cycles: Cycles) -> Option<Vec<Vec<Numbers>>> {
         Cycles::Single => berger(seats),
         Cycles::Double => double_berger(seats),
     }
+}
+
+/// Why a season has no room for a round robin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NoTable {
+    /// The tables go no further.
+    #[error("A round robin has at most {MOST_PLAYERS} players.")]
+    Players {
+        /// How many there are.
+        players: usize,
+    },
+    /// The table has more rounds than the season.
+    #[error("{players} players need {needed} rounds to meet everybody; the season has {rounds}.")]
+    Rounds {
+        /// How many there are.
+        players: usize,
+        /// Rounds of their table.
+        needed: usize,
+        /// Rounds of the season.
+        rounds: usize,
+    },
+}
+
+impl NoTable {
+    /// What would do, and what there is.
+    pub fn measured(self) -> (usize, usize) {
+        match self {
+            Self::Players { players } => (MOST_PLAYERS, players),
+            Self::Rounds { needed, rounds, .. } => (needed, rounds),
+        }
+    }
+}
+
+/// Whether so many players, two at least, can all meet within so many rounds.
+///
+/// # Errors
+/// [`NoTable`] where they cannot.
+pub fn room_for(players: usize, cycles: Cycles, rounds: usize) -> Result<(), NoTable> {
+    let needed = table(players, cycles).ok_or(NoTable::Players { players })?;
+    let needed = needed.len();
+    if needed > rounds {
+        return Err(NoTable::Rounds {
+            players,
+            needed,
+            rounds,
+        });
+    }
+    Ok(())
 }
 
 /// Where a season's table stands.

@@ -2,11 +2,11 @@
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
+use app::seasons::far_first_day;
 use app::{Desk, Fault, Refusal};
 use askama::Template;
 use chrono::{Datelike, Days};
 use chrono_tz::Tz;
-use document::season::plan;
 use league::ids::ClubId;
 use league::name::Name;
 use league::season::WeekPlan;
@@ -115,12 +115,11 @@ async fn create(desk: &Desk, visit: &Visit, club: ClubId, fields: &Fields) -> Pa
 
 /// What is wrong with the fields of one step.
 fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
-    let zone: Option<Tz> = form.get("zone").parse().ok();
     match step {
         1 => {
             let name = Name::new(&form.get("name")).err();
             let name = name.map(|fault| Fault::new("name", "/name", format!("The name {fault}.")));
-            let unknown = zone.is_none().then(|| {
+            let unknown = form.zone().is_none().then(|| {
                 Fault::new(
                     "zone",
                     "/zone",
@@ -130,17 +129,18 @@ fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
             name.into_iter().chain(unknown).collect()
         }
         2 | 3 => {
-            let planned = plan(&form.caps(), &form.calendar(), zone.unwrap_or(Tz::UTC));
-            let faults = planned.err().unwrap_or_default();
+            let faults = form.plan().err().unwrap_or_default();
             let of_step = faults
                 .into_iter()
                 .filter(|fault| step == 3 || fault.pointer.starts_with("/caps"));
-            of_step.map(Fault::from).collect()
+            let first = far_first_day(form.first_day(), form.today(), "/calendar/first_day");
+            of_step.map(Fault::from).chain(first).collect()
         }
         4 => match form.policy() {
             Err(faults) => faults,
             Ok(policy) => {
-                let faults = policy.read().err().unwrap_or_default();
+                let mut faults = policy.read().err().unwrap_or_default();
+                faults.extend(policy.beyond(form.frame()));
                 faults.into_iter().map(Fault::from).collect()
             }
         },
@@ -217,8 +217,8 @@ fn days(t: &'static Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
 }
 
 fn weeks(t: &'static Texts, form: &SetupForm<'_>) -> Vec<PlannedWeek> {
-    let zone: Tz = form.get("zone").parse().unwrap_or(Tz::UTC);
-    let planned = plan(&form.caps(), &form.calendar(), zone).unwrap_or_default();
+    let zone = form.zone().unwrap_or(Tz::UTC);
+    let planned = form.plan().unwrap_or_default();
     planned
         .iter()
         .map(|week| planned_week(Clock { t, zone }, week))

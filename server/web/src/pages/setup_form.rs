@@ -3,15 +3,16 @@
 use app::seasons::CreateSeason;
 use app::{Fault, Reason};
 use chrono::{Datelike, Days, NaiveDate, NaiveTime};
+use chrono_tz::Tz;
 use document::list_rules::{AmountDocument, ListRuleDocument, RuleDocument};
 use document::painting::PaintedBonusDocument;
-use document::policy::PolicyDocument;
+use document::policy::{Frame, PolicyDocument};
 use document::rounds::RoundsDocument;
 use document::scoring::{ByeDocument, GamePointsDocument};
-use document::season::{CalendarDocument, CapsDocument, MomentDocument, NightDocument};
+use document::season::{CalendarDocument, CapsDocument, MomentDocument, NightDocument, plan};
 use document::share::ShareDocument;
 use league::ids::CatalogueId;
-use league::season::Visibility;
+use league::season::{Visibility, WeekPlan};
 
 use super::fields::Fields;
 use crate::body;
@@ -96,6 +97,11 @@ impl<'f> SetupForm<'f> {
             .unwrap_or(self.today)
     }
 
+    /// The day on which it is filled in.
+    pub fn today(&self) -> NaiveDate {
+        self.today
+    }
+
     /// First day of week 1.
     pub fn first_day(&self) -> NaiveDate {
         self.value("first_day")
@@ -146,6 +152,29 @@ impl<'f> SetupForm<'f> {
             lists_due: self.moment("due"),
             play_until: self.moment("until"),
             nights,
+        }
+    }
+
+    /// The zone of the season's civil times, if there is one of this name.
+    pub fn zone(&self) -> Option<Tz> {
+        self.value("zone")
+    }
+
+    /// Every week as it is planned.
+    ///
+    /// # Errors
+    /// What is wrong with caps and rhythm.
+    pub fn plan(&self) -> Result<Vec<WeekPlan>, Vec<document::fault::Fault>> {
+        let zone = self.zone().unwrap_or(Tz::UTC);
+        plan(&self.caps(), &self.calendar(), zone)
+    }
+
+    /// What the rules have to fit into.
+    pub fn frame(&self) -> Frame {
+        Frame {
+            weeks: self.plan().unwrap_or_default().len(),
+            nights: self.calendar().nights.len(),
+            places: self.value("places"),
         }
     }
 

@@ -23,13 +23,20 @@ fn the_next_season_keeps_rules_rhythm_and_scenarios_on_new_days_and_can_still_be
     };
     let path = format!("{}/scenario", stage.week(1));
     stage.wennable.put(&path, scenario).expect(204);
+    for handle in ["Oskrel", "Corvanel"] {
+        stage.join(handle);
+    }
     stage.start();
     let old = stage.wennable.get(&stage.season).expect(200);
 
-    let made = next(&stage, &in_autumn()).with_status(201);
+    let mut body = in_autumn();
+    let alone = next(&stage, &body).with_status(201).json();
+    assert_eq!(alone["players"], json!([]));
+    body["carry"] = json!("players");
+    let made = next(&stage, &body).with_status(201);
     let new = made.header("location").unwrap().to_owned();
     let made = made.json();
-    assert_eq!(made["players"], json!([]));
+    assert_eq!(made["players"].as_array().unwrap().len(), 2);
     let season = &made["season"];
     for same in [
         "visibility",
@@ -86,6 +93,23 @@ fn the_next_season_keeps_rules_rhythm_and_scenarios_on_new_days_and_can_still_be
     let made = made.filter(|entry| entry["act"] == "create_season_from");
     let from: Vec<_> = made.map(|entry| &entry["facts"]["from"]).collect();
     assert_eq!(from, [&old["id"]]);
+}
+
+#[test]
+fn the_next_season_does_not_begin_years_ago() {
+    let stage = Stage::draft();
+    let mut body = in_autumn();
+    body["first_day"] = json!("1999-09-09");
+    let refused = next(&stage, &body).refused(422, "validation");
+    let fault = &refused["errors"][0];
+    assert_eq!(
+        (&fault["pointer"], &fault["limit"], &fault["actual"]),
+        (
+            &json!("/first_day"),
+            &json!("2025-01-04"),
+            &json!("1999-09-09")
+        )
+    );
 }
 
 #[test]

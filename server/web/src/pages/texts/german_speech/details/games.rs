@@ -76,8 +76,8 @@ pub const SAID: &[(&str, &str)] = &[
         "jemand ist festgelegt, spielt aber nicht mit",
     ),
     (
-        "A round robin needs two players.",
-        "Ein Rundenturnier braucht zwei Spielende.",
+        "A season starts with two players at least, not with {}.",
+        "Eine Saison beginnt mit mindestens zwei Spielenden, nicht mit {0}.",
     ),
     (
         "A round robin has at most {} players.",

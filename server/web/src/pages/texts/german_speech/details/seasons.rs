@@ -46,6 +46,22 @@ pub const SAID: &[(&str, &str)] = &[
         "the night {} needs 1 to 500 tables, not {}",
         "der Abend {0} braucht 1 bis 500 Tische, nicht {1}",
     ),
+    (
+        "The season ends with week {}; there is no week {}.",
+        "Die Saison endet mit Woche {0}; eine Woche {1} gibt es nicht.",
+    ),
+    (
+        "The best {} weeks cannot count in a season of {}.",
+        "Die besten {0} Wochen können nicht zählen: Die Saison hat {1}.",
+    ),
+    (
+        "A week has {} nights, too few for {} rounds: nobody has two games on one night.",
+        "Eine Woche hat {0} Abende, zu wenige für {1} Runden: Niemand spielt zweimal an einem Abend.",
+    ),
+    (
+        "A season that is set up today begins from {} to {}, not on {}.",
+        "Eine Saison, die heute angelegt wird, beginnt zwischen {0} und {1}, nicht am {2}.",
+    ),
     ("{} must come after {}", "{0}: muss später sein als {1}"),
     ("announce", "Ankündigung"),
     ("lists_due", "Abgabe der Listen"),
