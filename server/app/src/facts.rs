@@ -23,6 +23,7 @@ use store::weeks::Week;
 
 use crate::Refusal;
 use crate::catalogues::Library;
+use crate::lists::is_open;
 use crate::seasons::policy;
 
 /// A season with all that was read to make its facts.
@@ -67,8 +68,15 @@ pub(crate) async fn load_with(
         game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
     }
     let log = store::painting::find_log(conn, club, id, None).await?;
-    let (painted, late_lists) =
-        load_lists(conn, library, season, &weeks, &policy.painting, &log).await?;
+    let (painted, late_lists) = load_lists(
+        conn,
+        library,
+        season,
+        (&weeks, &players),
+        &policy.painting,
+        &log,
+    )
+    .await?;
     let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
         scoring: policy.scoring,
@@ -185,7 +193,7 @@ async fn load_lists(
     conn: &mut Conn,
     library: &Library,
     season: &Season,
-    weeks: &[Week],
+    (weeks, players): (&[Week], &[Player]),
     painting: &Painting,
     log: &PaintingLog,
 ) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
@@ -197,6 +205,9 @@ async fn load_lists(
         let lists = store::lists::list_handed_in(conn, season.club, season.id, week.week).await?;
         for sealed in lists {
             let player = sealed.player;
+            if !is_open(weeks, players, (week.week, player)) {
+                continue;
+            }
             if sealed.late {
                 let seconds = (sealed.sealed_at - week.facts.lists_due_at).num_seconds();
                 let seconds = u32::try_from(seconds).unwrap_or(0);

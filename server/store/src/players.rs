@@ -31,6 +31,8 @@ pub struct Player {
     pub joined_week: WeekNo,
     /// Last week played, once withdrawn.
     pub left_after: Option<LeftAfter>,
+    /// When, once withdrawn.
+    pub left_at: Option<Instant>,
     /// Number in the table of a round robin, once it is drawn.
     pub seat: Option<u8>,
 }
@@ -67,6 +69,7 @@ pub(crate) struct PlayerRow {
     nights: Vec<String>,
     joined_week: i16,
     left_after_week: Option<i16>,
+    left_at: Option<Instant>,
     seat: Option<i16>,
 }
 
@@ -88,6 +91,7 @@ impl TryFrom<PlayerRow> for Player {
             nights: row.nights,
             joined_week: week_no(row.joined_week)?,
             left_after,
+            left_at: row.left_at,
             seat: row.seat.and_then(|seat| u8::try_from(seat).ok()),
         })
     }
@@ -211,6 +215,7 @@ pub async fn update(
             players::household.eq(&player.household),
             players::nights.eq(&player.nights),
             players::left_after_week.eq(left_after),
+            players::left_at.eq(player.left_at),
             players::seat.eq(player.seat.map(i16::from)),
         ))
         .execute(conn)

@@ -205,6 +205,7 @@ diesel::table! {
         left_after_week -> Nullable<Int2>,
         joined_at -> Timestamptz,
         seat -> Nullable<Int2>,
+        left_at -> Nullable<Timestamptz>,
     }
 }
 

@@ -12,6 +12,7 @@ use store::Conn;
 use store::seasons::Season;
 
 use super::load;
+use crate::lists::list_opened;
 use crate::may::may;
 use crate::{Action, Actor, Desk, Refusal};
 
@@ -138,10 +139,12 @@ impl Versions {
         let mut opened = weeks
             .iter()
             .filter(|week| week.facts.lists_opened_at.is_some());
-        let Some(week) = opened.next_back().map(|week| week.week) else {
+        let newest = opened.next_back();
+        let newest = newest.and_then(|week| Some((week.week, week.facts.lists_opened_at?)));
+        let Some((week, opened_at)) = newest else {
             return Ok(None);
         };
-        let lists = store::lists::list_of_week(conn, club, id, week).await?;
+        let lists = list_opened(conn, club, id, week, opened_at).await?;
         let mut counted = OpenedLists {
             season: id,
             week,

@@ -12,8 +12,8 @@ use league::points::Points;
 use league::week::WeekNo;
 use store::Conn;
 use store::seasons::Season;
-use store::weeks::Week;
 
+use super::opened::is_open;
 use crate::catalogues::Library;
 use crate::facts::{self, Loaded};
 use crate::seasons::look::look;
@@ -98,8 +98,9 @@ async fn fielded(
     let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
     let mut fielded = BTreeMap::new();
     for kept in store::lists::list_of_player(conn, season.club, season.id, player).await? {
-        let opened = |week: &Week| week.facts.lists_opened_at.is_some();
-        let (Some(sealed), true) = (kept.sealed, loaded.week(kept.week).is_some_and(opened)) else {
+        let slot = (kept.week, player);
+        let opened = is_open(&loaded.weeks, &loaded.players, slot);
+        let (Some(sealed), true) = (kept.sealed, opened) else {
             continue;
         };
         let number = sealed.catalogue_number;

@@ -5,6 +5,7 @@ use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
 use store::lists::{PlayerList, SealedList};
 
+use super::opened::list_opened;
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
 
@@ -41,8 +42,8 @@ pub async fn list_lists(
         .read(async |conn| {
             let look = look(conn, viewer, club, season).await?;
             let facts = store::weeks::find(conn, club, season, week).await?.facts;
-            let lists = store::lists::list_of_week(conn, club, season, week).await?;
-            if facts.lists_opened_at.is_some() {
+            if let Some(opened_at) = facts.lists_opened_at {
+                let lists = list_opened(conn, club, season, week, opened_at).await?;
                 let sealed = |list: PlayerList| Some((list.player, list.sealed?));
                 return Ok(WeekLists::Opened(
                     lists.into_iter().filter_map(sealed).collect(),
@@ -51,6 +52,7 @@ pub async fn list_lists(
             if !look.runs_season() {
                 return Err(Refusal::NotFound);
             }
+            let lists = store::lists::list_of_week(conn, club, season, week).await?;
             let players = store::players::list(conn, club, season).await?;
             let playing = players.iter().filter(|player| player.plays_in(week));
             let states = playing.map(|player| {

@@ -16,6 +16,7 @@ use store::players::Player;
 use store::seasons::Season;
 
 use super::seal_list::sealed;
+use super::opened::list_opened;
 use super::terms::WeekTerms;
 use crate::may::may;
 use crate::record::Scene;
@@ -40,7 +41,8 @@ pub async fn open_due_lists(desk: &Desk) -> Result<usize, Refusal> {
     Ok(due.len())
 }
 
-/// Opens a week's lists now that their deadline is over; does nothing when they are open.
+/// Opens a week's lists now that their deadline is over, but for those of whoever has withdrawn; does
+/// nothing when they are open.
 ///
 /// # Errors
 /// [`Reason::DeadlineAhead`] before that instant, whoever asks; everybody can read in the trail who
@@ -109,7 +111,7 @@ async fn open(
             }
             put_in_stand_ins(desk, conn, running, week.bounds(), now).await?;
             store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
-            let receipts = receipts(conn, &season, week.week).await?;
+            let receipts = receipts(conn, &season, week.week, now).await?;
             let scene = match actor {
                 Some(actor) => Scene::in_season(&season, actor, now),
                 None => Scene::by_clock(club, season.id, now),
@@ -185,8 +187,13 @@ async fn last_list_if_legal(
     Ok(report.accepted().then_some((list, report.total)))
 }
 
-async fn receipts(conn: &mut Conn, season: &Season, week: WeekNo) -> Result<Vec<Value>, Refusal> {
-    let lists = store::lists::list_of_week(conn, season.club, season.id, week).await?;
+async fn receipts(
+    conn: &mut Conn,
+    season: &Season,
+    week: WeekNo,
+    now: Instant,
+) -> Result<Vec<Value>, Refusal> {
+    let lists = list_opened(conn, season.club, season.id, week, now).await?;
     let receipt = |list: PlayerList| {
         let sealed = list.sealed?;
         Some(json!({

@@ -2,14 +2,14 @@
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::Claim;
-use league::week::WeekNo;
 use store::Conn;
 
+use crate::lists::is_open;
 use crate::seasons::look::look;
 use crate::{Desk, Refusal, Viewer};
 
 /// Every claim, or those of one player, in the order in which they were made. A claim names a unit,
-/// and so tells of a list: before the lists of its week are opened only its owner sees it.
+/// and so tells of a list: before that is opened only its owner sees it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`].
@@ -42,12 +42,11 @@ pub(super) async fn seen_claims(
     };
     let own = own.map(|player| player.id);
     let weeks = store::weeks::list(conn, club, season).await?;
-    let opened: Vec<WeekNo> = weeks
-        .iter()
-        .filter(|week| week.facts.lists_opened_at.is_some())
-        .map(|week| week.week)
-        .collect();
+    let players = store::players::list(conn, club, season).await?;
     let mut claims = store::painting::list(conn, club, season, player).await?;
-    claims.retain(|claim| own == Some(claim.made.player) || opened.contains(&claim.made.week));
+    claims.retain(|claim| {
+        let slot = (claim.made.week, claim.made.player);
+        own == Some(claim.made.player) || is_open(&weeks, &players, slot)
+    });
     Ok(claims)
 }

@@ -20,6 +20,7 @@ use super::task::{Orders, task};
 use super::timing::Step;
 use crate::aside::aside;
 use crate::facts::{self, Loaded};
+use crate::lists::list_opened;
 use crate::may::may;
 use crate::record::Scene;
 use crate::refusal::when_taken;
@@ -199,7 +200,11 @@ async fn lock_inputs(
                 .fact("limit", 2),
         );
     }
-    let lists = store::lists::list_of_week(conn, club, id, key.week).await?;
+    let opened_at = loaded
+        .week(key.week)
+        .and_then(|it| it.facts.lists_opened_at);
+    let opened_at = opened_at.ok_or_else(|| broken(&"a round before its lists are opened"))?;
+    let lists = list_opened(conn, club, id, key.week, opened_at).await?;
     let receipts = lists
         .into_iter()
         .filter_map(|list| Some(document::hex(&list.sealed?.digest)))

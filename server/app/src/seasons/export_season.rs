@@ -25,7 +25,8 @@ use store::weeks::Week;
 
 use super::find_scenario::{ScenarioSeen, seen};
 use super::look::{Look, look};
-use crate::facts;
+use crate::facts::{self, Loaded};
+use crate::lists::{is_open, list_opened};
 use crate::{Desk, Refusal, Viewer};
 
 /// # Errors
@@ -68,7 +69,7 @@ pub async fn export_season(
                     .iter()
                     .map(|known| player(known, &log, &weeks))
                     .collect(),
-                painting: claims(&log, &loaded.weeks),
+                painting: claims(&log, &loaded),
                 awards: awards(&loaded.facts, as_of)
                     .iter()
                     .map(Into::into)
@@ -89,7 +90,7 @@ async fn record(
 ) -> Result<WeekRecordDocument, Refusal> {
     let (club, season) = (look.season.club, look.season.id);
     let lists = match week.facts.lists_opened_at {
-        Some(_) => store::lists::list_of_week(conn, club, season, week.week).await?,
+        Some(at) => list_opened(conn, club, season, week.week, at).await?,
         None => Vec::new(),
     };
     let rounds = store::rounds::list(conn, club, season, Some(week.week)).await?;
@@ -112,12 +113,12 @@ async fn record(
 }
 
 /// A claim names a unit, and so tells of a list.
-fn claims(log: &PaintingLog, weeks: &[Week]) -> Vec<ClaimDocument> {
-    let is_open = |claim: &&Claim| {
-        let mut weeks = weeks.iter();
-        weeks.any(|week| week.week == claim.made.week && week.facts.lists_opened_at.is_some())
+fn claims(log: &PaintingLog, loaded: &Loaded) -> Vec<ClaimDocument> {
+    let is_told = |claim: &&Claim| {
+        let slot = (claim.made.week, claim.made.player);
+        is_open(&loaded.weeks, &loaded.players, slot)
     };
-    let open = log.claims.iter().filter(is_open);
+    let open = log.claims.iter().filter(is_told);
     open.map(ClaimDocument::from).collect()
 }
 

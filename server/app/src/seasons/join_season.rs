@@ -60,6 +60,7 @@ pub async fn join_season(
                 nights: command.nights,
                 joined_week,
                 left_after: None,
+                left_at: None,
                 seat: find_seat(conn, &season).await?,
             };
             save(conn, &season, actor, &player).await?;

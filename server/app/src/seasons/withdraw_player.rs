@@ -11,7 +11,8 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::{Action, Actor, Desk, Reason, Refusal};
 
-/// The player takes part up to and including the last week that is paired, and no further.
+/// The player takes part up to and including the last week that is paired, and no further. A list that
+/// is still sealed stays so.
 ///
 /// # Errors
 /// [`Reason::Forbidden`] for somebody else's place, [`Reason::PlayerLeft`] when done already.
@@ -41,8 +42,9 @@ pub async fn withdraw_player(
                 ));
             }
             player.left_after = Some(last_week(conn, club, id).await?);
-            store::players::update(conn, club, id, &player).await?;
             let now = store::clock::now(conn).await?;
+            player.left_at = Some(now);
+            store::players::update(conn, club, id, &player).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
                     conn,

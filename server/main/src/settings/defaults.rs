@@ -10,7 +10,7 @@ use nix::unistd::Uid;
 pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr::LOCALHOST, 8080));
 
 /// Eight connections answered 1.5 times the requests of two on two cores.
-pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(7);
+pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(15);
 
 /// Long enough for a primary to be started anew, short enough that nobody misses a round.
 pub(super) const STALE_SECONDS: u64 = 10;

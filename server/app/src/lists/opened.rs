@@ -1,0 +1,50 @@
+//! Which lists of a week are opened: those of whoever was still there at that moment.
+
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+use store::Conn;
+use store::lists::PlayerList;
+use store::players::Player;
+use store::weeks::Week;
+
+use crate::Refusal;
+
+/// Whether the player's list, if there is one, was opened with the others at `opened_at`. Nobody plays
+/// against the list of somebody who had withdrawn by then: it stays sealed.
+fn is_opened(player: &Player, opened_at: Instant) -> bool {
+    player.left_at.is_none_or(|left| left >= opened_at)
+}
+
+/// Whether the list that somebody has for a week, if there is one, is opened.
+pub(crate) fn is_open(
+    weeks: &[Week],
+    players: &[Player],
+    (week, owner): (WeekNo, PlayerId),
+) -> bool {
+    let week = weeks.iter().find(|known| known.week == week);
+    let opened_at = week.and_then(|week| week.facts.lists_opened_at);
+    let owner = players.iter().find(|player| player.id == owner);
+    opened_at
+        .zip(owner)
+        .is_some_and(|(at, owner)| is_opened(owner, at))
+}
+
+/// The lists that were opened at `opened_at`, in the order of the players' identities.
+///
+/// # Errors
+/// A fault of the database.
+pub(crate) async fn list_opened(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    opened_at: Instant,
+) -> Result<Vec<PlayerList>, Refusal> {
+    let mut lists = store::lists::list_of_week(conn, club, season, week).await?;
+    let mut players = store::players::list(conn, club, season).await?;
+    players.retain(|player| !is_opened(player, opened_at));
+    lists.retain(|list| list.sealed.is_some());
+    lists.retain(|list| players.iter().all(|gone| gone.id != list.player));
+    Ok(lists)
+}
