@@ -115,7 +115,9 @@ fn of_several_lists_the_last_one_counts_and_every_receipt_stays_a_proof() {
     stage.clock().show(DEADLINE);
     open(&stage, 1).expect(204);
 
-    let opened = opened(&stage, 1)[0]["sealed"].clone();
+    let mut opened = opened(&stage, 1).into_iter();
+    let opened = opened.find(|list| list["state"] == "sealed").unwrap();
+    let opened = &opened["sealed"];
     let [first, second, last] = &receipts;
     assert_eq!(opened["list"], last["contents"]["list"]);
     assert_eq!(opened["receipt"], last["digest"]);
@@ -243,24 +245,30 @@ fn lists_are_opened_all_at_once_and_last_weeks_stands_in_where_none_came() {
     open(&stage, 1).expect(204);
     open(&stage, 1).expect(204);
     let lists = opened(&stage, 1);
-    assert_eq!(lists.len(), 1, "Corvanel never handed one in");
-    assert_eq!(lists[0]["player"], oskrel.id);
-    assert_eq!(lists[0]["sealed"]["list"], demo_list("Oskrel", 1));
+    let of = |lists: &[Value], player: &Player| {
+        let mut lists = lists.iter();
+        lists
+            .find(|list| list["player"] == player.id)
+            .unwrap()
+            .clone()
+    };
+    assert_eq!(of(&lists, &corvanel)["state"], "missing");
+    assert_eq!(
+        of(&lists, &oskrel)["sealed"]["list"],
+        demo_list("Oskrel", 1)
+    );
 
     stage.clock().show(SECOND_WEEK);
     seal(&stage, &corvanel, 2, &demo_list("Corvanel", 2)).expect(201);
     stage.clock().show("2026-01-19T21:00:00+01:00");
     open(&stage, 2).expect(204);
     let lists = opened(&stage, 2);
-    let of = |player: &Player| {
-        lists
-            .iter()
-            .find(|list| list["player"] == player.id)
-            .unwrap()
-    };
-    assert_eq!(of(&corvanel)["sealed"]["stands_in"], false);
-    assert_eq!(of(&oskrel)["sealed"]["stands_in"], true);
-    assert_eq!(of(&oskrel)["sealed"]["list"], demo_list("Oskrel", 1));
+    assert_eq!(of(&lists, &corvanel)["sealed"]["stands_in"], false);
+    assert_eq!(of(&lists, &oskrel)["sealed"]["stands_in"], true);
+    assert_eq!(
+        of(&lists, &oskrel)["sealed"]["list"],
+        demo_list("Oskrel", 1)
+    );
 }
 
 #[test]
@@ -398,4 +406,30 @@ fn canonical(value: &Value) -> String {
         }
         plain => plain.to_string(),
     }
+}
+
+#[test]
+fn who_plays_without_a_list_stands_among_the_opened_ones() {
+    let stage = Stage::draft();
+    let [oskrel, corvanel] = ["Oskrel", "Corvanel"].map(|handle| stage.join(handle));
+    stage.start();
+    seal(&stage, &oskrel, 1, &demo_list("Oskrel", 1)).expect(201);
+    save_draft(&stage, &corvanel, None, &demo_list("Corvanel", 1)).expect(200);
+    stage.clock().show(DEADLINE);
+    open(&stage, 1).expect(204);
+    let lists = opened(&stage, 1);
+    let of = |player: &Player| {
+        let mut lists = lists.iter();
+        lists.find(|list| list["player"] == player.id).unwrap()
+    };
+    assert_eq!(lists.len(), 2);
+    assert_eq!(of(&oskrel)["state"], "sealed");
+    let nothing = json!({ "player": corvanel.id, "state": "missing" });
+    assert_eq!(of(&corvanel), &nothing);
+    let page = stage.week(1).replacen("/api/v1", "", 1);
+    let page = stage.server.visitor().get(&page).text();
+    assert!(
+        page.contains("Corvanel: <span class=\"soft\">no list</span>"),
+        "{page}"
+    );
 }

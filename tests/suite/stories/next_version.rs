@@ -11,8 +11,9 @@ use crate::harness::{Player, Stage, demo_list};
 #[test]
 fn a_sealed_list_keeps_its_points_and_the_next_draft_says_what_has_changed() {
     let (stage, oskrel) = second_week_pinned_to_another_version();
-    let first = opened(&stage, 1);
-    let sealed = &first[0]["sealed"];
+    let mut first = opened(&stage, 1).into_iter();
+    let first = first.find(|list| list["player"] == oskrel.id).unwrap();
+    let sealed = &first["sealed"];
     assert_eq!(
         (&sealed["points"], &sealed["catalogue_number"]),
         (&json!(300), &json!(1))

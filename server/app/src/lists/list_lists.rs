@@ -1,6 +1,8 @@
 //! The lists of a week: all of them once opened; before that, to those who run the season, only who
 //! has one.
 
+use std::collections::BTreeMap;
+
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
 use store::lists::{PlayerList, SealedList};
@@ -23,8 +25,8 @@ pub enum ListState {
 /// What may be seen.
 #[derive(Clone, Debug)]
 pub enum WeekLists {
-    /// Every sealed list.
-    Opened(Vec<(PlayerId, SealedList)>),
+    /// Every opened list, and who plays without any.
+    Opened(Vec<(PlayerId, Option<SealedList>)>),
     /// Who has one.
     States(Vec<(PlayerId, ListState)>),
 }
@@ -42,19 +44,21 @@ pub async fn list_lists(
         .read(async |conn| {
             let look = look(conn, viewer, club, season).await?;
             let facts = store::weeks::find(conn, club, season, week).await?.facts;
+            let players = store::players::list(conn, club, season).await?;
+            let playing = players.iter().filter(|player| player.plays_in(week));
             if let Some(opened_at) = facts.lists_opened_at {
                 let lists = list_opened(conn, club, season, week, opened_at).await?;
-                let sealed = |list: PlayerList| Some((list.player, list.sealed?));
-                return Ok(WeekLists::Opened(
-                    lists.into_iter().filter_map(sealed).collect(),
-                ));
+                let lists = lists.into_iter().map(|list| (list.player, list.sealed));
+                let mut seen: BTreeMap<PlayerId, Option<SealedList>> = lists.collect();
+                for player in playing {
+                    seen.entry(player.id).or_default();
+                }
+                return Ok(WeekLists::Opened(seen.into_iter().collect()));
             }
             if !look.runs_season() {
                 return Err(Refusal::NotFound);
             }
             let lists = store::lists::list_of_week(conn, club, season, week).await?;
-            let players = store::players::list(conn, club, season).await?;
-            let playing = players.iter().filter(|player| player.plays_in(week));
             let states = playing.map(|player| {
                 let list = lists.iter().find(|list| list.player == player.id);
                 (player.id, list.map_or(ListState::Missing, state))

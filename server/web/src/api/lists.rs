@@ -129,7 +129,7 @@ pub struct DraftView {
 pub struct WeekListsView {
     /// Whether the lists are opened.
     opened: bool,
-    /// One for each player.
+    /// One for each player of the week, who may have none; and lists of those who withdrew since.
     lists: Vec<PlayerListView>,
 }
 
@@ -149,7 +149,7 @@ pub struct PlayerListView {
 #[derive(Clone, Copy, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum ListStateWord {
-    /// Nothing begun.
+    /// Nothing begun; once the lists are opened, nothing handed in.
     Missing,
     /// Begun.
     Draft,
@@ -166,8 +166,11 @@ impl From<WeekLists> for WeekListsView {
                     .into_iter()
                     .map(|(player, sealed)| PlayerListView {
                         player: player.0,
-                        state: ListStateWord::Sealed,
-                        sealed: Some(sealed.into()),
+                        state: match sealed {
+                            Some(_) => ListStateWord::Sealed,
+                            None => ListStateWord::Missing,
+                        },
+                        sealed: sealed.map(SealedListView::from),
                     })
                     .collect(),
             },

@@ -144,10 +144,13 @@ async fn week_board(
             let found = states.iter().find(|(who, _)| *who == player);
             found.map_or(ListState::Missing, |(_, state)| *state)
         }
-        WeekLists::Opened(lists) if lists.iter().any(|(who, _)| *who == player) => {
-            ListState::Sealed
+        WeekLists::Opened(lists) => {
+            let found = lists.iter().find(|(who, _)| *who == player);
+            match found.is_some_and(|(_, list)| list.is_some()) {
+                true => ListState::Sealed,
+                false => ListState::Missing,
+            }
         }
-        WeekLists::Opened(_) => ListState::Missing,
     };
     let playing = scene
         .players

@@ -6,7 +6,6 @@ use app::lists::{SealedList, WeekLists};
 use app::{Desk, Refusal};
 use askama::Template;
 use document::list::EntryDocument;
-use league::ids::PlayerId;
 use league::week::WeekNo;
 
 use super::address::InWeek;
@@ -38,6 +37,10 @@ framed!(WeekPage);
 
 struct ListPanel {
     player: String,
+    list: Option<OpenedPanel>,
+}
+
+struct OpenedPanel {
     faction: String,
     points: u32,
     receipt: String,
@@ -89,7 +92,10 @@ async fn opened_lists(
         Ok(WeekLists::Opened(lists)) => {
             let mut views: Vec<ListPanel> = lists
                 .into_iter()
-                .map(|(player, list)| list_view(scene, player, list))
+                .map(|(player, list)| ListPanel {
+                    player: scene.handle(player).to_owned(),
+                    list: list.map(opened_view),
+                })
                 .collect();
             views.sort_by(|one, other| one.player.cmp(&other.player));
             Ok(Some(views))
@@ -99,9 +105,8 @@ async fn opened_lists(
     }
 }
 
-fn list_view(scene: &SeasonScene, player: PlayerId, sealed: SealedList) -> ListPanel {
-    ListPanel {
-        player: scene.handle(player).to_owned(),
+fn opened_view(sealed: SealedList) -> OpenedPanel {
+    OpenedPanel {
         faction: faction_name(&sealed.list.faction),
         points: sealed.points,
         receipt: document::hex(&sealed.digest),
