@@ -262,6 +262,17 @@ impl Refusal {
         Self::faults(reason, detail, vec![fault])
     }
 
+    /// The same with limit and actual value of its one fault.
+    #[must_use]
+    pub fn with(mut self, limit: impl Into<Value>, actual: impl Into<Value>) -> Self {
+        if let Self::Rule { faults, .. } = &mut self
+            && let Some(fault) = faults.pop()
+        {
+            faults.push(fault.with(limit, actual));
+        }
+        self
+    }
+
     /// The same with every fault below `pointer`.
     #[must_use]
     pub fn below(mut self, pointer: &str) -> Self {

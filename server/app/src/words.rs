@@ -1,6 +1,6 @@
 //! Names and reasons as people type them, refused in one way wherever they are typed.
 
-use league::name::{Name, Text};
+use league::name::{Name, Text, TextFault};
 
 use crate::{Reason, Refusal};
 
@@ -10,7 +10,8 @@ use crate::{Reason, Refusal};
 /// [`Reason::InvalidName`].
 pub(crate) fn name(text: &str, pointer: &str, what: &str) -> Result<Name, Refusal> {
     Name::new(text).map_err(|fault| {
-        Refusal::fault(Reason::InvalidName, pointer, format!("The {what} {fault}."))
+        let detail = format!("The {what} {fault}.");
+        measured(Refusal::fault(Reason::InvalidName, pointer, detail), fault)
     })
 }
 
@@ -20,10 +21,17 @@ pub(crate) fn name(text: &str, pointer: &str, what: &str) -> Result<Name, Refusa
 /// [`Reason::InvalidText`].
 pub(crate) fn reason(text: &str) -> Result<Text, Refusal> {
     Text::new(text).map_err(|fault| {
-        Refusal::fault(
-            Reason::InvalidText,
-            "/reason",
-            format!("The reason {fault}."),
+        let detail = format!("The reason {fault}.");
+        measured(
+            Refusal::fault(Reason::InvalidText, "/reason", detail),
+            fault,
         )
     })
+}
+
+fn measured(refusal: Refusal, fault: TextFault) -> Refusal {
+    match fault {
+        TextFault::TooLong { limit, actual } => refusal.with(limit, actual),
+        TextFault::Empty | TextFault::Character(_) | TextFault::Marks => refusal,
+    }
 }

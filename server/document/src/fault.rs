@@ -18,10 +18,10 @@ pub struct Fault {
     pub detail: String,
     /// What would have been allowed, where that is a number.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub limit: Option<u32>,
+    pub limit: Option<i64>,
     /// What was given.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub actual: Option<u32>,
+    pub actual: Option<i64>,
 }
 
 impl Fault {
@@ -38,10 +38,19 @@ impl Fault {
 
     /// Adds what would have been allowed and what was given.
     #[must_use]
-    pub fn with(mut self, limit: u32, actual: u32) -> Self {
-        self.limit = Some(limit);
-        self.actual = Some(actual);
+    pub fn with(mut self, limit: impl Into<i64>, actual: impl Into<i64>) -> Self {
+        self.limit = Some(limit.into());
+        self.actual = Some(actual.into());
         self
+    }
+
+    /// Adds both, where the fault is one of size.
+    #[must_use]
+    pub fn measured(self, found: Option<(i64, i64)>) -> Self {
+        match found {
+            Some((limit, actual)) => self.with(limit, actual),
+            None => self,
+        }
     }
 }
 

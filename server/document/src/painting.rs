@@ -195,7 +195,14 @@ fn locate(fault: &PaintingFault) -> Fault {
         | PaintingFault::Tiers { bonus, .. }
         | PaintingFault::Step { bonus } => format!("/bonuses/{bonus}"),
     };
-    Fault::new(pointer, fault.code(), fault)
+    let measured = match *fault {
+        PaintingFault::Amount { limit, actual, .. } => {
+            let (most, actual) = (i64::from(limit.get()), i64::from(actual.get()));
+            Some((actual.clamp(1, most), actual))
+        }
+        _ => None,
+    };
+    Fault::new(pointer, fault.code(), fault).measured(measured)
 }
 
 fn read_bonus(

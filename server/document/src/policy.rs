@@ -95,11 +95,10 @@ impl PolicyDocument {
         let pairing = part(&mut faults, "pairing", wishes);
         if !(1..=MOST_CONFIRM_HOURS).contains(&self.confirm_within_hours) {
             let detail = format!("Silence confirms after 1 to {MOST_CONFIRM_HOURS} hours.");
-            faults.push(Fault::new(
-                "/policy/confirm_within_hours",
-                "policy.confirm",
-                detail,
-            ));
+            let actual = self.confirm_within_hours;
+            let limit = actual.clamp(1, MOST_CONFIRM_HOURS);
+            let fault = Fault::new("/policy/confirm_within_hours", "policy.confirm", detail);
+            faults.push(fault.with(limit, actual));
         }
         match (list_rules, scoring, painting, order, rounds.zip(pairing)) {
             (

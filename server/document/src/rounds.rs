@@ -59,7 +59,7 @@ impl RoundsDocument {
         Rounds::new(method, per_week).ok_or_else(|| {
             let detail = format!("A week has 1 to {MOST_PER_WEEK} rounds.");
             let fault = Fault::new("/per_week", "rounds.per-week", detail);
-            vec![fault.with(MOST_PER_WEEK.into(), per_week.into())]
+            vec![fault.with(MOST_PER_WEEK, per_week)]
         })
     }
 }

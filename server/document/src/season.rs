@@ -165,7 +165,8 @@ fn locate(fault: &CalendarFault) -> Fault {
         CalendarFault::Clock { what, .. } => return placed(what, "invalid-local-time", fault),
         CalendarFault::TooFar => ("/first_day", "season.too-far"),
     };
-    Fault::new(format!("/calendar{place}"), code, format!("{fault}."))
+    let found = Fault::new(format!("/calendar{place}"), code, format!("{fault}."));
+    found.measured(fault.measured())
 }
 
 fn placed(what: &str, code: &str, fault: &CalendarFault) -> Fault {

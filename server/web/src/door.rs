@@ -45,11 +45,10 @@ pub fn server_parts(
         .app_data(
             PathConfig::default().error_handler(|_, _| Problem::wire(WireFault::NotFound).into()),
         )
-        .app_data(QueryConfig::default().error_handler(|cause, _| {
-            Problem::wire(WireFault::InvalidParameter)
-                .detail(parse::of_query(&cause.to_string()))
-                .into()
-        }))
+        .app_data(
+            QueryConfig::default()
+                .error_handler(|cause, _| parse::misfit_of_query(&cause.to_string()).into()),
+        )
         .configure(role)
         .configure(routes::watch)
         .default_service(actix_web::web::to(nothing_here))

@@ -18,6 +18,7 @@ mod plain_number;
 mod precondition;
 mod problem;
 mod public_address;
+mod query;
 mod routes;
 mod season_version;
 mod span;

@@ -30,7 +30,8 @@ pub async fn read_list(
 ) -> Result<Reading, Refusal> {
     if text.len() > MOST_TEXT {
         let detail = format!("A list as text has at most {MOST_TEXT} bytes.");
-        return Err(Refusal::fault(Reason::InvalidText, "/text", detail));
+        let refusal = Refusal::fault(Reason::InvalidText, "/text", detail);
+        return Err(refusal.with(MOST_TEXT, text.len()));
     }
     let terms = find_own_terms(desk, actor, club, season, week).await?;
     let known = match &terms.last {

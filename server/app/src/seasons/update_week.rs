@@ -3,7 +3,7 @@
 
 use chrono_tz::Tz;
 use league::ids::{ClubId, SeasonId};
-use league::points::Points;
+use league::points::{MOST_POINTS, Points};
 use league::season::{NightPlan, Phase, SeasonState, is_night_key};
 use league::time::{Civil, Instant};
 use league::week::WeekNo;
@@ -157,11 +157,9 @@ fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal
         week.cap = Points::bounded(cap)
             .filter(|cap| cap.get() > 0)
             .ok_or_else(|| {
-                Refusal::fault(
-                    Reason::Validation,
-                    "/cap",
-                    "A cap is from 1 to 100000 points.",
-                )
+                let detail = "A cap is from 1 to 100000 points.";
+                Refusal::fault(Reason::Validation, "/cap", detail)
+                    .with(cap.clamp(1, MOST_POINTS), cap)
             })?;
     }
     if let Some(civil) = command.announce {
@@ -199,28 +197,32 @@ fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal
     }
 }
 
+fn civil(of: Civil) -> String {
+    of.0.format("%FT%T").to_string()
+}
+
 fn faults(week: &Week) -> Vec<Fault> {
     let mut faults = Vec::new();
     if week.facts.lists_due_at <= week.facts.announce_at {
-        faults.push(Fault::new(
+        let fault = Fault::new(
             "season.order",
             "/lists_due",
             "Must come after the announcement.",
-        ));
+        );
+        faults.push(fault.with(civil(week.announce), civil(week.lists_due)));
     }
     if week.facts.play_until_at <= week.facts.lists_due_at {
-        faults.push(Fault::new(
+        let fault = Fault::new(
             "season.order",
             "/play_until",
             "Must come after the deadline.",
-        ));
+        );
+        faults.push(fault.with(civil(week.lists_due), civil(week.play_until)));
     }
-    if week.nights.is_empty() || week.nights.len() > 14 {
-        faults.push(Fault::new(
-            "season.nights",
-            "/nights",
-            "A week has 1 to 14 nights.",
-        ));
+    let nights = week.nights.len();
+    if !(1..=14).contains(&nights) {
+        let fault = Fault::new("season.nights", "/nights", "A week has 1 to 14 nights.");
+        faults.push(fault.with(nights.clamp(1, 14), nights));
     }
     for (index, night) in week.nights.iter().enumerate() {
         let twice = week
@@ -243,7 +245,7 @@ fn faults(week: &Week) -> Vec<Fault> {
                     format!("/nights/{index}/tables"),
                     "1 to 500 tables.",
                 )
-                .with(500, night.tables),
+                .with(night.tables.clamp(1, 500), night.tables),
             );
         }
     }
@@ -261,18 +263,15 @@ fn instant(pointer: &str, civil: Civil, zone: Tz) -> Result<Instant, Refusal> {
 }
 
 fn check_neighbours(others: &[Week], week: &Week) -> Result<(), Refusal> {
-    let falls = others.iter().any(|other| {
+    let falls = others.iter().find(|other| {
         (other.week < week.week && other.cap > week.cap)
             || (other.week > week.week && other.cap < week.cap)
     });
-    if falls {
-        return Err(Refusal::fault(
-            Reason::Validation,
-            "/cap",
-            "Caps may rest but not fall from week to week.",
-        ));
-    }
-    Ok(())
+    falls.map_or(Ok(()), |other| {
+        let detail = "Caps may rest but not fall from week to week.";
+        let refusal = Refusal::fault(Reason::Validation, "/cap", detail);
+        Err(refusal.with(other.cap.get(), week.cap.get()))
+    })
 }
 
 async fn pinned_version_exists(

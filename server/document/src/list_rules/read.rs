@@ -249,7 +249,10 @@ impl Reader<'_> {
         let bounded = Points::bounded(points).filter(|points| points.get() >= least);
         if bounded.is_none() {
             let detail = format!("must be from {least} to {MOST_POINTS}");
-            self.fault(member, &detail);
+            let pointer = format!("{}/{member}", self.at);
+            let fault = Fault::new(pointer, CODE, detail);
+            self.faults
+                .push(fault.with(points.clamp(least, MOST_POINTS), points));
         }
         bounded
     }

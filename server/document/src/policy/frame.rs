@@ -102,7 +102,7 @@ mod tests {
         places: None,
     };
 
-    fn beyond(policy: Value, frame: Frame) -> Vec<(String, Option<u32>, Option<u32>)> {
+    fn beyond(policy: Value, frame: Frame) -> Vec<(String, Option<i64>, Option<i64>)> {
         let policy: PolicyDocument = serde_json::from_value(policy).unwrap();
         let faults = policy.beyond(frame).into_iter();
         faults
@@ -110,7 +110,7 @@ mod tests {
             .collect()
     }
 
-    fn one(pointer: &str, limit: u32, actual: u32) -> Vec<(String, Option<u32>, Option<u32>)> {
+    fn one(pointer: &str, limit: i64, actual: i64) -> Vec<(String, Option<i64>, Option<i64>)> {
         vec![(pointer.to_owned(), Some(limit), Some(actual))]
     }
 

@@ -160,7 +160,7 @@ fn locate(document: &ScoringDocument, fault: &ScoringFault) -> Fault {
         ScoringFault::BestWeeks => "/best_weeks".to_owned(),
         ScoringFault::Weight { week, .. } => format!("/weights/{week}"),
     };
-    Fault::new(pointer, fault.code(), fault)
+    Fault::new(pointer, fault.code(), fault).measured(fault.measured())
 }
 
 fn rule_at(rule: &str) -> String {

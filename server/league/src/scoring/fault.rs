@@ -127,6 +127,26 @@ impl ScoringFault {
     }
 }
 
+impl ScoringFault {
+    /// What would have been allowed, and what was given, where the fault is one of size.
+    pub fn measured(&self) -> Option<(i64, i64)> {
+        let (limit, actual) = match *self {
+            Self::Amount { actual, .. } => {
+                let actual = actual.get();
+                (actual.clamp(0, LARGEST_AMOUNT), actual)
+            }
+            Self::Sum { limit, actual, .. } | Self::MoreThanWin { limit, actual, .. } => {
+                (limit.get(), actual.get())
+            }
+            Self::BestWeeks => (1, 0),
+            Self::Weight { actual, .. } => (actual.clamp(1, LARGEST_WEIGHT).into(), actual.into()),
+            Self::NotFromZero(actual) => return Some((0, actual.into())),
+            _ => return None,
+        };
+        Some((limit.into(), actual.into()))
+    }
+}
+
 pub(super) fn find(terms: &ScoringTerms) -> Vec<ScoringFault> {
     let mut faults = Vec::new();
     match &terms.games {

@@ -1,5 +1,7 @@
 //! From a rhythm ("lists on Tuesday at eight, games on Thursday") to the instants of every week.
 
+use std::ops::RangeInclusive;
+
 use chrono::{Days, NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 
@@ -7,6 +9,13 @@ use super::caps::Caps;
 use crate::points::Points;
 use crate::time::{Civil, CivilFault, Instant};
 use crate::week::WeekNo;
+
+/// Days of a week.
+const DAYS: RangeInclusive<i64> = 1..=100;
+/// Nights of a week.
+const NIGHTS: RangeInclusive<i64> = 1..=14;
+/// Tables of a night.
+const TABLES: RangeInclusive<i64> = 1..=500;
 
 /// A time of day so many days after a week's first day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -111,6 +120,21 @@ pub enum CalendarFault {
     TooFar,
 }
 
+impl CalendarFault {
+    /// What would have been allowed, and what was given, where the fault is one of size.
+    pub fn measured(&self) -> Option<(i64, i64)> {
+        let (range, actual) = match *self {
+            Self::Days(actual) => (DAYS, actual.into()),
+            Self::Nights(actual) => (NIGHTS, i64::try_from(actual).unwrap_or(i64::MAX)),
+            Self::Tables(_, actual) => (TABLES, actual.into()),
+            Self::NightKey(_) | Self::Order { .. } | Self::Clock { .. } | Self::TooFar => {
+                return None;
+            }
+        };
+        Some((actual.clamp(*range.start(), *range.end()), actual))
+    }
+}
+
 impl Calendar {
     /// The plan of every week in `zone`.
     ///
@@ -140,10 +164,10 @@ impl Calendar {
 
     fn faults(&self) -> Vec<CalendarFault> {
         let mut faults = Vec::new();
-        if !(1..=100).contains(&self.days_per_week) {
+        if !DAYS.contains(&self.days_per_week.into()) {
             faults.push(CalendarFault::Days(self.days_per_week));
         }
-        if !(1..=14).contains(&self.nights.len()) {
+        if !i64::try_from(self.nights.len()).is_ok_and(|nights| NIGHTS.contains(&nights)) {
             faults.push(CalendarFault::Nights(self.nights.len()));
         }
         for (index, night) in self.nights.iter().enumerate() {
@@ -155,7 +179,7 @@ impl Calendar {
             if twice || !is_night_key(&night.key) {
                 faults.push(CalendarFault::NightKey(night.key.clone()));
             }
-            if !(1..=500).contains(&night.tables) {
+            if !TABLES.contains(&night.tables.into()) {
                 faults.push(CalendarFault::Tables(night.key.clone(), night.tables));
             }
         }

@@ -1,6 +1,6 @@
 //! Catalogues and their versions.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, web};
 use app::Desk;
 use app::catalogues::{Catalogue, CatalogueChanges, CatalogueSource, OpenedLists, TouchedList};
@@ -16,6 +16,7 @@ use super::clubs::InClub;
 use crate::answer::{Answer, Created};
 use crate::body::{self, CatalogueBytes, Json};
 use crate::problem::Problems;
+use crate::query::Query;
 use crate::who::SignedIn;
 
 /// A catalogue of a club.

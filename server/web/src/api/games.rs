@@ -1,6 +1,6 @@
 //! Games and their result slips.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, web};
 use app::results::{AdjustPoints, DisputeResult, Game, ReportResult, RuleResult};
 use app::{Desk, Reason, Refusal};
@@ -16,6 +16,7 @@ use super::seasons::InSeason;
 use crate::answer::Answer;
 use crate::body::Json;
 use crate::problem::{Problem, Problems, WireFault};
+use crate::query::Query;
 use crate::who::{Caller, SignedIn};
 
 const LONGEST_KEY: usize = 128;

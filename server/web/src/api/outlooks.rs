@@ -1,6 +1,6 @@
 //! What may still become of a table: supposed, reachable, likely.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::standings::SeasonForecast;
 use app::{Desk, Fault, Reason, Refusal};
@@ -17,6 +17,7 @@ use super::standings::{StandingsView, standings_view};
 use crate::answer::{Answer, Versioned};
 use crate::body::Json;
 use crate::problem::{Problem, Problems};
+use crate::query::Query;
 use crate::who::Caller;
 
 const MOST_RUNS: u32 = 100_000;

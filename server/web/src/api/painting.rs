@@ -1,6 +1,6 @@
 //! The painting log.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
 use app::painting::ClaimPainting;
 use app::{Desk, Reason, Refusal};
@@ -18,6 +18,7 @@ use super::weeks::InWeek;
 use crate::answer::{Answer, Created};
 use crate::body::Json;
 use crate::problem::{Problem, Problems};
+use crate::query::Query;
 use crate::who::{Caller, SignedIn};
 
 /// A claim's address.

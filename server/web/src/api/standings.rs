@@ -1,6 +1,6 @@
 //! Standings and the ledger behind them.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::Desk;
 use app::standings::SeasonStandings;
@@ -15,6 +15,7 @@ use super::seasons::InSeason;
 use super::weeks::InWeek;
 use crate::answer::{Answer, Done, Versioned};
 use crate::problem::Problems;
+use crate::query::Query;
 use crate::who::{Caller, SignedIn};
 
 /// The table as of a week.

@@ -1,7 +1,7 @@
 //! What the games of a season have in common, and the prizes they decide.
 
 use actix_web::get;
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use app::Desk;
 use app::standings::{FEWEST_GAMES, SeasonAwards, SeasonStatistics};
 use document::statistics::{AwardedDocument, RankHistoryDocument, TallyDocument};
@@ -14,6 +14,7 @@ use super::games::OfWeek;
 use super::seasons::InSeason;
 use crate::answer::{Answer, Versioned};
 use crate::problem::Problems;
+use crate::query::Query;
 use crate::who::Caller;
 
 /// Games counted by what they have in common.

@@ -1,6 +1,6 @@
 //! The trail of a season.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{get, web};
 use app::Desk;
 use app::seasons::TrailEntry;
@@ -13,6 +13,7 @@ use uuid::Uuid;
 use super::seasons::InSeason;
 use crate::answer::Answer;
 use crate::problem::{Problem, Problems};
+use crate::query::Query;
 use crate::who::Caller;
 
 const MOST: u16 = 100;

@@ -1,6 +1,6 @@
 //! Signing in and out, registering, and the reader's language.
 
-use actix_web::web::{Data, Query};
+use actix_web::web::Data;
 use actix_web::{get, post};
 use app::Desk;
 use app::accounts::{RegisterAccount, SignIn};
@@ -13,6 +13,7 @@ use super::fields::Fields;
 use super::texts::Texts;
 use super::told::Told;
 use super::visit::{Frame, Visit};
+use crate::query::Query;
 
 /// Days that a browser stays signed in; its session ends then too.
 const DAYS: i64 = 30;
@@ -56,7 +57,7 @@ pub struct Arrival {
 /// The form to sign in.
 #[get("/sign-in")]
 pub async fn show_sign_in(visit: Visit, query: Query<Arrival>) -> PageAnswer {
-    let Arrival { next, registered } = query.into_inner();
+    let Arrival { next, registered } = query.0;
     let page = SignInPage {
         frame: visit.frame(),
         t: visit.t,
@@ -116,7 +117,7 @@ pub async fn sign_out(desk: Data<Desk>, visit: Visit, _fields: Fields) -> PageAn
 /// The form to register.
 #[get("/register")]
 pub async fn show_register(visit: Visit, query: Query<Arrival>) -> PageAnswer {
-    let next = query.into_inner().next;
+    let next = query.0.next;
     registration(&visit, &Fields::default(), next, Told::default())
 }
 

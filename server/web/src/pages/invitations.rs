@@ -1,6 +1,6 @@
 //! Joining a club by the link of an invitation.
 
-use actix_web::web::{Data, Query};
+use actix_web::web::Data;
 use actix_web::{get, post};
 use app::Desk;
 use askama::Template;
@@ -13,6 +13,7 @@ use super::texts::Texts;
 use super::told::Told;
 use super::visit::{Frame, Visit};
 use crate::problem::Problem;
+use crate::query::Query;
 
 #[derive(Template)]
 #[template(path = "invitation.html")]
@@ -35,7 +36,7 @@ pub struct ByCode {
 #[get("/invitations")]
 pub async fn show_invitation(visit: Visit, query: Query<ByCode>) -> PageAnswer {
     visit.actor()?;
-    invitation(&visit, query.into_inner().code, Told::default())
+    invitation(&visit, query.0.code, Told::default())
 }
 
 /// Joins the club.

@@ -1,6 +1,6 @@
 //! Points that a referee gives or takes: a line of its own with its reason, never an erasure.
 
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::results::AdjustPoints;
 use app::{Actor, Desk, Refusal};
@@ -19,6 +19,7 @@ use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::told::Told;
 use super::visit::{Frame, Visit};
+use crate::query::Query;
 
 #[derive(Template)]
 #[template(path = "points.html")]
@@ -63,15 +64,7 @@ pub async fn show_points(
     query: Query<Form>,
 ) -> PageAnswer {
     let (club, season) = path.ids();
-    points_page(
-        &desk,
-        &visit,
-        club,
-        season,
-        query.into_inner(),
-        Told::default(),
-    )
-    .await
+    points_page(&desk, &visit, club, season, query.0, Told::default()).await
 }
 
 /// Gives or takes.

@@ -1,7 +1,7 @@
 //! The standings of a season.
 
 use actix_web::get;
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use app::Desk;
 use askama::Template;
 use league::ledger::Kind;
@@ -17,6 +17,7 @@ use super::players::record;
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::Texts;
 use super::visit::{Frame, Visit};
+use crate::query::Query;
 
 #[derive(Template)]
 #[template(path = "standings.html")]

@@ -1,7 +1,7 @@
 //! What the games of a season have in common, the ranks over its weeks, and its awards.
 
 use actix_web::get;
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use app::Desk;
 use app::standings::{FEWEST_GAMES, SeasonAwards};
 use askama::Template;
@@ -17,6 +17,7 @@ use super::figure::{difference, number, percent};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
+use crate::query::Query;
 
 #[derive(Template)]
 #[template(path = "statistics.html")]

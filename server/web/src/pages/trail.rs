@@ -1,7 +1,7 @@
 //! The trail of a season as people read it: what was done, by whom, about what, and why.
 
 use actix_web::get;
-use actix_web::web::{Data, Path, Query};
+use actix_web::web::{Data, Path};
 use app::Desk;
 use app::results::Game;
 use app::seasons::TrailEntry;
@@ -19,6 +19,7 @@ use super::roles::{judges, role_word};
 use super::season_scene::{SeasonHead, SeasonScene, Tab};
 use super::texts::{Phrase, Texts};
 use super::visit::{Frame, Visit};
+use crate::query::Query;
 
 /// Entries on one page.
 const MOST: u16 = 50;

@@ -1,6 +1,7 @@
 //! Typed values out of JSON text. What does not fit is told by its place and in words of our own.
 
 mod place;
+mod query;
 mod words;
 
 use app::Reason;
@@ -9,7 +10,7 @@ use serde_json::error::Category;
 
 use crate::problem::{Problem, WireFault};
 
-pub use words::of_query;
+pub use query::{misfit as misfit_of_query, query};
 
 /// Reads `T` out of JSON text.
 ///

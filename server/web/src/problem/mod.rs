@@ -61,16 +61,25 @@ impl Problem {
     /// 400 for a number in the address that is out of its range.
     pub fn out_of_range(parameter: &str, range: RangeInclusive<u32>, actual: u32) -> Self {
         let (least, most) = range.into_inner();
-        let mut problem = Self::wire(WireFault::InvalidParameter).detail(format!(
-            "{parameter} is from {least} to {most}, not {actual}."
-        ));
+        let detail = format!("{parameter} is from {least} to {most}, not {actual}.");
+        let mut problem = Self::parameter(parameter).actual(actual).detail(detail);
         let limit = actual.clamp(least, most);
-        problem
-            .facts
-            .insert("parameter".to_owned(), parameter.into());
         problem.facts.insert("limit".to_owned(), limit.into());
-        problem.facts.insert("actual".to_owned(), actual.into());
         problem
+    }
+
+    /// 400 for a parameter of the query.
+    pub fn parameter(name: &str) -> Self {
+        let mut problem = Self::wire(WireFault::InvalidParameter);
+        problem.facts.insert("parameter".to_owned(), name.into());
+        problem
+    }
+
+    /// With what was given.
+    #[must_use]
+    pub fn actual(mut self, actual: impl Into<Value>) -> Self {
+        self.facts.insert("actual".to_owned(), actual.into());
+        self
     }
 
     /// 405, with the methods that the address takes.

@@ -94,7 +94,53 @@ fn numbers_out_of_range_are_told_with_their_limit() {
     let invitations = format!("{club}/invitations");
     let seasons = format!("{club}/seasons");
     let adjustments = format!("{}/adjustments", scene.stage.season);
-    let cases: [(&str, Method, &str, Value, &[Said<'_>]); 7] = [
+    let cases: [(&str, Method, &str, Value, &[Said<'_>]); 10] = [
+        (
+            "a week of no days with fifteen nights, one of them without a table",
+            Method::POST,
+            &seasons,
+            scene.season(|body| {
+                let calendar = &mut body["calendar"];
+                calendar["days_per_week"] = json!(0);
+                let night = |no: u8| json!({ "key": format!("n{no}"), "day": 5, "time": "19:00:00", "tables": no });
+                calendar["nights"] = (0..15).map(night).collect();
+            }),
+            &[
+                ("season.days", "/calendar/days_per_week", json!(1), json!(0)),
+                ("season.nights", "/calendar/nights", json!(14), json!(15)),
+                ("season.nights", "/calendar/nights", json!(1), json!(0)),
+            ],
+        ),
+        (
+            "silence for a month, and coming to the table costs",
+            Method::POST,
+            &seasons,
+            scene.season(|body| {
+                body["policy"]["confirm_within_hours"] = json!(720);
+                body["policy"]["scoring"]["attendance"] = json!(-1);
+            }),
+            &[
+                (
+                    "scoring.amount",
+                    "/policy/scoring/attendance",
+                    json!(0),
+                    json!(-1),
+                ),
+                (
+                    "policy.confirm",
+                    "/policy/confirm_within_hours",
+                    json!(336),
+                    json!(720),
+                ),
+            ],
+        ),
+        (
+            "a cap below that of the week before",
+            Method::PATCH,
+            &week,
+            json!({ "cap": 299 }),
+            &[("validation", "/cap", json!(300), json!(299))],
+        ),
         (
             "an invitation for nobody, for ever",
             Method::POST,

@@ -103,16 +103,20 @@ fn what_is_not_there_and_what_is_not_allowed_are_told_apart() {
         assert_eq!(allow.join(", "), allowed);
         answer.refused(405, "method-not-allowed");
     }
-    for query in [
-        "limit=0",
-        "limit=101",
-        "limit=ten",
-        "limit=1&limit=2",
-        "sort=points",
+    for (query, parameter, actual) in [
+        ("limit=0", "limit", json!(0)),
+        ("limit=101", "limit", json!(101)),
+        ("before=7&limit=ten", "limit", json!("ten")),
+        ("limit=10&before=x", "before", json!("x")),
+        ("limit=1&limit=2", "limit", Value::Null),
+        ("sort=points", "sort", Value::Null),
     ] {
-        oskrel
-            .get(&format!("{season}/trail?{query}"))
-            .refused(400, "invalid-parameter");
+        let refused = oskrel.get(&format!("{season}/trail?{query}"));
+        let problem = refused.refused(400, "invalid-parameter");
+        let said = (&problem["parameter"], &problem["actual"]);
+        assert_eq!(said, (&json!(parameter), &actual), "{query}");
+        let detail = problem["detail"].as_str().unwrap();
+        assert!(detail.contains(parameter), "{detail}");
     }
 }
 
