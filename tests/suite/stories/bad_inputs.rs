@@ -4,6 +4,7 @@
 mod fields;
 mod lists;
 mod requests;
+mod set_ups;
 
 use reqwest::Method;
 use reqwest::blocking::RequestBuilder;

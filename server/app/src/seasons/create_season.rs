@@ -12,7 +12,7 @@ use store::Conn;
 use store::seasons::Season;
 use uuid::Uuid;
 
-use super::first_day::must_be_near;
+use super::first_day::{find_today, must_be_near};
 use super::policy;
 use super::satisfiable::must_be_satisfiable;
 use crate::may::may;
@@ -56,7 +56,7 @@ pub async fn create_season(
 ) -> Result<Season, Refusal> {
     let name = words::name(&command.name, "/name", "name")?;
     let zone = zone(&command.zone)?;
-    let today = desk.now().await?.with_timezone(&zone).date_naive();
+    let today = find_today(desk, zone).await?;
     must_be_near(command.calendar.first_day, today, "/calendar/first_day")?;
     let weeks = plan(&command.caps, &command.calendar, zone)
         .map_err(|faults| not_valid(faults.into_iter().map(Fault::from).collect()))?;

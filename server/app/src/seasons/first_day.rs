@@ -1,8 +1,9 @@
 //! A season begins about the time at which it is set up; another year is a slip of the hand.
 
 use chrono::{NaiveDate, TimeDelta};
+use chrono_tz::Tz;
 
-use crate::{Fault, Reason, Refusal};
+use crate::{Desk, Fault, Reason, Refusal};
 
 /// Days that a season may have begun before it is set up here: one that is played on paper moves in
 /// (common practice, no source).
@@ -22,6 +23,19 @@ pub fn far_first_day(day: NaiveDate, today: NaiveDate, pointer: &str) -> Option<
     let nearest = day.clamp(first, last);
     let fault = Fault::new("season.first-day", pointer, detail);
     Some(fault.with(nearest.to_string(), day.to_string()))
+}
+
+/// The day on the wall of a club in `zone`.
+///
+/// # Errors
+/// [`Refusal::Unavailable`] when the database cannot be reached.
+pub(super) async fn find_today(desk: &Desk, zone: Tz) -> Result<NaiveDate, Refusal> {
+    desk.store
+        .read(async |conn| {
+            let now = store::clock::now(conn).await?;
+            Ok(now.with_timezone(&zone).date_naive())
+        })
+        .await
 }
 
 /// # Errors
