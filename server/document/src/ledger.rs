@@ -179,7 +179,7 @@ impl LineDocument {
             "week",
             "kind",
             "amount",
-            "why",
+            "sentence",
             "version",
             "source",
             "source_id",

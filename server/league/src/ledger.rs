@@ -177,7 +177,11 @@ impl fmt::Display for Reason {
             Self::DoubleLoss => f.write_str("both sides lose"),
             Self::Bye => f.write_str("bye"),
             Self::ByeByAverage { games } => {
-                write!(f, "bye, by the average of {games} own game(s)")
+                let games = match games {
+                    1 => "1 own game".to_owned(),
+                    more => format!("{more} own games"),
+                };
+                write!(f, "bye, by the average of {games}")
             }
             Self::Attended => f.write_str("came to the table"),
             Self::PaintedShare(share) => write!(f, "{share} of the list painted"),

@@ -60,7 +60,7 @@ pub struct Sought {
                 "address": "/public/clubs/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64/seasons/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63"
             }]
         })),
-        (String = "text/csv", example = "club,club_name,season,name,final,started_at,ended_at,address\r\n0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64,Lamplit Ford gaming circle,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63,Ford under Lamps,false,2026-01-05T12:00:00+00:00,,/public/clubs/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64/seasons/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63\r\n")
+        (String = "text/csv", example = "club,club_name,season,name,is_final,started_at,ended_at,address\r\n0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64,Lamplit Ford gaming circle,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63,Ford under Lamps,false,2026-01-05T12:00:00+00:00,,/public/clubs/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64/seasons/0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63\r\n")
     ), headers(("Link" = String, description = "The address of the next page, with `rel=\"next\"`"))),
     (status = 304, description = "Not changed")))]
 pub async fn list_public_seasons(

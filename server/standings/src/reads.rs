@@ -118,7 +118,7 @@ pub async fn find_public_standings(asking: Asking<OfTable>) -> Answer {
                 "source": {"kind": "game", "id": "0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e70"}, "version": 1
             }]
         })),
-        (String = "text/csv", example = "week,kind,amount,why,version,source,source_id\r\n1,attendance,1,came to the table,1,game,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e70\r\n")
+        (String = "text/csv", example = "week,kind,amount,sentence,version,source,source_id\r\n1,attendance,1,came to the table,1,game,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e70\r\n")
     )),
     (status = 304, description = "Not changed")))]
 pub async fn find_public_ledger(

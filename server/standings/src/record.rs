@@ -26,7 +26,7 @@ use crate::shelf::{Key, Shelf};
                 "record": {"won": 6, "drawn": 1, "lost": 1, "unplayed": 0}
             }]
         })),
-        (String = "text/csv", example = "season,name,final,as_of,player,faction,rank,of,total,won,drawn,lost,unplayed\r\n0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63,Ford under Lamps,true,8,Corvanel,sodwether-moot,1,18,86,6,1,1,0\r\n")
+        (String = "text/csv", example = "season,name,is_final,as_of,player,faction,rank,of,total,won,drawn,lost,unplayed\r\n0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e63,Ford under Lamps,true,8,Corvanel,sodwether-moot,1,18,86,6,1,1,0\r\n")
     )),
     (status = 304, description = "Not changed")))]
 pub async fn find_public_record(

@@ -123,3 +123,12 @@ fn a_place_or_a_number_that_the_directory_does_not_have_is_refused() {
         read(&stage, query).refused(400, "invalid-parameter");
     }
 }
+
+#[test]
+fn the_front_page_leads_to_the_public_seasons() {
+    let stage = with_seasons(&["Ford under Lamps"]);
+    let page = stage.server.visitor().get("/").text();
+    assert!(page.contains("<strong>Ford under Lamps</strong>"), "{page}");
+    assert!(!page.contains("Behind closed doors"), "{page}");
+    assert!(page.contains("href=\"/public/seasons.csv\""), "{page}");
+}

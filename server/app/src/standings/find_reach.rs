@@ -34,7 +34,7 @@ pub async fn find_reach(
             let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
             let to_come = loaded.rounds_to_come();
             if to_come > 0 {
-                let detail = format!("{to_come} round(s) are still to come; ask for a forecast.");
+                let detail = format!("Rounds still to come: {to_come}; ask for a forecast.");
                 let refusal = Refusal::rule(Reason::TooOpen, detail);
                 return Err(refusal.fact("rounds_to_come", to_come));
             }

@@ -88,7 +88,7 @@ pub enum Why {
         actual: Points,
     },
     /// Legs are missing or too many.
-    #[error("the sheet has {limit} leg(s), {actual} were counted")]
+    #[error("legs of the sheet: {limit}; legs counted: {actual}")]
     Legs {
         /// Legs of the sheet.
         limit: usize,

@@ -81,8 +81,8 @@ impl Record {
 }
 
 const COLUMNS: [&str; 13] = [
-    "season", "name", "final", "as_of", "player", "faction", "rank", "of", "total", "won", "drawn",
-    "lost", "unplayed",
+    "season", "name", "is_final", "as_of", "player", "faction", "rank", "of", "total", "won",
+    "drawn", "lost", "unplayed",
 ];
 
 impl Sheet for Place {

@@ -65,7 +65,7 @@ impl Sheet for Seasons {
             "club_name",
             "season",
             "name",
-            "final",
+            "is_final",
             "started_at",
             "ended_at",
             "address",

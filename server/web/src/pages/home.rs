@@ -20,6 +20,7 @@ struct HomePage {
     frame: Frame,
     t: &'static Texts,
     clubs: Option<Vec<ClubLine>>,
+    seasons: Vec<SeasonLine>,
     told: Told,
     name: String,
     slug: String,
@@ -31,6 +32,16 @@ struct ClubLine {
     name: String,
     role: String,
 }
+
+/// A season that everybody may look at.
+struct SeasonLine {
+    link: String,
+    name: String,
+    club: String,
+}
+
+/// Newest public seasons that the front page leads to.
+const SEASONS: u16 = 20;
 
 /// The front page.
 #[get("/")]
@@ -61,7 +72,14 @@ async fn home(desk: &Desk, visit: &Visit, fields: &Fields, told: Told) -> PageAn
         name: club.name,
         role: role_word(visit.t, role).to_string(),
     };
+    let found = app::seasons::list_public_seasons(desk, "", None, SEASONS).await?;
+    let seasons = found.seasons.into_iter().map(|listed| SeasonLine {
+        link: address::season(listed.club, listed.season),
+        name: listed.name,
+        club: listed.club_name,
+    });
     let page = HomePage {
+        seasons: seasons.collect(),
         frame: visit.frame(),
         t: visit.t,
         clubs: clubs.map(|clubs| clubs.into_iter().map(line).collect()),

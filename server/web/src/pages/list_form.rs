@@ -177,11 +177,7 @@ fn sizes(entry: &Entry, unit: &Unit, t: &Texts) -> Vec<(u32, String, bool)> {
         .sizes
         .iter()
         .map(|size| {
-            let points = size.points.get();
-            let label = match size.models {
-                1 => t.one_model_points.with(points),
-                models => t.models_points.with_two(models, points),
-            };
+            let label = t.models_points.with_two(size.models, size.points.get());
             (size.models, label, size.models == entry.models)
         })
         .collect();

@@ -80,14 +80,15 @@ impl Texts {
     }
 }
 
-/// A text, perhaps with `{}` where a value goes.
+/// A text, perhaps with `{}` where a value goes. Behind a count, `[model|models]` is read as the first
+/// word for 1 and as the second for any other.
 #[derive(Clone, Copy, Debug)]
 pub struct Phrase(pub &'static str);
 
 impl Phrase {
-    /// With a value in the place of the first `{}`.
+    /// With a value in the place of its `{}`.
     pub fn with(self, value: impl fmt::Display) -> String {
-        self.0.replacen("{}", &value.to_string(), 1)
+        self.with_all(&[&value])
     }
 
     /// With values in the places of all `{}`, one after the other.
@@ -95,8 +96,9 @@ impl Phrase {
         let mut parts = self.0.split("{}");
         let mut text = parts.next().unwrap_or_default().to_owned();
         for (value, part) in values.iter().zip(parts) {
-            text.push_str(&value.to_string());
-            text.push_str(part);
+            let value = value.to_string();
+            text.push_str(&value);
+            text.push_str(&counted(part, &value));
         }
         text
     }
@@ -105,6 +107,17 @@ impl Phrase {
     pub fn with_two(self, first: impl fmt::Display, second: impl fmt::Display) -> String {
         self.with_all(&[&first, &second])
     }
+}
+
+/// The text behind a count, with the word that goes with it.
+fn counted(part: &str, count: &str) -> String {
+    let choice = part.split_once('[').and_then(|(before, rest)| {
+        let (words, after) = rest.split_once(']')?;
+        let (one, more) = words.split_once('|')?;
+        let word = if count == "1" { one } else { more };
+        Some(format!("{before}{word}{after}"))
+    });
+    choice.unwrap_or_else(|| part.to_owned())
 }
 
 impl fmt::Display for Phrase {
@@ -128,5 +141,27 @@ mod tests {
     #[test]
     fn values_go_where_they_belong() {
         assert_eq!(Phrase("{} of {}").with_two("{}", 3), "{} of 3");
+        assert_eq!(Phrase("{} of {}: {}").with_all(&[&1, &2, &3]), "1 of 2: 3");
+    }
+
+    #[test]
+    fn one_of_a_thing_is_not_called_several() {
+        let line = Phrase("{} [model|models], {} [point|points]");
+        assert_eq!(line.with_two(1, 10), "1 model, 10 points");
+        assert_eq!(line.with_two(10, 1), "10 models, 1 point");
+        assert_eq!(Phrase("at {} [o'clock]").with(1), "at 1 [o'clock]");
+    }
+
+    #[test]
+    fn every_choice_of_words_stands_behind_a_count() {
+        for (key, phrase) in ENGLISH.all().into_iter().chain(GERMAN.all()) {
+            let mut parts = phrase.0.split("{}");
+            let before = parts.next().unwrap_or_default();
+            assert!(!before.contains('['), "{key}");
+            for part in parts {
+                assert!(part.matches('[').count() <= 1, "{key}");
+                assert!(!counted(part, "2").contains(['[', '|']), "{key}");
+            }
+        }
     }
 }

@@ -29,7 +29,7 @@ pub fn sentences(terms: &SheetTerms) -> Vec<String> {
 }
 
 fn legs(terms: &SheetTerms) -> String {
-    let turns = counted(terms.turns.into(), "Runde", "Runden");
+    let turns = counted(terms.turns.into(), "Zug", "Züge");
     match terms.legs {
         Legs::One => format!("Eine Partie über {turns}."),
         Legs::TwoSummed => format!(
@@ -75,7 +75,7 @@ fn roles(roles: Roles) -> Vec<String> {
 fn of_item(terms: &SheetTerms, item: &Item) -> String {
     let when = match item.when {
         When::DuringPlay => "",
-        When::LastTurn => ", gezählt am Ende der letzten Runde",
+        When::LastTurn => ", gezählt am Ende des letzten Zuges",
     };
     let who = match item.who {
         Who::Either => String::new(),
@@ -109,7 +109,7 @@ fn of_item(terms: &SheetTerms, item: &Item) -> String {
             let of = label(terms, of.as_str());
             format!(
                 "was „{of}“ der Gegenseite von {} übrig lässt",
-                points(*out_of)
+                counted(*out_of, "Punkt", "Punkten")
             )
         }
     };

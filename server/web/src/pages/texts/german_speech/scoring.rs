@@ -31,7 +31,7 @@ pub fn sentences(scoring: &Scoring) -> Vec<String> {
     });
     for step in &terms.late_list {
         sentences.push(format!(
-            "Eine Liste, die {} oder mehr nach der Abgabe kommt, kostet {}.",
+            "Eine Liste, die {} oder mehr nach Abgabeschluss kommt, kostet {}.",
             duration(step.from_minutes),
             step.penalty
         ));

@@ -80,6 +80,14 @@ pub const SAID: &[(&str, &str)] = &[
         "Eine Saison beginnt mit mindestens zwei Spielenden, nicht mit {0}.",
     ),
     (
+        "legs of the sheet: {}; legs counted: {}",
+        "Durchgänge des Szenarios: {0}; gezählte Durchgänge: {1}",
+    ),
+    (
+        "Rounds still to come: {}; ask for a forecast.",
+        "Runden, die noch kommen: {0}; fragen Sie nach einer Vorhersage.",
+    ),
+    (
         "A round robin has at most {} players.",
         "Ein Rundenturnier hat höchstens {0} Spielende.",
     ),
