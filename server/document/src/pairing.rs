@@ -32,7 +32,7 @@ pub struct WishesDocument {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum WishDocument {
-    /// Two players meet at most once.
+    /// Who has met does not meet again; where that cannot be helped, those meet who met least often.
     NoRematch,
     /// Nobody sits out twice.
     NoSecondBye,

@@ -3,7 +3,9 @@
 /// One wish. A pairing gives up as little as possible of the first, then of the second, and so on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Wish {
-    /// Two players meet at most once (FIDE Handbook C.04.1, article 2).
+    /// Who has met does not meet again; where that cannot be helped, those meet who met least often. FIDE
+    /// Handbook C.04.1, article 2, forbids it in all cases; as a wish it leaves a round possible once
+    /// everybody has met.
     NoRematch,
     /// Nobody sits out who already has (C.04.1, article 4).
     NoSecondBye,
