@@ -57,6 +57,20 @@ fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
     organiser.press("Save as a draft");
     organiser.reads("This season is being set up.");
     let season = organiser.path();
+    let code = link.rsplit('=').next().unwrap();
+    let people = data::people().unwrap();
+    let players = HANDLES.map(|handle| {
+        let actor = server.register(handle);
+        let accept = json!({ "code": code });
+        let accept = actor.post("/api/v1/invitations/accept", &accept);
+        accept.expect(200);
+        let person = people.iter().find(|person| person.handle == handle);
+        let body =
+            json!({ "handle": handle, "faction": person.unwrap().faction, "nights": ["thu"] });
+        let join = actor.post(&format!("/api/v1{season}/players"), &body);
+        join.expect(201);
+        actor
+    });
     organiser.press("Start the season");
     organiser.follow("1");
     organiser.follow("Scenario sheet");
@@ -74,21 +88,8 @@ fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
     organiser.fill("At most", "6");
     organiser.press("Save");
 
-    let code = link.rsplit('=').next().unwrap();
-    let people = data::people().unwrap();
-    for handle in HANDLES {
-        let actor = server.register(handle);
-        let accept = json!({ "code": code });
-        actor
-            .post("/api/v1/invitations/accept", &accept)
-            .expect(200);
-        let person = people.iter().find(|person| person.handle == handle);
-        let body =
-            json!({ "handle": handle, "faction": person.unwrap().faction, "nights": ["thu"] });
-        actor
-            .post(&format!("/api/v1{season}/players"), &body)
-            .expect(201);
-        database.clock().show("2026-01-19T09:00:00+01:00");
+    database.clock().show("2026-01-19T09:00:00+01:00");
+    for (handle, actor) in HANDLES.iter().zip(&players) {
         let seal = format!("/api/v1{season}/weeks/1/list/seal");
         actor.post(&seal, &demo_list(handle, 1)).expect(201);
     }

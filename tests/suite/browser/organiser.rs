@@ -2,7 +2,7 @@ use serde_json::json;
 use tallyhost::demo::data;
 
 use super::window::{Size, Window};
-use crate::harness::{Database, Server, Stage, demo_list};
+use crate::harness::{Actor, Database, Server, Stage, demo_list};
 
 #[test]
 fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
@@ -63,6 +63,25 @@ fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
     window.press("Save as a draft");
     window.reads("This season is being set up.");
     window.look("season-draft");
+    let season = window.path();
+    window.press("Start the season");
+    window.reads("A season starts with two players at least, not with 0.");
+    let owner = server.greet("Wennable");
+    let join = |handle: &str, actor: &Actor| {
+        let place = json!({ "handle": handle, "faction": "sodwether-moot", "nights": ["thu"] });
+        let joined = actor.post(&format!("/api/v1{season}/players"), &place);
+        joined.expect(201);
+    };
+    join("Wennable", &owner);
+    let (club, _) = season.split_once("/seasons").unwrap();
+    let body = json!({ "role": "player", "uses": 1, "days": 1 });
+    let invitations = format!("/api/v1{club}/invitations");
+    let code = owner.post(&invitations, &body).expect(200)["code"].clone();
+    let oskrel = server.register("Oskrel");
+    let accept = oskrel.post("/api/v1/invitations/accept", &json!({ "code": code }));
+    accept.expect(200);
+    join("Oskrel", &oskrel);
+    window.go(&season);
     window.press("Start the season");
     window.reads("Fingerprint of the secret draw");
 }

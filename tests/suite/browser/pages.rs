@@ -157,7 +157,7 @@ fn a_german_reader_is_told_in_german() {
         ("player", "/players/{player}", "am Tisch gewesen"),
         ("standings", "/standings", "nach Woche 5"),
         ("statistics", "/statistics", "zu wenige Partien"),
-        ("week", "/weeks/5", "Eine Partie über 6 Runden."),
+        ("week", "/weeks/5", "Eine Partie über 6 Züge."),
         ("wall", "/wall", "nach Woche 5"),
     ] {
         window.go(&demo.fill(&format!("/clubs/{{club}}/seasons/{{season}}{path}")));
