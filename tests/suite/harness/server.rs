@@ -79,7 +79,7 @@ impl Server {
         let log = CLUSTER.folder().join(format!("server-{number}.log"));
         let mut command = Command::new(binary);
         command
-            .args([word, "--listen", listen, "--workers", "1", "--pool", "4"])
+            .args([word, "--listen", listen, "--workers", "1", "--pool", "8"])
             .args(["--log-format", "json"])
             .env("TALLYHOST_CHANGES_PER_SECOND", "100000")
             // A busy machine is no broken line.

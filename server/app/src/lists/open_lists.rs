@@ -15,8 +15,8 @@ use store::lists::{Identity, PlayerList, SealedList};
 use store::players::Player;
 use store::seasons::Season;
 
-use super::seal_list::sealed;
 use super::opened::list_opened;
+use super::seal_list::sealed;
 use super::terms::WeekTerms;
 use crate::may::may;
 use crate::record::Scene;
