@@ -36,24 +36,11 @@ pub(crate) struct Loaded {
     pub per_week: u8,
 }
 
-/// Loads a season as it stands at `now`: silence has confirmed what it confirms. For whoever has no
-/// desk: reads each version of the catalogue anew.
+/// Loads a season as it stands at `now`: silence has confirmed what it confirms.
 ///
 /// # Errors
 /// [`Refusal::Broken`] when something that was kept can no longer be read.
 pub(crate) async fn load(
-    conn: &mut Conn,
-    season: &Season,
-    now: Instant,
-) -> Result<Loaded, Refusal> {
-    load_with(conn, &Library::default(), season, now).await
-}
-
-/// The same with the versions of the catalogue that the library keeps.
-///
-/// # Errors
-/// As [`load`].
-pub(crate) async fn load_with(
     conn: &mut Conn,
     library: &Library,
     season: &Season,

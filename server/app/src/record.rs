@@ -9,7 +9,7 @@ use store::trail::{Event, OpenTo};
 
 use crate::seasons::look::Running;
 use crate::standings::freeze::freeze_rows;
-use crate::{Actor, Refusal};
+use crate::{Actor, Desk, Refusal};
 
 /// Where and when something happens, and who does it.
 #[derive(Clone, Copy, Debug)]
@@ -75,12 +75,13 @@ impl Scene {
     /// trail for everyone who may see the season. Call it last in a transaction.
     pub async fn tell_everyone(
         self,
+        desk: &Desk,
         conn: &mut Conn,
         act: &'static str,
         facts: Value,
     ) -> Result<(), Refusal> {
         if let Some(season) = self.season {
-            freeze_rows(conn, self.club, season, act, self.at).await?;
+            freeze_rows(desk, conn, self.club, season, act, self.at).await?;
             store::seasons::touch(conn, self.club, season, self.at).await?;
         }
         self.append(conn, act, facts, OpenTo::Everyone).await

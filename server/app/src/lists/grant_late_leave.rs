@@ -55,6 +55,7 @@ pub async fn grant_late_leave(
             })?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "grant_late_leave",
                     json!({"player": player.id.0, "week": week.number(), "reason": leave.reason}),

@@ -79,7 +79,7 @@ async fn tell_of_attempt(
             let now = store::clock::now(conn).await?;
             let facts = json!({"week": week.number()});
             Scene::in_season(&season, actor, now)
-                .tell_everyone(conn, "open_lists_too_early", facts)
+                .tell_everyone(desk, conn, "open_lists_too_early", facts)
                 .await
         })
         .await
@@ -118,6 +118,7 @@ async fn open(
             };
             scene
                 .tell_everyone(
+                    desk,
                     conn,
                     "open_lists",
                     json!({"week": week.week.number(), "receipts": receipts}),

@@ -77,7 +77,7 @@ pub async fn seal_list(
                     now,
                 };
                 loop {
-                    if let Some(receipt) = submission.seal(conn, begun).await? {
+                    if let Some(receipt) = submission.seal(desk, conn, begun).await? {
                         return Ok(receipt);
                     }
                     let (id, week) = (season.id, week.week);
@@ -103,6 +103,7 @@ impl Submission<'_> {
     /// Nothing when the player began a list of this week at the same moment: from then on it is there.
     async fn seal(
         &self,
+        desk: &Desk,
         conn: &mut Conn,
         begun: Option<ListId>,
     ) -> Result<Option<Receipt>, Refusal> {
@@ -122,7 +123,7 @@ impl Submission<'_> {
         if !store::lists::seal(conn, club, season, slot, identity, &sealed).await? {
             return Ok(None);
         }
-        self.tell(conn, &sealed).await?;
+        self.tell(desk, conn, &sealed).await?;
         Ok(Some(Receipt {
             list: identity.id(),
             contents,
@@ -154,7 +155,7 @@ impl Submission<'_> {
     }
 
     /// Before the lists are opened there is nothing to tell.
-    async fn tell(&self, conn: &mut Conn, sealed: &SealedList) -> Result<(), Refusal> {
+    async fn tell(&self, desk: &Desk, conn: &mut Conn, sealed: &SealedList) -> Result<(), Refusal> {
         if self.week.facts.lists_opened_at.is_none() {
             return Ok(());
         }
@@ -165,7 +166,7 @@ impl Submission<'_> {
             "receipt": document::hex(&sealed.digest),
         });
         Scene::in_running(self.season, self.actor, sealed.sealed_at)
-            .tell_everyone(conn, "seal_list", facts)
+            .tell_everyone(desk, conn, "seal_list", facts)
             .await
     }
 }

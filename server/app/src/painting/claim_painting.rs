@@ -89,7 +89,7 @@ pub async fn claim_painting(
             let scene = Scene::in_running(season, actor, now);
             if facts.lists_opened_at.is_some() {
                 scene
-                    .tell_everyone(conn, "claim_painting", told.clone())
+                    .tell_everyone(desk, conn, "claim_painting", told.clone())
                     .await?;
             }
             if facts.lists_opened_at.is_none() || !alike.is_empty() {

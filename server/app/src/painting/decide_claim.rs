@@ -91,9 +91,10 @@ async fn decide(
             };
             let claim = decided.map_err(refuse)?;
             store::painting::update(conn, club, season.id, &claim).await?;
-            freeze(conn, club, season.id, claim.made.week, act, now).await?;
+            freeze(desk, conn, club, season.id, claim.made.week, act, now).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     act,
                     json!({"claim": claim.made.id.0, "player": player.0}),

@@ -58,10 +58,10 @@ pub async fn adjust_points(
             may(conn, actor, club, Action::Judge).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             let ruling = match command.key {
-                None => adjust(conn, actor, &season, &adjustment).await?,
+                None => adjust(desk, conn, actor, &season, &adjustment).await?,
                 Some(key) => {
                     once(conn, actor, &key, &request, async |conn| {
-                        adjust(conn, actor, &season, &adjustment).await
+                        adjust(desk, conn, actor, &season, &adjustment).await
                     })
                     .await?
                 }
@@ -98,6 +98,7 @@ fn read(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
 }
 
 async fn adjust(
+    desk: &Desk,
     conn: &mut Conn,
     actor: Actor,
     season: &Season,
@@ -113,9 +114,10 @@ async fn adjust(
     }
     let now = store::clock::now(conn).await?;
     store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
-    freeze(conn, club, id, week, "adjust_points", now).await?;
+    freeze(desk, conn, club, id, week, "adjust_points", now).await?;
     Scene::in_season(season, actor, now)
         .tell_everyone(
+            desk,
             conn,
             "adjust_points",
             json!({

@@ -54,6 +54,7 @@ pub async fn dispute_result(
             let slip = SlipDocument::from(&game.slip);
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "dispute_result",
                     json!({"game": game.id.0, "slip": slip}),

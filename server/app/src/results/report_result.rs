@@ -49,7 +49,7 @@ pub async fn report_result(
             store::games::find(conn, club, season, game).await?;
             once(conn, actor, &command.key, &request, async |conn| {
                 let place = take_place(conn, actor, club, season, game).await?;
-                let slip = report(conn, actor, place, command.typed).await?;
+                let slip = report(desk, conn, actor, place, command.typed).await?;
                 Ok(SlipDocument::from(&slip))
             })
             .await
@@ -58,6 +58,7 @@ pub async fn report_result(
 }
 
 async fn report(
+    desk: &Desk,
     conn: &mut Conn,
     actor: Actor,
     place: Place,
@@ -94,6 +95,7 @@ async fn report(
     store::games::update_slip(conn, season.club, season.id, &game).await?;
     Scene::in_season(&season, actor, now)
         .tell_everyone(
+            desk,
             conn,
             "report_result",
             json!({"game": game.id.0, "slip": SlipDocument::from(&game.slip)}),

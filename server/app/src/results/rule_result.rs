@@ -59,10 +59,11 @@ pub async fn rule_result(
             game.slip = game.slip.rule(ruling, accounts).map_err(refuse)?;
             game.version += u32::from(stood);
             store::games::update_slip(conn, club, season.id, &game).await?;
-            freeze(conn, club, season.id, game.week, "rule_result", now).await?;
+            freeze(desk, conn, club, season.id, game.week, "rule_result", now).await?;
             let slip = SlipDocument::from(&game.slip);
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "rule_result",
                     json!({"game": game.id.0, "version": game.version, "slip": slip}),

@@ -31,7 +31,7 @@ pub async fn settle_silent_results(desk: &Desk) -> Result<usize, Refusal> {
                 }
                 store::games::update_slip(conn, club, season, &game).await?;
                 Scene::by_clock(club, season, now)
-                    .tell_everyone(conn, "confirm_result", json!({"game": id.0}))
+                    .tell_everyone(desk, conn, "confirm_result", json!({"game": id.0}))
                     .await
             })
             .await?;

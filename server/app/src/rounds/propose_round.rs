@@ -60,7 +60,7 @@ pub async fn propose_round(
             // A late list is either in before the round is drawn, or not at all.
             store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, &desk.library, &season, now).await?;
             let drawn = store::rounds::list(conn, club, season.id, None).await?;
             let key = must_be_ready(&loaded, &drawn, week)?;
             let mut orders = orders(&loaded, &command.pins, &command.forbidden)?;
@@ -91,6 +91,7 @@ pub async fn propose_round(
             when_taken(saved, Taken::Round, already_paired)?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "propose_round",
                     json!({

@@ -58,7 +58,7 @@ pub async fn publish_round(
             must_be_fresh(conn, &season, &round).await?;
             must_hold(desk, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, &desk.library, &season, now).await?;
             if let Some(repair) = &round.repair {
                 let before = RoundId(repair.of);
                 let before = store::rounds::find(conn, club, season.id, before).await?;
@@ -73,14 +73,18 @@ pub async fn publish_round(
                 publish_repair(conn, &season, &standing, &games).await?;
                 tell_nights(conn, &season, &week, &round, repair, now).await?;
                 let facts = repaired(&round, repair);
-                scene.tell_everyone(conn, "publish_repair", facts).await?;
+                scene
+                    .tell_everyone(desk, conn, "publish_repair", facts)
+                    .await?;
             } else {
                 store::games::create(conn, club, season.id, &games).await?;
                 if week.facts.paired_at.is_none() {
                     store::weeks::mark_paired(conn, club, season.id, week.week, now).await?;
                 }
                 let facts = drawn(&round);
-                scene.tell_everyone(conn, "publish_round", facts).await?;
+                scene
+                    .tell_everyone(desk, conn, "publish_round", facts)
+                    .await?;
             }
             let mut games = store::games::list(conn, club, season.id, Some(week.week)).await?;
             games.retain(|game| game.round_no == round.number);

@@ -30,7 +30,7 @@ pub async fn end_season(
             let now = store::clock::now(conn).await?;
             store::seasons::end(conn, club, id, now).await?;
             Scene::in_season(&season, actor, now)
-                .tell_everyone(conn, "end_season", json!({}))
+                .tell_everyone(desk, conn, "end_season", json!({}))
                 .await?;
             Ok(store::seasons::find(conn, club, id).await?)
         })

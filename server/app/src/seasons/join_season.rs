@@ -63,13 +63,14 @@ pub async fn join_season(
                 left_at: None,
                 seat: find_seat(conn, &season).await?,
             };
-            save(conn, &season, actor, &player).await?;
+            save(desk, conn, &season, actor, &player).await?;
             Ok(player)
         })
         .await
 }
 
 async fn save(
+    desk: &Desk,
     conn: &mut Conn,
     season: &Season,
     actor: Actor,
@@ -87,6 +88,7 @@ async fn save(
     })?;
     Scene::in_season(season, actor, now)
         .tell_everyone(
+            desk,
             conn,
             "join_season",
             json!({"player": player.id.0, "handle": player.handle, "week": player.joined_week.number()}),

@@ -46,6 +46,7 @@ pub async fn start_season(
             store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "start_season",
                     json!({"seed_commitment": hex(&commitment)}),

@@ -46,7 +46,7 @@ async fn tell(desk: &Desk, club: ClubId, season: SeasonId) -> Result<(), Refusal
             }
             store::moments::mark_told(conn, club, season, now).await?;
             Scene::by_clock(club, season, now)
-                .tell_everyone(conn, "reveal", json!({ "weeks": come }))
+                .tell_everyone(desk, conn, "reveal", json!({ "weeks": come }))
                 .await
         })
         .await

@@ -74,7 +74,9 @@ pub async fn update_scenario(
             let scene = Scene::in_season(&season, actor, now);
             let facts = json!({"week": week.number()});
             if seen == Revealed::Title {
-                return scene.tell_everyone(conn, "update_scenario", facts).await;
+                return scene
+                    .tell_everyone(desk, conn, "update_scenario", facts)
+                    .await;
             }
             // Readers may see a title at once, or all of it sooner than was planned.
             store::seasons::touch(conn, club, id, now).await?;

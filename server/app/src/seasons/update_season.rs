@@ -69,6 +69,7 @@ pub async fn update_season(
             let now = store::clock::now(conn).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "update_season",
                     json!({

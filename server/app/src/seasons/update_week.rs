@@ -72,7 +72,7 @@ pub async fn update_week(
             }
             store::weeks::update(conn, club, id, &new).await?;
             Scene::in_season(&season, actor, now)
-                .tell_everyone(conn, "update_week", what_changed(&old, &new))
+                .tell_everyone(desk, conn, "update_week", what_changed(&old, &new))
                 .await?;
             Ok(new)
         })

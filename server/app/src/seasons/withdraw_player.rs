@@ -47,6 +47,7 @@ pub async fn withdraw_player(
             store::players::update(conn, club, id, &player).await?;
             Scene::in_season(&season, actor, now)
                 .tell_everyone(
+                    desk,
                     conn,
                     "withdraw_player",
                     json!({"player": player.id.0, "handle": player.handle}),

@@ -39,7 +39,7 @@ pub async fn close_week(
             if facts.paired_at.is_none() && now < facts.play_until_at {
                 return state("The week is not paired yet.");
             }
-            let loaded = facts::load_with(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, &desk.library, &season, now).await?;
             let open = loaded.games.iter().filter(|game| {
                 game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
             });
@@ -49,14 +49,14 @@ pub async fn close_week(
                 return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
             }
             store::weeks::mark_closed(conn, club, season.id, week, now).await?;
-            freeze(conn, club, season.id, week, "close_week", now).await?;
+            freeze(desk, conn, club, season.id, week, "close_week", now).await?;
             let rows = table(&loaded.facts, week).rows;
             let places: Vec<_> = rows
                 .iter()
                 .map(|row| json!({"rank": row.rank, "player": row.player.0, "total": row.total.get()}))
                 .collect();
             Scene::in_season(&season, actor, now)
-                .tell_everyone(conn, "close_week", json!({"week": week.number(), "table": places}))
+                .tell_everyone(desk, conn, "close_week", json!({"week": week.number(), "table": places}))
                 .await
         })
         .await

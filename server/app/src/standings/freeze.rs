@@ -13,8 +13,8 @@ use store::seasons::Season;
 use store::weeks::Week;
 
 use super::named_rows;
-use crate::Refusal;
 use crate::facts::{self, Loaded};
+use crate::{Desk, Refusal};
 
 /// Keeps the tables of the closed weeks from `from` on, as far as `act` has changed them. Call it
 /// when its facts are saved and before it is told to everyone, which makes the season's next version.
@@ -22,6 +22,7 @@ use crate::facts::{self, Loaded};
 /// # Errors
 /// [`Refusal::NotFound`], or a fault of the database.
 pub(crate) async fn freeze(
+    desk: &Desk,
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
@@ -36,7 +37,7 @@ pub(crate) async fn freeze(
         return Ok(());
     }
     let season = store::seasons::lock(conn, club, season).await?;
-    let loaded = facts::load(conn, &season, now).await?;
+    let loaded = facts::load(conn, &desk.library, &season, now).await?;
     for week in closed {
         let standings = table(&loaded.facts, week);
         let table = FrozenTableDocument {
@@ -56,6 +57,7 @@ pub(crate) async fn freeze(
 /// # Errors
 /// As [`freeze`].
 pub(crate) async fn freeze_rows(
+    desk: &Desk,
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
@@ -66,7 +68,7 @@ pub(crate) async fn freeze_rows(
     if season.state != SeasonState::Started {
         return Ok(());
     }
-    let loaded = facts::load(conn, &season, now).await?;
+    let loaded = facts::load(conn, &desk.library, &season, now).await?;
     for week in played(&loaded) {
         let table = FrozenTableDocument {
             as_of: week.number(),
