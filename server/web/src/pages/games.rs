@@ -309,12 +309,12 @@ fn counted(sheet: Option<&ScenarioSheet>, outcome: &Outcome) -> Vec<Vec<CountedR
     let items = sheet.terms().items.as_slice();
     let row = |item: &ItemScore| {
         let known = items.iter().find(|known| known.key == item.item)?;
-        let of = |side| item.counts[side].map(|count| count.to_string());
-        let counts = Side::BOTH.map(of);
+        let counts = Side::BOTH.map(|side| item.counts[side]);
         let typed = counts.iter().any(Option::is_some);
+        let word = |count: Option<u32>| count.map_or_else(|| "–".to_owned(), |it| it.to_string());
         typed.then(|| CountedRow {
             label: known.label.to_string(),
-            counts: counts.map(Option::unwrap_or_default),
+            counts: counts.map(word),
         })
     };
     let legs = score.legs.iter();

@@ -1,23 +1,27 @@
 //! Typed values out of the query of an address. What does not fit is told by the name of its parameter.
 
-use actix_web::web::Query;
 use serde::de::DeserializeOwned;
+use serde_urlencoded::Deserializer;
 
 use super::words;
 use crate::problem::{Problem, WireFault};
+
+type Misfit = serde_path_to_error::Error<serde_urlencoded::de::Error>;
 
 /// Reads `T` out of a query.
 ///
 /// # Errors
 /// 400 naming the parameter and what it was.
 pub fn query<T: DeserializeOwned>(text: &str) -> Result<T, Problem> {
-    read(text).map_err(|said| match words::named(&said) {
-        Some(_) => misfit(&said),
-        None => {
-            let (name, value) = guilty::<T>(text, &said);
-            let detail = words::of_parameter(&said, &name);
-            Problem::parameter(&name).actual(value).detail(detail)
+    read(text).map_err(|cause| {
+        let said = cause.inner().to_string();
+        if words::named(&said).is_some() {
+            return misfit(&said);
         }
+        let name = cause.path().to_string();
+        let detail = words::of_parameter(&said, &name);
+        let given = value(text, &name);
+        Problem::parameter(&name).actual(given).detail(detail)
     })
 }
 
@@ -31,23 +35,15 @@ pub fn misfit(said: &str) -> Problem {
     problem.detail(words::of_query(said))
 }
 
-fn read<T: DeserializeOwned>(text: &str) -> Result<T, String> {
-    let read = Query::<T>::from_query(text);
-    read.map(Query::into_inner)
-        .map_err(|cause| words::of_serde(&cause.to_string()).to_owned())
+fn read<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
+    let pairs = form_urlencoded::parse(text.as_bytes());
+    serde_path_to_error::deserialize(Deserializer::new(pairs))
 }
 
-/// The first parameter from which on serde says the same as of the whole, with its value.
-fn guilty<T: DeserializeOwned>(text: &str, said: &str) -> (String, String) {
-    let ends = text.match_indices('&').map(|(at, _)| at);
-    let ends: Vec<usize> = ends.chain([text.len()]).collect();
-    let upto = |end: &usize| text.get(..*end).unwrap_or_default();
-    let is_fine = |end: &usize| read::<T>(upto(end)).err().is_none_or(|other| other != said);
-    let at = ends.partition_point(is_fine);
-    let part = ends.get(at).map(upto).unwrap_or_default();
-    let part = part.rsplit('&').next().unwrap_or_default();
-    let pairs: Vec<(String, String)> = read(part).unwrap_or_default();
-    pairs.into_iter().next().unwrap_or_default()
+fn value(text: &str, name: &str) -> String {
+    let mut pairs = form_urlencoded::parse(text.as_bytes());
+    let found = pairs.find(|(key, _)| key == name);
+    found.map_or_else(String::new, |(_, value)| value.into_owned())
 }
 
 #[cfg(test)]
