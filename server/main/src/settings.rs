@@ -118,17 +118,18 @@ impl Settings {
             faults.push("public-url: begins with http:// or https:// and a host".to_owned());
         }
 
+        let workers = options.workers.unwrap_or_else(defaults::workers);
         match (signing_key, database) {
             (Some(signing_key), Some(database)) if faults.is_empty() => Ok(Self {
                 role,
                 listen: options.listen.unwrap_or(defaults::LISTEN),
                 public_url,
                 database,
-                pool: options.pool.unwrap_or(defaults::POOL),
+                pool: options.pool.unwrap_or_else(|| defaults::pool(workers)),
                 stale_after: Duration::from_secs(
                     options.stale_after.unwrap_or(defaults::STALE_SECONDS),
                 ),
-                workers: options.workers.unwrap_or_else(defaults::workers),
+                workers,
                 changes_per_second: options
                     .changes_per_second
                     .unwrap_or(defaults::CHANGES_PER_SECOND),

@@ -20,7 +20,8 @@ const FEWEST_PLAYERS: usize = 2;
 /// even the organiser.
 ///
 /// # Errors
-/// [`Reason::SeasonState`] unless it is a draft; [`Reason::NotEnoughPlayers`] for fewer than two; what [`draw_seats`] says of a round robin.
+/// [`Reason::SeasonState`] unless it is a draft; [`Reason::NotEnoughPlayers`] for fewer than two; what
+/// [`draw_seats`] says of a round robin.
 pub async fn start_season(
     desk: &Desk,
     actor: Actor,

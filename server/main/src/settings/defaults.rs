@@ -9,8 +9,13 @@ use nix::unistd::Uid;
 /// Loopback only: the way to the world is a reverse proxy with TLS.
 pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr::LOCALHOST, 8080));
 
-/// Eight connections answered 1.5 times the requests of two on two cores.
-pub(super) const POOL: NonZeroUsize = NonZeroUsize::MIN.saturating_add(15);
+/// Four connections for each worker and for the background: one alone would make all that a worker has
+/// under way wait for the slowest. PostgreSQL takes a hundred by itself.
+pub(super) fn pool(workers: NonZeroUsize) -> NonZeroUsize {
+    let each = NonZeroUsize::MIN.saturating_add(3);
+    let most = NonZeroUsize::MIN.saturating_add(95);
+    workers.saturating_add(1).saturating_mul(each).min(most)
+}
 
 /// Long enough for a primary to be started anew, short enough that nobody misses a round.
 pub(super) const STALE_SECONDS: u64 = 10;

@@ -32,7 +32,7 @@ pub struct Options {
     #[arg(long, env = "TALLYHOST_POSTGRES_BIN", value_name = "FOLDER")]
     pub postgres_bin: Option<PathBuf>,
     /// Connections to the database, shared out among the workers and the background, one each at
-    /// least [default: 16]
+    /// least [default: four for each of them, 96 at most]
     #[arg(long, env = "TALLYHOST_POOL", value_name = "NUMBER")]
     pub pool: Option<NonZeroUsize>,
     /// Seconds that a replica may be cut off from its primary, or behind it, and still be read from
