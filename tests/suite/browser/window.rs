@@ -148,6 +148,7 @@ impl Window {
         self.count(&self.pages);
         let address = format!("{}{path}", self.address);
         RUNTIME.block_on(self.driver.goto(address)).unwrap();
+        self.arrive(path);
     }
 
     /// Loses every cookie, as when a session ends.
@@ -206,12 +207,19 @@ impl Window {
         self.count(&self.pages);
         self.ask("window.old = true");
         step();
-        let script = "return !window.old && document.readyState === 'complete'";
+        self.arrive(what);
+    }
+
+    /// Waits until another page is there and shows something (W3C Paint Timing): a browser drops
+    /// what is pressed before.
+    fn arrive(&self, by: &str) {
+        let script = "return !window.old && document.readyState === 'complete'
+            && performance.getEntriesByName('first-contentful-paint').length > 0";
         let arrived = || RUNTIME.block_on(self.driver.execute(script, Vec::new()));
         let mut asked = 0;
         while !arrived().is_ok_and(|answer| answer.json() == &json!(true)) {
             asked += 1;
-            assert!(asked < MOST_QUESTIONS, "{what} leads nowhere");
+            assert!(asked < MOST_QUESTIONS, "{by} leads nowhere");
         }
     }
 
