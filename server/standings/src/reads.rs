@@ -14,7 +14,7 @@ use crate::format::Format;
 use crate::frozen;
 use crate::resource::{Resource, Wanted};
 use crate::seen::seen;
-use crate::sheets::{Ledger, Pairings, Results, Standings, Statistics, Tables, Weeks};
+use crate::sheets::{Ledger, Pairings, PublicStandings, Results, Statistics, Tables, Weeks};
 use crate::shelf::{Key, Shelf};
 use crate::turned::Turned;
 
@@ -84,13 +84,15 @@ async fn read_page(
 /// be framed.
 #[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/standings", tag = "public", security(()), params(InSeason, OfTable), responses(
     (status = 200, description = "The table", content(
-        (Standings = "application/json", example = json!({
+        (PublicStandings = "application/json", example = json!({
             "version": 41, "season": "Ford under Lamps", "as_of": 3,
+            "tie_breaks": ["direct_encounter", "opponents_score"],
             "rows": [{
                 "handle": "Corvanel", "faction": "sodwether-moot", "rank": 1, "shared": false,
                 "player": "0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e60", "active": true, "total": 31, "movement": 1,
                 "sums": {"game": 24, "painting": 7}, "record": {"won": 2, "drawn": 1, "lost": 0, "unplayed": 0},
-                "tie_breaks": [], "weeks": [{"week": 1, "points": 10, "counts": true}]
+                "tie_breaks": [null, {"numerator": 9, "denominator": 2}],
+                "weeks": [{"week": 1, "points": 10, "counts": true}]
             }]
         })),
         (String = "text/csv", example = "rank,player,faction,active,total,movement,won,drawn,lost,unplayed,week_1\r\n1,Corvanel,sodwether-moot,true,31,1,2,1,0,0,10\r\n")

@@ -46,6 +46,22 @@ fn everybody_reads_a_public_season_as_json_and_as_csv() {
 }
 
 #[test]
+fn a_table_says_its_tie_breaks_once_and_each_row_has_its_values_in_their_order() {
+    let wall = Wall::hang();
+    let table = wall.read("standings").expect(200);
+    let season = wall.stage.wennable.get(&wall.stage.season).expect(200);
+    let order = &season["policy"]["tie_breaks"]["order"];
+    assert_eq!(&table["tie_breaks"], order);
+    for row in table["rows"].as_array().unwrap() {
+        let values = row["tie_breaks"].as_array().unwrap();
+        assert_eq!(values.len(), order.as_array().unwrap().len());
+        let place = |name: &str| order.as_array().unwrap().iter().position(|it| it == name);
+        let margin = &values[place("score_margin").unwrap()];
+        assert_eq!(margin, &json!({ "numerator": 0, "denominator": 1 }));
+    }
+}
+
+#[test]
 fn a_table_and_a_badge_go_into_the_pages_of_others() {
     let wall = Wall::hang();
     let table = wall.read("standings.html").with_status(200);

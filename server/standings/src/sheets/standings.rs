@@ -7,12 +7,12 @@ use document::standings::{NamedRowDocument, RowDocument};
 use league::standings::table;
 use league::week::WeekNo;
 use serde::Serialize;
-use utoipa::ToSchema;
 
-use super::as_of;
+use super::{PublicStandings, as_of};
 
 /// The table as of a week.
-#[derive(Serialize, ToSchema)]
+#[derive(Clone, Serialize)]
+#[serde(into = "PublicStandings")]
 pub struct Standings {
     /// The season's version that it belongs to.
     pub version: i64,
