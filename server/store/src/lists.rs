@@ -1,6 +1,7 @@
 //! Army lists: a player's draft and sealed list for each week.
 
 use diesel::prelude::*;
+use diesel::select;
 use diesel_async::RunQueryDsl;
 use document::list::ArmyListDocument;
 use league::ids::{AccountId, ClubId, ListId, PlayerId, SeasonId};
@@ -8,6 +9,7 @@ use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
+use crate::clock::league_clock;
 use crate::json::Json;
 use crate::of_season::of_season;
 use crate::schema::{late_leaves, lists, players};
@@ -218,30 +220,31 @@ pub async fn lock(
     row.try_into()
 }
 
-/// The identity of the list that an account began for a week.
+/// The identity of the list that an account began for a week, and the instant of this very call: as
+/// [`clock::now`](crate::clock::now), in one question.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn find_begun(
+pub async fn find_begun_and_now(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     account: AccountId,
-) -> Result<Option<ListId>, Fault> {
+) -> Result<(Option<ListId>, Instant), Fault> {
     let player = players::table
         .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
         .select(players::player_id);
-    let id: Option<Uuid> = lists::table
+    let begun = lists::table
         .filter(of_season!(lists, club, season))
         .filter(lists::week_no.eq(number(week)))
         .filter(lists::player_id.nullable().eq(player.single_value()))
-        .select(lists::list_id)
-        .first(&mut conn)
-        .await
-        .optional()?;
-    Ok(id.map(ListId))
+        .select(lists::list_id);
+    let (id, now): (Option<Uuid>, Instant) = select((begun.single_value(), league_clock()))
+        .get_result(&mut conn)
+        .await?;
+    Ok((id.map(ListId), now))
 }
 
 /// Every list of a week that somebody began, in the order of the players' identities.

@@ -3,7 +3,7 @@
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
 use futures_util::TryFutureExt;
-use futures_util::future::try_join4;
+use futures_util::future::try_join3;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
@@ -53,18 +53,20 @@ pub async fn seal_list(
     list: ArmyListDocument,
 ) -> Result<Receipt, Refusal> {
     let list = read(list)?;
+    let find_begun = async |conn: &Conn| {
+        let account = actor.account;
+        store::lists::find_begun_and_now(conn, club, season, week, account).await
+    };
     // The clock last, once the week is held: whoever waited for it across the deadline is late.
     let look = async |conn: &Conn| {
         let place = find_place(conn, actor, club, season);
         let bounds = store::bounds::hold(conn, club, season, week).err_into();
-        let begun = store::lists::find_begun(conn, club, season, week, actor.account).err_into();
-        let now = store::clock::now(conn).err_into();
-        try_join4(place, bounds, begun, now).await
+        try_join3(place, bounds, find_begun(conn).err_into()).await
     };
     desk.store
         .write_after(
             look,
-            async |conn, ((season, player), week, mut begun, now)| {
+            async |conn, ((season, player), week, (mut begun, now))| {
                 must_play(&player, week.week)?;
                 let terms = WeekTerms::load(desk, conn, season, week, &player).await?;
                 let submission = Submission {
@@ -80,8 +82,7 @@ pub async fn seal_list(
                     if let Some(receipt) = submission.seal(desk, conn, begun).await? {
                         return Ok(receipt);
                     }
-                    let (id, week) = (season.id, week.week);
-                    begun = store::lists::find_begun(conn, club, id, week, actor.account).await?;
+                    (begun, _) = find_begun(conn).await?;
                 }
             },
         )
