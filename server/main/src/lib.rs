@@ -13,3 +13,4 @@ mod server;
 pub mod settings;
 mod stop;
 pub mod telemetry;
+mod turns;

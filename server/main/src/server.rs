@@ -17,10 +17,13 @@ use web::{Document, Leaving, Limits, PublicAddress};
 use crate::cli::Outcome;
 use crate::settings::{Role, Settings, SigningKey};
 use crate::stop::{Signals, run_until_stopped};
-use crate::{calendar, connections, metrics, replication};
+use crate::{calendar, connections, metrics, replication, turns};
 
 /// How long a client may take to send the head of a request.
 const PATIENCE_WITH_CLIENTS: Duration = Duration::from_secs(10);
+
+/// Bytes of an answer that are handed to the system at once; a table of a hundred rows has fewer.
+const LARGE_ANSWER: usize = 128 * 1024;
 
 /// A server that is bound; it answers once it is run.
 pub struct Bound {
@@ -81,6 +84,7 @@ impl Bound {
             })
         });
         let server = HttpServer::new(move || {
+            turns::take_fewer();
             let worker = begun.fetch_add(1, Ordering::Relaxed) % desks.len();
             let app = web::server_parts(
                 desks[worker].clone(),
@@ -94,6 +98,7 @@ impl Bound {
         })
         .workers(workers)
         .client_request_timeout(PATIENCE_WITH_CLIENTS)
+        .h1_write_buffer_size(LARGE_ANSWER)
         .tcp_nodelay(true)
         .on_connect(|connection, _| connections::drop_when_unread(connection))
         .shutdown_timeout(settings.grace.as_secs())

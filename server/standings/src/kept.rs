@@ -19,6 +19,9 @@ const MOST_PAGES: usize = 1000;
 /// No time at which something was confirmed.
 const NEVER: u64 = u64::MAX;
 
+/// In microseconds.
+const SECOND: u64 = 1_000_000;
+
 /// One season's place on the shelf.
 #[derive(Debug)]
 pub struct Kept {
@@ -88,9 +91,13 @@ impl Kept {
         self.ended.store(true, Ordering::Release);
     }
 
-    /// Somebody asked at `now`.
+    /// Somebody asked at `now`. Noted once a second: each note takes the place from under the eyes of
+    /// all other threads.
     pub fn note_asked(&self, now: Duration) {
-        self.asked.store(micros(now), Ordering::Relaxed);
+        let now = micros(now);
+        if now > self.asked.load(Ordering::Relaxed) + SECOND {
+            self.asked.store(now, Ordering::Relaxed);
+        }
     }
 
     /// Whether somebody listens, or asked within `idle` before `now`.
