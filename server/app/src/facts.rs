@@ -21,10 +21,9 @@ use store::players::{LeftAfter, Player};
 use store::seasons::Season;
 use store::weeks::Week;
 
-use crate::Refusal;
 use crate::catalogues::Library;
 use crate::lists::is_open;
-use crate::seasons::policy;
+use crate::{Desk, Refusal};
 
 /// A season with all that was read to make its facts.
 pub(crate) struct Loaded {
@@ -42,12 +41,12 @@ pub(crate) struct Loaded {
 /// [`Refusal::Broken`] when something that was kept can no longer be read.
 pub(crate) async fn load(
     conn: &mut Conn,
-    library: &Library,
+    desk: &Desk,
     season: &Season,
     now: Instant,
 ) -> Result<Loaded, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let policy = policy::read(season)?;
+    let (club, id) = season.key();
+    let policy = desk.rulebook.read(season)?;
     let players = store::players::list(conn, club, id).await?;
     let weeks = store::weeks::list(conn, club, id).await?;
     let mut games = store::games::list(conn, club, id, None).await?;
@@ -57,7 +56,7 @@ pub(crate) async fn load(
     let log = store::painting::find_log(conn, club, id, None).await?;
     let (painted, late_lists) = load_lists(
         conn,
-        library,
+        &desk.library,
         season,
         (&weeks, &players),
         &policy.painting,
@@ -66,9 +65,9 @@ pub(crate) async fn load(
     .await?;
     let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
-        scoring: policy.scoring,
-        painting: policy.painting,
-        tie_breaks: policy.tie_breaks,
+        scoring: policy.scoring.clone(),
+        painting: policy.painting.clone(),
+        tie_breaks: policy.tie_breaks.clone(),
         caps: weeks.iter().map(|week| (week.week, week.cap)).collect(),
         players: players.iter().filter_map(player_fact).collect(),
         games: game_facts(&games, &weeks)?,

@@ -1,27 +1,21 @@
 //! What was costly to reckon is kept for as long as its season does not change.
 
-use std::collections::HashMap;
 use std::hash::Hash;
-use std::sync::{Arc, Mutex, PoisonError};
 
 use crate::Refusal;
+use crate::keeper::Keeper;
 use crate::turns::{Turn, Turns};
 
-/// Answers kept at most; then all are forgotten.
+/// Answers kept at most.
 const MOST: usize = 256;
 
 /// Answers, each with the version of the season that it was reckoned from.
-pub(crate) struct Kept<K, V>(Arc<Mutex<HashMap<K, (i64, V)>>>);
+#[derive(Clone)]
+pub(crate) struct Kept<K, V>(Keeper<K, (i64, V)>);
 
-impl<K, V> Clone for Kept<K, V> {
-    fn clone(&self) -> Self {
-        Self(Arc::clone(&self.0))
-    }
-}
-
-impl<K, V> Default for Kept<K, V> {
+impl<K: Eq + Hash, V: Clone> Default for Kept<K, V> {
     fn default() -> Self {
-        Self(Arc::default())
+        Self(Keeper::new(MOST, |_| 1))
     }
 }
 
@@ -46,18 +40,13 @@ impl<K: Eq + Hash, V: Clone> Kept<K, V> {
             return Ok(kept);
         }
         let answer = reckon(turn).await?;
-        let mut all = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        if all.len() >= MOST {
-            all.clear();
-        }
-        all.insert(key, (version, answer.clone()));
+        self.0.keep(key, (version, answer.clone()));
         Ok(answer)
     }
 
     fn find(&self, key: &K, version: i64) -> Option<V> {
-        let all = self.0.lock().unwrap_or_else(PoisonError::into_inner);
-        let (kept, answer) = all.get(key)?;
-        (*kept == version).then(|| answer.clone())
+        let (kept, answer) = self.0.find(key)?;
+        (kept == version).then_some(answer)
     }
 }
 

@@ -4,10 +4,8 @@ use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
 use serde_json::Value;
 use store::Conn;
-use store::seasons::Season;
 use store::trail::{Event, OpenTo};
 
-use crate::seasons::look::Running;
 use crate::standings::freeze::freeze_rows;
 use crate::{Actor, Desk, Refusal};
 
@@ -31,21 +29,11 @@ impl Scene {
         }
     }
 
-    /// Something that `actor` does in a season.
-    pub fn in_season(season: &Season, actor: Actor, at: Instant) -> Self {
+    /// Something that `actor` does in the season of this address.
+    pub fn in_season((club, season): (ClubId, SeasonId), actor: Actor, at: Instant) -> Self {
         Self {
-            club: season.club,
-            season: Some(season.id),
-            at,
-            actor: Some(actor),
-        }
-    }
-
-    /// Something that `actor` does in a season that runs.
-    pub fn in_running(season: Running, actor: Actor, at: Instant) -> Self {
-        Self {
-            club: season.club,
-            season: Some(season.id),
+            club,
+            season: Some(season),
             at,
             actor: Some(actor),
         }

@@ -50,6 +50,14 @@ pub struct Season {
     pub ended_at: Option<Instant>,
 }
 
+impl Season {
+    /// Its address.
+    #[must_use]
+    pub fn key(&self) -> (ClubId, SeasonId) {
+        (self.club, self.id)
+    }
+}
+
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = seasons)]
 struct SeasonRow {

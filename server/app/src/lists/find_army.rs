@@ -72,7 +72,7 @@ pub async fn find_army(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             if !loaded.players.iter().any(|known| known.id == player) {
                 return Err(Refusal::NotFound);
             }

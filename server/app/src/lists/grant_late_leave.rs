@@ -53,7 +53,7 @@ pub async fn grant_late_leave(
             when_taken(saved, Taken::LateLeave, || {
                 Refusal::rule(Reason::WeekState, "This player has leave already.")
             })?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

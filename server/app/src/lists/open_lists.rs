@@ -78,7 +78,7 @@ async fn tell_of_attempt(
             let season = store::seasons::lock(conn, club, season).await?;
             let now = store::clock::now(conn).await?;
             let facts = json!({"week": week.number()});
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(desk, conn, "open_lists_too_early", facts)
                 .await
         })
@@ -113,7 +113,7 @@ async fn open(
             store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
             let receipts = receipts(conn, &season, week.week, now).await?;
             let scene = match actor {
-                Some(actor) => Scene::in_season(&season, actor, now),
+                Some(actor) => Scene::in_season(season.key(), actor, now),
                 None => Scene::by_clock(club, season.id, now),
             };
             scene

@@ -166,7 +166,7 @@ impl Submission<'_> {
             "late_minutes": sealed.late_minutes,
             "receipt": document::hex(&sealed.digest),
         });
-        Scene::in_running(self.season, self.actor, sealed.sealed_at)
+        Scene::in_season(self.season.key(), self.actor, sealed.sealed_at)
             .tell_everyone(desk, conn, "seal_list", facts)
             .await
     }

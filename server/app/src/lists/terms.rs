@@ -54,38 +54,7 @@ impl LastList {
     }
 }
 
-/// What the players' past holds for the list of a week.
-pub(super) struct Past {
-    policy: Arc<Policy>,
-    last: Option<SealedBefore>,
-    painted: PaintedModels,
-}
-
 type SealedBefore = (WeekNo, SealedList);
-
-impl Past {
-    /// Of a player before `week`; models are counted only where a rule looks at their paint.
-    ///
-    /// # Errors
-    /// [`Refusal::Broken`] when something that was kept can no longer be read.
-    pub async fn load(
-        desk: &Desk,
-        conn: &Conn,
-        season: Running,
-        week: WeekNo,
-        player: &Player,
-    ) -> Result<Self, Refusal> {
-        let policy = desk.rulebook.find(conn, season).await?;
-        let last = find_last(conn, season, week, player.id);
-        let painted = find_painted(conn, season, &policy, week, player.id);
-        let (last, painted) = try_join(last, painted).await?;
-        Ok(Self {
-            policy,
-            last,
-            painted,
-        })
-    }
-}
 
 async fn find_last(
     conn: &Conn,
@@ -117,6 +86,8 @@ async fn find_painted(
 }
 
 impl WeekTerms {
+    /// Models are counted only where a rule looks at their paint.
+    ///
     /// # Errors
     /// [`Refusal::Broken`] when something that was kept can no longer be read.
     pub async fn load(
@@ -126,10 +97,13 @@ impl WeekTerms {
         week: Bounds,
         player: &Player,
     ) -> Result<Self, Refusal> {
-        let past = Past::load(desk, conn, season, week.week, player).await?;
+        let policy = desk.rulebook.find(conn, season).await?;
+        let last = find_last(conn, season, week.week, player.id);
+        let painted = find_painted(conn, season, &policy, week.week, player.id);
+        let (last, painted) = try_join(last, painted).await?;
         let library = &desk.library;
         let find = |number| library.find(conn, season.club, season.catalogue, number);
-        let last = match past.last {
+        let last = match last {
             Some((week, sealed)) => Some(LastList {
                 week,
                 list: ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?,
@@ -143,10 +117,10 @@ impl WeekTerms {
             cap: week.cap,
             catalogue: find(week.catalogue_number).await?,
             catalogue_number: week.catalogue_number,
-            rules: past.policy.list_rules.clone(),
+            rules: policy.list_rules.clone(),
             faction: FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?,
             last,
-            painted: past.painted,
+            painted,
         })
     }
 

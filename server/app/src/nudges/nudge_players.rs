@@ -54,7 +54,7 @@ pub async fn nudge_players(
             }
             let by = actor.account;
             store::nudges::create(conn, club, season.id, week, about.word(), by, now).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(
                     conn,
                     "nudge_players",

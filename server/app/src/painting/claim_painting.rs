@@ -86,7 +86,7 @@ pub async fn claim_painting(
             store::painting::create(conn, club, season.id, &claim).await?;
             let mut told =
                 json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()});
-            let scene = Scene::in_running(season, actor, now);
+            let scene = Scene::in_season(season.key(), actor, now);
             if facts.lists_opened_at.is_some() {
                 scene
                     .tell_everyone(desk, conn, "claim_painting", told.clone())

@@ -49,7 +49,7 @@ pub async fn create_photo(
             store::photos::create(conn, club, season.id, player, &photo, now).await?;
             // Its name would lead to it.
             let facts = json!({"player": player.0});
-            Scene::in_running(season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "create_photo", facts)
                 .await?;
             Ok(photo.digest)

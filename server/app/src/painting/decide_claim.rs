@@ -92,7 +92,7 @@ async fn decide(
             let claim = decided.map_err(refuse)?;
             store::painting::update(conn, club, season.id, &claim).await?;
             freeze(desk, conn, club, season.id, claim.made.week, act, now).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -30,7 +30,7 @@ pub async fn delete_photo(
             store::photos::delete(conn, club, season.id, photo, of).await?;
             let now = store::clock::now(conn).await?;
             let facts = json!({"photo": document::hex(&photo.0)});
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "delete_photo", facts)
                 .await
         })

@@ -115,7 +115,7 @@ async fn adjust(
     let now = store::clock::now(conn).await?;
     store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
     freeze(desk, conn, club, id, week, "adjust_points", now).await?;
-    Scene::in_season(season, actor, now)
+    Scene::in_season(season.key(), actor, now)
         .tell_everyone(
             desk,
             conn,

@@ -41,7 +41,7 @@ pub async fn confirm_result(
             }
             game.slip = game.slip.confirm(side, now).map_err(refuse)?;
             store::games::update_slip(conn, club, season.id, &game).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(desk, conn, "confirm_result", json!({"game": game.id.0}))
                 .await?;
             Ok(SlipDocument::from(&game.slip))

@@ -52,7 +52,7 @@ pub async fn dispute_result(
                 .map_err(refuse)?;
             store::games::update_slip(conn, club, season.id, &game).await?;
             let slip = SlipDocument::from(&game.slip);
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

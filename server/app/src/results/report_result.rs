@@ -93,7 +93,7 @@ async fn report(
         )
         .map_err(refuse)?;
     store::games::update_slip(conn, season.club, season.id, &game).await?;
-    Scene::in_season(&season, actor, now)
+    Scene::in_season(season.key(), actor, now)
         .tell_everyone(
             desk,
             conn,

@@ -61,7 +61,7 @@ pub async fn rule_result(
             store::games::update_slip(conn, club, season.id, &game).await?;
             freeze(desk, conn, club, season.id, game.week, "rule_result", now).await?;
             let slip = SlipDocument::from(&game.slip);
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -47,7 +47,7 @@ pub async fn find_fairness(
         .read(async |conn| {
             let season = look(conn, viewer, club, id).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let rounds = store::rounds::list(conn, club, id, None).await?;
             Ok::<_, Refusal>((season, loaded, rounds))
         })

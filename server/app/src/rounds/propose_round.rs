@@ -60,7 +60,7 @@ pub async fn propose_round(
             // A late list is either in before the round is drawn, or not at all.
             store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let drawn = store::rounds::list(conn, club, season.id, None).await?;
             let key = must_be_ready(&loaded, &drawn, week)?;
             let mut orders = orders(&loaded, &command.pins, &command.forbidden)?;
@@ -89,7 +89,7 @@ pub async fn propose_round(
             let saved =
                 store::rounds::save_proposal(conn, club, season.id, &round, actor.account).await;
             when_taken(saved, Taken::Round, already_paired)?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -58,7 +58,7 @@ pub async fn publish_round(
             must_be_fresh(conn, &season, &round).await?;
             must_hold(desk, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             if let Some(repair) = &round.repair {
                 let before = RoundId(repair.of);
                 let before = store::rounds::find(conn, club, season.id, before).await?;
@@ -68,7 +68,7 @@ pub async fn publish_round(
             let games = games(&round, &week, &loaded)?;
             store::rounds::mark_published(conn, club, season.id, round.id, actor.account, now)
                 .await?;
-            let scene = Scene::in_season(&season, actor, now);
+            let scene = Scene::in_season(season.key(), actor, now);
             if let Some(repair) = &round.repair {
                 publish_repair(conn, &season, &standing, &games).await?;
                 tell_nights(conn, &season, &week, &round, repair, now).await?;

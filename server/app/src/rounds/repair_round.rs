@@ -76,7 +76,7 @@ pub async fn repair_round(
             let week = store::weeks::lock(conn, club, season.id, before.week).await?;
             must_be_repairable(&before, &week)?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let shock = shock(conn, &season, &loaded, &before, actor, &command).await?;
             let inputs = inputs(&season, &loaded, &before, shock)?;
             let draw = draw(conn, &season, &inputs).await?;
@@ -98,7 +98,7 @@ pub async fn repair_round(
             };
             let changes = changed(&before, &round)?;
             save(conn, &season, actor, &round).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(
                     conn,
                     "repair_round",

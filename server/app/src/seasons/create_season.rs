@@ -98,7 +98,7 @@ pub async fn create_season(
                 let grace = command.grace_minutes;
                 store::weeks::create(conn, club, season.id, week, grace, catalogue_number).await?;
             }
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "create_season", json!({"name": season.name}))
                 .await?;
             Ok(season)

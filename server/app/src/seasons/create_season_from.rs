@@ -84,7 +84,7 @@ pub async fn create_season_from(
                 "carry": command.carry.word(),
                 "players": people.players.len(),
             });
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "create_season_from", facts)
                 .await?;
             Ok(NextSeason { season, people })

@@ -29,7 +29,7 @@ pub async fn end_season(
             }
             let now = store::clock::now(conn).await?;
             store::seasons::end(conn, club, id, now).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(desk, conn, "end_season", json!({}))
                 .await?;
             Ok(store::seasons::find(conn, club, id).await?)

@@ -43,7 +43,7 @@ pub async fn export_season(
             // What only those who run the season may see has no place in a public file.
             let public = Look { role: None, ..look };
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &public.season, now).await?;
+            let loaded = facts::load(conn, desk, &public.season, now).await?;
             let mut weeks = Vec::with_capacity(loaded.weeks.len());
             for week in &loaded.weeks {
                 weeks.push(record(conn, &public, week, &loaded.games, now).await?);

@@ -86,7 +86,7 @@ async fn save(
         ),
         other => other.into(),
     })?;
-    Scene::in_season(season, actor, now)
+    Scene::in_season(season.key(), actor, now)
         .tell_everyone(
             desk,
             conn,

@@ -35,6 +35,11 @@ impl Running {
             catalogue: season.catalogue,
         })
     }
+
+    /// Its address.
+    pub fn key(self) -> (ClubId, SeasonId) {
+        (self.club, self.id)
+    }
 }
 
 impl Look {

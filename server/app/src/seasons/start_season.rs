@@ -45,7 +45,7 @@ pub async fn start_season(
             draw_seats(conn, &season, &secret).await?;
             let now = store::clock::now(conn).await?;
             store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -34,7 +34,7 @@ pub async fn tell_availability(
             }
             check_nights(conn, (club, id), week, &nights).await?;
             store::players::tell_availability(conn, club, id, week, player, &nights, now).await?;
-            Scene::in_running(season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(
                     conn,
                     "tell_availability",

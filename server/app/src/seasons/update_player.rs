@@ -73,7 +73,7 @@ pub async fn update_player(
             }
             store::players::update(conn, club, id, &player).await?;
             let now = store::clock::now(conn).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "update_player", json!({"player": player.id.0}))
                 .await?;
             Ok(player)

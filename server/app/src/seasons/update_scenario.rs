@@ -71,7 +71,7 @@ pub async fn update_scenario(
                 title_must_stay(&old, &command.sheet, reveals, now)?;
             }
             store::weeks::update_sheet(conn, club, id, week, &command.sheet, reveals).await?;
-            let scene = Scene::in_season(&season, actor, now);
+            let scene = Scene::in_season(season.key(), actor, now);
             let facts = json!({"week": week.number()});
             if seen == Revealed::Title {
                 return scene

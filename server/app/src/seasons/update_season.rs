@@ -67,7 +67,7 @@ pub async fn update_season(
             }
             store::seasons::update(conn, &season).await?;
             let now = store::clock::now(conn).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -71,7 +71,7 @@ pub async fn update_week(
                     .await?;
             }
             store::weeks::update(conn, club, id, &new).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(desk, conn, "update_week", what_changed(&old, &new))
                 .await?;
             Ok(new)

@@ -45,7 +45,7 @@ pub async fn withdraw_player(
             let now = store::clock::now(conn).await?;
             player.left_at = Some(now);
             store::players::update(conn, club, id, &player).await?;
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
                     desk,
                     conn,

@@ -39,7 +39,7 @@ pub async fn close_week(
             if facts.paired_at.is_none() && now < facts.play_until_at {
                 return state("The week is not paired yet.");
             }
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let open = loaded.games.iter().filter(|game| {
                 game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
             });
@@ -55,7 +55,7 @@ pub async fn close_week(
                 .iter()
                 .map(|row| json!({"rank": row.rank, "player": row.player.0, "total": row.total.get()}))
                 .collect();
-            Scene::in_season(&season, actor, now)
+            Scene::in_season(season.key(), actor, now)
                 .tell_everyone(desk, conn, "close_week", json!({"week": week.number(), "table": places}))
                 .await
         })

@@ -64,7 +64,7 @@ pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<B
         .read(async |conn| {
             let look = look(conn, None, club, season).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &look.season, now).await?;
+            let loaded = facts::load(conn, desk, &look.season, now).await?;
             let frozen = store::frozen_tables::list(conn, club, season).await?;
             let holds_until = next_moment(&loaded.weeks, &loaded.games, now);
             let weeks = loaded.weeks.into_iter();

@@ -46,7 +46,7 @@ pub async fn find_forecast(
         .read(async |conn| {
             let season = look(conn, viewer, club, id).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             Ok::<_, Refusal>((season.version, loaded))
         })
         .await?;

@@ -23,7 +23,7 @@ pub async fn find_rank_history(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             Ok(rank_history(&loaded.facts, week))
         })
         .await

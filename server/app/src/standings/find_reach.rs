@@ -31,7 +31,7 @@ pub async fn find_reach(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let to_come = loaded.rounds_to_come();
             if to_come > 0 {
                 let detail = format!("Rounds still to come: {to_come}; ask for a forecast.");

@@ -46,7 +46,7 @@ pub async fn find_standings(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let standings = table(&loaded.facts, loaded.as_of(week)?);
             Ok(SeasonStandings {
                 season,

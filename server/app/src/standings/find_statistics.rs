@@ -54,7 +54,7 @@ pub async fn find_statistics(
         .read(async |conn| {
             let look = look(conn, viewer, club, season).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &look.season, now).await?;
+            let loaded = facts::load(conn, desk, &look.season, now).await?;
             let as_of = loaded.as_of(week)?;
             let seen = |week: &Week| Some((week.week, seen(&look, week, now)?));
             let scenarios = loaded.weeks.iter().filter_map(seen).collect();

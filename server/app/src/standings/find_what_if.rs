@@ -25,7 +25,7 @@ pub async fn find_what_if(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let standings = what_if(&loaded.facts, &suppositions, loaded.as_of(week)?)
                 .map_err(|refused| refuse(&suppositions, &refused))?;
             Ok(SeasonStandings {

@@ -37,7 +37,7 @@ pub(crate) async fn freeze(
         return Ok(());
     }
     let season = store::seasons::lock(conn, club, season).await?;
-    let loaded = facts::load(conn, &desk.library, &season, now).await?;
+    let loaded = facts::load(conn, desk, &season, now).await?;
     for week in closed {
         let standings = table(&loaded.facts, week);
         let table = FrozenTableDocument {
@@ -68,7 +68,7 @@ pub(crate) async fn freeze_rows(
     if season.state != SeasonState::Started {
         return Ok(());
     }
-    let loaded = facts::load(conn, &desk.library, &season, now).await?;
+    let loaded = facts::load(conn, desk, &season, now).await?;
     for week in played(&loaded) {
         let table = FrozenTableDocument {
             as_of: week.number(),

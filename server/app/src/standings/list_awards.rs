@@ -34,7 +34,7 @@ pub async fn list_awards(
         .read(async |conn| {
             let season = look(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, &desk.library, &season, now).await?;
+            let loaded = facts::load(conn, desk, &season, now).await?;
             let as_of = loaded.last_paired();
             Ok(SeasonAwards {
                 version: season.version,

@@ -146,9 +146,10 @@ async fn week_board(
         }
         WeekLists::Opened(lists) => {
             let found = lists.iter().find(|(who, _)| *who == player);
-            match found.is_some_and(|(_, list)| list.is_some()) {
-                true => ListState::Sealed,
-                false => ListState::Missing,
+            if found.is_some_and(|(_, list)| list.is_some()) {
+                ListState::Sealed
+            } else {
+                ListState::Missing
             }
         }
     };
