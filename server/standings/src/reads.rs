@@ -91,7 +91,7 @@ async fn read_page(
                 "handle": "Corvanel", "faction": "sodwether-moot", "rank": 1, "shared": false,
                 "player": "0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e60", "active": true, "total": 31, "movement": 1,
                 "sums": {"game": 24, "painting": 7}, "record": {"won": 2, "drawn": 1, "lost": 0, "unplayed": 0},
-                "tie_breaks": [null, {"numerator": 9, "denominator": 2}],
+                "tie_breaks": [null, "9/2"],
                 "weeks": [{"week": 1, "points": 10, "counts": true}]
             }]
         })),

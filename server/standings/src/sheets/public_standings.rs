@@ -50,8 +50,10 @@ struct PublicRow {
     sums: BTreeMap<LineKindDocument, i32>,
     /// Games by result.
     record: RecordDocument,
-    /// The values of the tie-breaks; null where one does not apply.
-    tie_breaks: Vec<Option<ExactDocument>>,
+    /// The values of the tie-breaks as whole numbers or fractions in lowest terms, such as `9/2`; null
+    /// where one does not apply.
+    #[schema(example = json!([null, "9/2", "-3"]))]
+    tie_breaks: Vec<Option<String>>,
     /// What put this row below the one above, where the totals are equal.
     #[serde(skip_serializing_if = "Option::is_none")]
     decided_by: Option<TieBreakDocument>,
@@ -91,9 +93,36 @@ impl From<NamedRowDocument> for PublicRow {
             movement: row.movement,
             sums: row.sums,
             record: row.record,
-            tie_breaks: row.tie_breaks.into_iter().map(|it| it.value).collect(),
+            tie_breaks: row
+                .tie_breaks
+                .iter()
+                .map(|it| it.value.map(exact))
+                .collect(),
             decided_by: row.decided_by,
             weeks: row.weeks,
         }
+    }
+}
+
+fn exact(value: ExactDocument) -> String {
+    match value.denominator {
+        1 => value.numerator.to_string(),
+        denominator => format!("{}/{denominator}", value.numerator),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_whole_number_is_written_without_a_denominator() {
+        let written = |numerator, denominator| {
+            exact(ExactDocument {
+                numerator,
+                denominator,
+            })
+        };
+        assert_eq!([written(-3, 1), written(9, 2)], ["-3", "9/2"]);
     }
 }
