@@ -16,7 +16,8 @@ use crate::{Reason, Refusal};
 /// Draws the seats, where the season is a round robin.
 ///
 /// # Errors
-/// [`Reason::SeasonFull`] for more than a table has seats, [`Reason::NoRoundPossible`] for fewer rounds than the table.
+/// [`Reason::SeasonFull`] for more than a table has seats, [`Reason::NoRoundPossible`] for fewer
+/// rounds than the table.
 pub(crate) async fn draw_seats(
     conn: &mut Conn,
     season: &Season,

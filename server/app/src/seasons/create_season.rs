@@ -47,7 +47,8 @@ pub struct CreateSeason {
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::UnknownZone`], [`Reason::Validation`] with every fault of
-/// caps, calendar and rules, and for a first day years away, [`Reason::RulesUnsatisfiable`], [`Reason::Forbidden`].
+/// caps, calendar and rules, and for a first day years away, [`Reason::RulesUnsatisfiable`],
+/// [`Reason::Forbidden`].
 pub async fn create_season(
     desk: &Desk,
     actor: Actor,
