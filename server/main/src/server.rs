@@ -78,8 +78,10 @@ impl Bound {
         let at_front: standings::Tell = Arc::new(move |route, status| {
             let counting = counted.counting("GET", route, status);
             let route = route.to_owned();
-            Box::new(move |took| {
-                counting.note(took);
+            Box::new(move |asked| {
+                let now = Instant::now();
+                counting.note(now.saturating_duration_since(asked));
+                turns::give_back_if_long(now);
                 tracing::debug!(route, status = status.as_u16(), "answered at the front");
             })
         });

@@ -10,7 +10,7 @@ use std::collections::HashMap;
 use std::future::{Ready, ready};
 use std::rc::Rc;
 use std::sync::Arc;
-use std::time::{Duration, Instant};
+use std::time::Instant;
 
 use actix_http::Request;
 use actix_service::IntoServiceFactory;
@@ -32,8 +32,8 @@ const MOST_TARGETS: usize = 10_000;
 /// Ways to ask for one target at most. Browsers of one make send the same headers.
 const MOST_WAYS: usize = 8;
 
-/// Told of each answer that is given at the front, and how long it took.
-pub type Told = Box<dyn Fn(Duration)>;
+/// Told of each answer that is given at the front, and when it was asked for.
+pub type Told = Box<dyn Fn(Instant)>;
 
 /// Finds who is told of the answers of a route with a status.
 pub type Tell = Arc<dyn Fn(&str, StatusCode) -> Told + Send + Sync>;
@@ -102,10 +102,10 @@ where
     forward_ready!(app);
 
     fn call(&self, request: Request) -> Self::Future {
-        let start = Instant::now();
+        let asked = Instant::now();
         let head = request.head();
         if let Some((told, answer)) = self.memory.borrow().answer(head) {
-            told(start.elapsed());
+            told(asked);
             return Either::Left(ready(
                 Ok(answer.map_body(|_, body| EitherBody::right(body))),
             ));
