@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use futures_util::future::try_join_all;
 use league::catalogue::Catalogue;
 use league::ids::PlayerId;
 use league::lists::ArmyList;
@@ -20,6 +21,7 @@ use store::games::Game;
 use store::players::{LeftAfter, Player};
 use store::seasons::Season;
 use store::weeks::Week;
+use tokio::try_join;
 
 use crate::catalogues::Library;
 use crate::lists::is_open;
@@ -40,20 +42,25 @@ pub(crate) struct Loaded {
 /// # Errors
 /// [`Refusal::Broken`] when something that was kept can no longer be read.
 pub(crate) async fn load(
-    conn: &mut Conn,
+    conn: &Conn,
     desk: &Desk,
     season: &Season,
     now: Instant,
 ) -> Result<Loaded, Refusal> {
     let (club, id) = season.key();
     let policy = desk.rulebook.read(season)?;
-    let players = store::players::list(conn, club, id).await?;
-    let weeks = store::weeks::list(conn, club, id).await?;
-    let mut games = store::games::list(conn, club, id, None).await?;
+    // All at once: to go and ask costs more than the answers.
+    let (players, weeks, mut games, log, told, adjustments) = try_join!(
+        store::players::list(conn, club, id),
+        store::weeks::list(conn, club, id),
+        store::games::list(conn, club, id, None),
+        store::painting::find_log(conn, club, id, None),
+        store::players::list_absences(conn, club, id),
+        store::adjustments::list(conn, club, id),
+    )?;
     for game in &mut games {
         game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
     }
-    let log = store::painting::find_log(conn, club, id, None).await?;
     let (painted, late_lists) = load_lists(
         conn,
         &desk.library,
@@ -63,7 +70,6 @@ pub(crate) async fn load(
         &log,
     )
     .await?;
-    let told = store::players::list_absences(conn, club, id).await?;
     let facts = SeasonFacts {
         scoring: policy.scoring.clone(),
         painting: policy.painting.clone(),
@@ -74,7 +80,7 @@ pub(crate) async fn load(
         absences: absences(told, &weeks, &players, &games),
         late_lists,
         painted,
-        adjustments: store::adjustments::list(conn, club, id).await?,
+        adjustments,
     };
     Ok(Loaded {
         facts,
@@ -176,7 +182,7 @@ pub(crate) fn sheet(week: &Week) -> Result<Option<ScenarioSheet>, Refusal> {
 
 /// Painting and lateness follow from the opened lists alone.
 async fn load_lists(
-    conn: &mut Conn,
+    conn: &Conn,
     library: &Library,
     season: &Season,
     (weeks, players): (&[Week], &[Player]),
@@ -184,11 +190,14 @@ async fn load_lists(
     log: &PaintingLog,
 ) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
     let (mut painted, mut late) = (Vec::new(), Vec::new());
-    for week in weeks
+    let open: Vec<&Week> = weeks
         .iter()
         .filter(|week| week.facts.lists_opened_at.is_some())
-    {
-        let lists = store::lists::list_handed_in(conn, season.club, season.id, week.week).await?;
+        .collect();
+    let (club, id) = season.key();
+    let find = |week: &&Week| store::lists::list_handed_in(conn, club, id, week.week);
+    let lists = try_join_all(open.iter().map(find)).await?;
+    for (week, lists) in open.into_iter().zip(lists) {
         for sealed in lists {
             let player = sealed.player;
             if !is_open(weeks, players, (week.week, player)) {
@@ -204,7 +213,7 @@ async fn load_lists(
                 });
             }
             let number = sealed.catalogue_number;
-            let find = library.find(conn, season.club, season.catalogue, number);
+            let find = library.find(conn, club, season.catalogue, number);
             let catalogue = find.await?;
             let list = ArmyList::try_from(sealed.list)
                 .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;

@@ -46,7 +46,7 @@ pub async fn create(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn list(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
 ) -> Result<Vec<Adjustment>, Fault> {
@@ -60,7 +60,7 @@ pub async fn list(
             adjustments::amount,
             adjustments::reason,
         ))
-        .load(conn)
+        .load(&mut conn)
         .await?;
     rows.into_iter()
         .map(|(ruling, player, week, amount, reason)| {

@@ -2,6 +2,7 @@
 
 use diesel::dsl::min;
 use diesel::prelude::*;
+use diesel::sql_types;
 use diesel_async::RunQueryDsl;
 use document::standings::FrozenTableDocument;
 use league::ids::{ClubId, SeasonId};
@@ -37,6 +38,17 @@ pub enum Part {
     Lines,
 }
 
+/// In one statement, so that a table, which is long, is sent and read once.
+const KEEP: &str = "
+    insert into frozen_tables
+        (club_id, season_id, week_no, version, act, frozen_at, contents, whole)
+    select $1, $2, $3, $4, $5, $6, $7, $8
+    where (
+        select contents = $7 and whole = $8 from frozen_tables
+        where club_id = $1 and season_id = $2 and week_no = $3
+        order by version desc limit 1
+    ) is not true";
+
 /// Keeps the table of a week, unless the newest that is kept of it is the same.
 ///
 /// # Errors
@@ -46,33 +58,17 @@ pub async fn keep(
     club: ClubId,
     season: SeasonId,
     frozen: &Frozen,
-    table: &FrozenTableDocument,
+    table: FrozenTableDocument,
 ) -> Result<(), Fault> {
-    let contents = Json(table.clone());
-    let same = frozen_tables::contents.eq(&contents);
-    let is_kept: Option<bool> = frozen_tables::table
-        .filter(frozen_tables::club_id.eq(club.0))
-        .filter(frozen_tables::season_id.eq(season.0))
-        .filter(frozen_tables::week_no.eq(number(frozen.week)))
-        .order(frozen_tables::version.desc())
-        .select(same.and(frozen_tables::whole.eq(frozen.whole)))
-        .first(conn)
-        .await
-        .optional()?;
-    if is_kept == Some(true) {
-        return Ok(());
-    }
-    diesel::insert_into(frozen_tables::table)
-        .values((
-            frozen_tables::club_id.eq(club.0),
-            frozen_tables::season_id.eq(season.0),
-            frozen_tables::week_no.eq(number(frozen.week)),
-            frozen_tables::version.eq(frozen.version),
-            frozen_tables::act.eq(&frozen.act),
-            frozen_tables::contents.eq(&contents),
-            frozen_tables::frozen_at.eq(frozen.frozen_at),
-            frozen_tables::whole.eq(frozen.whole),
-        ))
+    diesel::sql_query(KEEP)
+        .bind::<sql_types::Uuid, _>(club.0)
+        .bind::<sql_types::Uuid, _>(season.0)
+        .bind::<sql_types::SmallInt, _>(number(frozen.week))
+        .bind::<sql_types::BigInt, _>(frozen.version)
+        .bind::<sql_types::Text, _>(&frozen.act)
+        .bind::<sql_types::Timestamptz, _>(frozen.frozen_at)
+        .bind::<sql_types::Jsonb, _>(Json(table))
+        .bind::<sql_types::Bool, _>(frozen.whole)
         .execute(conn)
         .await?;
     Ok(())
@@ -138,7 +134,7 @@ pub async fn find_first(
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Frozen>, Fault> {
+pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Frozen>, Fault> {
     let rows: Vec<(i16, i64, String, Instant)> = frozen_tables::table
         .filter(frozen_tables::club_id.eq(club.0))
         .filter(frozen_tables::season_id.eq(season.0))
@@ -150,7 +146,7 @@ pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec
             frozen_tables::act,
             frozen_tables::frozen_at,
         ))
-        .load(conn)
+        .load(&mut conn)
         .await?;
     let frozen = |(week, version, act, frozen_at)| {
         Ok(Frozen {

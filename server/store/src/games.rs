@@ -140,7 +140,7 @@ pub async fn create(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn list(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
@@ -169,7 +169,7 @@ pub async fn list(
             GameRow::as_select(),
             (slips::contents, slips::version).nullable(),
         ))
-        .load(conn)
+        .load(&mut conn)
         .await?;
     rows.into_iter().map(game).collect()
 }

@@ -290,7 +290,7 @@ type HandedInRow = (Uuid, Json<ArmyListDocument>, i32, Instant, Option<i32>);
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn list_handed_in(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
@@ -307,7 +307,7 @@ pub async fn list_handed_in(
             lists::sealed_at.assume_not_null(),
             lists::late_minutes,
         ))
-        .load(conn)
+        .load(&mut conn)
         .await?;
     let handed_in = |(player, list, catalogue_number, sealed_at, late): HandedInRow| HandedIn {
         player: PlayerId(player),

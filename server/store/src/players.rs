@@ -130,12 +130,12 @@ pub async fn create(
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Player>, Fault> {
+pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Player>, Fault> {
     let rows: Vec<PlayerRow> = players::table
         .filter(of_season!(players, club, season))
         .order((players::handle, players::player_id))
         .select(PlayerRow::as_select())
-        .load(conn)
+        .load(&mut conn)
         .await?;
     rows.into_iter().map(Player::try_from).collect()
 }
@@ -266,7 +266,7 @@ pub async fn tell_availability(
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn list_absences(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
 ) -> Result<Vec<(PlayerId, WeekNo)>, Fault> {
@@ -275,7 +275,7 @@ pub async fn list_absences(
         .filter(availabilities::nights.eq(Vec::<String>::new()))
         .order((availabilities::week_no, availabilities::player_id))
         .select((availabilities::player_id, availabilities::week_no))
-        .load(conn)
+        .load(&mut conn)
         .await?;
     rows.into_iter()
         .map(|(player, week)| Ok((PlayerId(player), week_no(week)?)))

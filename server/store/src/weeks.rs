@@ -4,6 +4,7 @@ use chrono::{Duration, NaiveDateTime};
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::scenario::ScenarioSheetDocument;
+use futures_util::future::try_join;
 use league::ids::{ClubId, SeasonId};
 use league::points::Points;
 use league::season::{NightPlan, Reveal, WeekFacts, WeekPlan};
@@ -214,14 +215,32 @@ async fn create_nights(
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, Fault> {
-    let rows: Vec<WeekRow> = weeks::table
+pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, Fault> {
+    let weeks = list_rows(conn, club, season);
+    let nights = list_nights(conn, club, season);
+    let (weeks, nights) = try_join(weeks, nights).await?;
+    weeks
+        .into_iter()
+        .map(|row| Week::new(row, &nights))
+        .collect()
+}
+
+async fn list_rows(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<WeekRow>, Fault> {
+    let rows = weeks::table
         .filter(weeks::club_id.eq(club.0).and(weeks::season_id.eq(season.0)))
         .order(weeks::week_no)
         .select(WeekRow::as_select())
-        .load(conn)
+        .load(&mut conn)
         .await?;
-    let nights: Vec<NightRow> = nights::table
+    Ok(rows)
+}
+
+async fn list_nights(
+    mut conn: &Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<NightRow>, Fault> {
+    let nights = nights::table
         .filter(
             nights::club_id
                 .eq(club.0)
@@ -229,11 +248,9 @@ pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec
         )
         .order((nights::week_no, nights::begins_at, nights::night))
         .select(NightRow::as_select())
-        .load(conn)
+        .load(&mut conn)
         .await?;
-    rows.into_iter()
-        .map(|row| Week::new(row, &nights))
-        .collect()
+    Ok(nights)
 }
 
 /// # Errors

@@ -1,5 +1,7 @@
 //! The board on the wall: everything that everybody may see of a public season, from one snapshot.
 
+use futures_util::TryFutureExt;
+use futures_util::future::try_join;
 use league::ids::{ClubId, SeasonId};
 use league::points::Points;
 use league::result::Slip;
@@ -64,8 +66,9 @@ pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<B
         .read(async |conn| {
             let look = look(conn, None, club, season).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &look.season, now).await?;
-            let frozen = store::frozen_tables::list(conn, club, season).await?;
+            let loaded = facts::load(conn, desk, &look.season, now);
+            let frozen = store::frozen_tables::list(conn, club, season).err_into();
+            let (loaded, frozen) = try_join(loaded, frozen).await?;
             let holds_until = next_moment(&loaded.weeks, &loaded.games, now);
             let weeks = loaded.weeks.into_iter();
             let weeks = weeks.map(|week| board_week(&look, week, now)).collect();

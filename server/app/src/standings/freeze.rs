@@ -46,7 +46,7 @@ pub(crate) async fn freeze(
             ledger: standings.ledger.iter().map(Into::into).collect(),
         };
         let frozen = frozen(&season, week, act, now, true);
-        store::frozen_tables::keep(conn, club, season.id, &frozen, &table).await?;
+        store::frozen_tables::keep(conn, club, season.id, &frozen, table).await?;
     }
     Ok(())
 }
@@ -76,7 +76,7 @@ pub(crate) async fn freeze_rows(
             ledger: Vec::new(),
         };
         let frozen = frozen(&season, week, act, now, false);
-        store::frozen_tables::keep(conn, club, season.id, &frozen, &table).await?;
+        store::frozen_tables::keep(conn, club, season.id, &frozen, table).await?;
     }
     Ok(())
 }
