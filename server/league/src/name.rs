@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use unicode_normalization::UnicodeNormalization;
 use unicode_normalization::char::is_combining_mark;
+use unicode_normalization::{IsNormalized, UnicodeNormalization, is_nfc_quick};
 use unicode_security::skeleton;
 
 /// Longest name in characters after normalisation.
@@ -41,7 +41,7 @@ impl Name {
     /// # Errors
     /// [`TextFault`] when nothing visible remains, it is too long or holds a character that hides.
     pub fn new(text: &str) -> Result<Self, TextFault> {
-        let clean: String = text.trim().nfc().collect();
+        let clean = composed(text.trim());
         check(&clean, LONGEST_NAME, |c| c.is_control())?;
         Ok(Self(clean))
     }
@@ -77,7 +77,7 @@ impl Text {
     /// # Errors
     /// [`TextFault`] as for [`Name`], but line breaks and tabs are allowed.
     pub fn new(text: &str) -> Result<Self, TextFault> {
-        let clean: String = text.trim().nfc().collect();
+        let clean = composed(text.trim());
         check(&clean, LONGEST_TEXT, |c| {
             c.is_control() && !matches!(c, '\n' | '\r' | '\t')
         })?;
@@ -87,6 +87,14 @@ impl Text {
     /// The text.
     pub fn as_str(&self) -> &str {
         &self.0
+    }
+}
+
+/// In NFC. Most texts are already, above all those that were kept.
+fn composed(text: &str) -> String {
+    match is_nfc_quick(text.chars()) {
+        IsNormalized::Yes => text.to_owned(),
+        IsNormalized::No | IsNormalized::Maybe => text.nfc().collect(),
     }
 }
 
