@@ -139,6 +139,7 @@ fn names_a_club(body: &str) -> bool {
     let mut compared = dense.split("club_id.eq(").skip(1);
     compared.any(|rest| !rest.split(')').next().unwrap().ends_with("::club_id"))
         || dense.contains("club_id.eq_any(")
+        || dense.contains("club_id=$")
         || dense.contains("of_season!(")
         || dense.contains("of_season_or_player!(")
         || dense.contains("Row::new(club,")

@@ -147,7 +147,13 @@ pub async fn list(
         .await?)
 }
 
-async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<(i64, Vec<u8>), Fault> {
+type Head = (i64, Vec<u8>);
+
+/// The head of a club's chain, before the first entry, too, locked until the transaction ends.
+async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<Head, Fault> {
+    if let Some(head) = lock_old_head(conn, club).await.optional()? {
+        return Ok(head);
+    }
     diesel::insert_into(trail_heads::table)
         .values((
             trail_heads::club_id.eq(club.0),
@@ -157,12 +163,16 @@ async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<(i64, Vec<u8>), Faul
         .on_conflict_do_nothing()
         .execute(conn)
         .await?;
-    Ok(trail_heads::table
+    Ok(lock_old_head(conn, club).await?)
+}
+
+async fn lock_old_head(conn: &mut Conn, club: ClubId) -> QueryResult<Head> {
+    trail_heads::table
         .find(club.0)
         .select((trail_heads::entry_no, trail_heads::digest))
         .for_update()
         .first(conn)
-        .await?)
+        .await
 }
 
 /// SHA-256 of the entry's canonical JSON (RFC 8785), which holds the digest of the entry before.
