@@ -35,7 +35,7 @@ pub fn answer(
     encoding: Encoding,
     counts: &Counts,
 ) -> Response<Bytes> {
-    let encoded = page.encoded(encoding, counts);
+    let encoded = page.read(encoding, counts);
     let mut tags = asked.get_all(IF_NONE_MATCH);
     if tags.any(|tags| names(tags, &encoded.tag)) {
         return unchanged(encoded);

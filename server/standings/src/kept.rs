@@ -112,11 +112,7 @@ impl Kept {
         let page = pages.get(&wanted)?;
         let holds = page.version >= self.version()
             && page.holds_until.is_none_or(|end| !clock.has_come(end));
-        if !holds {
-            return None;
-        }
-        page.note_read();
-        Some(Arc::clone(page))
+        holds.then(|| Arc::clone(page))
     }
 
     /// The pages that somebody has read since they were made.

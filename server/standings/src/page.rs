@@ -28,7 +28,8 @@ pub struct Page {
     pub format: Format,
     /// When the season's version rose, as `Last-Modified`.
     pub changed: Option<HeaderValue>,
-    read: AtomicBool,
+    /// In which encodings somebody has read it.
+    read: [AtomicBool; Encoding::ALL.len()],
     digest: String,
     identity: Bytes,
     encoded: [OnceLock<Encoded>; Encoding::ALL.len()],
@@ -54,36 +55,39 @@ impl Page {
             holds_until: board.holds_until,
             format,
             changed: changed.try_into_value().ok(),
-            read: AtomicBool::new(false),
+            read: Default::default(),
             digest,
             identity: body.into(),
             encoded: Default::default(),
         }
     }
 
-    /// Somebody reads it.
-    pub fn note_read(&self) {
-        if !self.is_read() {
-            self.read.store(true, Ordering::Relaxed);
-        }
-    }
-
     /// Whether somebody has read it since it was made.
     pub fn is_read(&self) -> bool {
-        self.read.load(Ordering::Relaxed)
+        let mut ways = self.read.iter();
+        ways.any(|read| read.load(Ordering::Relaxed))
     }
 
-    /// Encodes it in each way that an older page was asked for.
+    /// Encodes it in each way in which somebody has read an older page.
     pub fn encode_as(&self, older: &Self, counts: &Counts) {
         for encoding in Encoding::ALL {
-            if older.encoded[encoding as usize].get().is_some() {
-                self.encoded(encoding, counts);
+            if older.read[encoding as usize].load(Ordering::Relaxed) {
+                self.encode(encoding, counts);
             }
         }
     }
 
-    /// The body in this encoding, made now if nobody asked for it before.
-    pub fn encoded(&self, encoding: Encoding, counts: &Counts) -> &Encoded {
+    /// The body for somebody who reads it in this encoding.
+    pub fn read(&self, encoding: Encoding, counts: &Counts) -> &Encoded {
+        let read = &self.read[encoding as usize];
+        if !read.load(Ordering::Relaxed) {
+            read.store(true, Ordering::Relaxed);
+        }
+        self.encode(encoding, counts)
+    }
+
+    /// The body in this encoding, made now if it was not before.
+    fn encode(&self, encoding: Encoding, counts: &Counts) -> &Encoded {
         self.encoded[encoding as usize].get_or_init(|| {
             counts.encodes.add_one();
             let tag = format!("\"{}.{}{}\"", self.version, self.digest, encoding.mark());

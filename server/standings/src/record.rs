@@ -52,7 +52,7 @@ async fn place(shelf: &Shelf, key: Key, resource: Resource) -> Result<Option<Pla
     };
     match shelf.page(key, wanted).await {
         Ok((_, page)) => {
-            let body = &page.encoded(Encoding::Identity, shelf.counts()).bytes;
+            let body = &page.read(Encoding::Identity, shelf.counts()).bytes;
             let place = serde_json::from_slice(body);
             place
                 .map(Some)
