@@ -111,9 +111,35 @@ fn a_crowd_makes_a_body_once() {
         }
     });
     assert_eq!(made(), before + 1);
-    let encoded = number(&wall, "standings_pages{event=\"encode\"}");
+    let before = encoded(&wall);
     wall.read("standings").expect(200);
-    assert_eq!(number(&wall, "standings_pages{event=\"encode\"}"), encoded);
+    assert_eq!(encoded(&wall), before);
+}
+
+#[test]
+fn what_nobody_read_of_the_last_version_is_not_encoded_ahead() {
+    let wall = Wall::hang();
+    let visitor = wall.stage.server.visitor();
+    let compressed = || {
+        let answer = ask_with(
+            &visitor,
+            &wall.path("standings"),
+            &[("accept-encoding", "gzip")],
+        );
+        answer.with_status(200);
+    };
+    compressed();
+    for _ in 0..2 {
+        wall.give_a_point();
+        wall.read("standings").expect(200);
+    }
+    let before = encoded(&wall);
+    compressed();
+    assert_eq!(encoded(&wall), before + 1);
+}
+
+fn encoded(wall: &Wall) -> u64 {
+    number(wall, "standings_pages{event=\"encode\"}")
 }
 
 /// One of the numbers for those who run the server.
