@@ -8,7 +8,8 @@ use std::time::{Duration, Instant};
 /// next tick would take it away (`time(7)`: 1 to 10 ms).
 const LONG: Duration = Duration::from_micros(500);
 
-/// From one answer to the next it takes a tenth of this: meanwhile it was not the thread's turn.
+/// From one answer to the next it takes far less: meanwhile it was not the thread's turn, or there was
+/// nothing to answer.
 const PAUSE: Duration = Duration::from_micros(50);
 
 thread_local! {
@@ -28,7 +29,8 @@ pub fn take_fewer() {
 
 /// This thread has an answer at `now`. Gives back a long turn: clients that ask again at once would
 /// never end it, and whoever shares the core, perhaps another thread that answers, would wait for the
-/// system's tick. The slowest of a hundred answers come in three quarters of the time that way.
+/// system's tick. The slowest of a hundred answers come in three quarters of the time that way
+/// (`tests/load/standings.sh`).
 pub fn give_back_if_long(now: Instant) {
     ANSWERING.with_borrow_mut(|turn| {
         let turn = turn.get_or_insert(Turn::at(now));

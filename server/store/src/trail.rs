@@ -168,7 +168,7 @@ async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<Head, Fault> {
 
 async fn lock_old_head(conn: &mut Conn, club: ClubId) -> QueryResult<Head> {
     trail_heads::table
-        .find(club.0)
+        .filter(trail_heads::club_id.eq(club.0))
         .select((trail_heads::entry_no, trail_heads::digest))
         .for_update()
         .first(conn)
