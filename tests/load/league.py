@@ -4,7 +4,6 @@ import http.client
 import json
 import time
 from concurrent.futures import ThreadPoolExecutor
-from copy import copy
 from datetime import date, timedelta
 
 from programs import ROOT
@@ -70,6 +69,16 @@ def demo_policy():
     return {name: part(name) for name in rules} | {"confirm_within_hours": 48}
 
 
+def ruling(player, amount):
+    """Points that a referee gives."""
+    return {"player": player, "week": 1, "amount": amount, "reason": "Swept the hall"}
+
+
+def version_of(body):
+    """The version of what everybody reads."""
+    return int(body[:40].removeprefix(b'{"version":').split(b",")[0])
+
+
 class League:
     """A started public season with its owner and players."""
 
@@ -90,6 +99,7 @@ class League:
         if caps:
             season["caps"] = {"kind": "list", "caps": caps}
         self.season = self.owner.post(f"{self.club}/seasons", season)
+        self.rulings = f"{self.season}/adjustments"
         self.public = self.season.replace("/api/v1", "/public", 1)
         codes = [self._invite() for _ in range(0, players, USES)]
         factions = factions or [person["faction"] for person in part("players")]
@@ -116,18 +126,10 @@ class League:
         invitation = {"role": "player", "uses": USES, "days": 90}
         return self.owner.post(f"{self.club}/invitations", invitation)["code"]
 
-    def over_own_connection(self):
-        """The same league, for another thread."""
-        league = copy(self)
-        league.owner = Client(self.address, self.owner.token)
-        return league
-
     def give(self, player, amount):
         """Points by a ruling, acknowledged when this returns."""
-        body = {"player": player, "week": 1, "amount": amount, "reason": "Swept the hall"}
-        self.owner.post(f"{self.season}/adjustments", body)
+        self.owner.post(self.rulings, ruling(player, amount))
 
     def version(self, of="standings"):
         """The version of what everybody reads."""
-        head = self.owner.read(f"{self.public}/{of}")[:40].decode()
-        return int(head.removeprefix('{"version":').split(",")[0])
+        return version_of(self.owner.read(f"{self.public}/{of}"))

@@ -7,16 +7,15 @@ of the ratios of rows a second.
 """
 
 import argparse
-import json
 import os
 import re
 import selectors
-import socket
 import statistics
 import subprocess
 import time
 
 import programs
+import wire
 from league import League, demo_policy
 from programs import CONNECTIONS, THREADS
 from report import Report
@@ -66,8 +65,7 @@ class Connection:
 
     def __init__(self, address, requests, selector):
         self.requests = requests
-        self.socket = socket.create_connection(address)
-        self.socket.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+        self.socket = wire.connect(address)
         selector.register(self.socket, selectors.EVENT_READ, self)
         self.selector, self.said, self.answers = selector, b"", []
         self.send()
@@ -85,29 +83,21 @@ class Connection:
         more = self.socket.recv(65536)
         assert more, "the server hung up"
         self.said += more
-        head, end, body = self.said.partition(b"\r\n\r\n")
-        if end and len(body) >= int(LENGTH.search(head)[1]):
-            self.answers.append((int(head.split(b" ", 2)[1]), time.perf_counter() - self.sent, body))
+        answer = wire.answer(self.said)
+        if answer:
+            status, body = answer
+            self.answers.append((status, time.perf_counter() - self.sent, body))
             self.said = b""
             self.send()
 
 
-LENGTH = re.compile(rb"(?i)content-length: (\d+)")
-
-
 def seal_all(league, path):
     """Status, seconds and body of each answer, and the seconds of all together."""
-    host, port = league.address.removeprefix("http://").split(":")
-    body = json.dumps(army())
-    requests = [
-        f"POST {path} HTTP/1.1\r\nHost: {host}\r\nAuthorization: Bearer {person.token}\r\n"
-        f"Content-Type: application/json\r\nContent-Length: {len(body)}\r\n\r\n{body}".encode()
-        for person in league.people
-    ]
+    requests = [wire.request("POST", path, person.token, army()) for person in league.people]
     waiting = iter(requests)
     with selectors.DefaultSelector() as selector:
         start = time.perf_counter()
-        connections = [Connection((host, int(port)), waiting, selector) for _ in range(CONNECTIONS)]
+        connections = [Connection(league.address, waiting, selector) for _ in range(CONNECTIONS)]
         while selector.get_map():
             for ready, _ in selector.select(MINUTE):
                 ready.data.receive()

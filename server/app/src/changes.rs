@@ -20,7 +20,7 @@ pub struct Versions {
     pub seasons: Vec<Change>,
 }
 
-/// What all processes change, as the database tells it.
+/// What the other processes change, as the database tells it.
 pub struct Changes(Listener);
 
 impl Desk {
@@ -30,7 +30,7 @@ impl Desk {
         self.store.on_change(told);
     }
 
-    /// Listens to the changes of all processes, from now on.
+    /// Listens to the changes of all other processes, from now on.
     ///
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached, [`Refusal::Broken`] from a

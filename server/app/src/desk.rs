@@ -10,6 +10,7 @@ use uuid::Uuid;
 use crate::accounts::token::TokenKey;
 use crate::catalogues::Library;
 use crate::freshness::Freshness;
+use crate::handed::Handed;
 use crate::kept::Kept;
 use crate::rounds::{SeasonFairness, Timed};
 use crate::seasons::rulebook::Rulebook;
@@ -42,6 +43,7 @@ pub struct Desk {
     pub(crate) key: TokenKey,
     pub(crate) timed: Timed,
     pub(crate) freshness: Freshness,
+    pub(crate) handed: Handed,
     pub(crate) stale_after: Duration,
     pub(crate) hashing: Turns,
     pub(crate) decoding: Turns,
@@ -82,6 +84,7 @@ impl Desk {
             key,
             timed: Timed::default(),
             freshness: Freshness::new(uptime),
+            handed: Handed::default(),
             stale_after,
             hashing: Turns::new(HASHES_AT_ONCE, HASHES_WAITING),
             decoding: Turns::new(PHOTOS_AT_ONCE, PHOTOS_WAITING),

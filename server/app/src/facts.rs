@@ -35,6 +35,8 @@ pub(crate) struct Loaded {
     pub games: Vec<Game>,
     /// Rounds of a week, as the season wants.
     pub per_week: u8,
+    /// When it stood so.
+    pub now: Instant,
 }
 
 /// Loads a season as it stands at `now`: silence has confirmed what it confirms.
@@ -88,6 +90,7 @@ pub(crate) async fn load(
         players,
         weeks,
         games,
+        now,
     })
 }
 

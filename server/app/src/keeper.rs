@@ -28,6 +28,12 @@ impl<K: Eq + Hash, V: Clone> Keeper<K, V> {
         all.get(key).cloned()
     }
 
+    /// The value under a key, kept no more.
+    pub fn take(&self, key: &K) -> Option<V> {
+        let mut all = self.all.lock().unwrap_or_else(PoisonError::into_inner);
+        all.remove(key)
+    }
+
     /// Keeps a value. Where there is no room for it, makes room by forgetting all others.
     pub fn keep(&self, key: K, value: V) {
         let mut all = self.all.lock().unwrap_or_else(PoisonError::into_inner);

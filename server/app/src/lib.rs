@@ -9,6 +9,7 @@ pub mod clubs;
 mod desk;
 mod facts;
 mod freshness;
+mod handed;
 mod keeper;
 mod kept;
 pub mod lists;

@@ -1,12 +1,18 @@
 //! The trail entry and, where a reader may see a difference, the season's new version.
 
+use futures_util::TryFutureExt;
+use futures_util::future::try_join3;
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
+use league::week::WeekNo;
 use serde_json::Value;
 use store::Conn;
+use store::seasons::Season;
 use store::trail::{Event, OpenTo};
 
-use crate::standings::freeze::freeze_rows;
+use crate::seasons::look::Look;
+use crate::standings::Board;
+use crate::standings::freeze::freeze;
 use crate::{Actor, Desk, Refusal};
 
 /// Where and when something happens, and who does it.
@@ -16,6 +22,8 @@ pub(crate) struct Scene {
     season: Option<SeasonId>,
     at: Instant,
     actor: Option<Actor>,
+    /// The first closed week whose table may have changed.
+    over: Option<WeekNo>,
 }
 
 impl Scene {
@@ -26,6 +34,7 @@ impl Scene {
             season: None,
             at,
             actor: Some(actor),
+            over: None,
         }
     }
 
@@ -36,6 +45,7 @@ impl Scene {
             season: Some(season),
             at,
             actor: Some(actor),
+            over: None,
         }
     }
 
@@ -46,6 +56,15 @@ impl Scene {
             season: Some(season),
             at,
             actor: None,
+            over: None,
+        }
+    }
+
+    /// The same, which may change the tables of closed weeks, too, from this week on.
+    pub fn changing(self, week: WeekNo) -> Self {
+        Self {
+            over: Some(week),
+            ..self
         }
     }
 
@@ -68,16 +87,34 @@ impl Scene {
         act: &'static str,
         facts: Value,
     ) -> Result<(), Refusal> {
-        if let Some(season) = self.season {
-            freeze_rows(desk, conn, self.club, season, act, self.at).await?;
-            store::seasons::touch(conn, self.club, season, self.at).await?;
+        let Some(season) = self.season else {
+            return self.append(conn, act, facts, OpenTo::Everyone).await;
+        };
+        let key = (self.club, season);
+        let running = freeze(desk, conn, key, self.over, act, self.at).await?;
+        let (version, frozen, ()) = try_join3(
+            store::seasons::touch(conn, self.club, season, self.at).err_into(),
+            store::frozen_tables::list(conn, self.club, season).err_into(),
+            self.append(conn, act, facts, OpenTo::Everyone),
+        )
+        .await?;
+        if let Some((season, loaded)) = running {
+            let changed_at = self.at;
+            let season = Season {
+                version,
+                changed_at,
+                ..season
+            };
+            if let Ok(look) = Look::of_everybody(season) {
+                desk.handed.once_committed(Board::new(look, loaded, frozen));
+            }
         }
-        self.append(conn, act, facts, OpenTo::Everyone).await
+        Ok(())
     }
 
     async fn append(
         self,
-        conn: &mut Conn,
+        conn: &Conn,
         act: &'static str,
         facts: Value,
         open_to: OpenTo,

@@ -58,7 +58,13 @@ async fn make_anew(shelf: &Shelf, key: Key, kept: &Kept, version: i64) -> Result
         return Ok(());
     }
     let asked = shelf.clock().running();
-    let board = find_board(shelf.desk(), key.0, key.1).await?;
+    let (desk, (club, season)) = (shelf.desk(), key);
+    let handed = desk.take_board(club, season, version);
+    let is_handed = handed.is_some();
+    let board = match handed {
+        Some(board) => board,
+        None => find_board(desk, club, season).await?,
+    };
     let mut pages = HashMap::new();
     for (wanted, older) in kept.pages_in_use() {
         // What is no longer there is not made: whoever asks again is told so.
@@ -70,6 +76,8 @@ async fn make_anew(shelf: &Shelf, key: Key, kept: &Kept, version: i64) -> Result
         pages.insert(wanted, Arc::new(page));
     }
     kept.turn(board.season.version, pages);
-    kept.confirm(board.season.version, asked);
+    if !is_handed {
+        kept.confirm(board.season.version, asked);
+    }
     Ok(())
 }

@@ -65,7 +65,7 @@ impl TryFrom<BoundsRow> for Bounds {
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn find(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
@@ -73,7 +73,7 @@ pub async fn find(
     let row: BoundsRow = weeks::table
         .find((club.0, season.0, number(week)))
         .select(BoundsRow::as_select())
-        .first(conn)
+        .first(&mut conn)
         .await?;
     row.try_into()
 }

@@ -8,7 +8,8 @@ use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
 use diesel::prelude::*;
-use diesel::sql_types::Double;
+use diesel::sql_types::{Double, Text};
+use diesel::{define_sql_function, select};
 use diesel_async::pooled_connection::deadpool::Object;
 use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
@@ -36,34 +37,88 @@ pub struct Change {
     pub version: i64,
 }
 
-impl Change {
-    /// As the notice says it: `club season version`.
-    fn read(notice: &str) -> Option<Self> {
-        let mut words = notice.split(' ');
+/// A change as the database tells it: `club season version store`.
+struct Notice {
+    change: Change,
+    /// Which store made it; nil of what is made outside of [`Store::write`].
+    store: Uuid,
+}
+
+impl Notice {
+    fn read(payload: &str) -> Option<Self> {
+        let mut words = payload.split(' ');
         Some(Self {
-            club: ClubId(words.next()?.parse().ok()?),
-            season: SeasonId(words.next()?.parse().ok()?),
-            version: words.next()?.parse().ok()?,
+            change: Change {
+                club: ClubId(words.next()?.parse().ok()?),
+                season: SeasonId(words.next()?.parse().ok()?),
+                version: words.next()?.parse().ok()?,
+            },
+            // Servers of an older version do not say.
+            store: words.next().map_or(Ok(Uuid::nil()), str::parse).ok()?,
         })
+    }
+
+    fn write(&self) -> String {
+        let Change {
+            club,
+            season,
+            version,
+        } = self.change;
+        format!("{club} {season} {version} {}", self.store)
     }
 }
 
+define_sql_function! {
+    /// Answers nothing; the type stands for that.
+    fn pg_notify(channel: Text, payload: Text) -> Text;
+}
+
+/// What a transaction leaves to be done once it is over.
+#[derive(Default)]
+pub(crate) struct Noted {
+    /// Of which store it is.
+    store: Uuid,
+    /// What it has changed.
+    pub changes: Vec<Change>,
+    /// What follows from its commit.
+    pub then: Vec<Then>,
+}
+
+/// Done once a transaction has committed, and dropped where it did not.
+pub type Then = Box<dyn FnOnce() + Send>;
+
 tokio::task_local! {
-    /// What the running transaction has changed.
-    static NOTED: RefCell<Vec<Change>>;
+    /// Of the running transaction.
+    static NOTED: RefCell<Noted>;
     /// What the running request has committed.
     static COMMITTED: RefCell<Vec<Change>>;
 }
 
-/// Remembers a change until its transaction is over.
-pub(crate) fn note(change: Change) {
-    // Outside of a write there is nobody to tell: then only the notice remains.
-    let _ = NOTED.try_with(|noted| noted.borrow_mut().push(change));
+/// Tells of a change once the running transaction commits: this process first, and every process that
+/// listens.
+///
+/// # Errors
+/// A [`Fault`] of the database.
+pub(crate) async fn tell(mut conn: &Conn, change: Change) -> Result<(), Fault> {
+    let noted = |noted: &RefCell<Noted>| {
+        let mut noted = noted.borrow_mut();
+        noted.changes.push(change);
+        noted.store
+    };
+    // Outside of a write nobody is told first: then only the notice remains.
+    let store = NOTED.try_with(noted).unwrap_or_default();
+    let notice = Notice { change, store }.write();
+    select(pg_notify("season_changed", notice))
+        .execute(&mut conn)
+        .await?;
+    Ok(())
 }
 
-/// Runs a transaction and says what it noted.
-pub(crate) async fn noting<R>(transaction: impl Future<Output = R>) -> (R, Vec<Change>) {
-    collecting(&NOTED, transaction).await
+/// Has something done once the running transaction has committed, before anybody is told of its
+/// changes.
+pub fn once_committed(then: Then) {
+    // Outside of a write there is no commit to wait for.
+    let _ = NOTED.try_with(|noted| noted.borrow_mut().then.push(then));
 }
 
 /// Remembers what was committed until its request is over.
@@ -74,30 +129,50 @@ pub(crate) fn commit(changes: &[Change]) {
 
 /// Runs a request and says what it committed.
 pub async fn committing<R>(request: impl Future<Output = R>) -> (R, Vec<Change>) {
-    collecting(&COMMITTED, request).await
+    collecting(&COMMITTED, Vec::new(), request).await
 }
 
-async fn collecting<R>(
-    into: &'static LocalKey<RefCell<Vec<Change>>>,
+async fn collecting<R, N: Default>(
+    into: &'static LocalKey<RefCell<N>>,
+    empty: N,
     act: impl Future<Output = R>,
-) -> (R, Vec<Change>) {
+) -> (R, N) {
     let run = async {
         let answer = act.await;
         (answer, into.with(RefCell::take))
     };
-    into.scope(RefCell::default(), run).await
+    into.scope(RefCell::new(empty), run).await
 }
 
 /// Does what a change asks for.
 pub type Told = Box<dyn Fn(Change) -> BoxFuture<'static, ()> + Send + Sync>;
 
 /// The one listener of this process, shared by all clones of a store.
-#[derive(Clone, Default)]
-pub(crate) struct Ear(Arc<OnceLock<Told>>);
+#[derive(Clone)]
+pub(crate) struct Ear {
+    store: Uuid,
+    told: Arc<OnceLock<Told>>,
+}
 
 impl Ear {
+    pub fn new() -> Self {
+        Self {
+            store: Uuid::new_v4(),
+            told: Arc::default(),
+        }
+    }
+
+    /// Runs a transaction and says what it noted.
+    pub async fn noting<R>(&self, transaction: impl Future<Output = R>) -> (R, Noted) {
+        let empty = Noted {
+            store: self.store,
+            ..Noted::default()
+        };
+        collecting(&NOTED, empty, transaction).await
+    }
+
     pub async fn tell(&self, changes: Vec<Change>) {
-        if let Some(told) = self.0.get() {
+        if let Some(told) = self.told.get() {
             for change in changes {
                 told(change).await;
             }
@@ -112,23 +187,30 @@ impl fmt::Debug for Ear {
 }
 
 /// The notices of the database, on a connection of their own.
-pub struct Listener(AsyncPgConnection);
+pub struct Listener {
+    conn: AsyncPgConnection,
+    store: Uuid,
+}
 
 impl Store {
     /// Does what `told` says after every commit of this process that changed a season, to its end
     /// before whoever asked for it is answered. Only the first listener is kept.
     pub fn on_change(&self, told: Told) {
-        let _ = self.ear.0.set(told);
+        let _ = self.ear.told.set(told);
     }
 
-    /// Listens to what every process commits, from now on.
+    /// Listens to what every other process commits, from now on. What this one commits is told by
+    /// [`Store::on_change`].
     ///
     /// # Errors
     /// [`Fault::Broken`] from a replica, which sends no notices; a fault of the connection.
     pub async fn listen(&self) -> Result<Listener, Fault> {
         let mut conn = Object::take(ScopeGuard::into_inner(self.conn().await?));
         conn.batch_execute("listen season_changed").await?;
-        Ok(Listener(conn))
+        Ok(Listener {
+            conn,
+            store: self.ear.store,
+        })
     }
 }
 
@@ -139,15 +221,17 @@ impl Listener {
     /// The connection broke; also when nothing but a look at it could tell.
     pub async fn next(&mut self) -> Result<Change, Fault> {
         loop {
-            let heard = timeout(SILENCE, pin!(self.0.notifications_stream()).next()).await;
+            let heard = timeout(SILENCE, pin!(self.conn.notifications_stream()).next()).await;
             match heard {
                 Ok(Some(notice)) => {
-                    if let Some(change) = Change::read(&notice?.payload) {
-                        return Ok(change);
+                    if let Some(notice) = Notice::read(&notice?.payload)
+                        && notice.store != self.store
+                    {
+                        return Ok(notice.change);
                     }
                 }
                 Ok(None) => return Err(Fault::Unavailable("no more notices".to_owned())),
-                Err(_) => self.0.batch_execute("select 1").await?,
+                Err(_) => self.conn.batch_execute("select 1").await?,
             }
         }
     }

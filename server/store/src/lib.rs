@@ -102,7 +102,7 @@ impl Store {
         let share = (connections / threads).max(1);
         let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
         let all: Arc<[_]> = pools?.into();
-        let ear = changes::Ear::default();
+        let ear = changes::Ear::new();
         let store = |pool: &Pool<_>| Self {
             pool: pool.clone(),
             all: Arc::clone(&all),
@@ -182,10 +182,11 @@ impl Store {
         E: From<Fault>,
     {
         let transaction = self.transact("begin read write", look, act);
-        let (answer, changes) = changes::noting(transaction).await;
+        let (answer, noted) = self.ear.noting(transaction).await;
         if answer.is_ok() {
-            changes::commit(&changes);
-            self.ear.tell(changes).await;
+            noted.then.into_iter().for_each(|then| then());
+            changes::commit(&noted.changes);
+            self.ear.tell(noted.changes).await;
         }
         answer
     }

@@ -143,7 +143,7 @@ pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec
 /// # Errors
 /// [`Fault::NotFound`], or a fault of the database.
 pub async fn find(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     id: PlayerId,
@@ -151,7 +151,7 @@ pub async fn find(
     let row: PlayerRow = players::table
         .find((club.0, season.0, id.0))
         .select(PlayerRow::as_select())
-        .first(conn)
+        .first(&mut conn)
         .await?;
     row.try_into()
 }

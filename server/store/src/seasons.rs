@@ -2,7 +2,6 @@
 
 use chrono_tz::Tz;
 use diesel::prelude::*;
-use diesel::{define_sql_function, select};
 use diesel_async::RunQueryDsl;
 use document::policy::PolicyDocument;
 use league::ids::{AccountId, CatalogueId, ClubId, SeasonId};
@@ -294,18 +293,13 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
         .await?)
 }
 
-define_sql_function! {
-    /// Answers nothing; the type stands for that.
-    fn pg_notify(channel: diesel::sql_types::Text, payload: diesel::sql_types::Text) -> diesel::sql_types::Text;
-}
-
 /// Raises the version and tells every listening process of it once the transaction commits, this one
 /// first.
 ///
 /// # Errors
 /// A [`Fault`] of the database.
 pub async fn touch(
-    conn: &mut Conn,
+    mut conn: &Conn,
     club: ClubId,
     id: SeasonId,
     now: Instant,
@@ -316,16 +310,13 @@ pub async fn touch(
             seasons::changed_at.eq(now),
         ))
         .returning(seasons::version)
-        .get_result(conn)
+        .get_result(&mut conn)
         .await?;
-    let notice = format!("{club} {id} {version}");
-    select(pg_notify("season_changed", notice))
-        .execute(conn)
-        .await?;
-    changes::note(Change {
+    let change = Change {
         club,
         season: id,
         version,
-    });
+    };
+    changes::tell(conn, change).await?;
     Ok(version)
 }

@@ -97,13 +97,13 @@ pub async fn find_live_by_page_digest(
 ///
 /// # Errors
 /// [`Fault::NotFound`] when it ended or ran out.
-pub async fn find_live(conn: &mut Conn, id: Uuid) -> Result<(AccountId, Instant), Fault> {
+pub async fn find_live(mut conn: &Conn, id: Uuid) -> Result<(AccountId, Instant), Fault> {
     let (account, now): (Uuid, Instant) = sessions::table
         .find(id)
         .filter(sessions::ended_at.is_null())
         .filter(sessions::ends_at.gt(league_clock()))
         .select((sessions::account_id, league_clock()))
-        .first(conn)
+        .first(&mut conn)
         .await?;
     Ok((AccountId(account), now))
 }

@@ -2,6 +2,7 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
+use futures_util::future::try_join;
 use league::ids::{AccountId, ClubId, SeasonId};
 use league::time::Instant;
 use serde_json::{Value, json};
@@ -76,11 +77,12 @@ pub struct Entry {
 ///
 /// # Errors
 /// A [`Fault`] of the database.
-pub async fn append(conn: &mut Conn, event: Event) -> Result<(), Fault> {
+pub async fn append(conn: &Conn, event: Event) -> Result<(), Fault> {
     let (last, previous) = lock_head(conn, event.club).await?;
     let entry_no = last + 1;
     let digest = digest(&event, entry_no, &previous)?;
-    diesel::insert_into(trail::table)
+    let (mut first, mut second) = (conn, conn);
+    let entry = diesel::insert_into(trail::table)
         .values((
             trail::club_id.eq(event.club.0),
             trail::entry_no.eq(entry_no),
@@ -93,15 +95,14 @@ pub async fn append(conn: &mut Conn, event: Event) -> Result<(), Fault> {
             trail::previous.eq(&previous),
             trail::digest.eq(&digest),
         ))
-        .execute(conn)
-        .await?;
-    diesel::update(trail_heads::table.find(event.club.0))
+        .execute(&mut first);
+    let head = diesel::update(trail_heads::table.find(event.club.0))
         .set((
             trail_heads::entry_no.eq(entry_no),
             trail_heads::digest.eq(&digest),
         ))
-        .execute(conn)
-        .await?;
+        .execute(&mut second);
+    try_join(entry, head).await?;
     Ok(())
 }
 
@@ -150,7 +151,7 @@ pub async fn list(
 type Head = (i64, Vec<u8>);
 
 /// The head of a club's chain, before the first entry, too, locked until the transaction ends.
-async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<Head, Fault> {
+async fn lock_head(mut conn: &Conn, club: ClubId) -> Result<Head, Fault> {
     if let Some(head) = lock_old_head(conn, club).await.optional()? {
         return Ok(head);
     }
@@ -161,17 +162,17 @@ async fn lock_head(conn: &mut Conn, club: ClubId) -> Result<Head, Fault> {
             trail_heads::digest.eq(vec![0; 32]),
         ))
         .on_conflict_do_nothing()
-        .execute(conn)
+        .execute(&mut conn)
         .await?;
     Ok(lock_old_head(conn, club).await?)
 }
 
-async fn lock_old_head(conn: &mut Conn, club: ClubId) -> QueryResult<Head> {
+async fn lock_old_head(mut conn: &Conn, club: ClubId) -> QueryResult<Head> {
     trail_heads::table
         .filter(trail_heads::club_id.eq(club.0))
         .select((trail_heads::entry_no, trail_heads::digest))
         .for_update()
-        .first(conn)
+        .first(&mut conn)
         .await
 }
 

@@ -5,6 +5,7 @@ use std::io::Write;
 use std::process::{Command, Stdio};
 use std::thread;
 
+use chrono::Duration;
 use reqwest::Method;
 use serde_json::{Value, json};
 
@@ -98,6 +99,41 @@ fn a_sealed_list_gives_a_receipt_that_sha256sum_confirms_and_another_takes_its_p
         (&kept["list"], &kept["receipt"]),
         (&smaller, &second["digest"])
     );
+}
+
+#[test]
+fn a_token_that_has_run_out_and_one_whose_session_is_over_seal_nothing() {
+    let stage = Stage::draft();
+    let oskrel = stage.join("Oskrel");
+    stage.start();
+    let visitor = stage.server.visitor();
+    let person = json!({ "email": "oskrel@example.org", "password": "six lanterns on the ford" });
+    let sign_in = || visitor.post("/api/v1/sessions", &person).expect(200)["access_token"].clone();
+    let path = format!("{}/list/seal", stage.week(1));
+    let seal_with = |token: &Value| {
+        visitor.ask(Method::POST, &path, |request| {
+            request
+                .bearer_auth(token.as_str().unwrap())
+                .json(&demo_list("Oskrel", 1))
+        })
+    };
+    let [old, ended] = [(); 2].map(|()| sign_in());
+    visitor
+        .ask(Method::DELETE, "/api/v1/sessions/current", |request| {
+            request.bearer_auth(ended.as_str().unwrap())
+        })
+        .expect(204);
+    seal_with(&ended).refused(401, "invalid-token");
+    stage.clock().advance(Duration::minutes(15));
+    seal_with(&old).refused(401, "invalid-token");
+    visitor
+        .post(&path, &demo_list("Oskrel", 1))
+        .refused(401, "sign-in-needed");
+    oskrel
+        .actor
+        .get(&format!("{}/list", stage.week(1)))
+        .refused(404, "not-found");
+    seal_with(&sign_in()).expect(201);
 }
 
 #[test]

@@ -10,7 +10,7 @@ mod sign_in_to_pages;
 mod sign_out;
 pub(crate) mod token;
 
-pub use authenticate::authenticate;
+pub use authenticate::{Claimant, authenticate};
 pub use find_account::{AccountOverview, find_account};
 pub use refresh_session::refresh_session;
 pub use register_account::{RegisterAccount, register_account};

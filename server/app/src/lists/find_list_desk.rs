@@ -67,7 +67,7 @@ pub async fn find_list_desk(
 ) -> Result<ListDesk, Refusal> {
     desk.store
         .read(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
+            let (season, player) = find_place(conn, actor.account, club, season).await?;
             must_play(&player, week)?;
             let week = store::weeks::find(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;

@@ -58,7 +58,7 @@ async fn find_brought(
 ) -> Result<Option<ArmyList>, Refusal> {
     desk.store
         .read(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
+            let (season, player) = find_place(conn, actor.account, club, season).await?;
             let brought = store::brought::list(conn, club, season.id, Some(player.id)).await?;
             Ok(brought_list(&brought, faction))
         })

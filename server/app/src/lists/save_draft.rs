@@ -26,7 +26,7 @@ pub async fn save_draft(
     let draft = ArmyListDocument::from(&read(draft)?);
     desk.store
         .write(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
+            let (season, player) = find_place(conn, actor.account, club, season).await?;
             let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, season.id, week)
                 .await?

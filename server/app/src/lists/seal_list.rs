@@ -3,7 +3,7 @@
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
 use futures_util::TryFutureExt;
-use futures_util::future::try_join3;
+use futures_util::future::try_join4;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
@@ -14,6 +14,7 @@ use store::bounds::Bounds;
 use store::lists::{Identity, SealedList};
 
 use super::terms::{WeekTerms, must_be_legal, read};
+use crate::accounts::Claimant;
 use crate::record::Scene;
 use crate::seasons::look::{Running, find_place, must_play};
 use crate::{Actor, Desk, Reason, Refusal, secret};
@@ -41,32 +42,33 @@ pub struct Receipt {
 /// nobody's business until then.
 ///
 /// # Errors
-/// [`Reason::DeadlinePassed`], [`Reason::ListLocked`] for whoever has leave and a list, and once a round
+/// [`Reason::InvalidToken`], [`Reason::DeadlinePassed`], [`Reason::ListLocked`] for whoever has leave and a list, and once a round
 /// is drawn from the lists; [`Reason::PointsCapExceeded`] or [`Reason::ListBreaksRules`] with every
 /// breach. Then nothing is written.
 pub async fn seal_list(
     desk: &Desk,
-    actor: Actor,
+    who: impl Into<Claimant>,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
 ) -> Result<Receipt, Refusal> {
     let list = read(list)?;
+    let who = who.into();
+    let account = who.account();
     let find_begun = async |conn: &Conn| {
-        let account = actor.account;
         store::lists::find_begun_and_now(conn, club, season, week, account).await
     };
     // The clock last, once the week is held: whoever waited for it across the deadline is late.
     let look = async |conn: &Conn| {
-        let place = find_place(conn, actor, club, season);
+        let place = find_place(conn, account, club, season);
         let bounds = store::bounds::hold(conn, club, season, week).err_into();
-        try_join3(place, bounds, find_begun(conn).err_into()).await
+        try_join4(who.prove(conn), place, bounds, find_begun(conn).err_into()).await
     };
     desk.store
         .write_after(
             look,
-            async |conn, ((season, player), week, (mut begun, now))| {
+            async |conn, (actor, (season, player), week, (mut begun, now))| {
                 must_play(&player, week.week)?;
                 let terms = WeekTerms::load(desk, conn, season, week, &player).await?;
                 let submission = Submission {

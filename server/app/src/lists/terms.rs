@@ -166,7 +166,7 @@ pub(super) async fn find_own_terms(
 ) -> Result<WeekTerms, Refusal> {
     desk.store
         .read(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
+            let (season, player) = find_place(conn, actor.account, club, season).await?;
             must_play(&player, week)?;
             let week = store::bounds::find(conn, club, season.id, week).await?;
             WeekTerms::load(desk, conn, season, week, &player).await

@@ -50,7 +50,7 @@ pub async fn claim_painting(
     })?;
     desk.store
         .write(async |conn| {
-            let (season, player) = find_place(conn, actor, club, season).await?;
+            let (season, player) = find_place(conn, actor.account, club, season).await?;
             let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, season.id, week)
                 .await?

@@ -63,7 +63,7 @@ async fn may_send(
     club: ClubId,
     season: SeasonId,
 ) -> Result<(Running, PlayerId), Refusal> {
-    let (season, player) = find_place(conn, actor, club, season).await?;
+    let (season, player) = find_place(conn, actor.account, club, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
         let detail = "No photos from a minor's account; the opponent or a referee looks at the \
                       models at the table.";

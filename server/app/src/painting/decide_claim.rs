@@ -15,7 +15,6 @@ use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::{look, must_be_started};
 use crate::seasons::policy;
-use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Reason, Refusal, words};
 
 /// Agrees with a claim, as the opponent of that week or as a referee.
@@ -91,8 +90,8 @@ async fn decide(
             };
             let claim = decided.map_err(refuse)?;
             store::painting::update(conn, club, season.id, &claim).await?;
-            freeze(desk, conn, club, season.id, claim.made.week, act, now).await?;
             Scene::in_season(season.key(), actor, now)
+                .changing(claim.made.week)
                 .tell_everyone(
                     desk,
                     conn,

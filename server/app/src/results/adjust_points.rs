@@ -1,5 +1,6 @@
 //! A referee gives or takes points, with a reason: a line of its own in the ledger, erasing none.
 
+use futures_util::future::try_join3;
 use league::ids::{ClubId, PlayerId, RulingId, SeasonId};
 use league::points::LeaguePoints;
 use league::standings::Adjustment;
@@ -13,7 +14,6 @@ use super::once::once;
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
-use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Fault, Reason, Refusal, words};
 
 const LARGEST: i32 = 1000;
@@ -106,16 +106,19 @@ async fn adjust(
 ) -> Result<Uuid, Refusal> {
     must_be_started(season)?;
     let (club, id, week) = (season.club, season.id, adjustment.week);
-    store::weeks::find(conn, club, id, week).await?;
-    let player = store::players::find(conn, club, id, adjustment.player).await?;
+    let (_, player, now) = try_join3(
+        store::bounds::find(conn, club, id, week),
+        store::players::find(conn, club, id, adjustment.player),
+        store::clock::now(conn),
+    )
+    .await?;
     if player.account == actor.account {
         let detail = "Somebody else must rule on your own points.";
         return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
     }
-    let now = store::clock::now(conn).await?;
     store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
-    freeze(desk, conn, club, id, week, "adjust_points", now).await?;
     Scene::in_season(season.key(), actor, now)
+        .changing(week)
         .tell_everyone(
             desk,
             conn,

@@ -11,7 +11,6 @@ use super::place::{accounts, both, refuse};
 use crate::may::may;
 use crate::record::Scene;
 use crate::seasons::look::must_be_started;
-use crate::standings::freeze::freeze;
 use crate::{Action, Actor, Desk, Refusal, words};
 
 /// A ruling.
@@ -59,9 +58,9 @@ pub async fn rule_result(
             game.slip = game.slip.rule(ruling, accounts).map_err(refuse)?;
             game.version += u32::from(stood);
             store::games::update_slip(conn, club, season.id, &game).await?;
-            freeze(desk, conn, club, season.id, game.week, "rule_result", now).await?;
             let slip = SlipDocument::from(&game.slip);
             Scene::in_season(season.key(), actor, now)
+                .changing(game.week)
                 .tell_everyone(
                     desk,
                     conn,

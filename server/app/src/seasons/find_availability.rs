@@ -17,7 +17,7 @@ pub async fn find_availability(
 ) -> Result<Vec<String>, Refusal> {
     desk.store
         .read(async |conn| {
-            let (_, player) = find_place(conn, actor, club, id).await?;
+            let (_, player) = find_place(conn, actor.account, club, id).await?;
             let told = store::players::list_availabilities(conn, club, id, week).await?;
             let own = told.into_iter().find(|(who, _)| *who == player.id);
             Ok(own.map_or(player.nights, |(_, nights)| nights))

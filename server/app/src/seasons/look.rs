@@ -1,6 +1,6 @@
 //! Who may look at a season, and what they are to it.
 
-use league::ids::{CatalogueId, ClubId, PlayerId, SeasonId};
+use league::ids::{AccountId, CatalogueId, ClubId, PlayerId, SeasonId};
 use league::role::Role;
 use league::season::{SeasonState, Visibility};
 use league::week::WeekNo;
@@ -8,7 +8,7 @@ use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
 
-use crate::{Actor, Reason, Refusal, Viewer};
+use crate::{Reason, Refusal, Viewer};
 
 /// A season as one person meets it.
 pub(crate) struct Look {
@@ -43,6 +43,15 @@ impl Running {
 }
 
 impl Look {
+    /// As somebody meets it who has not signed in.
+    ///
+    /// # Errors
+    /// [`Refusal::NotFound`] for a season that is not open to everybody.
+    pub fn of_everybody(season: Season) -> Result<Self, Refusal> {
+        must_be_known(season.state, season.visibility, None)?;
+        Ok(Self { season, role: None })
+    }
+
     /// Whether the viewer runs seasons here, and so sees what is still to be revealed.
     pub fn runs_season(&self) -> bool {
         matches!(self.role, Some(Role::Owner | Role::Organiser))
@@ -84,18 +93,18 @@ pub(crate) async fn look(
     Ok(Look { season, role })
 }
 
-/// A season that has started and not ended, and the actor's own place in it.
+/// A season that has started and not ended, and an account's place in it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who may not know of it, does not play in it or left the club;
 /// [`Reason::SeasonState`].
 pub(crate) async fn find_place(
     conn: &Conn,
-    actor: Actor,
+    account: AccountId,
     club: ClubId,
     id: SeasonId,
 ) -> Result<(Running, Player), Refusal> {
-    let place = store::places::find(conn, club, id, actor.account).await?;
+    let place = store::places::find(conn, club, id, account).await?;
     must_be_known(place.state, place.visibility, place.role)?;
     must_have_started(place.state)?;
     let player = place.role.and(place.player).ok_or(Refusal::NotFound)?;

@@ -22,7 +22,7 @@ pub async fn tell_availability(
 ) -> Result<(), Refusal> {
     desk.store
         .write(async |conn| {
-            let (season, player) = find_place(conn, actor, club, id).await?;
+            let (season, player) = find_place(conn, actor.account, club, id).await?;
             let player = must_play(&player, week)?;
             let facts = store::bounds::hold(conn, club, id, week).await?.facts;
             let now = store::clock::now(conn).await?;

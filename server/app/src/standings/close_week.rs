@@ -5,7 +5,6 @@ use league::standings::table;
 use league::week::WeekNo;
 use serde_json::json;
 
-use super::freeze::freeze;
 use crate::facts;
 use crate::may::may;
 use crate::record::Scene;
@@ -49,13 +48,13 @@ pub async fn close_week(
                 return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
             }
             store::weeks::mark_closed(conn, club, season.id, week, now).await?;
-            freeze(desk, conn, club, season.id, week, "close_week", now).await?;
             let rows = table(&loaded.facts, week).rows;
             let places: Vec<_> = rows
                 .iter()
                 .map(|row| json!({"rank": row.rank, "player": row.player.0, "total": row.total.get()}))
                 .collect();
             Scene::in_season(season.key(), actor, now)
+                .changing(week)
                 .tell_everyone(desk, conn, "close_week", json!({"week": week.number(), "table": places}))
                 .await
         })

@@ -15,7 +15,7 @@ use store::players::Player;
 use store::seasons::Season;
 use store::weeks::Week;
 
-use crate::facts;
+use crate::facts::{self, Loaded};
 use crate::seasons::ScenarioSeen;
 use crate::seasons::find_scenario::seen;
 use crate::seasons::look::{Look, look};
@@ -59,6 +59,26 @@ pub struct BoardWeek {
     pub scenario: Option<ScenarioSeen>,
 }
 
+impl Board {
+    /// What was read of a season, as everybody may see it.
+    pub(crate) fn new(look: Look, loaded: Loaded, frozen: Vec<Frozen>) -> Self {
+        let now = loaded.now;
+        let holds_until = next_moment(&loaded.weeks, &loaded.games, now);
+        let weeks = loaded.weeks.into_iter();
+        let weeks = weeks.map(|week| board_week(&look, week, now)).collect();
+        Self {
+            season: look.season,
+            players: loaded.players,
+            weeks,
+            games: loaded.games,
+            frozen,
+            facts: loaded.facts,
+            now,
+            holds_until,
+        }
+    }
+}
+
 /// # Errors
 /// [`Refusal::NotFound`] for a season that is not open to everybody.
 pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<Board, Refusal> {
@@ -69,19 +89,7 @@ pub async fn find_board(desk: &Desk, club: ClubId, season: SeasonId) -> Result<B
             let loaded = facts::load(conn, desk, &look.season, now);
             let frozen = store::frozen_tables::list(conn, club, season).err_into();
             let (loaded, frozen) = try_join(loaded, frozen).await?;
-            let holds_until = next_moment(&loaded.weeks, &loaded.games, now);
-            let weeks = loaded.weeks.into_iter();
-            let weeks = weeks.map(|week| board_week(&look, week, now)).collect();
-            Ok(Board {
-                season: look.season,
-                players: loaded.players,
-                weeks,
-                games: loaded.games,
-                frozen,
-                facts: loaded.facts,
-                now,
-                holds_until,
-            })
+            Ok(Board::new(look, loaded, frozen))
         })
         .await
 }

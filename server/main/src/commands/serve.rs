@@ -1,7 +1,7 @@
 use std::io::{self, Write};
 use std::net::SocketAddr;
 
-use tokio::runtime::Runtime;
+use tokio::runtime::{Builder, Runtime};
 
 use crate::cli::Outcome;
 use crate::database::Opened;
@@ -16,11 +16,13 @@ use crate::stop::Signals;
 pub fn serve(settings: Settings) -> Outcome {
     let database = Opened::open(&settings.database)?;
     let key = settings.signing_key.load()?;
-    // The database is stopped last, after the runtime and every connection.
-    Runtime::new()?.block_on(async {
-        if settings.role.has_desk() {
-            store::migrate(database.url()).await?;
-        }
+    if settings.role.has_desk() {
+        Runtime::new()?.block_on(store::migrate(database.url()))?;
+    }
+    // One thread for all that goes on in the background, connections included: two would wake each
+    // other for every answer of the database. The database is stopped last, after the runtime.
+    let background = Builder::new_current_thread().enable_all().build()?;
+    background.block_on(async {
         let bound = Bound::bind(
             database.url(),
             &key,

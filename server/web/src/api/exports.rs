@@ -14,7 +14,7 @@ use crate::who::Caller;
 /// Everything that may be known of a season, in one file. `tallyhost verify FILE` checks it offline:
 /// receipts, draws, proofs, and every round paired again.
 #[utoipa::path(tag = "seasons", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = SeasonExportDocument), Problems))]
-#[get("/clubs/{club}/seasons/{season}/export")]
+#[get("/export")]
 pub async fn export_season(
     desk: Data<Desk>,
     who: Caller,
@@ -30,7 +30,7 @@ pub async fn export_season(
 /// `tallyhost verify` checks; `standings.csv`, `ledger.csv`, `games.csv`, `painting.csv`,
 /// `players.csv` and `awards.csv` are the same facts row by row. The `ETag` is the season's version.
 #[utoipa::path(tag = "seasons", params(InSeason), security((), ("bearer" = [])), responses((status = 200, content_type = "application/zip", body = ArchiveBytes), Problems))]
-#[get("/clubs/{club}/seasons/{season}/archive")]
+#[get("/archive")]
 pub async fn archive_season(
     desk: Data<Desk>,
     who: Caller,

@@ -59,7 +59,7 @@ impl From<SeasonFairness> for FairnessView {
 
 /// Opponents' strength, roles, tables, byes and nights of every player against what chance allows.
 #[utoipa::path(tag = "pairing", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = FairnessView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/fairness")]
+#[get("/fairness")]
 pub async fn find_fairness(
     desk: Data<Desk>,
     who: Caller,

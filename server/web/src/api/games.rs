@@ -160,7 +160,7 @@ pub struct AdjustmentView {
 
 /// The games of a season, or of one week of it.
 #[utoipa::path(tag = "results", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = Vec<GameView>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/games")]
+#[get("/games")]
 pub async fn list_games(
     desk: Data<Desk>,
     who: Caller,
@@ -174,7 +174,7 @@ pub async fn list_games(
 
 /// One game.
 #[utoipa::path(tag = "results", params(OneGame), security((), ("bearer" = [])), responses((status = 200, body = GameView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/games/{game}")]
+#[get("/games/{game}")]
 pub async fn find_game(
     desk: Data<Desk>,
     who: Caller,
@@ -195,7 +195,7 @@ pub async fn find_game(
     params(OneGame, ("Idempotency-Key" = String, Header, description = "A new one for each new report")),
     responses((status = 200, body = SlipDocument), Problems)
 )]
-#[post("/clubs/{club}/seasons/{season}/games/{game}/report")]
+#[post("/games/{game}/report")]
 pub async fn report_result(
     desk: Data<Desk>,
     who: SignedIn,
@@ -239,7 +239,7 @@ pub struct SeenReport {
 
 /// Confirm the other side's report. Say which one was seen, so that a later one is not confirmed unseen.
 #[utoipa::path(tag = "results", params(OneGame, SeenReport), responses((status = 200, body = SlipDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/games/{game}/confirm")]
+#[post("/games/{game}/confirm")]
 pub async fn confirm_result(
     desk: Data<Desk>,
     who: SignedIn,
@@ -255,7 +255,7 @@ pub async fn confirm_result(
 
 /// Object to the other side's report. Nothing counts until a referee has ruled.
 #[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/games/{game}/dispute")]
+#[post("/games/{game}/dispute")]
 pub async fn dispute_result(
     desk: Data<Desk>,
     who: SignedIn,
@@ -272,7 +272,7 @@ pub async fn dispute_result(
 
 /// Rule on a game, whatever its slip says; never on one's own.
 #[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/games/{game}/rule")]
+#[post("/games/{game}/rule")]
 pub async fn rule_result(
     desk: Data<Desk>,
     who: SignedIn,
@@ -297,7 +297,7 @@ pub async fn rule_result(
     params(InSeason, ("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
     responses((status = 200, body = AdjustmentView), Problems)
 )]
-#[post("/clubs/{club}/seasons/{season}/adjustments")]
+#[post("/adjustments")]
 pub async fn adjust_points(
     desk: Data<Desk>,
     who: SignedIn,

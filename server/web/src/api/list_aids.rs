@@ -73,7 +73,7 @@ impl From<ListChanges> for ListChangesView {
 /// Read a pasted text into a list: line by line what was understood, guessed or not understood. Units
 /// that can be those of your last list keep their keys.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = ReadingDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/read")]
+#[post("/weeks/{week}/list/read")]
 pub async fn read_list(
     desk: Data<Desk>,
     who: SignedIn,
@@ -87,7 +87,7 @@ pub async fn read_list(
 
 /// What would still fit into a list and keep it as legal as it is.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = FitsDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/fits")]
+#[post("/weeks/{week}/list/fits")]
 pub async fn find_fits(
     desk: Data<Desk>,
     who: SignedIn,
@@ -101,7 +101,7 @@ pub async fn find_fits(
 
 /// What a list changes against your last one, unit by unit.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = ListChangesView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/changes")]
+#[post("/weeks/{week}/list/changes")]
 pub async fn find_changes(
     desk: Data<Desk>,
     who: SignedIn,
@@ -115,7 +115,7 @@ pub async fn find_changes(
 
 /// Your collection: every unit of the lists you handed in, with its paint.
 #[utoipa::path(tag = "lists", params(InSeason), responses((status = 200, body = Vec<CollectionUnitDocument>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/collection")]
+#[get("/collection")]
 pub async fn find_collection(
     desk: Data<Desk>,
     who: SignedIn,

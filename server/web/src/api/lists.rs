@@ -19,7 +19,7 @@ use crate::answer::{Answer, Created, Done, Versioned};
 use crate::body::Json;
 use crate::precondition::version_if_any;
 use crate::problem::Problems;
-use crate::who::{Caller, SignedIn};
+use crate::who::{Caller, Claiming, SignedIn};
 
 /// Your own list of a week.
 #[derive(Serialize, ToSchema)]
@@ -217,7 +217,7 @@ pub struct LateLeaveBody {
 
 /// Your own list of a week. Nobody else sees it before the lists are opened.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = OwnListView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
+#[get("/weeks/{week}/list")]
 pub async fn find_own_list(
     desk: Data<Desk>,
     who: SignedIn,
@@ -237,7 +237,7 @@ pub async fn find_own_list(
     params(InWeek, ("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
     responses((status = 200, body = DraftView), Problems)
 )]
-#[put("/clubs/{club}/seasons/{season}/weeks/{week}/list/draft")]
+#[put("/weeks/{week}/list/draft")]
 pub async fn save_draft(
     desk: Data<Desk>,
     who: SignedIn,
@@ -258,7 +258,7 @@ pub async fn save_draft(
 
 /// Check a list against the week without saving anything.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = CheckedListView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/check")]
+#[post("/weeks/{week}/list/check")]
 pub async fn check_list(
     desk: Data<Desk>,
     who: SignedIn,
@@ -273,10 +273,10 @@ pub async fn check_list(
 /// Hand in a list: it is checked, sealed and answered with a receipt. Until the deadline another one
 /// takes its place.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 201, body = ReceiptView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/seal")]
+#[post("/weeks/{week}/list/seal")]
 pub async fn seal_list(
     desk: Data<Desk>,
-    who: SignedIn,
+    who: Claiming,
     path: Path<InWeek>,
     body: Json<ArmyListDocument>,
 ) -> Answer<Created<ReceiptView>> {
@@ -291,7 +291,7 @@ pub async fn seal_list(
 
 /// The lists of a week. Before they are opened only those who run the season learn who has one.
 #[utoipa::path(tag = "lists", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks/{week}/lists")]
+#[get("/weeks/{week}/lists")]
 pub async fn list_lists(
     desk: Data<Desk>,
     who: Caller,
@@ -307,7 +307,7 @@ pub async fn list_lists(
 
 /// Open all lists of a week, once the deadline and its grace are over. The server does it by itself.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Opened"), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/lists/open")]
+#[post("/weeks/{week}/lists/open")]
 pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
     let (club, season, week) = path.ids()?;
     app::lists::open_lists(&desk, who.0, club, season, week).await?;
@@ -316,7 +316,7 @@ pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> 
 
 /// Give a player leave to hand in late.
 #[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Granted"), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/late-leaves")]
+#[post("/weeks/{week}/late-leaves")]
 pub async fn grant_late_leave(
     desk: Data<Desk>,
     who: SignedIn,

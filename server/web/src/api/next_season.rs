@@ -134,7 +134,7 @@ impl From<NextSeason> for NextSeasonView {
 /// days, with the newest version of the catalogue. It is a draft, and draws its own seed when it is
 /// started.
 #[utoipa::path(tag = "seasons", params(InSeason), responses((status = 201, body = NextSeasonView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/next")]
+#[post("/next")]
 pub async fn create_season_from(
     desk: Data<Desk>,
     who: SignedIn,

@@ -57,7 +57,7 @@ impl From<Nudged> for NudgeView {
 /// Remind everybody who owes a list or a result: a notice on their own page, for as long as they owe it.
 /// At most once in twelve hours.
 #[utoipa::path(tag = "weeks", params(InWeek), responses((status = 200, body = NudgeView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/nudges")]
+#[post("/weeks/{week}/nudges")]
 pub async fn nudge_players(
     desk: Data<Desk>,
     who: SignedIn,

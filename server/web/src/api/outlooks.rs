@@ -89,7 +89,7 @@ pub struct PlayerForecastView {
 
 /// The table if open games ended as supposed. Nothing is saved.
 #[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/what-if")]
+#[post("/what-if")]
 pub async fn find_what_if(
     desk: Data<Desk>,
     who: Caller,
@@ -125,7 +125,7 @@ fn read(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
 
 /// Whether a player can still reach a rank, and what it takes; exact, once all rounds are paired.
 #[utoipa::path(tag = "standings", params(OnePlayer, OfRank), security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), Problems))]
-#[get("/clubs/{club}/seasons/{season}/players/{player}/reach")]
+#[get("/players/{player}/reach")]
 pub async fn find_reach(
     desk: Data<Desk>,
     who: Caller,
@@ -143,7 +143,7 @@ pub async fn find_reach(
 
 /// How likely a rank is for everybody, with the error of the simulation.
 #[utoipa::path(tag = "standings", params(InSeason, SimulationParams), security((), ("bearer" = [])), responses((status = 200, body = ForecastView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/forecast")]
+#[get("/forecast")]
 pub async fn find_forecast(
     desk: Data<Desk>,
     who: Caller,

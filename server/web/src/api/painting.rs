@@ -78,7 +78,7 @@ pub struct RefusalBody {
 /// Claim how far the models of a unit are. Spray and use an airbrush only where the air is drawn off,
 /// with a suitable mask; cut away from the hand; club and local rules go first.
 #[utoipa::path(tag = "painting", params(InWeek), responses((status = 201, body = ClaimDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/painting")]
+#[post("/weeks/{week}/painting")]
 pub async fn claim_painting(
     desk: Data<Desk>,
     who: SignedIn,
@@ -113,7 +113,7 @@ fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
 
 /// The painting log, in the order in which claims were made.
 #[utoipa::path(tag = "painting", params(InSeason, OfPlayer), security((), ("bearer" = [])), responses((status = 200, body = Vec<ClaimDocument>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/painting")]
+#[get("/painting")]
 pub async fn list_claims(
     desk: Data<Desk>,
     who: Caller,
@@ -128,7 +128,7 @@ pub async fn list_claims(
 
 /// Verify a claim, as that week's opponent or as a referee.
 #[utoipa::path(tag = "painting", params(OneClaim), responses((status = 200, body = ClaimDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/painting/{claim}/verify")]
+#[post("/painting/{claim}/verify")]
 pub async fn verify_claim(
     desk: Data<Desk>,
     who: SignedIn,
@@ -141,7 +141,7 @@ pub async fn verify_claim(
 
 /// Refuse a claim with a reason; a referee may also take a check back.
 #[utoipa::path(tag = "painting", params(OneClaim), responses((status = 200, body = ClaimDocument), Problems))]
-#[post("/clubs/{club}/seasons/{season}/painting/{claim}/refuse")]
+#[post("/painting/{claim}/refuse")]
 pub async fn refuse_claim(
     desk: Data<Desk>,
     who: SignedIn,

@@ -63,7 +63,7 @@ pub struct PhotoView {
     request_body(content((PhotoBytes = "image/jpeg"), (PhotoBytes = "image/png"), (PhotoBytes = "image/webp"))),
     responses((status = 201, body = PhotoView), Problems)
 )]
-#[post("/clubs/{club}/seasons/{season}/photos")]
+#[post("/photos")]
 pub async fn create_photo(
     desk: Data<Desk>,
     who: SignedIn,
@@ -84,7 +84,7 @@ pub async fn create_photo(
 
 /// A photo, for the club alone: your own, and those of claims of weeks whose lists are opened.
 #[utoipa::path(tag = "painting", params(OnePhoto), security((), ("bearer" = [])), responses((status = 200, content_type = "image/jpeg", body = PhotoBytes), Problems))]
-#[get("/clubs/{club}/seasons/{season}/photos/{photo}")]
+#[get("/photos/{photo}")]
 pub async fn find_photo(
     desk: Data<Desk>,
     who: Caller,
@@ -100,7 +100,7 @@ pub async fn find_photo(
 
 /// Take a photo away: one of your own, or any as a referee. What was verified by it stands.
 #[utoipa::path(tag = "painting", params(OnePhoto), responses((status = 204, description = "Gone"), Problems))]
-#[delete("/clubs/{club}/seasons/{season}/photos/{photo}")]
+#[delete("/photos/{photo}")]
 pub async fn delete_photo(desk: Data<Desk>, who: SignedIn, path: Path<OnePhoto>) -> Answer<Done> {
     let (club, season, photo) = path.ids()?;
     app::painting::delete_photo(&desk, who.0, club, season, photo).await?;

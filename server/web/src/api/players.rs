@@ -110,7 +110,7 @@ impl From<Player> for PlayerView {
 
 /// Join a season, from the first week whose lists are not due yet.
 #[utoipa::path(tag = "players", params(InSeason), responses((status = 201, body = PlayerView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/players")]
+#[post("/players")]
 pub async fn join_season(
     desk: Data<Desk>,
     who: SignedIn,
@@ -141,7 +141,7 @@ pub async fn join_season(
 
 /// Everybody who ever joined, by handle.
 #[utoipa::path(tag = "players", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/players")]
+#[get("/players")]
 pub async fn list_players(
     desk: Data<Desk>,
     who: Caller,
@@ -156,7 +156,7 @@ pub async fn list_players(
 
 /// Change a player's usual nights, faction or household.
 #[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
-#[patch("/clubs/{club}/seasons/{season}/players/{player}")]
+#[patch("/players/{player}")]
 pub async fn update_player(
     desk: Data<Desk>,
     who: SignedIn,
@@ -180,7 +180,7 @@ pub async fn update_player(
 
 /// Withdraw. Games already played or paired stand.
 #[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/players/{player}/withdraw")]
+#[post("/players/{player}/withdraw")]
 pub async fn withdraw_player(
     desk: Data<Desk>,
     who: SignedIn,

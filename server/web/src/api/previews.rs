@@ -55,7 +55,7 @@ impl From<ScorePreview> for ScorePreviewView {
 /// Add up counts as a report of them would be: score, league points, or the counts that cannot be
 /// with their limits. Nothing is saved.
 #[utoipa::path(tag = "results", params(OneGame), security((), ("bearer" = [])), responses((status = 200, body = ScorePreviewView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/games/{game}/preview")]
+#[post("/games/{game}/preview")]
 pub async fn preview_score(
     desk: Data<Desk>,
     who: Caller,

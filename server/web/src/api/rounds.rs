@@ -171,7 +171,7 @@ async fn names(
 
 /// Propose a week's round. A new proposal takes the place of an unpublished one.
 #[utoipa::path(tag = "pairing", params(InWeek), responses((status = 201, body = RoundView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/rounds")]
+#[post("/weeks/{week}/rounds")]
 pub async fn propose_round(
     desk: Data<Desk>,
     who: SignedIn,
@@ -194,7 +194,7 @@ pub async fn propose_round(
 
 /// Propose a repair of a published round: as few games as possible change. Publish it like a round.
 #[utoipa::path(tag = "pairing", params(OneRound), responses((status = 201, body = RoundView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/rounds/{round}/repairs")]
+#[post("/rounds/{round}/repairs")]
 pub async fn repair_round(
     desk: Data<Desk>,
     who: SignedIn,
@@ -215,7 +215,7 @@ pub async fn repair_round(
 
 /// The rounds of a week, every version of them. A proposal is seen by those who run the season; once published, by all.
 #[utoipa::path(tag = "pairing", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = Vec<RoundView>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks/{week}/rounds")]
+#[get("/weeks/{week}/rounds")]
 pub async fn list_rounds(
     desk: Data<Desk>,
     who: Caller,
@@ -231,7 +231,7 @@ pub async fn list_rounds(
 
 /// Publish a round or a repair: its proof is checked once more and its games are fixed for good.
 #[utoipa::path(tag = "pairing", params(OneRound), responses((status = 200, body = Vec<GameView>), Problems))]
-#[post("/clubs/{club}/seasons/{season}/rounds/{round}/publish")]
+#[post("/rounds/{round}/publish")]
 pub async fn publish_round(
     desk: Data<Desk>,
     who: SignedIn,

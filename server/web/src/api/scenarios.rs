@@ -79,7 +79,7 @@ impl From<ScenarioSeen> for ScenarioView {
 
 /// Write a week's scenario sheet. It may change until the players know it.
 #[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Saved"), Problems))]
-#[put("/clubs/{club}/seasons/{season}/weeks/{week}/scenario")]
+#[put("/weeks/{week}/scenario")]
 pub async fn update_scenario(
     desk: Data<Desk>,
     who: SignedIn,
@@ -99,7 +99,7 @@ pub async fn update_scenario(
 
 /// A week's scenario as far as it is revealed; 404 while not even its title is.
 #[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = ScenarioView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks/{week}/scenario")]
+#[get("/weeks/{week}/scenario")]
 pub async fn find_scenario(
     desk: Data<Desk>,
     who: Caller,

@@ -233,7 +233,7 @@ pub async fn list_seasons(
 
 /// A season. The `ETag` is its version.
 #[utoipa::path(tag = "seasons", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = SeasonView), Problems))]
-#[get("/clubs/{club}/seasons/{season}")]
+#[get("")]
 pub async fn find_season(
     desk: Data<Desk>,
     who: Caller,
@@ -251,7 +251,7 @@ pub async fn find_season(
     params(InSeason, ("If-Match" = String, Header, description = "The ETag of the version you change")),
     responses((status = 200, body = SeasonView), Problems)
 )]
-#[patch("/clubs/{club}/seasons/{season}")]
+#[patch("")]
 pub async fn update_season(
     desk: Data<Desk>,
     who: SignedIn,
@@ -275,7 +275,7 @@ pub async fn update_season(
 
 /// Start a season: its rules are fixed and the seed of its draws is committed to.
 #[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/start")]
+#[post("/start")]
 pub async fn start_season(
     desk: Data<Desk>,
     who: SignedIn,
@@ -289,7 +289,7 @@ pub async fn start_season(
 
 /// End a season whose weeks are closed; the seed of its draws is revealed.
 #[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
-#[post("/clubs/{club}/seasons/{season}/end")]
+#[post("/end")]
 pub async fn end_season(
     desk: Data<Desk>,
     who: SignedIn,

@@ -55,7 +55,7 @@ pub fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
 
 /// The table after a week, or after the last week that was paired.
 #[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/standings")]
+#[get("/standings")]
 pub async fn find_standings(
     desk: Data<Desk>,
     who: Caller,
@@ -70,7 +70,7 @@ pub async fn find_standings(
 
 /// Every line behind one player's row.
 #[utoipa::path(tag = "standings", params(OnePlayer, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = LedgerView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/players/{player}/ledger")]
+#[get("/players/{player}/ledger")]
 pub async fn find_ledger(
     desk: Data<Desk>,
     who: Caller,
@@ -94,7 +94,7 @@ pub async fn find_ledger(
 
 /// Close a week: its table stands. Later rulings make a new version.
 #[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Closed"), Problems))]
-#[post("/clubs/{club}/seasons/{season}/weeks/{week}/close")]
+#[post("/weeks/{week}/close")]
 pub async fn close_week(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
     let (club, season, week) = path.ids()?;
     app::standings::close_week(&desk, who.0, club, season, week).await?;

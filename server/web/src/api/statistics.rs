@@ -63,7 +63,7 @@ pub struct AwardsView {
 /// Games by faction, role and scenario with their 95 % intervals, ranks over the weeks, opponents
 /// met.
 #[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StatisticsView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/statistics")]
+#[get("/statistics")]
 pub async fn find_statistics(
     desk: Data<Desk>,
     who: Caller,
@@ -99,7 +99,7 @@ fn statistics_view(found: &SeasonStatistics) -> Versioned<StatisticsView> {
 
 /// The prizes that the data decide, so far or for good.
 #[utoipa::path(tag = "standings", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = AwardsView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/awards")]
+#[get("/awards")]
 pub async fn list_awards(
     desk: Data<Desk>,
     who: Caller,

@@ -66,7 +66,7 @@ impl From<TrailEntry> for TrailEntryView {
 
 /// What was done in a season, newest first. Officers see more than others.
 #[utoipa::path(tag = "seasons", params(InSeason, TrailPage), security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/trail")]
+#[get("/trail")]
 pub async fn list_trail(
     desk: Data<Desk>,
     who: Caller,

@@ -201,7 +201,7 @@ pub struct AvailabilityBody {
 
 /// The weeks of a season in order. All caps are known from the start.
 #[utoipa::path(tag = "weeks", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks")]
+#[get("/weeks")]
 pub async fn list_weeks(
     desk: Data<Desk>,
     who: Caller,
@@ -219,7 +219,7 @@ pub async fn list_weeks(
 
 /// One week.
 #[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekView), Problems))]
-#[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
+#[get("/weeks/{week}")]
 pub async fn find_week(
     desk: Data<Desk>,
     who: Caller,
@@ -232,7 +232,7 @@ pub async fn find_week(
 
 /// Change a week where that hurts nobody.
 #[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Changed"), Problems))]
-#[patch("/clubs/{club}/seasons/{season}/weeks/{week}")]
+#[patch("/weeks/{week}")]
 pub async fn update_week(
     desk: Data<Desk>,
     who: SignedIn,
@@ -265,7 +265,7 @@ fn civil(document: CivilDocument) -> Civil {
 
 /// Say which nights of a week you can come.
 #[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Noted"), Problems))]
-#[put("/clubs/{club}/seasons/{season}/weeks/{week}/availability")]
+#[put("/weeks/{week}/availability")]
 pub async fn tell_availability(
     desk: Data<Desk>,
     who: SignedIn,
