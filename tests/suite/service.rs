@@ -7,6 +7,7 @@ mod directory;
 mod events;
 mod fleet;
 mod fresh;
+mod handed;
 mod past;
 mod processes;
 mod records;

@@ -1,0 +1,82 @@
+//! A process that has made a change makes its pages from what the change has read: they are the pages
+//! that another makes from the database.
+
+use serde_json::{Value, json};
+
+use super::{standings_process, version};
+use crate::harness::{Actor, until};
+use crate::stories::results::week::{LAST_NIGHT, Week, played};
+
+const READ: [&str; 8] = [
+    "standings",
+    "standings?week=1",
+    "pairings",
+    "results",
+    "weeks",
+    "statistics",
+    "tables",
+    "badge.svg",
+];
+
+#[test]
+fn pages_made_by_whoever_made_the_change_are_those_made_from_the_database() {
+    let week = Week::sealed(&["Oskrel", "Corvanel"]);
+    let reader = standings_process(&week.stage.database.url());
+    let public = week.stage.season.replacen("/api/v1", "/public", 1);
+    let oskrel = &week.players[0].id;
+    let pages: Vec<String> = READ
+        .iter()
+        .map(|of| format!("{public}/{of}"))
+        .chain([format!("{public}/players/{oskrel}/ledger?week=1")])
+        .collect();
+    let [maker, other] = [week.stage.server.visitor(), reader.visitor()];
+    let mut seen = Vec::new();
+    let mut look = |act: &str| {
+        for page in &pages {
+            let made = maker.get(page).with_status(200);
+            until("the other process knows the change", || {
+                newest(&other, &public) >= newest(&maker, &public)
+            });
+            let read = other.get(page).with_status(200);
+            assert_eq!(made.body, read.body, "{page} after {act}");
+            assert_eq!(
+                made.header("etag"),
+                read.header("etag"),
+                "{page} after {act}"
+            );
+        }
+        seen.push(newest(&maker, &public));
+    };
+
+    look("sealing");
+    let round = week.propose();
+    look("proposing");
+    week.publish(&round);
+    look("publishing");
+    week.stage.clock().show(LAST_NIGHT);
+    let [first, second] = week.sides();
+    week.report(first, "first", &played((3, 90), (1, 40)))
+        .expect(200);
+    look("reporting");
+    let confirm = format!("{}/confirm", week.game());
+    second.actor.post(&confirm, &json!({})).expect(200);
+    look("confirming");
+    week.act("weeks/1/close", &json!({})).expect(204);
+    look("closing");
+    let point = json!({ "player": oskrel, "week": 1, "amount": 1, "reason": "Swept the hall" });
+    week.act("adjustments", &point).expect(200);
+    look("giving points in a week that is closed");
+    let outcome = json!({ "outcome": played((4, 90), (1, 40)), "reason": "A photo of the table" });
+    let rule = format!("{}/rule", week.game());
+    week.stage.wennable.post(&rule, &outcome).expect(200);
+    look("ruling");
+    week.act(&format!("players/{oskrel}/withdraw"), &json!({}))
+        .with_status(200);
+    look("leaving");
+    assert!(seen.is_sorted_by(|one, next| one < next), "{seen:?}");
+}
+
+fn newest(visitor: &Actor, public: &str) -> i64 {
+    let body: Value = visitor.get(&format!("{public}/weeks")).expect(200);
+    version(&body)
+}
