@@ -10,6 +10,9 @@ const SCHEMA: &str = "
     SELECT 'column ' || table_name || '.' || column_name || ' ' || data_type || ' '
         || is_nullable || ' ' || coalesce(column_default, '')
     FROM information_schema.columns WHERE table_schema = 'public'
+    UNION ALL SELECT 'packed ' || attrelid::regclass || '.' || attname || ' ' || attcompression::text
+    FROM pg_attribute JOIN pg_class ON pg_class.oid = attrelid
+    WHERE relnamespace = 'public'::regnamespace AND attcompression::text <> ''
     UNION ALL SELECT 'constraint ' || conrelid::regclass || '.' || conname || ' '
         || pg_get_constraintdef(oid)
     FROM pg_constraint WHERE connamespace = 'public'::regnamespace
