@@ -76,6 +76,7 @@ async fn make_anew(shelf: &Shelf, key: Key, kept: &Kept, version: i64) -> Result
         pages.insert(wanted, Arc::new(page));
     }
     kept.turn(board.season.version, pages);
+    // Only a look at the database confirms that there is none newer.
     if !is_handed {
         kept.confirm(board.season.version, asked);
     }

@@ -2,8 +2,7 @@
 
 use document::list::ArmyListDocument;
 use document::receipt::SealedList as ReceiptInput;
-use futures_util::TryFutureExt;
-use futures_util::future::try_join4;
+use futures_util::future::join4;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, Report};
 use league::season::{Arrival, NotAccepted, accept_list};
@@ -42,9 +41,9 @@ pub struct Receipt {
 /// nobody's business until then.
 ///
 /// # Errors
-/// [`Reason::InvalidToken`], [`Reason::DeadlinePassed`], [`Reason::ListLocked`] for whoever has leave and a list, and once a round
-/// is drawn from the lists; [`Reason::PointsCapExceeded`] or [`Reason::ListBreaksRules`] with every
-/// breach. Then nothing is written.
+/// [`Reason::InvalidToken`]; [`Reason::DeadlinePassed`], [`Reason::ListLocked`] for whoever has leave and
+/// a list, and once a round is drawn from the lists; [`Reason::PointsCapExceeded`] or
+/// [`Reason::ListBreaksRules`] with every breach. Then nothing is written.
 pub async fn seal_list(
     desk: &Desk,
     who: impl Into<Claimant>,
@@ -62,8 +61,11 @@ pub async fn seal_list(
     // The clock last, once the week is held: whoever waited for it across the deadline is late.
     let look = async |conn: &Conn| {
         let place = find_place(conn, account, club, season);
-        let bounds = store::bounds::hold(conn, club, season, week).err_into();
-        try_join4(who.prove(conn), place, bounds, find_begun(conn).err_into()).await
+        let bounds = store::bounds::hold(conn, club, season, week);
+        let begun = find_begun(conn);
+        // Whoever proves to be nobody hears of nothing else.
+        let (actor, place, bounds, begun) = join4(who.prove(conn), place, bounds, begun).await;
+        Ok((actor?, place?, bounds?, begun?))
     };
     desk.store
         .write_after(

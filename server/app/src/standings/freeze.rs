@@ -16,10 +16,10 @@ use super::named_rows;
 use crate::facts::{self, Loaded};
 use crate::{Desk, Refusal};
 
-/// Keeps the tables that `act` has changed: rows of the weeks that are played, before the first is
-/// paired those of the first, for whatever is told to everyone may change them, a name, a rule, a
-/// result; of closed weeks those from `over` on, whole. Call it when the facts of the act are saved and
-/// before the season's next version is made. Answers what it has read, of a season that is running.
+/// Keeps the tables that `act` has changed. Of the weeks that are played, before the first is paired of
+/// the first, it keeps the rows: whatever is told to everyone may change them, a name, a rule, a result.
+/// The tables of closed weeks are kept whole, from `over` on. Call it when the facts of the act are saved
+/// and before the season's next version is made. Answers what it has read, of a season that is running.
 ///
 /// # Errors
 /// [`Refusal::NotFound`], or a fault of the database.
