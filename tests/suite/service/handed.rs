@@ -3,19 +3,9 @@
 
 use serde_json::json;
 
-use super::{standings_process, version};
+use super::{RESOURCES, standings_process, version};
 use crate::harness::until;
 use crate::stories::results::week::{LAST_NIGHT, Week, played};
-
-const READ: [&str; 7] = [
-    "standings",
-    "standings?week=1",
-    "pairings",
-    "results",
-    "weeks",
-    "statistics",
-    "tables",
-];
 
 #[test]
 fn pages_made_by_whoever_made_the_change_are_those_made_from_the_database() {
@@ -23,11 +13,10 @@ fn pages_made_by_whoever_made_the_change_are_those_made_from_the_database() {
     let reader = standings_process(&week.stage.database.url());
     let public = week.stage.season.replacen("/api/v1", "/public", 1);
     let oskrel = &week.players[0].id;
-    let pages: Vec<String> = READ
-        .iter()
-        .map(|of| format!("{public}/{of}"))
-        .chain([format!("{public}/players/{oskrel}/ledger?week=1")])
-        .collect();
+    let ledger = format!("players/{oskrel}/ledger?week=1");
+    let more = ["standings?week=1", ledger.as_str()];
+    let all = RESOURCES.into_iter().chain(more);
+    let pages: Vec<String> = all.map(|of| format!("{public}/{of}")).collect();
     let [maker, other] = [week.stage.server.visitor(), reader.visitor()];
     let mut seen = Vec::new();
     let mut look = |act: &str| {
