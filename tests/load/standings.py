@@ -112,7 +112,7 @@ def read_while_written(report, league, url, chosen):
 def main():
     options = argparse.ArgumentParser(description=__doc__)
     options.add_argument("--seconds", type=int, default=4, help="of each single measurement")
-    options.add_argument("--repeats", type=int, default=5)
+    options.add_argument("--repeats", type=int, default=9)
     options.add_argument("--port", type=int, default=18391, help="for nginx")
     options.add_argument("--changes", type=float, default=20, help="a second, in the last part")
     chosen = options.parse_args()
