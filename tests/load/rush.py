@@ -93,7 +93,8 @@ class Connection:
 
 def seal_all(league, path):
     """Status, seconds and body of each answer, and the seconds of all together."""
-    requests = [wire.request("POST", path, person.token, army()) for person in league.people]
+    body = army()
+    requests = [wire.request("POST", path, person.token, body) for person in league.people]
     waiting = iter(requests)
     with selectors.DefaultSelector() as selector:
         start = time.perf_counter()

@@ -8,6 +8,7 @@ LENGTH = re.compile(rb"(?i)content-length: (\d+)")
 
 
 def connect(address):
+    """A line over which small requests go out at once."""
     host, port = address.removeprefix("http://").split(":")
     line = socket.create_connection((host, int(port)))
     line.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
@@ -15,6 +16,7 @@ def connect(address):
 
 
 def request(method, path, token, body=None):
+    """What somebody who has signed in sends, ready to be sent many times."""
     head = f"{method} {path} HTTP/1.1\r\nHost: tallyhost\r\nAuthorization: Bearer {token}\r\n"
     if body is None:
         return f"{head}\r\n".encode()
