@@ -9,7 +9,7 @@ use league::ids::PlayerId;
 use league::lists::ArmyList;
 use league::lists::facts::lines;
 use league::painting::{ListedUnit, PaintedWeek, Painting, PaintingLog, painted_week};
-use league::pairing::past::RoundKey;
+use league::pairing::history::past::RoundKey;
 use league::result::Slip;
 use league::scenario::ScenarioSheet;
 use league::side::{Both, Role, Side};

@@ -5,7 +5,7 @@
 
 use league::ids::PlayerId;
 use league::pairing::Nights;
-use league::pairing::certificate::{Certificate, Choice, Dual, Node};
+use league::pairing::round::certificate::{Certificate, Choice, Dual, Node};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;

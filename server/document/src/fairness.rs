@@ -1,6 +1,6 @@
 //! The fairness audit of a season as JSON.
 
-use league::pairing::audit::{Finding, Measure};
+use league::pairing::history::audit::{Finding, Measure};
 use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;

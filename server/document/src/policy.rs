@@ -6,7 +6,7 @@ mod frame;
 use league::lists::rules::ListRule;
 use league::painting::Painting;
 use league::pairing::Wishes;
-use league::pairing::rounds::Rounds;
+use league::pairing::round::method::Rounds;
 use league::scoring::Scoring;
 use league::standings::TieBreaks;
 use serde::{Deserialize, Serialize};

@@ -1,6 +1,6 @@
 //! The repair of a published round as JSON: what it repairs, and what changes for whom.
 
-use league::pairing::changes::{Change, Part};
+use league::pairing::round::changes::{Change, Part};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;

@@ -1,6 +1,6 @@
 //! How a season makes its rounds, as JSON.
 
-use league::pairing::rounds::{Cycles, MOST_PER_WEEK, Method, Rounds};
+use league::pairing::round::method::{Cycles, MOST_PER_WEEK, Method, Rounds};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 

@@ -1,7 +1,7 @@
 //! The seats of a round robin: drawn at the start by lots that follow from the season's secret.
 
 use league::ids::PlayerId;
-use league::pairing::draw::{Draw, Secret};
+use league::pairing::round::draw::{Draw, Secret};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
 

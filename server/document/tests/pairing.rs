@@ -6,10 +6,11 @@ use document::pairing::TaskDocument;
 use document::proposal::ProposalDocument;
 use league::ids::PlayerId;
 use league::name::Name;
-use league::pairing::draw::Secret;
+use league::pairing::round::draw::Secret;
+use league::pairing::verify;
 use league::pairing::{
     Contender, Draw, Float, Household, Meeting, Night, NightKey, Nights, Pair, Roles, TableNo,
-    Task, Wishes, certificate, propose,
+    Task, Wishes, propose,
 };
 use league::points::LeaguePoints;
 use league::side::Role;
@@ -76,7 +77,7 @@ fn a_round_is_reproduced_from_its_locked_inputs_and_the_revealed_secret() {
     let read: ProposalDocument = serde_json::from_str(&published).unwrap();
     let read = read.proposal().unwrap();
     assert_eq!(read, proposal);
-    assert_eq!(certificate::verify(&again, &read), Ok(()));
+    assert_eq!(verify(&again, &read), Ok(()));
 }
 
 #[test]

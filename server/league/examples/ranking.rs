@@ -24,7 +24,8 @@ mod season;
 
 use std::collections::HashSet;
 
-use league::pairing::{Meeting, Pair, Roles, Task, propose, round_robin};
+use league::pairing::robin::berger;
+use league::pairing::{Meeting, Pair, Roles, Task, propose};
 use league::points::LeaguePoints;
 use season::Chance;
 
@@ -202,7 +203,7 @@ fn ours(strengths: &[f64], chance: &mut Chance) -> Played {
 }
 
 fn everyone(strengths: &[f64], chance: &mut Chance) -> Played {
-    let rounds = round_robin::berger(PLAYERS).unwrap();
+    let rounds = berger::berger(PLAYERS).unwrap();
     let games = rounds.into_iter().flatten();
     games
         .map(|(a, b)| (a - 1, b - 1, result(strengths, a - 1, b - 1, chance)))

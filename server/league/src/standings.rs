@@ -1,50 +1,34 @@
 //! Standings: from the facts of a season to rows and a ledger, as of any week.
 
-mod awards;
-mod board;
 mod by_player;
-mod chain;
-mod credits;
 mod facts;
-mod forecast;
-mod history;
 mod outlook;
-mod ranking;
-mod reach;
 mod rounds;
-mod scores_before;
-mod season;
 mod statistics;
 mod table;
-pub mod tiebreaks;
-mod what_if;
-mod wilson;
+mod tiebreaks;
 
 #[cfg(test)]
-mod house_rules;
-#[cfg(test)]
-mod house_tie_breaks;
-#[cfg(test)]
-pub(crate) mod league_of;
-#[cfg(test)]
-mod open_games;
-#[cfg(test)]
-mod properties;
-#[cfg(test)]
-mod published_tables;
-#[cfg(test)]
-mod season_end;
+pub(crate) mod tests {
+    mod house_rules;
+    mod house_tie_breaks;
+    mod open_games;
+    mod properties;
+    mod published_tables;
+    mod season_end;
+    pub(crate) mod seasons;
+}
 
-pub use awards::{Awarded, Prize, awards};
 pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
-pub use forecast::{Forecast, Simulation, forecast};
-pub use history::{RankHistory, rank_agreement, rank_history};
-pub use reach::{Reach, ReachRefusal, reach};
-pub use scores_before::scores_before;
+pub use outlook::forecast::{Forecast, Simulation, forecast};
+pub use outlook::reach::{Reach, ReachRefusal, reach};
+pub use outlook::what_if::{Supposition, SuppositionRefusal, what_if};
+pub use statistics::awards::{Awarded, Prize, awards};
+pub use statistics::rank_history::{RankHistory, rank_agreement, rank_history};
+pub use statistics::wilson::Interval;
 pub use statistics::{Ending, GameSeen, Tally, games_seen, tally};
-pub use table::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal, table};
-pub use tiebreaks::{
-    Basis, Exact, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, UnplayedRounds,
-};
-pub use what_if::{Supposition, SuppositionRefusal, what_if};
-pub use wilson::Interval;
+pub use table::row::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal};
+pub use table::scores_before::scores_before;
+pub use table::table;
+pub use tiebreaks::inputs::Exact;
+pub use tiebreaks::{Basis, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, UnplayedRounds};

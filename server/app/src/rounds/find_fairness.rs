@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::pairing::audit::{self, Audit, audit};
+use league::pairing::history::audit::{self, Audit, audit};
 use league::pairing::{NightKey, Nights, TableNo};
 use league::scenario::Roles;
 use league::standings::table;

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use league::ids::PlayerId;
 use league::pairing::Pair;
-use league::pairing::rounds::Method;
+use league::pairing::round::method::Method;
 
 use crate::facts::Loaded;
 

@@ -2,7 +2,7 @@
 
 use document::pairing::TaskDocument;
 use league::ids::{AccountId, PlayerId};
-use league::pairing::changes::Change;
+use league::pairing::round::changes::Change;
 use store::Conn;
 use store::rounds::Round;
 use store::seasons::Season;

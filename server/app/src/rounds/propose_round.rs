@@ -3,8 +3,8 @@
 use document::pairing::TaskDocument;
 use document::proposal::ProposalDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
-use league::pairing::draw::Secret;
-use league::pairing::past::RoundKey;
+use league::pairing::history::past::RoundKey;
+use league::pairing::round::draw::Secret;
 use league::pairing::{Draw, Impossible, Pair, Proposal, Task, propose};
 use league::week::WeekNo;
 use serde_json::json;

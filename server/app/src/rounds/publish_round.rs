@@ -2,7 +2,7 @@
 
 use document::repair::RepairDocument;
 use league::ids::{ClubId, RoundId, SeasonId};
-use league::pairing::certificate;
+use league::pairing::verify;
 use serde_json::{Value, json};
 use store::Conn;
 use store::games::Game;
@@ -167,7 +167,7 @@ async fn must_hold(
         .task(draw)
         .map_err(|faults| mismatch(format!("{faults:?}")))?;
     let proposal = round.proposal.proposal().map_err(mismatch)?;
-    let check = || certificate::verify(&task, &proposal);
+    let check = || verify(&task, &proposal);
     let checked = desk.timed.take(Step::Check, check);
     checked.map_err(|flaw| mismatch(format!("{flaw:?}")))
 }

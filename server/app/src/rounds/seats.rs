@@ -1,10 +1,10 @@
 //! The seats of a round robin: drawn when the season starts, empty ones taken by whoever comes later.
 
 use league::pairing::Task;
-use league::pairing::draw::Secret;
-use league::pairing::past::RoundKey;
-use league::pairing::rounds::{Cycles, Method};
-use league::pairing::table_round::{NoTable, Place, Seats, by_table, room_for};
+use league::pairing::history::past::RoundKey;
+use league::pairing::robin::table_round::{NoTable, Place, Seats, by_table, room_for};
+use league::pairing::round::draw::Secret;
+use league::pairing::round::method::{Cycles, Method};
 use store::Conn;
 use store::players::Player;
 use store::seasons::Season;

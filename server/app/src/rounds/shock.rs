@@ -1,8 +1,8 @@
 //! What befell a published round, read from what the organiser says and from the slips.
 
 use league::ids::PlayerId;
-use league::pairing::past::RoundKey;
-use league::pairing::repair::Shock;
+use league::pairing::history::past::RoundKey;
+use league::pairing::round::repair::Shock;
 use league::pairing::{Contender, Night, NightKey, Nights, Pair, TableNo};
 use league::result::Slip;
 use store::Conn;

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use league::ids::PlayerId;
 use league::name::Name;
-use league::pairing::past::{self, Course, Past, RoundKey};
+use league::pairing::history::past::{self, Course, Past, RoundKey};
 use league::pairing::{Contender, Draw, Night, NightKey, Nights, Pair, TableNo, Task, Wishes};
 use league::points::LeaguePoints;
 use league::result::Outcome;

@@ -2,7 +2,7 @@
 
 use document::hex;
 use league::ids::{ClubId, SeasonId};
-use league::pairing::draw::Secret;
+use league::pairing::round::draw::Secret;
 use league::season::SeasonState;
 use serde_json::json;
 use store::Conn;

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use league::ids::PlayerId;
-use league::pairing::draw::Secret;
-use league::pairing::rounds::{Cycles, Method, Rounds};
-use league::pairing::table_round::{Place, Seats, by_table};
+use league::pairing::robin::table_round::{Place, Seats, by_table};
+use league::pairing::round::draw::Secret;
+use league::pairing::round::method::{Cycles, Method, Rounds};
 use league::pairing::{Draw, Task};
 
 use super::{PlayerRecordDocument, RoundRecordDocument, SeasonExportDocument};

@@ -2,8 +2,8 @@
 //! the rows of the table added up from their ledger lines. That the lines follow from slips, painting
 //! and rules is not computed: the file does not carry the catalogue that painted shares depend on.
 
-use league::pairing::draw::Secret;
-use league::pairing::{Draw, certificate, propose};
+use league::pairing::round::draw::Secret;
+use league::pairing::{Draw, propose};
 
 use super::repairs::{is_repair_of, plays};
 use super::round_robin::Table;
@@ -167,7 +167,7 @@ fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Checked
         return;
     };
     checked.say(
-        certificate::verify(&task, &proposal).is_ok(),
+        league::pairing::verify(&task, &proposal).is_ok(),
         format!("{name}: the proof shows that no pairing gives up less"),
     );
     let again = propose(&task).map(|proposal| ProposalDocument::from(&proposal));

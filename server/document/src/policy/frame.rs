@@ -1,7 +1,7 @@
 //! Whether a season has the weeks, nights and rounds that its rules speak of.
 
-use league::pairing::rounds::Method;
-use league::pairing::table_round::{NoTable, room_for};
+use league::pairing::robin::table_round::{NoTable, room_for};
+use league::pairing::round::method::Method;
 
 use super::PolicyDocument;
 use crate::fault::Fault;

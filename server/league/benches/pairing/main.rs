@@ -6,10 +6,11 @@ mod season;
 
 use divan::{Bencher, black_box};
 use league::pairing::cost::Tariff;
-use league::pairing::field::Field;
-use league::pairing::{
-    Draw, Night, NightKey, Nights, TableNo, Task, Wishes, certificate, propose, repair, sparse,
-};
+use league::pairing::cost::participants::Field;
+use league::pairing::round::repair;
+use league::pairing::search::sparse;
+use league::pairing::verify;
+use league::pairing::{Draw, Night, NightKey, Nights, TableNo, Task, Wishes, propose};
 
 fn main() {
     divan::main();
@@ -73,7 +74,7 @@ fn propose_club_of_24(bencher: Bencher<'_, '_>) {
 fn verify_club_of_24(bencher: Bencher<'_, '_>) {
     let task = club();
     let proposal = propose(&task).unwrap();
-    bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
+    bencher.bench(|| verify(black_box(&task), &proposal).is_ok());
 }
 
 #[divan::bench]
@@ -93,7 +94,7 @@ fn repair_club_of_24(bencher: Bencher<'_, '_>) {
 fn verify_bp(bencher: Bencher<'_, '_>, players: usize) {
     let task = season::after_four_rounds(players, "bp");
     let proposal = propose(&task).unwrap();
-    bencher.bench(|| certificate::verify(black_box(&task), &proposal).is_ok());
+    bencher.bench(|| verify(black_box(&task), &proposal).is_ok());
 }
 
 /// One game forbidden after the solve: only what it breaks is searched again.

@@ -20,7 +20,7 @@ use nix::time::{ClockId, clock_gettime};
 
 use league::pairing::Task;
 use league::pairing::cost::Tariff;
-use league::pairing::field::Field;
+use league::pairing::cost::participants::Field;
 
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();

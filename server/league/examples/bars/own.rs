@@ -1,8 +1,10 @@
 //! Bars that compare our own runs with each other.
 
 use league::pairing::cost::Tariff;
-use league::pairing::repair::{self, Shock};
-use league::pairing::{Game, NightKey, Nights, Pair, TableNo, Task, certificate, propose, sparse};
+use league::pairing::round::repair::{self, Shock};
+use league::pairing::search::sparse;
+use league::pairing::verify;
+use league::pairing::{Game, NightKey, Nights, Pair, TableNo, Task, propose};
 
 use crate::{bar, figure, median, season, tariff};
 
@@ -38,7 +40,7 @@ fn club() {
         let both = median(
             501,
             || (),
-            |()| sparse::optimum(&tariff).is_ok() && certificate::verify(&task, &proposal).is_ok(),
+            |()| sparse::optimum(&tariff).is_ok() && verify(&task, &proposal).is_ok(),
         );
         let what = format!("24 {profile}: solved and checked, microseconds");
         bar(&what, both * 1e6, false, 200.0);
@@ -50,7 +52,7 @@ fn check() {
     for (players, runs) in [(24, 101), (256, RUNS), (1024, RUNS)] {
         let task = season::after_four_rounds(players, "bp");
         let proposal = propose(&task).unwrap();
-        let check = |()| certificate::verify(&task, &proposal).is_ok();
+        let check = |()| verify(&task, &proposal).is_ok();
         let check = median(runs, || (), check);
         let whole = median(runs.min(RUNS), || (), |()| propose(&task).is_ok());
         let what = format!("{players} bp: check of a proposal / making it");

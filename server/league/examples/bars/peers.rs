@@ -4,7 +4,7 @@ use std::io::Write;
 use std::process::Command;
 
 use league::pairing::cost::Tariff;
-use league::pairing::sparse;
+use league::pairing::search::sparse;
 
 use crate::{bar, median, season, tariff};
 

@@ -5,13 +5,17 @@
 //! The product of these ranges is computed with checks before anything is paired; it must leave
 //! room for the solver's doubled costs and dual values ([`MOST_BITS`]).
 
+pub mod participants;
+
+use participants::{Entrant, Field, SEATS};
+
 use crate::side::Role;
 
-use super::certificate::Place;
-use super::field::{Entrant, Field, SEATS};
-use super::proposal::{Cost, Fault, Level};
-use super::task::Float;
-use super::{Task, Wish};
+use super::round::certificate::Place;
+use super::round::cost::{Cost, Level};
+use super::round::proposal::Fault;
+use super::round::task::{Float, Task};
+use super::round::wishes::Wish;
 
 /// Bits that a whole round's cost may take.
 ///

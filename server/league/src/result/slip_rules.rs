@@ -7,7 +7,7 @@ use super::{Confirmation, Outcome, Report, Ruling, Slip, SlipRefusal};
 use crate::ids::{AccountId, RulingId};
 use crate::name::Text;
 use crate::side::{Both, Side};
-use crate::standings::league_of::played;
+use crate::standings::tests::seasons::played;
 use crate::time::Instant;
 
 const WITHIN: TimeDelta = TimeDelta::hours(48);

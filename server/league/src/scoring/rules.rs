@@ -7,7 +7,7 @@ use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
 use crate::share::Share;
 use crate::side::Side;
-use crate::standings::league_of::{plain_scoring, played, points};
+use crate::standings::tests::seasons::{plain_scoring, played, points};
 use crate::week::WeekNo;
 
 fn band(from: u32, to: impl Into<Option<u32>>, winner: i32, loser: i32) -> Band {

@@ -4,7 +4,7 @@ use crate::week::WeekNo;
 
 /// Things that players have in weeks. What somebody has in one week stays in the order in which it
 /// came.
-pub(super) struct ByWeek<T> {
+pub struct ByWeek<T> {
     weeks: usize,
     /// Where the things of each week of each player begin, and one place more for the end.
     starts: Vec<usize>,
@@ -13,7 +13,7 @@ pub(super) struct ByWeek<T> {
 
 impl<T> ByWeek<T> {
     /// Sorts things by player and week by counting them. Those of weeks after `last` are left out.
-    pub(super) fn sort(
+    pub fn sort(
         players: usize,
         last: WeekNo,
         things: impl Iterator<Item = (usize, WeekNo, T)>,
@@ -36,12 +36,12 @@ impl<T> ByWeek<T> {
     }
 
     /// What a player has in a week.
-    pub(super) fn of(&self, player: usize, week: WeekNo) -> &[T] {
+    pub fn of(&self, player: usize, week: WeekNo) -> &[T] {
         self.between(player, place_of(week), place_of(week) + 1)
     }
 
     /// What a player has up to a week, in the order of the weeks.
-    pub(super) fn until(&self, player: usize, week: WeekNo) -> &[T] {
+    pub fn until(&self, player: usize, week: WeekNo) -> &[T] {
         self.between(player, 0, place_of(week) + 1)
     }
 
@@ -86,19 +86,19 @@ fn order(cells: &[usize], starts: &[usize]) -> Vec<usize> {
 }
 
 /// The place of a week in a list that starts with the first.
-pub(super) fn place_of(week: WeekNo) -> usize {
+pub fn place_of(week: WeekNo) -> usize {
     usize::from(week.number() - 1)
 }
 
 /// A list for each player.
-pub(super) struct Lists<T> {
+pub struct Lists<T> {
     ends: Vec<usize>,
     things: Vec<T>,
 }
 
 impl<T> Lists<T> {
     /// For so many players with about so many things each.
-    pub(super) fn with_capacity(players: usize, each: usize) -> Self {
+    pub fn with_capacity(players: usize, each: usize) -> Self {
         Self {
             ends: Vec::with_capacity(players),
             things: Vec::with_capacity(players * each),
@@ -106,18 +106,18 @@ impl<T> Lists<T> {
     }
 
     /// Adds the list of the next player.
-    pub(super) fn push(&mut self, things: impl Iterator<Item = T>) {
+    pub fn push(&mut self, things: impl Iterator<Item = T>) {
         self.things.extend(things);
         self.ends.push(self.things.len());
     }
 
     /// How many players have one.
-    pub(super) fn len(&self) -> usize {
+    pub fn len(&self) -> usize {
         self.ends.len()
     }
 
     /// A player's list.
-    pub(super) fn of(&self, player: usize) -> &[T] {
+    pub fn of(&self, player: usize) -> &[T] {
         let range = self.range(player);
         range
             .and_then(|range| self.things.get(range))
@@ -125,7 +125,7 @@ impl<T> Lists<T> {
     }
 
     /// A player's list, to be changed.
-    pub(super) fn of_mut(&mut self, player: usize) -> &mut [T] {
+    pub fn of_mut(&mut self, player: usize) -> &mut [T] {
         let range = self.range(player);
         range
             .and_then(|range| self.things.get_mut(range))
@@ -133,7 +133,7 @@ impl<T> Lists<T> {
     }
 
     /// The lists of all players.
-    pub(super) fn iter(&self) -> impl Iterator<Item = &[T]> {
+    pub fn iter(&self) -> impl Iterator<Item = &[T]> {
         (0..self.len()).map(|player| self.of(player))
     }
 
@@ -148,8 +148,8 @@ impl<T> Lists<T> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::league_of::week;
     use super::*;
+    use crate::standings::tests::seasons::week;
 
     #[test]
     fn things_are_found_by_player_and_week_in_the_order_in_which_they_came() {

@@ -1,36 +1,41 @@
 //! What is still open at the end of a season: who can reach which total by the open games.
 
+mod chain;
+pub mod forecast;
+pub mod reach;
+pub mod what_if;
+
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
 use crate::result::{GameScore, Outcome, Verdict};
 use crate::side::{Both, Side};
 use crate::week::WeekNo;
 
-use super::credits::Credits;
 use super::facts::{Fixture, SeasonFacts};
-use super::season::Season;
+use super::table::credits::Credits;
+use super::table::season::Season;
 
 /// An open game of a published round.
-pub(super) struct OpenGame {
-    pub(super) players: Both<usize>,
+pub struct OpenGame {
+    pub players: Both<usize>,
     week: usize,
     weight: i32,
 }
 
 /// Totals without the open games, and the open games. Attendance at an open game is counted as
 /// earned, and everything else than its result is taken as it stands.
-pub(super) struct Outlook {
-    pub(super) players: Vec<PlayerId>,
-    pub(super) games: Vec<OpenGame>,
+pub struct Outlook {
+    pub players: Vec<PlayerId>,
+    pub games: Vec<OpenGame>,
     /// What a game can give.
-    pub(super) results: Vec<Both<LeaguePoints>>,
+    pub results: Vec<Both<LeaguePoints>>,
     /// Points of every week without open games.
     weeks: Vec<Vec<i32>>,
     best_weeks: usize,
 }
 
 impl Outlook {
-    pub(super) fn new(facts: &SeasonFacts, last: WeekNo) -> Self {
+    pub fn new(facts: &SeasonFacts, last: WeekNo) -> Self {
         let mut supposed = facts.clone();
         supposed.games.iter_mut().for_each(suppose_a_draw);
         let season = Season::of(&supposed, last);
@@ -81,14 +86,14 @@ impl Outlook {
     }
 
     /// The open games of a player, in order.
-    pub(super) fn games_of(&self, player: usize) -> Vec<usize> {
+    pub fn games_of(&self, player: usize) -> Vec<usize> {
         let games = self.games.iter().enumerate();
         let own = games.filter(|(_, game)| game.players.side_of(&player).is_some());
         own.map(|(number, _)| number).collect()
     }
 
     /// What a player gets from a game that ends with a result.
-    pub(super) fn share_of(&self, player: usize, game: usize, result: usize) -> i32 {
+    pub fn share_of(&self, player: usize, game: usize, result: usize) -> i32 {
         let (Some(game), Some(result)) = (self.games.get(game), self.results.get(result)) else {
             return 0;
         };
@@ -97,7 +102,7 @@ impl Outlook {
     }
 
     /// A player's total when the open games end with these results.
-    pub(super) fn total(&self, player: usize, ended: &[(usize, usize)]) -> i32 {
+    pub fn total(&self, player: usize, ended: &[(usize, usize)]) -> i32 {
         let mut weeks = self.weeks.get(player).cloned().unwrap_or_default();
         for &(game, result) in ended {
             let week = self.games.get(game).map(|game| game.week);
@@ -109,18 +114,18 @@ impl Outlook {
     }
 
     /// The sum of the weeks that count.
-    pub(super) fn best_of(&self, weeks: &mut [i32]) -> i32 {
+    pub fn best_of(&self, weeks: &mut [i32]) -> i32 {
         weeks.sort_unstable_by_key(|points| std::cmp::Reverse(*points));
         weeks.iter().take(self.best_weeks).sum()
     }
 
     /// Points of a player's weeks without open games.
-    pub(super) fn weeks_of(&self, player: usize) -> &[i32] {
+    pub fn weeks_of(&self, player: usize) -> &[i32] {
         self.weeks.get(player).map_or(&[], Vec::as_slice)
     }
 
     /// Adds what a result gives to both sides' weeks.
-    pub(super) fn add(&self, weeks: &mut [Vec<i32>], game: usize, result: usize) {
+    pub fn add(&self, weeks: &mut [Vec<i32>], game: usize, result: usize) {
         let Some(open) = self.games.get(game) else {
             return;
         };

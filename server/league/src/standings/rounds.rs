@@ -7,15 +7,15 @@ use crate::week::WeekNo;
 
 /// One round of one player. Results are in half points: 2 for a win, 1 for a draw.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Round {
-    pub(super) week: WeekNo,
-    pub(super) result: i64,
-    pub(super) league_points: LeaguePoints,
-    pub(super) kind: RoundKind,
+pub struct Round {
+    pub week: WeekNo,
+    pub result: i64,
+    pub league_points: LeaguePoints,
+    pub kind: RoundKind,
 }
 
 #[derive(Clone, Copy, Debug)]
-pub(super) enum RoundKind {
+pub enum RoundKind {
     Played {
         opponent: usize,
         margin: i64,
@@ -29,22 +29,22 @@ pub(super) enum RoundKind {
 }
 
 impl RoundKind {
-    pub(super) fn is_played(self) -> bool {
+    pub fn is_played(self) -> bool {
         matches!(self, Self::Played { .. })
     }
 }
 
 /// A game from one side of the table.
 #[derive(Clone, Copy)]
-pub(super) struct Seen {
-    pub(super) side: Side,
-    pub(super) opponent: usize,
-    pub(super) harder_role: bool,
+pub struct Seen {
+    pub side: Side,
+    pub opponent: usize,
+    pub harder_role: bool,
 }
 
 /// The half points and the round that an outcome makes for one side; `None` when it was struck. Who
 /// won by a score is for the season to say.
-pub(super) fn result_of(
+pub fn result_of(
     outcome: &Outcome,
     seen: Seen,
     verdict: impl Fn(&GameScore) -> Verdict,
@@ -73,7 +73,7 @@ pub(super) fn result_of(
 }
 
 /// A round that the player stayed away from.
-pub(super) const fn away(week: WeekNo, league_points: LeaguePoints) -> Round {
+pub const fn away(week: WeekNo, league_points: LeaguePoints) -> Round {
     Round {
         week,
         result: 0,

@@ -1,6 +1,12 @@
 //! Games counted by any key: faction, role, scenario, opponent.
 
+pub mod awards;
+pub mod rank_history;
+pub mod wilson;
+
 use std::collections::BTreeMap;
+
+use wilson::Interval;
 
 use crate::ids::{GameId, PlayerId};
 use crate::side::Side;
@@ -8,9 +14,8 @@ use crate::week::WeekNo;
 
 use super::facts::SeasonFacts;
 use super::rounds::RoundKind;
-use super::season::{Season, Seat};
-use super::tiebreaks::Exact;
-use super::wilson::Interval;
+use super::table::season::{Season, Seat};
+use super::tiebreaks::inputs::Exact;
 
 /// A played game as one side saw it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,139 +1,21 @@
 //! The table.
 
-use crate::ids::PlayerId;
-use crate::ledger::{Kind, Line};
-use crate::points::LeaguePoints;
+pub mod credits;
+mod ranking;
+pub mod row;
+pub mod scores_before;
+pub mod season;
+mod tie_break_inputs;
+
 use crate::week::WeekNo;
 
-use super::board::Board;
-use super::credits::Credits;
 use super::facts::SeasonFacts;
-use super::ranking::{Place, Ranking};
 use super::rounds::{Round, RoundKind};
-use super::season::Season;
-use super::tiebreaks::{Exact, TieBreak};
-
-/// The table as of a week, with every line behind it.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Standings {
-    /// Last week that counts.
-    pub as_of: WeekNo,
-    /// In the order of the table.
-    pub rows: Vec<Row>,
-    /// Player by player in the order of the table, week by week.
-    pub ledger: Vec<Line>,
-}
-
-/// One row of the table.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Row {
-    /// Place from 1; equal players share the better one and the next places stay empty.
-    pub rank: u32,
-    /// Whether others have the same rank.
-    pub shared: bool,
-    /// Who.
-    pub player: PlayerId,
-    /// Whether the player still takes part.
-    pub active: bool,
-    /// The sum of the player's ledger lines.
-    pub total: LeaguePoints,
-    /// Places gained since the week before; `None` in the first week of a player.
-    pub movement: Option<i32>,
-    /// The total by what it was credited for.
-    pub sums: KindSums,
-    /// Games by result.
-    pub record: Record,
-    /// The tie-breaks in the season's order.
-    pub tie_breaks: Vec<TieBreakValue>,
-    /// What put this row below the one above, where the totals are equal.
-    pub decided_by: Option<TieBreak>,
-    /// Points of each week, the dropped ones marked.
-    pub weeks: Vec<WeekTotal>,
-}
-
-/// The value of one tie-break.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TieBreakValue {
-    /// Which.
-    pub tie_break: TieBreak,
-    /// Its value; `None` where it does not apply, as direct encounters of players who never met.
-    pub value: Option<Exact>,
-}
-
-/// Games of a player.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Record {
-    /// Won on the table.
-    pub won: u32,
-    /// Drawn.
-    pub drawn: u32,
-    /// Lost on the table.
-    pub lost: u32,
-    /// Rounds without a game: byes, absences, weeks away.
-    pub unplayed: u32,
-}
-
-impl Record {
-    /// Games that were played.
-    pub fn played(&self) -> u32 {
-        self.won + self.drawn + self.lost
-    }
-}
-
-/// What a week gave.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct WeekTotal {
-    /// The week.
-    pub week: WeekNo,
-    /// Its sum.
-    pub points: LeaguePoints,
-    /// Whether it is among the weeks that count.
-    pub counts: bool,
-}
-
-impl WeekTotal {
-    pub(super) fn new(week: WeekNo) -> Self {
-        Self {
-            week,
-            points: LeaguePoints::ZERO,
-            counts: true,
-        }
-    }
-}
-
-/// Sums by kind of credit.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct KindSums([LeaguePoints; Kind::ALL.len()]);
-
-impl KindSums {
-    pub(super) fn add(&mut self, kind: Kind, amount: LeaguePoints) {
-        if let Some(sum) = self.0.get_mut(kind as usize) {
-            *sum += amount;
-        }
-    }
-
-    /// The sum of one kind.
-    pub fn of(&self, kind: Kind) -> LeaguePoints {
-        self.0.get(kind as usize).copied().unwrap_or_default()
-    }
-
-    /// The sum of all kinds.
-    pub fn total(&self) -> LeaguePoints {
-        self.0.iter().copied().sum()
-    }
-}
-
-impl Standings {
-    /// The row of a player.
-    pub fn row_of(&self, player: PlayerId) -> Option<&Row> {
-        self.rows.iter().find(|row| row.player == player)
-    }
-
-    /// The ledger lines of a player.
-    pub fn lines_of(&self, player: PlayerId) -> impl Iterator<Item = &Line> {
-        self.ledger.iter().filter(move |line| line.player == player)
-    }
-}
+use credits::Credits;
+use ranking::{Place, Ranking};
+use row::{Record, Row, Standings, TieBreakValue};
+use season::Season;
+use tie_break_inputs::tie_break_inputs;
 
 /// Lines of a player's week for which there is room from the start: more of them only take longer.
 const LINES: usize = 5;
@@ -142,8 +24,8 @@ const LINES: usize = 5;
 pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
     let season = Season::of(facts, as_of);
     let credits = Credits::new(&season, as_of);
-    let board = Board::new(&season, &credits, as_of);
-    let mut ranking = Ranking::new(&season, &board);
+    let inputs = tie_break_inputs(&season, &credits, as_of);
+    let mut ranking = Ranking::new(&season, &inputs);
     let places = ranking.places(&season, &credits, as_of);
     let before = as_of.previous().map(|week| ranks_as_of(&season, week));
     let weeks = usize::from(as_of.number());
@@ -162,11 +44,11 @@ pub fn table(facts: &SeasonFacts, as_of: WeekNo) -> Standings {
 }
 
 /// The rank of each player as of a week, `None` before the player joined.
-pub(super) fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
+pub fn ranks_as_of(season: &Season<'_>, week: WeekNo) -> Vec<Option<u32>> {
     let credits = Credits::new(season, week);
-    let board = Board::new(season, &credits, week);
+    let inputs = tie_break_inputs(season, &credits, week);
     let mut ranks = vec![None; season.players.len()];
-    for place in Ranking::new(season, &board).places(season, &credits, week) {
+    for place in Ranking::new(season, &inputs).places(season, &credits, week) {
         if let Some(rank) = ranks.get_mut(place.player) {
             *rank = Some(place.rank);
         }

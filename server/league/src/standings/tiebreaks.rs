@@ -7,6 +7,7 @@
 mod adjusted_margin;
 mod direct_encounter;
 mod fewest_byes;
+pub mod inputs;
 mod opponents;
 mod opponents_score;
 mod opponents_score_cut;
@@ -18,14 +19,7 @@ mod sonneborn_berger;
 mod wins;
 mod wins_in_harder_role;
 
-use num_rational::Ratio;
-
-use super::board::Board;
-
-pub(super) use opponents::Met;
-
-/// An exact value.
-pub type Exact = Ratio<i64>;
+use inputs::{Board, Exact};
 
 /// One tie-break.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -57,7 +51,7 @@ pub enum TieBreak {
 }
 
 /// How a tie-break is computed.
-pub(super) enum Rule {
+pub enum Rule {
     /// For each player alone.
     Each(fn(&Board<'_>, usize) -> Exact),
     /// For players who are still equal, in their order.
@@ -65,7 +59,7 @@ pub(super) enum Rule {
 }
 
 impl TieBreak {
-    pub(super) fn rule(self) -> Rule {
+    pub fn rule(self) -> Rule {
         match self {
             Self::OpponentsScore => Rule::Each(opponents_score::value),
             Self::OpponentsScoreCut => Rule::Each(opponents_score_cut::value),

@@ -1,7 +1,8 @@
 //! A proposal that was tampered with is caught, whatever was changed.
 
-use league::pairing::certificate::{self, Choice, Dual, Flaw, Node};
+use league::pairing::round::certificate::{Choice, Dual, Node};
 use league::pairing::{Cost, LookedAhead, Nights, Proposal, Task};
+use league::pairing::{Flaw, verify};
 use league::points::LeaguePoints;
 
 use crate::season::{night, player, proven, task};
@@ -18,7 +19,7 @@ fn honest() -> (Task, Proposal) {
 fn flaw(forge: impl Fn(&mut Proposal)) -> Option<Flaw> {
     let (task, mut proposal) = honest();
     forge(&mut proposal);
-    certificate::verify(&task, &proposal).err()
+    verify(&task, &proposal).err()
 }
 
 #[test]
@@ -72,9 +73,9 @@ fn a_worse_pairing_has_no_proof() {
     let mut forbidden = task.clone();
     forbidden.forbidden = vec![best.games[0].pair().unwrap()];
     let other = proven(&forbidden);
-    assert_eq!(certificate::verify(&task, &swapped), Err(Flaw::Cost));
+    assert_eq!(verify(&task, &swapped), Err(Flaw::Cost));
     assert!(
-        certificate::verify(&task, &other).is_err(),
+        verify(&task, &other).is_err(),
         "its dual breaks on the freed pair"
     );
 }
@@ -130,7 +131,7 @@ fn more_byes_than_needed_are_caught() {
     assert_eq!(two_out.byes.len(), 2);
     let mut many = few.clone();
     many.nights = vec![night(0, 3)];
-    assert_eq!(certificate::verify(&many, &two_out), Err(Flaw::Byes));
+    assert_eq!(verify(&many, &two_out), Err(Flaw::Byes));
     assert!(
         two_out
             .byes

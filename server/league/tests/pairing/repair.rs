@@ -1,11 +1,10 @@
 //! A published round after a shock: as little as possible changes.
 
 use league::ids::PlayerId;
-use league::pairing::changes::{Part, changes};
-use league::pairing::repair::{self, Shock};
-use league::pairing::{
-    Fault, Game, Impossible, Nights, Pair, Price, Proposal, Task, certificate, propose,
-};
+use league::pairing::round::changes::{Part, changes};
+use league::pairing::round::repair::{self, Shock};
+use league::pairing::verify;
+use league::pairing::{Fault, Game, Impossible, Nights, Pair, Price, Proposal, Task, propose};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, met, night, pair, player, proven, task};
@@ -50,10 +49,7 @@ fn the_opponent_of_someone_ill_meets_who_sat_out_and_nobody_else_is_moved() {
     let before = proven(&task);
     let out = before.games[0].attacker;
     let repaired = repair(&task, &before.games, &[out]).unwrap();
-    assert_eq!(
-        certificate::verify(&repaired.task, &repaired.proposal),
-        Ok(())
-    );
+    assert_eq!(verify(&repaired.task, &repaired.proposal), Ok(()));
     assert_eq!(
         repaired.changed,
         [Pair::new(before.games[0].defender, before.byes[0]).unwrap()]
@@ -98,10 +94,7 @@ fn no_repair_changes_fewer_games() {
         }
         let out = player(1 + chance.below(9));
         let repaired = repair(&task, &before.games, &[out]).unwrap();
-        assert_eq!(
-            certificate::verify(&repaired.task, &repaired.proposal),
-            Ok(())
-        );
+        assert_eq!(verify(&repaired.task, &repaired.proposal), Ok(()));
         let kept = pairs(&before.games);
         let players: Vec<usize> = (1..=9).filter(|&number| player(number) != out).collect();
         let best = fewest_changes(&repaired.task, &kept, &players);
@@ -171,7 +164,7 @@ fn a_reported_game_stays_at_its_table_even_when_its_night_is_lost() {
     };
     let repaired = solve(repair::task(&task, &before.games, shock), &before.games).unwrap();
     let proposal = &repaired.proposal;
-    assert_eq!(certificate::verify(&repaired.task, proposal), Ok(()));
+    assert_eq!(verify(&repaired.task, proposal), Ok(()));
     assert!(proposal.games.contains(&played));
     let on_lost = proposal.games.iter().filter(|game| game.night == lost);
     assert_eq!(on_lost.count(), 1, "only what was played there");

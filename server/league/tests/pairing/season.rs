@@ -1,9 +1,10 @@
 //! A season played out: proposals are published, games get results, facts of players follow.
 
 use league::ids::PlayerId;
+use league::pairing::verify;
 use league::pairing::{
     Contender, Draw, Float, Game, Meeting, Night, NightKey, Nights, Pair, Proposal, Roles, TableNo,
-    Task, Wishes, certificate, propose,
+    Task, Wishes, propose,
 };
 use league::points::LeaguePoints;
 use league::side::Role;
@@ -81,7 +82,7 @@ pub fn pairs(proposal: &Proposal) -> Vec<Pair> {
 /// Proposes, and checks the proof before anything else may be said about it.
 pub fn proven(task: &Task) -> Proposal {
     let proposal = propose(task).unwrap();
-    assert_eq!(certificate::verify(task, &proposal), Ok(()));
+    assert_eq!(verify(task, &proposal), Ok(()));
     proposal
 }
 

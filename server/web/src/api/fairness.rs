@@ -6,7 +6,7 @@ use app::Desk;
 use app::rounds::SeasonFairness;
 use document::fairness::FairnessFindingDocument;
 use league::ids::PlayerId;
-use league::pairing::audit::SEASONS;
+use league::pairing::history::audit::SEASONS;
 use serde::Serialize;
 use utoipa::ToSchema;
 

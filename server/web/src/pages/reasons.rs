@@ -3,7 +3,8 @@
 use app::Refusal;
 use app::rounds::Round;
 use league::ids::PlayerId;
-use league::pairing::{Draw, certificate};
+use league::pairing::Draw;
+use league::pairing::verify;
 use uuid::Uuid;
 
 use super::season_scene::SeasonScene;
@@ -91,7 +92,7 @@ pub fn proof(scene: &SeasonScene, t: &Texts, round: &Round) -> Result<Proof, Ref
     let barrier = proposal.barrier.as_ref();
     let barrier = barrier.map(|barrier| t.speech().barrier(barrier, &called));
     Ok(Proof {
-        holds: task.is_some_and(|task| certificate::verify(&task, &proposal).is_ok()),
+        holds: task.is_some_and(|task| verify(&task, &proposal).is_ok()),
         sentences: barrier
             .into_iter()
             .chain([t.speech().looked_ahead(&proposal.looked_ahead)])

@@ -1,10 +1,9 @@
 //! Nested odd cycles of tight edges, each of which acts as one place.
 
-use super::{NONE, Nest};
-use crate::pairing::certificate::Place;
+use crate::pairing::round::certificate::Place;
 
-/// A place, or from the number of places on a blossom.
-pub type Item = u32;
+use super::laminar::Nest;
+use super::node_id::{Item, NONE};
 
 /// All blossoms and which is inside which.
 #[derive(Clone, Debug)]

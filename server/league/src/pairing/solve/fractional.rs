@@ -7,8 +7,10 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-use super::{Matcher, NONE};
-use crate::pairing::certificate::Place;
+use crate::pairing::round::certificate::Place;
+
+use super::Matcher;
+use super::node_id::NONE;
 
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Label {

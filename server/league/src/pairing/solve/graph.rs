@@ -1,6 +1,6 @@
 //! An undirected graph whose edges lie in one list, those of a place side by side.
 
-use crate::pairing::certificate::Place;
+use crate::pairing::round::certificate::Place;
 
 /// The doubled cost of each edge, stored at both ends.
 #[derive(Clone, Debug)]

@@ -3,9 +3,9 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-use super::NONE;
-use super::blossom::Item;
-use crate::pairing::certificate::Place;
+use crate::pairing::round::certificate::Place;
+
+use super::node_id::{Item, NONE};
 
 /// Where an outermost item stands in the tree.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

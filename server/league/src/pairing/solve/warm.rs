@@ -1,8 +1,9 @@
 //! Changes to a solved matching: only what a change breaks is searched again.
 
-use super::blossom::Item;
-use super::{Matcher, NONE};
-use crate::pairing::certificate::Place;
+use crate::pairing::round::certificate::Place;
+
+use super::Matcher;
+use super::node_id::{Item, NONE};
 
 impl Matcher {
     /// Takes an edge away. Its places may be left unmatched; [`Matcher::solve`] repairs.

@@ -10,9 +10,9 @@
 //! With 32 players and 8 rounds this orders equal scores closer to true strength than opponents'
 //! scores do; `examples/ranking.rs` measures by how much. Only played games count.
 
-use super::super::board::Board;
-use super::super::rounds::{Round, RoundKind};
-use super::Exact;
+use crate::standings::rounds::{Round, RoundKind};
+
+use super::inputs::{Board, Exact};
 
 /// Parts of a game point that the passes count in, and of those how many are one thousandth.
 const PARTS: i128 = 1_000_000_000;

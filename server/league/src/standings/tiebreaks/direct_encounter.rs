@@ -5,9 +5,9 @@
 //! down; the others stay equal (art. 6.2). Games that were not played do not count, and a bye is
 //! none.
 
-use super::super::board::Board;
-use super::super::rounds::RoundKind;
-use super::Exact;
+use crate::standings::rounds::RoundKind;
+
+use super::inputs::{Board, Exact};
 
 /// Points against the others in half points, and how many of them were never met.
 struct Among {

@@ -1,8 +1,8 @@
 //! Number of byes; fewer is better. Common practice, no source.
 
-use super::super::board::Board;
-use super::super::rounds::RoundKind;
-use super::Exact;
+use crate::standings::rounds::RoundKind;
+
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.of(player).iter();

@@ -1,15 +1,6 @@
 //! Sums over the scores met.
 
-use super::super::board::Board;
-
-/// The score met in one round, doubled, with the own result in half points.
-#[derive(Clone, Copy, Debug)]
-pub(in super::super) struct Met {
-    pub(in super::super) score: i64,
-    pub(in super::super) result: i64,
-    /// Missed by the player's own choice: cut before all others (C.07, art. 16.5).
-    pub(in super::super) voluntary: bool,
-}
+use super::inputs::{Board, Met};
 
 /// The scores a player met.
 pub(super) fn met<'b>(board: &'b Board<'_>, player: usize) -> &'b [Met] {

@@ -1,7 +1,7 @@
 //! Opponents' score sum (Buchholz; FIDE Handbook C.07, art. 8.1).
 
-use super::super::board::Board;
-use super::{Exact, opponents};
+use super::inputs::{Board, Exact};
+use super::opponents;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     Exact::new(opponents::sum(opponents::met(board, player)), 2)

@@ -1,7 +1,7 @@
 //! Opponents' score sum without the lowest (Cut-1; FIDE Handbook C.07, art. 14.1).
 
-use super::super::board::Board;
-use super::{Exact, opponents};
+use super::inputs::{Board, Exact};
+use super::opponents;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let met = opponents::met(board, player);

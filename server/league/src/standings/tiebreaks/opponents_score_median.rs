@@ -1,8 +1,8 @@
 //! Opponents' score sum without the lowest and the highest (Median-1; FIDE Handbook C.07,
 //! art. 14.3).
 
-use super::super::board::Board;
-use super::{Exact, opponents};
+use super::inputs::{Board, Exact};
+use super::opponents;
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let met = opponents::met(board, player);

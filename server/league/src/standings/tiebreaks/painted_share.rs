@@ -1,7 +1,6 @@
 //! Painted share of the player's latest list. Common practice, no source.
 
-use super::super::board::Board;
-use super::Exact;
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let share = board.painted_share.get(player).copied();

@@ -1,7 +1,6 @@
 //! League points for painting, before caps. Common practice, no source.
 
-use super::super::board::Board;
-use super::Exact;
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let points = board

@@ -1,8 +1,8 @@
 //! Differences of game points over all played games, added up. Common practice, no source.
 
-use super::super::board::Board;
-use super::super::rounds::RoundKind;
-use super::Exact;
+use crate::standings::rounds::RoundKind;
+
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.of(player).iter();

@@ -1,8 +1,7 @@
 //! Games won on the table (FIDE Handbook C.07, art. 7.2: games won over the board). Byes and
 //! absences of the opponent are no wins here.
 
-use super::super::board::Board;
-use super::Exact;
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.of(player).iter();

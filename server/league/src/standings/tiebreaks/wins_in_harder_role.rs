@@ -1,9 +1,9 @@
 //! Games won with the harder role of the scenario: the league's counterpart of games won with the
 //! black pieces (FIDE Handbook C.07, art. 7.4).
 
-use super::super::board::Board;
-use super::super::rounds::RoundKind;
-use super::Exact;
+use crate::standings::rounds::RoundKind;
+
+use super::inputs::{Board, Exact};
 
 pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
     let rounds = board.rounds.of(player).iter();

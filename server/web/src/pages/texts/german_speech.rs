@@ -14,7 +14,7 @@ mod scoring;
 use document::policy::Policy;
 use league::ledger::Reason;
 use league::lists::Finding;
-use league::pairing::changes::Change;
+use league::pairing::round::changes::Change;
 use league::pairing::{Barrier, LookedAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::share::Share;

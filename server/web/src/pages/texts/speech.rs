@@ -7,7 +7,7 @@
 use document::policy::Policy;
 use league::ids::PlayerId;
 use league::lists::{EntryKey, Finding};
-use league::pairing::changes::Change;
+use league::pairing::round::changes::Change;
 use league::pairing::{Barrier, LookedAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::standings::TieBreak;

@@ -1,7 +1,7 @@
 //! What is proven of a round and what a repair changes, in German.
 
 use league::ids::PlayerId;
-use league::pairing::changes::{Change, Part};
+use league::pairing::round::changes::{Change, Part};
 use league::pairing::{Barrier, LookedAhead, NightKey};
 
 use super::counted;

@@ -1,6 +1,6 @@
 //! How a season makes its rounds, in German.
 
-use league::pairing::rounds::{Cycles, Method, Rounds};
+use league::pairing::round::method::{Cycles, Method, Rounds};
 
 /// The rules as players read them.
 pub fn sentences(rounds: Rounds) -> [String; 2] {

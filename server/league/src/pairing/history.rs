@@ -1,0 +1,5 @@
+//! Earlier rounds: what they say of a contender, and whether they were fair to everyone.
+
+pub mod audit;
+mod audit_sentences;
+pub mod past;

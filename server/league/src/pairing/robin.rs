@@ -1,0 +1,4 @@
+//! Round robins: the Berger tables, and the task of a round that one of them decides.
+
+pub mod berger;
+pub mod table_round;

@@ -1,0 +1,15 @@
+//! One round as data: the locked inputs, the proposal with its proof, and what a repair changes.
+
+pub mod certificate;
+pub mod changes;
+pub mod cost;
+pub mod draw;
+pub mod game;
+pub mod hall;
+pub mod method;
+pub mod proposal;
+pub mod reason;
+pub mod repair;
+mod sentences;
+pub mod task;
+pub mod wishes;

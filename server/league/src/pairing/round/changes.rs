@@ -1,0 +1,146 @@
+//! What a repair changes, and for whom.
+
+use std::collections::BTreeMap;
+
+use crate::ids::PlayerId;
+
+use super::game::Game;
+use super::hall::{NightKey, TableNo};
+
+/// A player's part in a round.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// A game.
+    Game {
+        /// Against whom.
+        opponent: PlayerId,
+        /// When.
+        night: NightKey,
+        /// Where.
+        table: TableNo,
+    },
+    /// Sits out.
+    Bye,
+    /// Not in the round.
+    Out,
+}
+
+/// A player whose part changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Change {
+    /// Who.
+    pub player: PlayerId,
+    /// As it was published.
+    pub before: Part,
+    /// As it is after the repair.
+    pub after: Part,
+}
+
+/// Everybody whose opponent, night or table is another than before, by identity.
+pub fn changes(before: (&[Game], &[PlayerId]), after: (&[Game], &[PlayerId])) -> Vec<Change> {
+    let (before, after) = (parts(before), parts(after));
+    let part =
+        |parts: &BTreeMap<PlayerId, Part>, player| parts.get(player).copied().unwrap_or(Part::Out);
+    let mut players: Vec<&PlayerId> = before.keys().chain(after.keys()).collect();
+    players.sort_unstable();
+    players.dedup();
+    players
+        .into_iter()
+        .map(|player| Change {
+            player: *player,
+            before: part(&before, player),
+            after: part(&after, player),
+        })
+        .filter(|change| change.before != change.after)
+        .collect()
+}
+
+fn parts((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Part> {
+    let part = |game: &Game, opponent| Part::Game {
+        opponent,
+        night: game.night,
+        table: game.table,
+    };
+    let playing = games.iter().flat_map(|game| {
+        [
+            (game.attacker, part(game, game.defender)),
+            (game.defender, part(game, game.attacker)),
+        ]
+    });
+    playing
+        .chain(byes.iter().map(|&player| (player, Part::Bye)))
+        .collect()
+}
+
+impl Change {
+    /// The change as those it befalls read it. `called` and `evening` give names.
+    pub fn sentence(
+        &self,
+        called: &dyn Fn(PlayerId) -> String,
+        evening: &dyn Fn(NightKey) -> String,
+    ) -> String {
+        let part = |part| match part {
+            Part::Game {
+                opponent,
+                night,
+                table,
+            } => format!(
+                "meets {} ({}, table {})",
+                called(opponent),
+                evening(night),
+                table.0
+            ),
+            Part::Bye => "sits out".to_owned(),
+            Part::Out => "is not in the round".to_owned(),
+        };
+        format!(
+            "{} {}; before: {}.",
+            called(self.player),
+            part(self.after),
+            part(self.before)
+        )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use uuid::Uuid;
+
+    use super::*;
+
+    fn player(number: u128) -> PlayerId {
+        PlayerId(Uuid::from_u128(number))
+    }
+
+    fn game(table: u16, attacker: u128, defender: u128) -> Game {
+        Game {
+            night: NightKey::new(0).unwrap(),
+            table: TableNo(table),
+            attacker: player(attacker),
+            defender: player(defender),
+        }
+    }
+
+    #[test]
+    fn who_keeps_opponent_night_and_table_is_not_named() {
+        let before = [game(1, 1, 2), game(2, 3, 4), game(3, 5, 6)];
+        let after = [game(1, 1, 2), game(2, 3, 7), game(4, 6, 5)];
+        let changes = changes((&before, &[player(7)]), (&after, &[]));
+        let called = |player: PlayerId| player.0.as_u128().to_string();
+        let evening = |_| "first".to_owned();
+        let told: Vec<String> = changes
+            .iter()
+            .map(|change| change.sentence(&called, &evening))
+            .collect();
+        assert_eq!(
+            told,
+            [
+                "3 meets 7 (first, table 2); before: meets 4 (first, table 2).",
+                "4 is not in the round; before: meets 3 (first, table 2).",
+                "5 meets 6 (first, table 4); before: meets 6 (first, table 3).",
+                "6 meets 5 (first, table 4); before: meets 5 (first, table 3).",
+                "7 meets 3 (first, table 2); before: sits out.",
+            ]
+        );
+    }
+}

@@ -1,0 +1,53 @@
+//! What everybody has as a week begins, before anything of the week counts.
+
+use std::collections::BTreeMap;
+
+use crate::ids::PlayerId;
+use crate::ledger::Kind;
+use crate::points::LeaguePoints;
+use crate::standings::facts::SeasonFacts;
+use crate::week::WeekNo;
+
+use super::table;
+
+/// The totals of the week before; whoever joins in this week has what the season gives for the weeks
+/// that they missed. Common practice, no source.
+pub fn scores_before(facts: &SeasonFacts, week: WeekNo) -> BTreeMap<PlayerId, LeaguePoints> {
+    let with_joiners = table(facts, week).rows.into_iter();
+    let mut scores: BTreeMap<_, _> = with_joiners
+        .map(|row| (row.player, row.sums.of(Kind::CatchUp)))
+        .collect();
+    if let Some(before) = week.previous() {
+        let rows = table(facts, before).rows.into_iter();
+        scores.extend(rows.map(|row| (row.player, row.total)));
+    }
+    scores
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::scoring::LateJoiner;
+    use crate::standings::tests::seasons::{plain_scoring, played, player, points, season, week};
+
+    #[test]
+    fn whoever_joins_is_paired_by_the_points_for_the_weeks_missed() {
+        let mut scoring = plain_scoring();
+        scoring.late_joiner = LateJoiner::Fixed(points(3));
+        let mut facts = season(3, scoring)
+            .with_game(1, 1, 2, played(5, 3))
+            .with_game(2, 1, 2, played(5, 3))
+            .with_game(3, 1, 3, played(0, 9));
+        facts.players.last_mut().unwrap().joined = week(3);
+        let scores = scores_before(&facts, week(3));
+        let of = |number| scores[&player(number)].get();
+        assert_eq!([of(1), of(2), of(3)], [4, 0, 6]);
+    }
+
+    #[test]
+    fn nobody_has_anything_before_the_first_week() {
+        let facts = season(2, plain_scoring()).with_game(1, 1, 2, played(5, 3));
+        let scores = scores_before(&facts, week(1));
+        assert!(scores.values().all(|score| *score == LeaguePoints::ZERO));
+    }
+}
