@@ -17,20 +17,17 @@ const OF_ACCOUNTS: [&str; 5] = [
 /// Queries over tables of clubs that name no club, and why.
 const CROSSING: [(&str, &str); 6] = [
     (
-        "clubs::list_of",
+        "clubs::list_by_account",
         "an account's own clubs, looked up by account",
     ),
     ("directory::list", "the public directory"),
     (
-        "games::list_silent",
+        "games::list_confirmed_by_silence",
         "the clock's look over all clubs of one database; each act is in one",
     ),
+    ("invitations::redeem", "a code is all that its holder knows"),
     (
-        "invitations::take_place",
-        "a code is all that its holder knows",
-    ),
-    (
-        "moments::list_due",
+        "scheduled_reveals::list_due",
         "the clock's look over all clubs of one database; each act is in one",
     ),
     (

@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use nix::sys::signal::{Signal, kill};
 use nix::unistd::Uid;
-use tallyhost::postgres::{Cluster, Durability, Fault};
+use tallyhost::postgres::{Cluster, Durability, PostgresError};
 use tokio_postgres::{Client, NoTls, SimpleQueryMessage};
 
 use crate::harness::{cluster_in, open_folder, postmaster_in};
@@ -99,7 +99,7 @@ fn a_cluster_of_a_major_version_that_is_not_installed_is_refused() {
     fs::create_dir(folder.path().join("pg9")).unwrap();
     let refusal = start(folder.path()).unwrap_err();
     assert!(
-        matches!(refusal, Fault::OtherMajor { found: 9, .. }),
+        matches!(refusal, PostgresError::OtherMajor { found: 9, .. }),
         "{refusal}"
     );
 }
@@ -126,12 +126,12 @@ fn a_parent_folder_that_is_closed_to_the_databases_user_is_named() {
     fs::set_permissions(closed.path(), Permissions::from_mode(0o700)).unwrap();
     let refusal = start(&closed.path().join("data")).unwrap_err();
     assert!(
-        matches!(&refusal, Fault::Unreachable { folder, .. } if folder == closed.path()),
+        matches!(&refusal, PostgresError::Unreachable { folder, .. } if folder == closed.path()),
         "{refusal}"
     );
 }
 
-fn start(folder: &Path) -> Result<Cluster, Fault> {
+fn start(folder: &Path) -> Result<Cluster, PostgresError> {
     Cluster::start(folder, None, Durability::None)
 }
 

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::imports::Imports;
 use crate::sources::{Source, files};
 
 #[test]
@@ -35,7 +36,7 @@ fn only_the_store_names_the_database_library() {
 
 #[test]
 fn only_web_standings_and_main_name_the_http_library() {
-    let others = outside(&["server/web", "server/standings", "server/main"]);
+    let others = outside(&["server/web", "server/read_service", "server/main"]);
     no_offence(lines_with(&others, &["actix"]));
 }
 
@@ -56,11 +57,11 @@ fn facts_flow_one_way_through_the_crates() {
         ("document", vec!["league"]),
         ("store", vec!["document", "league"]),
         ("app", vec!["document", "league", "store"]),
-        ("standings", vec!["app", "document", "league"]),
+        ("read_service", vec!["app", "document", "league"]),
         ("web", vec!["app", "document", "league"]),
         (
             "main",
-            vec!["app", "document", "league", "standings", "store", "web"],
+            vec!["app", "document", "league", "read_service", "store", "web"],
         ),
     ]);
     let mut offences = Vec::new();
@@ -73,6 +74,38 @@ fn facts_flow_one_way_through_the_crates() {
         offences.extend(strange.map(|dependency| format!("{name} must not need {dependency}")));
     }
     no_offence(offences);
+}
+
+/// A proof is worth something only if whoever checks it shares nothing with whoever found it.
+#[test]
+fn the_proof_imports_neither_search_nor_solver() {
+    let imports = Imports::read("server/league/src");
+    let proof: Vec<&String> = imports.modules_in("pairing::proof").collect();
+    assert!(proof.len() > 1, "the proof has moved: {proof:?}");
+    let mut offences = Vec::new();
+    for module in proof {
+        let reached = imports.reachable_from(module).into_iter();
+        let finders = reached.filter(|other| {
+            other.starts_with("pairing::search") || other.starts_with("pairing::solve")
+        });
+        offences.extend(finders.map(|other| format!("{module} reaches {other}")));
+    }
+    no_offence(offences);
+    // Paths in the code itself are no imports.
+    let named = ["search::", "solve::", "propose"];
+    no_offence(lines_with(
+        &files("server/league/src/pairing/proof", ".rs"),
+        &named,
+    ));
+}
+
+/// Files that need each other can only be understood together; four at once are enough.
+#[test]
+fn no_circle_of_more_than_four_files_exists_in_the_rules() {
+    let imports = Imports::read("server/league/src");
+    let large = imports.circles().into_iter();
+    let large = large.filter(|circle| circle.len() > 4);
+    no_offence(large.map(|circle| circle.join(", ")).collect());
 }
 
 #[test]

@@ -17,6 +17,7 @@ mod faults;
 mod forms;
 mod harness;
 mod house;
+mod imports;
 mod migrations;
 mod openapi;
 mod operation;

@@ -51,7 +51,7 @@ fn the_whole_schema_goes_back_and_forward() {
     let url = database.url();
     RUNTIME.block_on(store::migrate(&url)).unwrap();
     let whole = database.texts(SCHEMA);
-    RUNTIME.block_on(store::unmigrate(&url)).unwrap();
+    RUNTIME.block_on(store::revert_migrations(&url)).unwrap();
     let rest = database.texts(SCHEMA);
     assert!(
         rest.iter()

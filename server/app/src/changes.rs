@@ -1,4 +1,5 @@
-//! The versions of seasons, for whoever keeps something that follows from them.
+//! Notifications of changed seasons, their versions, and the freshness of the database: for whoever
+//! caches what follows from them.
 
 use std::time::Duration;
 
@@ -7,23 +8,23 @@ use league::time::Instant;
 use store::Conn;
 use store::changes::{self, Listener, Told};
 pub use store::changes::{Change, committing};
-pub use store::replication::Replica;
+pub use store::replication::ReplicaStatus;
 
-use crate::{Desk, Refusal};
+use crate::{App, Refusal};
 
-/// What some seasons' versions were at one instant.
+/// The versions of some seasons at one instant.
 #[derive(Clone, Debug)]
-pub struct Versions {
+pub struct SeasonVersions {
     /// The instant, by the league's one clock.
     pub now: Instant,
     /// Of each that everybody may see.
     pub seasons: Vec<Change>,
 }
 
-/// What the other processes change, as the database tells it.
-pub struct Changes(Listener);
+/// The changes that other processes commit, as the database notifies of them.
+pub struct ChangeStream(Listener);
 
-impl Desk {
+impl App {
     /// Does what `told` says for every change that this process commits, to its end before whoever
     /// made it is answered. Only the first listener is kept.
     pub fn on_change(&self, told: Told) {
@@ -33,47 +34,49 @@ impl Desk {
     /// Listens to the changes of all other processes, from now on.
     ///
     /// # Errors
-    /// [`Refusal::Unavailable`] when the database cannot be reached, [`Refusal::Broken`] from a
-    /// replica, which tells nothing.
-    pub async fn listen(&self) -> Result<Changes, Refusal> {
-        Ok(Changes(self.store.listen().await?))
+    /// [`Refusal::Unavailable`] when the database cannot be reached, [`Refusal::Internal`] from a
+    /// replica, which sends no notices.
+    pub async fn listen(&self) -> Result<ChangeStream, Refusal> {
+        Ok(ChangeStream(self.store.listen().await?))
     }
 
-    /// The replica that the database is; nothing of a primary.
+    /// The state of the replica that the database is; `None` of a primary.
     ///
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached.
-    pub async fn find_replica(&self) -> Result<Option<Replica>, Refusal> {
-        let look = async |conn: &mut Conn| Ok::<_, Refusal>(store::replication::find(conn).await?);
-        let replica = self.store.read(look).await?;
-        self.freshness.note(replica);
+    pub async fn find_replica_status(&self) -> Result<Option<ReplicaStatus>, Refusal> {
+        let find = async |conn: &mut Conn| {
+            Ok::<_, Refusal>(store::replication::find_replica_status(conn).await?)
+        };
+        let replica = self.store.read(find).await?;
+        self.freshness.update(replica);
         Ok(replica)
     }
 
-    /// How old what the database shows may be, as far as is known without a look at it: nothing of a
-    /// primary, `None` of a replica that never was seen to be complete.
+    /// How old what the database shows may be, as far as is known without asking it: zero of a primary,
+    /// `None` of a replica that never was known to be complete.
     #[must_use]
-    pub fn age(&self) -> Option<Duration> {
+    pub fn data_age(&self) -> Option<Duration> {
         self.freshness.age()
     }
 
     /// Whether the database is known to be a primary: what it does not show does not exist.
     #[must_use]
     pub fn reads_primary(&self) -> bool {
-        self.freshness.is_complete()
+        self.freshness.is_primary()
     }
 
-    /// Whether what the database shows is no older than this process was told to serve. Looks at it
+    /// Whether what the database shows is no older than this process was told to serve. Asks it
     /// where that is in doubt.
     ///
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached.
     pub async fn is_current(&self) -> Result<bool, Refusal> {
-        let is_known = || self.age().is_some_and(|age| age <= self.stale_after);
+        let is_known = || self.data_age().is_some_and(|age| age <= self.stale_after);
         if is_known() {
             return Ok(true);
         }
-        self.find_replica().await?;
+        self.find_replica_status().await?;
         Ok(is_known())
     }
 
@@ -92,10 +95,13 @@ impl Desk {
     ///
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached.
-    pub async fn find_versions(&self, wanted: &[(ClubId, SeasonId)]) -> Result<Versions, Refusal> {
+    pub async fn find_versions(
+        &self,
+        wanted: &[(ClubId, SeasonId)],
+    ) -> Result<SeasonVersions, Refusal> {
         self.store
             .read(async |conn| {
-                Ok(Versions {
+                Ok(SeasonVersions {
                     now: store::clock::now(conn).await?,
                     seasons: changes::list_public(conn, wanted).await?,
                 })
@@ -104,7 +110,7 @@ impl Desk {
     }
 }
 
-impl Changes {
+impl ChangeStream {
     /// The next change. Some may be missed and none is in doubt: a version only rises.
     ///
     /// # Errors

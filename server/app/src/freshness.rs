@@ -1,74 +1,73 @@
-//! Whether what the database shows is current. A replica that is cut off from its primary shows what
-//! it has for ever, and nothing in it tells that there is more.
+//! How stale the database may be. A replica that is cut off from its primary serves what it has for
+//! ever, and nothing in it tells that there is more.
 //!
-//! Moments are counted from the start of this process, by the steady clock that a desk is given.
+//! Times are counted from the start of this process, by the monotonic clock that the application is
+//! given.
 
 use std::fmt;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::Duration;
 
-use store::replication::Replica;
+use store::replication::ReplicaStatus;
 
 /// How long this process has been running.
 pub type Uptime = Box<dyn Fn() -> Duration + Send + Sync>;
 
-/// Until when the database is known to show everything.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Known {
-    /// Nobody has looked, or that was before this process began.
-    Never,
-    /// It is a replica, which had all that its primary had committed by then.
-    Until(Duration),
-    /// It is a primary: it shows everything.
-    Always,
+enum State {
+    /// Nobody has asked, or the last commit was replayed before this process began.
+    Unknown,
+    /// A replica, which had all that its primary had committed by then.
+    ReplicaAsOf(Duration),
+    Primary,
 }
 
-/// What this process knows of its database, shared by all clones of a desk.
+/// What this process knows of its database, shared by all clones of the application.
 #[derive(Clone)]
 pub(crate) struct Freshness {
     uptime: Arc<Uptime>,
-    known: Arc<Mutex<Known>>,
+    state: Arc<Mutex<State>>,
 }
 
 impl Freshness {
-    /// Knows nothing yet.
     pub fn new(uptime: Uptime) -> Self {
         Self {
             uptime: Arc::new(uptime),
-            known: Arc::new(Mutex::new(Known::Never)),
+            state: Arc::new(Mutex::new(State::Unknown)),
         }
     }
 
-    /// Takes over what the database has just said of itself.
-    pub fn note(&self, replica: Option<Replica>) {
+    /// Takes over the status that the database has just reported; `None` of a primary.
+    pub fn update(&self, replica: Option<ReplicaStatus>) {
         let now = (self.uptime)();
-        let shown = |replica: Replica| {
-            let moment = replica.behind.and_then(|behind| now.checked_sub(behind));
-            moment.map_or(Known::Never, Known::Until)
+        let reported = |replica: ReplicaStatus| {
+            let as_of = replica.lag.and_then(|lag| now.checked_sub(lag));
+            as_of.map_or(State::Unknown, State::ReplicaAsOf)
         };
-        let mut known = self.known.lock().unwrap_or_else(PoisonError::into_inner);
-        *known = match (*known, replica.map(shown)) {
-            (_, None) => Known::Always,
-            // The last commit may be long ago, while later looks found that there was none since.
-            (Known::Until(before), Some(Known::Until(now))) => Known::Until(before.max(now)),
-            (Known::Until(before), Some(_)) => Known::Until(before),
-            (Known::Never | Known::Always, Some(shown)) => shown,
+        let mut state = self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        *state = match (*state, replica.map(reported)) {
+            (_, None) => State::Primary,
+            // The last commit may be long ago, while later reports found that there was none since.
+            (State::ReplicaAsOf(before), Some(State::ReplicaAsOf(now))) => {
+                State::ReplicaAsOf(before.max(now))
+            }
+            (State::ReplicaAsOf(before), Some(_)) => State::ReplicaAsOf(before),
+            (State::Unknown | State::Primary, Some(reported)) => reported,
         };
     }
 
-    /// Whether it is a primary, which shows everything.
-    pub fn is_complete(&self) -> bool {
-        *self.known.lock().unwrap_or_else(PoisonError::into_inner) == Known::Always
+    pub fn is_primary(&self) -> bool {
+        *self.state.lock().unwrap_or_else(PoisonError::into_inner) == State::Primary
     }
 
-    /// How old what the database shows may be: nothing of a primary; `None` where it never was known to
-    /// show everything.
+    /// How old what the database shows may be: zero of a primary; `None` of a replica that never was
+    /// known to be complete.
     pub fn age(&self) -> Option<Duration> {
-        let known = *self.known.lock().unwrap_or_else(PoisonError::into_inner);
-        match known {
-            Known::Never => None,
-            Known::Until(moment) => Some((self.uptime)().saturating_sub(moment)),
-            Known::Always => Some(Duration::ZERO),
+        let state = *self.state.lock().unwrap_or_else(PoisonError::into_inner);
+        match state {
+            State::Unknown => None,
+            State::ReplicaAsOf(as_of) => Some((self.uptime)().saturating_sub(as_of)),
+            State::Primary => Some(Duration::ZERO),
         }
     }
 }
@@ -105,51 +104,51 @@ mod tests {
             self.0.age()
         }
 
-        fn look_at(&self, second: u64, connected: bool, behind: Option<u64>) {
+        fn report_at(&self, second: u64, connected: bool, lag: Option<u64>) {
             self.1.store(second, Ordering::Relaxed);
-            let behind = behind.map(seconds);
-            self.0.note(Some(Replica { connected, behind }));
+            let lag = lag.map(seconds);
+            self.0.update(Some(ReplicaStatus { connected, lag }));
         }
     }
 
     #[test]
-    fn a_primary_shows_everything_and_nobody_knows_before_the_first_look() {
+    fn a_primary_shows_everything_and_nobody_knows_before_the_first_report() {
         let database = Watched::begin();
         assert_eq!(database.age_at(1), None);
-        database.0.note(None);
+        database.0.update(None);
         assert_eq!(database.age_at(1000), Some(Duration::ZERO));
     }
 
     #[test]
-    fn a_replica_that_is_cut_off_ages_from_the_last_look_that_found_it_complete() {
+    fn a_replica_that_is_cut_off_ages_from_the_last_report_that_found_it_complete() {
         let database = Watched::begin();
-        database.look_at(600, true, Some(0));
-        database.look_at(603, false, Some(500));
+        database.report_at(600, true, Some(0));
+        database.report_at(603, false, Some(500));
         assert_eq!(database.age_at(604), Some(seconds(4)));
-        database.look_at(605, true, Some(0));
+        database.report_at(605, true, Some(0));
         assert_eq!(database.age_at(605), Some(Duration::ZERO));
     }
 
     #[test]
     fn a_replica_that_falls_behind_shows_all_up_to_the_last_commit_that_it_replayed() {
         let database = Watched::begin();
-        database.look_at(600, true, Some(0));
-        database.look_at(609, true, Some(2));
+        database.report_at(600, true, Some(0));
+        database.report_at(609, true, Some(2));
         assert_eq!(database.age_at(609), Some(seconds(2)));
     }
 
     #[test]
     fn a_replica_that_was_cut_off_before_we_came_is_of_unknown_age() {
         let database = Watched::begin();
-        database.look_at(3, false, Some(500));
+        database.report_at(3, false, Some(500));
         assert_eq!(database.age_at(4), None);
     }
 
     #[test]
     fn a_database_that_is_no_longer_a_primary_is_not_trusted_as_one() {
         let database = Watched::begin();
-        database.0.note(None);
-        database.look_at(3, false, None);
+        database.0.update(None);
+        database.report_at(3, false, None);
         assert_eq!(database.age_at(3), None);
     }
 }

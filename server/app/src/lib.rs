@@ -1,33 +1,37 @@
-//! What people do, one file for each use case: may they? load, decide by the rules, save the facts
-//! with their trail and messages, all in one transaction. Knows neither HTTP nor SQL.
+//! The application layer: one file for each use case. Each authorizes the actor, loads what it needs,
+//! decides by the rules of `league`, and saves the outcome with its trail entry in one transaction.
+//! Knows neither HTTP nor SQL.
 
+mod access;
 pub mod accounts;
-mod aside;
+mod actor;
+mod app;
+mod cache;
 pub mod catalogues;
 mod changes;
 pub mod clubs;
-mod desk;
-mod facts;
 mod freshness;
 mod handed;
-mod keeper;
-mod kept;
 pub mod lists;
-mod may;
-pub mod nudges;
+mod load_season;
+mod loaded_season;
 pub mod painting;
 mod record;
 mod refusal;
+pub mod reminders;
 pub mod results;
 pub mod rounds;
+mod run_blocking;
 pub mod seasons;
 mod secret;
 pub mod standings;
-mod turns;
-mod words;
+mod user_text;
+mod versioned_cache;
+mod work_queue;
 
-pub use changes::{Change, Changes, Replica, Versions, committing};
-pub use desk::{Actor, Desk, Viewer};
+pub use access::Action;
+pub use actor::{Actor, Viewer};
+pub use app::App;
+pub use changes::{Change, ChangeStream, ReplicaStatus, SeasonVersions, committing};
 pub use freshness::Uptime;
-pub use may::Action;
 pub use refusal::{Fault, Reason, Refusal};

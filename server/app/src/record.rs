@@ -8,12 +8,12 @@ use league::week::WeekNo;
 use serde_json::Value;
 use store::Conn;
 use store::seasons::Season;
-use store::trail::{Event, OpenTo};
+use store::trail::{TrailAudience, TrailEvent};
 
-use crate::seasons::look::Look;
+use crate::access::SeasonView;
 use crate::standings::Board;
 use crate::standings::freeze::freeze;
-use crate::{Actor, Desk, Refusal};
+use crate::{Actor, App, Refusal};
 
 /// Where and when something happens, and who does it.
 #[derive(Clone, Copy, Debug)]
@@ -75,27 +75,27 @@ impl Scene {
         act: &'static str,
         facts: Value,
     ) -> Result<(), Refusal> {
-        self.append(conn, act, facts, OpenTo::Officers).await
+        self.append(conn, act, facts, TrailAudience::Officers).await
     }
 
     /// Keeps the tables that it changed, raises the season's version and writes what happened into the
     /// trail for everyone who may see the season. Call it last in a transaction.
     pub async fn tell_everyone(
         self,
-        desk: &Desk,
+        app: &App,
         conn: &mut Conn,
         act: &'static str,
         facts: Value,
     ) -> Result<(), Refusal> {
         let Some(season) = self.season else {
-            return self.append(conn, act, facts, OpenTo::Everyone).await;
+            return self.append(conn, act, facts, TrailAudience::Everyone).await;
         };
         let key = (self.club, season);
-        let running = freeze(desk, conn, key, self.over, act, self.at).await?;
+        let running = freeze(app, conn, key, self.over, act, self.at).await?;
         let (version, frozen, ()) = try_join3(
-            store::seasons::touch(conn, self.club, season, self.at).err_into(),
+            store::seasons::raise_version(conn, self.club, season, self.at).err_into(),
             store::frozen_tables::list(conn, self.club, season).err_into(),
-            self.append(conn, act, facts, OpenTo::Everyone),
+            self.append(conn, act, facts, TrailAudience::Everyone),
         )
         .await?;
         if let Some((season, loaded)) = running {
@@ -105,8 +105,8 @@ impl Scene {
                 changed_at,
                 ..season
             };
-            if let Ok(look) = Look::of_everybody(season) {
-                desk.handed.once_committed(Board::new(look, loaded, frozen));
+            if let Ok(view) = SeasonView::public(season) {
+                app.handed.once_committed(Board::new(view, loaded, frozen));
             }
         }
         Ok(())
@@ -117,9 +117,9 @@ impl Scene {
         conn: &Conn,
         act: &'static str,
         facts: Value,
-        open_to: OpenTo,
+        open_to: TrailAudience,
     ) -> Result<(), Refusal> {
-        let event = Event {
+        let event = TrailEvent {
             club: self.club,
             season: self.season,
             at: self.at,

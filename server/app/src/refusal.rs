@@ -1,6 +1,8 @@
-//! Why something was not done. Knows no HTTP: the web gives each reason its status.
+//! The error of a use case: why something was refused. Knows no HTTP: the web gives each reason its
+//! status.
 
 use serde_json::{Map, Value};
+use store::{StoreError, UniqueConstraint};
 
 macro_rules! reasons {
     ($($(#[$doc:meta])* $name:ident = $code:literal),+ $(,)?) => {
@@ -108,7 +110,7 @@ reasons! {
     /// The week is not at the point that this needs.
     WeekState = "week-state",
     /// People were reminded of this a short while ago.
-    NudgedAlready = "nudged-already",
+    RemindedAlready = "reminded-already",
     /// The game has not begun yet.
     RoundNotOpen = "round-not-open",
     /// The result stands; only a ruling changes it.
@@ -192,8 +194,8 @@ impl Fault {
     }
 }
 
-impl From<document::fault::Fault> for Fault {
-    fn from(fault: document::fault::Fault) -> Self {
+impl From<document::fault::DocumentFault> for Fault {
+    fn from(fault: document::fault::DocumentFault) -> Self {
         Self {
             code: fault.code,
             pointer: fault.pointer,
@@ -231,7 +233,7 @@ pub enum Refusal {
         cause: String,
     },
     /// A bug; the cause is for the log alone.
-    Broken(String),
+    Internal(String),
 }
 
 impl Refusal {
@@ -295,32 +297,35 @@ impl Refusal {
     }
 }
 
-impl From<store::Fault> for Refusal {
-    fn from(fault: store::Fault) -> Self {
-        match fault {
-            store::Fault::NotFound => Self::NotFound,
-            store::Fault::Collided => Self::Unavailable {
+impl From<StoreError> for Refusal {
+    fn from(error: StoreError) -> Self {
+        match error {
+            StoreError::NotFound => Self::NotFound,
+            StoreError::SerializationConflict => Self::Unavailable {
                 retry_after: 1,
                 cause: "transactions collided".to_owned(),
             },
-            store::Fault::Unavailable(cause) => Self::Unavailable {
+            StoreError::Unavailable(cause) => Self::Unavailable {
                 retry_after: 2,
                 cause,
             },
-            store::Fault::Taken(what) => Self::Broken(format!("unexpectedly taken: {what:?}")),
-            store::Fault::Broken(cause) => Self::Broken(cause),
+            StoreError::UniqueViolation(what) => {
+                Self::Internal(format!("unexpectedly taken: {what:?}"))
+            }
+            StoreError::Internal(cause) => Self::Internal(cause),
         }
     }
 }
 
-/// Turns a uniqueness fault into the refusal that it means here; any other fault stays what it is.
-pub(crate) fn when_taken<T>(
-    answer: Result<T, store::Fault>,
-    what: store::Taken,
+/// Turns the violation of one uniqueness constraint into the refusal that it means here; any other error
+/// stays what it is.
+pub(crate) fn map_unique_violation<T>(
+    result: Result<T, StoreError>,
+    constraint: UniqueConstraint,
     refusal: impl FnOnce() -> Refusal,
 ) -> Result<T, Refusal> {
-    answer.map_err(|fault| match fault {
-        store::Fault::Taken(taken) if taken == what => refusal(),
+    result.map_err(|error| match error {
+        StoreError::UniqueViolation(violated) if violated == constraint => refusal(),
         other => other.into(),
     })
 }

@@ -1,19 +1,19 @@
-//! Secrets drawn from the operating system, and the digests by which they are known again.
+//! Random secrets from the operating system, and the digests that are kept in their place.
 
 use sha2::{Digest, Sha256};
 
 use crate::Refusal;
 
-/// 256 bits from the operating system.
-pub(crate) fn draw() -> Result<[u8; 32], Refusal> {
+/// 256 random bits.
+pub(crate) fn random_bytes() -> Result<[u8; 32], Refusal> {
     let mut bytes = [0; 32];
-    getrandom::fill(&mut bytes).map_err(|cause| Refusal::Broken(cause.to_string()))?;
+    getrandom::fill(&mut bytes).map_err(|cause| Refusal::Internal(cause.to_string()))?;
     Ok(bytes)
 }
 
-/// A secret as text: 64 hexadecimal digits.
-pub(crate) fn draw_text() -> Result<String, Refusal> {
-    Ok(document::hex(&draw()?))
+/// 256 random bits as 64 hexadecimal digits.
+pub(crate) fn random_hex() -> Result<String, Refusal> {
+    Ok(document::encode_hex(&random_bytes()?))
 }
 
 /// SHA-256. Enough for secrets of full entropy, which nobody can guess; passwords need more.

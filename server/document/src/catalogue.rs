@@ -1,13 +1,15 @@
 //! A catalogue as JSON: the same shape is imported, stored and exported.
 
+pub mod changes;
+
 use league::catalogue::draft::{CatalogueDraft, FactionDraft, OptionDraft, SizeDraft, UnitDraft};
 use league::catalogue::fault::CatalogueFault;
-use league::catalogue::unit::{Price, Unit, UnitOption};
+use league::catalogue::unit::{OptionPrice, Unit, UnitOption};
 use league::catalogue::{Catalogue, Faction};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use crate::fault::Fault;
+use crate::fault::DocumentFault;
 
 /// One version of a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
@@ -100,17 +102,17 @@ pub struct OptionDocument {
 }
 
 impl TryFrom<CatalogueDocument> for Catalogue {
-    type Error = Vec<Fault>;
+    type Error = Vec<DocumentFault>;
 
-    fn try_from(document: CatalogueDocument) -> Result<Self, Vec<Fault>> {
+    fn try_from(document: CatalogueDocument) -> Result<Self, Vec<DocumentFault>> {
         Self::build(&document.into())
-            .map_err(|faults| faults.into_iter().map(Fault::from).collect())
+            .map_err(|faults| faults.into_iter().map(DocumentFault::from).collect())
     }
 }
 
-impl From<CatalogueFault> for Fault {
+impl From<CatalogueFault> for DocumentFault {
     fn from(fault: CatalogueFault) -> Self {
-        Self::new(fault.pointer, fault.matter.code(), fault.matter)
+        Self::new(fault.pointer, fault.kind.code(), fault.kind)
     }
 }
 
@@ -209,8 +211,8 @@ impl From<&Unit> for UnitDocument {
 impl From<&UnitOption> for OptionDocument {
     fn from(option: &UnitOption) -> Self {
         let (points, per_model) = match option.price {
-            Price::PerUnit(points) => (points, false),
-            Price::PerModel(points) => (points, true),
+            OptionPrice::PerUnit(points) => (points, false),
+            OptionPrice::PerModel(points) => (points, true),
         };
         Self {
             key: option.key.to_string(),

@@ -1,4 +1,4 @@
-//! Civil times: what the clock on the wall of the club shows, without a zone.
+//! Civil times as JSON: local times of the season, without a zone.
 
 use chrono::{NaiveDate, NaiveDateTime, NaiveTime};
 use serde::de::{Deserialize, Deserializer, Error};
@@ -16,32 +16,35 @@ use utoipa::ToSchema;
     pattern = r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,9})?$",
     example = "2026-03-03T19:00:00"
 )]
-pub struct CivilDocument(#[serde(deserialize_with = "date_and_time")] pub NaiveDateTime);
+pub struct CivilDocument(#[serde(deserialize_with = "deserialize_date_time")] pub NaiveDateTime);
 
-fn date_and_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDateTime, D::Error> {
+fn deserialize_date_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDateTime, D::Error> {
     let wanted =
         "give local time of the season without zone or offset, such as 2026-03-03T19:00:00";
-    read(source, wanted)
+    deserialize_civil(source, wanted)
 }
 
 /// Reads a date of the season's zone.
 ///
 /// # Errors
 /// Anything but `2026-03-03`.
-pub fn date<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDate, D::Error> {
-    read(source, "give a date that exists, such as 2026-03-03")
+pub fn deserialize_date<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDate, D::Error> {
+    deserialize_civil(source, "give a date that exists, such as 2026-03-03")
 }
 
 /// Reads a time of day of the season's zone.
 ///
 /// # Errors
 /// Anything but `19:00:00`.
-pub fn time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveTime, D::Error> {
+pub fn deserialize_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveTime, D::Error> {
     let wanted = "give a time of day of the season without zone or offset, such as 19:00:00";
-    read(source, wanted)
+    deserialize_civil(source, wanted)
 }
 
-fn read<'de, D: Deserializer<'de>, T: FromStr>(source: D, wanted: &str) -> Result<T, D::Error> {
+fn deserialize_civil<'de, D: Deserializer<'de>, T: FromStr>(
+    source: D,
+    wanted: &str,
+) -> Result<T, D::Error> {
     let text = Cow::<str>::deserialize(source)?;
     text.parse().map_err(|_| D::Error::custom(wanted))
 }

@@ -7,26 +7,26 @@ mod sums;
 mod tables;
 mod verify;
 
-pub use tables::Table;
-pub use verify::{Checked, verify};
+pub use tables::ExportTable;
+pub use verify::{Verification, verify};
 
 use chrono::{DateTime, NaiveDateTime, Utc};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use crate::brought::BroughtUnitDocument;
 use crate::civil::CivilDocument;
-use crate::claim::ClaimDocument;
-use crate::pairing::TaskDocument;
-use crate::policy::PolicyDocument;
-use crate::proposal::ProposalDocument;
-use crate::receipt::SealedList;
-use crate::repair::RepairDocument;
-use crate::result::SlipDocument;
-use crate::scenario::ScenarioSheetDocument;
-use crate::standings::StandingsDocument;
-use crate::statistics::AwardedDocument;
+use crate::lists::receipt::SealedList;
+use crate::painting::brought::BroughtUnitDocument;
+use crate::painting::claim::ClaimDocument;
+use crate::results::SlipDocument;
+use crate::rounds::proposal::ProposalDocument;
+use crate::rounds::repair::RepairDocument;
+use crate::rounds::task::TaskDocument;
+use crate::season::policy::PolicyDocument;
+use crate::season::scenario::ScenarioSheetDocument;
+use crate::table::standings::StandingsDocument;
+use crate::table::statistics::AwardedDocument;
 
 /// The format that this program writes.
 pub const FORMAT: u8 = 1;

@@ -1,4 +1,4 @@
-//! One fault of a document that came in, with its place.
+//! Faults of a document that came in, each with its JSON pointer.
 
 use std::fmt::Display;
 
@@ -7,7 +7,7 @@ use utoipa::ToSchema;
 
 /// What is wrong at one place of a document. A refusal carries all of them.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
-pub struct Fault {
+pub struct DocumentFault {
     /// JSON Pointer (RFC 6901) to the member, such as `/entries/0/unit`.
     #[schema(example = "/entries/0/unit")]
     pub pointer: String,
@@ -24,7 +24,7 @@ pub struct Fault {
     pub actual: Option<i64>,
 }
 
-impl Fault {
+impl DocumentFault {
     /// A fault of `code` at `pointer`.
     pub fn new(pointer: impl Into<String>, code: impl Into<String>, detail: impl Display) -> Self {
         Self {
@@ -38,7 +38,7 @@ impl Fault {
 
     /// Adds what would have been allowed and what was given.
     #[must_use]
-    pub fn with(mut self, limit: impl Into<i64>, actual: impl Into<i64>) -> Self {
+    pub fn with_limit(mut self, limit: impl Into<i64>, actual: impl Into<i64>) -> Self {
         self.limit = Some(limit.into());
         self.actual = Some(actual.into());
         self
@@ -46,22 +46,22 @@ impl Fault {
 
     /// Adds both, where the fault is one of size.
     #[must_use]
-    pub fn measured(self, found: Option<(i64, i64)>) -> Self {
+    pub fn with_limit_if_any(self, found: Option<(i64, i64)>) -> Self {
         match found {
-            Some((limit, actual)) => self.with(limit, actual),
+            Some((limit, actual)) => self.with_limit(limit, actual),
             None => self,
         }
     }
 }
 
 /// Takes the value or notes why there is none.
-pub(crate) fn note<T, E: Display>(
-    faults: &mut Vec<Fault>,
+pub(crate) fn ok_or_note<T, E: Display>(
+    faults: &mut Vec<DocumentFault>,
     pointer: impl Into<String>,
     code: &str,
     result: Result<T, E>,
 ) -> Option<T> {
     result
-        .map_err(|fault| faults.push(Fault::new(pointer, code, fault)))
+        .map_err(|fault| faults.push(DocumentFault::new(pointer, code, fault)))
         .ok()
 }

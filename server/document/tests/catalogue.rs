@@ -3,18 +3,18 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
 
 use document::catalogue::CatalogueDocument;
-use document::catalogue_csv::{MOST_ROWS, read_catalogue_csv};
-use document::fault::Fault;
+use document::csv::catalogue::{MAX_ROWS, read_catalogue_csv};
+use document::fault::DocumentFault;
 use league::catalogue::Catalogue;
 use league::catalogue::key::{FactionKey, OptionKey, UnitKey};
-use league::catalogue::unit::Price;
+use league::catalogue::unit::OptionPrice;
 use league::points::Points;
 use proptest::prelude::*;
 
 const DEMO_JSON: &str = include_str!("../../../demo/catalogue.json");
 const DEMO_CSV: &[u8] = include_bytes!("../../../demo/catalogue.csv");
 
-fn read_json(text: &str) -> Result<Catalogue, Vec<Fault>> {
+fn read_json(text: &str) -> Result<Catalogue, Vec<DocumentFault>> {
     serde_json::from_str::<CatalogueDocument>(text)
         .unwrap()
         .try_into()
@@ -151,15 +151,15 @@ fn csv_says_which_columns_are_missing_unknown_or_doubled() {
 #[test]
 fn a_table_that_would_take_too_much_memory_is_read_no_further() {
     let mut csv = format!("{HEADER}\n");
-    for unit in 0..=MOST_ROWS {
+    for unit in 0..=MAX_ROWS {
         csv.push_str(&format!(
             "Moot {},Hulks {unit},Heavy,2,90,,80\n",
             unit / 400
         ));
     }
     let faults = read_catalogue_csv(csv.as_bytes()).unwrap_err();
-    let told: Vec<_> = faults.iter().map(|f| (f.row, f.code.as_str())).collect();
-    assert_eq!(told, [(MOST_ROWS as u64 + 2, "csv.rows")]);
+    let found: Vec<_> = faults.iter().map(|f| (f.row, f.code.as_str())).collect();
+    assert_eq!(found, [(MAX_ROWS as u64 + 2, "csv.rows")]);
 
     let faults = read_catalogue_csv(&[b','; 4_000_000]).unwrap_err();
     assert_eq!(faults.len(), 1);
@@ -210,11 +210,11 @@ fn csv_options_say_points_per_model_limit_and_group() {
         "{HEADER}\nMoot,Hulks,Heavy,5|10,60|110,{options},80"
     ));
     let plate = unit.option(&OptionKey::new("plate").unwrap()).unwrap();
-    assert_eq!(plate.price, Price::PerModel(Points::new(3)));
+    assert_eq!(plate.price, OptionPrice::PerModel(Points::new(3)));
     assert_eq!(plate.limit, 2);
     assert_eq!(plate.group.as_ref().unwrap().as_str(), "armour");
     let bow = unit.option(&OptionKey::new("mark-2-bow").unwrap()).unwrap();
-    assert_eq!(bow.price, Price::PerUnit(Points::new(15)));
+    assert_eq!(bow.price, OptionPrice::PerUnit(Points::new(15)));
     assert_eq!(unit.points_at(10), Some(Points::new(110)));
     assert_eq!(unit.points_at(7), None);
 }

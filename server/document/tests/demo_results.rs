@@ -2,21 +2,21 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use document::both::{BothDocument, SideDocument};
-use document::painting::PaintingDocument;
-use document::result::{
+use document::painting::rules::PaintingDocument;
+use document::results::{BothDocument, SideDocument};
+use document::results::{
     CountsDocument, GameScoreDocument, ImpossibleDocument, NoticeDocument, SideCountsDocument,
     TypedResultDocument,
 };
-use document::scenario::ScenarioSheetDocument;
-use document::scoring::ScoringDocument;
-use document::tie_breaks::TieBreaksDocument;
+use document::season::scenario::ScenarioSheetDocument;
+use document::season::scoring::ScoringDocument;
+use document::season::tie_breaks::TieBreaksDocument;
 use league::painting::Painting;
 use league::points::Points;
-use league::result::{Armies, Outcome, Typed};
+use league::result::{ArmyPoints, Outcome, TypedResult};
 use league::scenario::ScenarioSheet;
 use league::scoring::Scoring;
-use league::side::Both;
+use league::side::PerSide;
 use league::standings::TieBreaks;
 
 fn documents() -> Vec<ScenarioSheetDocument> {
@@ -56,9 +56,9 @@ fn report(legs: &[Leg<'_>]) -> TypedResultDocument {
     }
 }
 
-fn armies(first: u32, second: u32, cap: u32) -> Armies {
-    Armies {
-        lists: Both::new(Points::new(first), Points::new(second)),
+fn armies(first: u32, second: u32, cap: u32) -> ArmyPoints {
+    ArmyPoints {
+        lists: PerSide::new(Points::new(first), Points::new(second)),
         cap: Points::new(cap),
     }
 }
@@ -66,14 +66,14 @@ fn armies(first: u32, second: u32, cap: u32) -> Armies {
 fn outcome(
     week: usize,
     report: TypedResultDocument,
-    armies: Armies,
+    armies: ArmyPoints,
 ) -> Result<Outcome, Vec<ImpossibleDocument>> {
-    let typed = Typed::try_from(report).unwrap();
+    let typed = TypedResult::try_from(report).unwrap();
     let outcome = typed.outcome(&sheet(week), &armies);
     outcome.map_err(|all| all.iter().map(Into::into).collect())
 }
 
-fn total(week: usize, legs: &[Leg<'_>], armies: Armies) -> (u32, u32) {
+fn total(week: usize, legs: &[Leg<'_>], armies: ArmyPoints) -> (u32, u32) {
     let outcome = outcome(week, report(legs), armies).unwrap();
     let total = outcome.score().unwrap().total;
     (total.first, total.second)

@@ -5,13 +5,13 @@
 use std::collections::BTreeMap;
 
 use document::catalogue::CatalogueDocument;
-use document::list::{ArmyListDocument, EntryDocument};
-use document::list_rules::{ListRuleDocument, read_list_rules};
-use document::report::ReportDocument;
+use document::lists::army_list::{ArmyListDocument, EntryDocument};
+use document::lists::report::ReportDocument;
+use document::lists::rules::{ListRuleDocument, read_list_rules};
 use league::catalogue::Catalogue;
 use league::lists::rules::ListRule;
-use league::lists::satisfiable::{Totals, totals, unsatisfiable};
-use league::lists::{ArmyList, Previous, Terms, check};
+use league::lists::satisfiable::{LegalTotals, find_unsatisfiable, legal_totals};
+use league::lists::{ArmyList, ListTerms, PreviousList, check};
 use league::points::Points;
 use league::week::WeekNo;
 
@@ -54,12 +54,12 @@ fn list(faction: &str, entries: &[&str]) -> ArmyList {
 
 fn check_in_week(week: u8, list: &ArmyList, previous: Option<&ArmyList>) -> ReportDocument {
     let (catalogue, rules) = (catalogue(), rules());
-    let terms = Terms {
+    let terms = ListTerms {
         week: WeekNo::new(week).unwrap(),
         cap: Points::new(CAPS[usize::from(week) - 1]),
         rules: &rules,
         faction: Some(list.faction()),
-        previous: previous.map(|list| Previous {
+        previous: previous.map(|list| PreviousList {
             list,
             catalogue: &catalogue,
         }),
@@ -103,10 +103,10 @@ fn the_rules_written_out_read_back_the_same() {
 fn every_faction_can_be_legal_in_every_week_of_the_season() {
     let weeks = (1..).filter_map(WeekNo::new);
     let caps: Vec<_> = weeks.zip(CAPS.map(Points::new)).collect();
-    assert_eq!(unsatisfiable(&rules(), &caps, &catalogue()), []);
+    assert_eq!(find_unsatisfiable(&rules(), &caps, &catalogue()), []);
     for faction in catalogue().factions() {
         for &(week, cap) in &caps {
-            let Totals::Between(_, most) = totals(faction, &rules(), week, cap) else {
+            let LegalTotals::Between(_, most) = legal_totals(faction, &rules(), week, cap) else {
                 panic!("{week} {}", faction.name())
             };
             assert_eq!(most, cap, "{} fills the cap of week {week}", faction.name());

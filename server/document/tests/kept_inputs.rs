@@ -6,9 +6,9 @@ use std::fs;
 use std::path::Path;
 
 use document::catalogue::CatalogueDocument;
-use document::catalogue_csv::read_catalogue_csv;
+use document::csv::catalogue::read_catalogue_csv;
 use league::catalogue::Catalogue;
-use league::lists::reader::read;
+use league::lists::reader::parse;
 
 #[test]
 fn kept_texts_are_read_line_by_line_without_a_loss() {
@@ -18,7 +18,7 @@ fn kept_texts_are_read_line_by_line_without_a_loss() {
     for (name, bytes) in kept("read_list") {
         let text = String::from_utf8(bytes).unwrap();
         for faction in [None, Some(demo.factions()[0].key())] {
-            let reading = read(&text, &demo, faction);
+            let reading = parse(&text, &demo, faction);
             let lines = reading.lines.iter().map(|line| line.text.as_str());
             assert!(lines.eq(text.lines()), "{name}");
         }

@@ -3,12 +3,12 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use document::result::TypedResultDocument;
-use document::scenario::ScenarioSheetDocument;
+use document::results::TypedResultDocument;
+use document::season::scenario::ScenarioSheetDocument;
 use league::points::Points;
-use league::result::{Armies, GameScore, Impossible, Typed, Verdict, Why};
+use league::result::{ArmyPoints, CountFault, CountFaultKind, GameScore, TypedResult, Verdict};
 use league::scenario::ScenarioSheet;
-use league::side::{Both, Side};
+use league::side::{PerSide, Side};
 use serde_json::{Value, json};
 
 /// The demo's sheet of two legs, counted otherwise: the attacker has 12 game points once units worth
@@ -38,14 +38,16 @@ fn sheet() -> ScenarioSheet {
 }
 
 /// Two armies of 613 points; the first attacks in the first leg.
-fn score(legs: Value) -> Result<GameScore, Vec<Impossible>> {
+fn score(legs: Value) -> Result<GameScore, Vec<CountFault>> {
     let typed = json!({ "kind": "played", "counts": { "legs": legs } });
     let typed: TypedResultDocument = serde_json::from_value(typed).unwrap();
-    let armies = Armies {
-        lists: Both::new(Points::new(613), Points::new(613)),
+    let armies = ArmyPoints {
+        lists: PerSide::new(Points::new(613), Points::new(613)),
         cap: Points::new(750),
     };
-    let outcome = Typed::try_from(typed).unwrap().outcome(&sheet(), &armies)?;
+    let outcome = TypedResult::try_from(typed)
+        .unwrap()
+        .outcome(&sheet(), &armies)?;
     Ok(outcome.score().unwrap().clone())
 }
 
@@ -62,8 +64,8 @@ fn forty_percent_of_613_points_have_left_with_246_and_not_with_245() {
         ]);
         score(legs).unwrap().legs[0].total
     };
-    assert_eq!(first_leg(246), Both::new(12, 0));
-    assert_eq!(first_leg(245), Both::new(0, 0));
+    assert_eq!(first_leg(246), PerSide::new(12, 0));
+    assert_eq!(first_leg(245), PerSide::new(0, 0));
 }
 
 #[test]
@@ -73,7 +75,7 @@ fn legs_that_are_won_separately_count_as_one_each_however_high() {
         leg(json!({}), json!({ "markers": 1 })),
     ]))
     .unwrap();
-    assert_eq!(won_once_each.total, Both::new(1, 1));
+    assert_eq!(won_once_each.total, PerSide::new(1, 1));
     assert_eq!(won_once_each.verdict, Verdict::Drawn);
 
     let roles_swap = score(json!([
@@ -83,10 +85,10 @@ fn legs_that_are_won_separately_count_as_one_each_however_high() {
     .unwrap();
     assert_eq!(
         roles_swap.legs[1].total,
-        Both::new(0, 0),
+        PerSide::new(0, 0),
         "drawn, won by nobody"
     );
-    assert_eq!(roles_swap.total, Both::new(1, 0));
+    assert_eq!(roles_swap.total, PerSide::new(1, 0));
     assert_eq!(roles_swap.verdict, Verdict::Won(Side::First));
 }
 
@@ -100,10 +102,10 @@ fn a_marker_has_one_holder_and_an_army_no_more_points_than_it_has() {
         leg(json!({ "left": 1 }), json!({})),
     ]))
     .unwrap_err();
-    let limits = found.iter().map(|impossible| match &impossible.why {
-        Why::OverArmy { limit, actual, .. } => ("army", limit.get(), actual.get()),
-        Why::OverMost { limit, actual, .. } => ("most", *limit, *actual),
-        Why::OtherRole(_) => ("role", 0, 0),
+    let limits = found.iter().map(|impossible| match &impossible.kind {
+        CountFaultKind::OverArmy { limit, actual, .. } => ("army", limit.get(), actual.get()),
+        CountFaultKind::OverMost { limit, actual, .. } => ("most", *limit, *actual),
+        CountFaultKind::OtherRole(_) => ("role", 0, 0),
         other => panic!("{other}"),
     });
     let mut limits: Vec<_> = limits.collect();

@@ -2,16 +2,16 @@
 
 #![allow(clippy::unwrap_used, clippy::panic, reason = "tests may fail loudly")]
 
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::lists::ArmyList;
 
-fn read(text: &str) -> ArmyListDocument {
+fn parse(text: &str) -> ArmyListDocument {
     serde_json::from_str(text).unwrap()
 }
 
 #[test]
 fn a_list_written_out_reads_back_the_same() {
-    let document = read(
+    let document = parse(
         r#"{"faction": "moot", "entries": [
             {"key": "speaker", "unit": "mire-speaker", "models": 1, "joins": "a_1"},
             {"key": "a_1", "unit": "hulks", "models": 2, "options": {"root-armour": 1}}
@@ -23,7 +23,7 @@ fn a_list_written_out_reads_back_the_same() {
 
 #[test]
 fn every_fault_is_told_with_its_pointer() {
-    let faults = ArmyList::try_from(read(
+    let faults = ArmyList::try_from(parse(
         r#"{"faction": "The Moot", "entries": [
             {"key": "a b", "unit": "", "models": 1, "options": {"Root/armour": 1}, "joins": ""}
         ]}"#,
@@ -40,7 +40,7 @@ fn every_fault_is_told_with_its_pointer() {
             "/entries/0/joins",
         ]
     );
-    let faults = ArmyList::try_from(read(
+    let faults = ArmyList::try_from(parse(
         r#"{"faction": "moot", "entries": [
             {"key": "a", "unit": "hulks", "models": 2},
             {"key": "a", "unit": "hulks", "models": 2, "joins": "z"}

@@ -7,13 +7,13 @@
 use std::collections::BTreeMap;
 
 use document::catalogue::CatalogueDocument;
-use document::list::ArmyListDocument;
-use document::list_rules::{ListRuleDocument, read_list_rules};
-use document::report::{FindingDocument, ReportDocument};
+use document::lists::army_list::ArmyListDocument;
+use document::lists::report::{FindingDocument, ReportDocument};
+use document::lists::rules::{ListRuleDocument, read_list_rules};
 use league::catalogue::Catalogue;
 use league::catalogue::key::FactionKey;
-use league::lists::check::PaintedModels;
-use league::lists::{ArmyList, EntryKey, Previous, Terms, check};
+use league::lists::terms::PaintedModels;
+use league::lists::{ArmyList, EntryKey, ListTerms, PreviousList, check};
 use league::points::Points;
 use league::week::WeekNo;
 use serde::Deserialize;
@@ -51,7 +51,11 @@ fn the_naive_checker_finds_the_same() {
     assert_eq!(oracle.cases.len(), 250);
     for (number, case) in oracle.cases.into_iter().enumerate() {
         let expected = case.expected.clone();
-        assert_eq!(told(&checked(case, &catalogues)), expected, "case {number}");
+        assert_eq!(
+            summary(&checked(case, &catalogues)),
+            expected,
+            "case {number}"
+        );
     }
 }
 
@@ -66,12 +70,12 @@ fn checked(case: Case, catalogues: &[Catalogue]) -> ReportDocument {
             .map(|(key, models)| (EntryKey::new(&key).unwrap(), models))
             .collect()
     });
-    let terms = Terms {
+    let terms = ListTerms {
         week: WeekNo::new(case.week).unwrap(),
         cap: Points::new(case.cap),
         rules: &rules,
         faction: faction.as_ref(),
-        previous: previous.as_ref().map(|list| Previous {
+        previous: previous.as_ref().map(|list| PreviousList {
             list,
             catalogue: &catalogues[case.previous_catalogue],
         }),
@@ -81,7 +85,7 @@ fn checked(case: Case, catalogues: &[Catalogue]) -> ReportDocument {
 }
 
 /// The report as the oracle writes it: findings in the order of their JSON, entries sorted.
-fn told(report: &ReportDocument) -> Value {
+fn summary(report: &ReportDocument) -> Value {
     let mut findings: Vec<Value> = report.findings.iter().map(row).collect();
     findings.sort_by_key(spaced);
     json!({

@@ -5,8 +5,8 @@
 use std::io::Write;
 use std::process::{Command, Stdio};
 
-use document::list::{ArmyListDocument, EntryDocument};
-use document::receipt::SealedList;
+use document::lists::army_list::{ArmyListDocument, EntryDocument};
+use document::lists::receipt::SealedList;
 
 /// RFC 8785, section 3.2.2 and 3.2.3: the published sample objects, from memory.
 #[test]

@@ -2,15 +2,15 @@
 
 #![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
 
-use document::result::SlipDocument;
-use document::scoring::ScoringDocument;
-use document::standings::StandingsDocument;
-use document::tie_breaks::TieBreaksDocument;
+use document::results::SlipDocument;
+use document::season::scoring::ScoringDocument;
+use document::season::tie_breaks::TieBreaksDocument;
+use document::table::standings::StandingsDocument;
 use league::ids::{GameId, PlayerId};
 use league::painting::Painting;
 use league::result::{GameScore, Outcome, Slip, Verdict};
 use league::scoring::Scoring;
-use league::side::Both;
+use league::side::PerSide;
 use league::standings::{Fixture, GameFact, PlayerFact, SeasonFacts, TieBreaks, table};
 use league::week::WeekNo;
 use serde_json::{Value, json};
@@ -20,7 +20,7 @@ fn id(number: u128) -> Uuid {
     Uuid::from_u128(number)
 }
 
-fn said(by: &str, first: u32, second: u32) -> Value {
+fn report(by: &str, first: u32, second: u32) -> Value {
     let total = json!({"first": first, "second": second});
     let items = json!([{
         "item": "ford-marker",
@@ -52,20 +52,20 @@ fn every_state_of_a_slip_is_read_back_as_it_was_written() {
         json!({"kind": "awaited"}),
         json!({
             "kind": "reported",
-            "report": said("first", 14, 9),
+            "report": report("first", 14, 9),
             "confirm_due": "2026-03-07T19:40:00Z",
         }),
         json!({
             "kind": "disputed",
-            "report": said("first", 14, 9),
+            "report": report("first", 14, 9),
             "by": "second",
             "reason": "the last turn was not played",
-            "counter": said("second", 13, 10),
+            "counter": report("second", 13, 10),
             "at": "2026-03-06T08:00:00Z",
         }),
         json!({
             "kind": "confirmed",
-            "report": said("second", 14, 9),
+            "report": report("second", 14, 9),
             "how": "by_silence",
             "at": "2026-03-07T19:40:00Z",
         }),
@@ -86,11 +86,11 @@ fn facts() -> SeasonFacts {
         serde_json::from_str(include_str!("../../../demo/scoring.json")).unwrap();
     let tie_breaks: TieBreaksDocument =
         serde_json::from_str(include_str!("../../../demo/tie_breaks.json")).unwrap();
-    let total = Both::new(14, 9);
+    let total = PerSide::new(14, 9);
     let outcome = Outcome::Played(GameScore {
         legs: Vec::new(),
         total,
-        verdict: Verdict::of(total, 0),
+        verdict: Verdict::from_totals(total, 0),
     });
     SeasonFacts {
         scoring: Scoring::try_from(scoring).unwrap(),
@@ -108,7 +108,7 @@ fn facts() -> SeasonFacts {
             game: GameId(id(7)),
             week: WeekNo::FIRST,
             fixture: Fixture::Game {
-                players: Both::new(PlayerId(id(1)), PlayerId(id(2))),
+                players: PerSide::new(PlayerId(id(1)), PlayerId(id(2))),
                 harder: None,
                 outcome: Some(outcome),
                 ruling: None,

@@ -4,17 +4,18 @@
 
 use std::collections::BTreeMap;
 
-use document::scoring::ScoringDocument;
-use document::tie_breaks::{
+use document::season::scoring::ScoringDocument;
+use document::season::tie_breaks::{
     BasisDocument, TieBreakDocument, TieBreaksDocument, UnplayedRoundsDocument,
 };
 use league::ids::{GameId, PlayerId};
 use league::painting::Painting;
-use league::result::{GameScore, Notice, Outcome, Verdict};
+use league::result::{AbsenceNotice, GameScore, Outcome, Verdict};
 use league::scoring::Scoring;
-use league::side::{Both, Side};
+use league::side::{PerSide, Side};
 use league::standings::{
-    Exact, Fixture, GameFact, Interval, PlayerFact, SeasonFacts, TieBreaks, rank_agreement, table,
+    Exact, Fixture, GameFact, PlayerFact, SeasonFacts, TieBreaks, WilsonInterval, kendall_tau_b,
+    table,
 };
 use league::week::WeekNo;
 use serde::Deserialize;
@@ -84,8 +85,8 @@ fn scoring() -> Scoring {
 
 fn outcome(ending: &str) -> Outcome {
     let played = |first, second| {
-        let total = Both::new(first, second);
-        let verdict = Verdict::of(total, 0);
+        let total = PerSide::new(first, second);
+        let verdict = Verdict::from_totals(total, 0);
         let legs = Vec::new();
         Outcome::Played(GameScore {
             legs,
@@ -99,7 +100,7 @@ fn outcome(ending: &str) -> Outcome {
         "second" => played(0, 1),
         _ => Outcome::NoShow {
             absent: Side::Second,
-            notice: Notice::Given,
+            notice: AbsenceNotice::Given,
         },
     }
 }
@@ -116,7 +117,7 @@ fn facts(season: &Season) -> SeasonFacts {
     let mut games = Vec::new();
     for (round, number) in season.rounds.iter().zip(1..) {
         let played = round.games.iter().map(|game| Fixture::Game {
-            players: Both::new(player(game.first), player(game.second)),
+            players: PerSide::new(player(game.first), player(game.second)),
             harder: None,
             outcome: Some(outcome(&game.ending)),
             ruling: None,
@@ -179,7 +180,7 @@ fn tie_breaks_agree_with_exact_fractions_in_python() {
 #[test]
 fn intervals_agree_with_statsmodels() {
     for expected in computed().intervals {
-        let found = Interval::of(expected.successes, expected.trials).unwrap();
+        let found = WilsonInterval::new(expected.successes, expected.trials).unwrap();
         assert!((found.low - expected.low).abs() < 1e-12, "{found:?}");
         assert!((found.high - expected.high).abs() < 1e-12, "{found:?}");
     }
@@ -190,7 +191,7 @@ fn rank_agreement_agrees_with_scipy() {
     let taus = computed().taus;
     assert!(taus.len() >= 8);
     for expected in taus {
-        let found = rank_agreement(&expected.ranks).unwrap();
+        let found = kendall_tau_b(&expected.ranks).unwrap();
         assert!(
             (found - expected.tau).abs() < 1e-12,
             "{found} {}",
@@ -198,7 +199,7 @@ fn rank_agreement_agrees_with_scipy() {
         );
     }
     assert_eq!(
-        rank_agreement(&[(1, 1), (1, 2)]),
+        kendall_tau_b(&[(1, 1), (1, 2)]),
         None,
         "one side ranks all the same"
     );

@@ -10,9 +10,10 @@
 use std::collections::BTreeMap;
 
 use league::ids::{GameId, PlayerId};
-use league::ledger::Source;
+use league::ledger::LineSource;
 use league::painting::{
-    Checker, Counting, PaintedBonus, PaintedWeek, Painting, PaintingTerms, Stage, Tier, Yardstick,
+    Checker, FinishedMeasure, PaintCounting, PaintedBonus, PaintedWeek, Painting, PaintingTerms,
+    Stage, Tier,
 };
 use league::points::{LeaguePoints, Points};
 use league::result::{GameScore, Outcome, Verdict};
@@ -21,7 +22,7 @@ use league::scoring::{
     ScoringTerms,
 };
 use league::share::Share;
-use league::side::{Both, Side};
+use league::side::{PerSide, Side};
 use league::standings::{
     Basis, Fixture, GameFact, LateList, PlayerFact, SeasonFacts, TieBreak, TieBreaks,
     TieBreaksTerms, UnplayedRounds, table,
@@ -98,12 +99,12 @@ fn round(players: u32, week: WeekNo) -> Vec<GameFact> {
     let games = (0..half).map(|table| {
         let (first, second) = (table, half + (table + shift) % half);
         let score = |number: u32| (number * 7 + shift * 13 + number * shift) % 21;
-        let total = Both::new(score(first), score(second));
+        let total = PerSide::new(score(first), score(second));
         GameFact {
             game: GameId(Uuid::from_u128(u128::from(shift * players + table))),
             week,
             fixture: Fixture::Game {
-                players: Both::new(player(first), player(second)),
+                players: PerSide::new(player(first), player(second)),
                 harder: Some(if table.is_multiple_of(2) {
                     Side::First
                 } else {
@@ -112,7 +113,7 @@ fn round(players: u32, week: WeekNo) -> Vec<GameFact> {
                 outcome: Some(Outcome::Played(GameScore {
                     legs: Vec::new(),
                     total,
-                    verdict: Verdict::of(total, 0),
+                    verdict: Verdict::from_totals(total, 0),
                 })),
                 ruling: None,
             },
@@ -129,7 +130,7 @@ fn painted(players: u32, week: WeekNo) -> Vec<PaintedWeek> {
         share: Share::new(u64::from(number % 100 + 1), 101).unwrap(),
         new_units: number % 3,
         new_points: Points::new(60),
-        source: Source::Rule,
+        source: LineSource::Rule,
         version: 1,
     });
     weeks.collect()
@@ -186,11 +187,11 @@ fn painting() -> PaintingTerms {
     };
     PaintingTerms {
         painted_from: Stage::Finished,
-        counting: Counting::ByModel,
+        counting: PaintCounting::ByModel,
         bonuses: vec![
             PaintedBonus::Tiers(vec![tier(50, 1), tier(100, 2)]),
             PaintedBonus::NewlyFinished {
-                counted: Yardstick::Units,
+                counted: FinishedMeasure::Units,
                 each: LeaguePoints::new(1),
                 most: LeaguePoints::new(1),
             },

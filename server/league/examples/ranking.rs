@@ -25,7 +25,7 @@ mod season;
 use std::collections::HashSet;
 
 use league::pairing::robin::berger;
-use league::pairing::{Meeting, Pair, Roles, Task, propose};
+use league::pairing::{Meeting, Pair, RoleHistory, Task, propose};
 use league::points::LeaguePoints;
 use season::Chance;
 
@@ -194,7 +194,7 @@ fn ours(strengths: &[f64], chance: &mut Chance) -> Played {
             for (player, points) in [(a, outcome.points), (b, 2 - outcome.points)] {
                 let contender = &mut task.contenders[player];
                 contender.score += LeaguePoints::new(points);
-                contender.roles = Roles::default();
+                contender.roles = RoleHistory::default();
             }
         }
         task.week = task.week.next().unwrap();
@@ -203,7 +203,7 @@ fn ours(strengths: &[f64], chance: &mut Chance) -> Played {
 }
 
 fn everyone(strengths: &[f64], chance: &mut Chance) -> Played {
-    let rounds = berger::berger(PLAYERS).unwrap();
+    let rounds = berger::berger_table(PLAYERS).unwrap();
     let games = rounds.into_iter().flatten();
     games
         .map(|(a, b)| (a - 1, b - 1, result(strengths, a - 1, b - 1, chance)))

@@ -9,7 +9,7 @@
     reason = "a measuring program"
 )]
 
-use league::lists::reader::{LONGEST_LINE, read};
+use league::lists::reader::{MAX_LINE_BYTES, parse};
 
 #[path = "../benches/lists/pasted.rs"]
 mod pasted;
@@ -19,7 +19,7 @@ fn main() {
     let lines = words[1].parse::<usize>().unwrap();
     let list = pasted::text(lines);
     let full = |bit: &str| {
-        let line = bit.repeat(LONGEST_LINE / bit.len());
+        let line = bit.repeat(MAX_LINE_BYTES / bit.len());
         format!("{line}\n").repeat(lines)
     };
     let text = match words[0].as_str() {
@@ -31,5 +31,5 @@ fn main() {
         other => panic!("there is no kind {other}"),
     };
     assert!(text.lines().count() == lines);
-    println!("{}", read(&text, &pasted::catalogue(), None).lines.len());
+    println!("{}", parse(&text, &pasted::catalogue(), None).lines.len());
 }

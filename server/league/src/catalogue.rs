@@ -1,4 +1,4 @@
-//! Who may field what for how many points: one version of a catalogue.
+//! The catalogue: factions and their units with prices, one version of it.
 //!
 //! Absent by design: version numbers and effective weeks. A version is a value; which week uses
 //! which version is a fact of the season.
@@ -11,8 +11,8 @@ pub mod key;
 pub mod unit;
 
 pub use build::{
-    MOST_FACTIONS, MOST_KEYWORDS, MOST_MINUTES, MOST_MODELS, MOST_OPTIONS, MOST_SIZES,
-    MOST_TAKINGS, MOST_UNITS,
+    MAX_FACTIONS, MAX_KEYWORDS, MAX_MINUTES, MAX_MODELS, MAX_OPTIONS, MAX_SIZES, MAX_TAKINGS,
+    MAX_UNITS,
 };
 
 use crate::catalogue::draft::CatalogueDraft;

@@ -1,4 +1,4 @@
-//! Identities. Each kind of thing has its own type, so that two kinds cannot be mixed up.
+//! Ids: a type for each kind of thing, so that two kinds cannot be mixed up.
 
 use std::fmt;
 use std::str::FromStr;

@@ -1,4 +1,4 @@
-//! Every credited point with its reason. A score is the sum of its lines and nothing else.
+//! The ledger: every credited point with its reason. A score is the sum of its lines and nothing else.
 
 use std::fmt;
 
@@ -8,37 +8,33 @@ use crate::points::LeaguePoints;
 use crate::share::Share;
 use crate::week::WeekNo;
 
-/// One credited amount.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Line {
-    /// Whose.
+pub struct LedgerLine {
     pub player: PlayerId,
     /// The week it belongs to.
     pub week: WeekNo,
-    /// What for.
-    pub kind: Kind,
+    pub kind: LineKind,
     /// How much; a penalty is negative.
     pub amount: LeaguePoints,
     /// Why, as data.
-    pub reason: Reason,
+    pub reason: LineReason,
     /// Where it comes from.
-    pub source: Source,
+    pub source: LineSource,
     /// Version of the source: 1 at first, more after corrections.
     pub version: u32,
 }
 
 /// What an amount is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Kind {
+pub enum LineKind {
     /// A game of two players, played or not.
     Game,
     /// A week without an opponent.
     Bye,
-    /// A week away, said before the round was paired.
+    /// A week away, announced before the round was paired.
     Absence,
     /// Turning up.
     Attendance,
-    /// Painted models.
     Painting,
     /// Bonuses above the season's cap, taken off.
     BonusCap,
@@ -46,13 +42,12 @@ pub enum Kind {
     LateList,
     /// A week before the player joined.
     CatchUp,
-    /// A referee's correction.
     Ruling,
     /// A week that does not count among the best.
     DroppedWeek,
 }
 
-impl Kind {
+impl LineKind {
     /// All kinds in the order of the ledger.
     pub const ALL: [Self; 10] = [
         Self::Game,
@@ -70,12 +65,11 @@ impl Kind {
 
 /// Where an amount comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Source {
+pub enum LineSource {
     /// The slip of a game, or a bye of the round.
     Game(GameId),
     /// A claim of the painting log.
     Claim(ClaimId),
-    /// A ruling.
     Ruling(RulingId),
     /// The season's rules alone.
     Rule,
@@ -83,7 +77,7 @@ pub enum Source {
 
 /// Why an amount was credited.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Reason {
+pub enum LineReason {
     /// Won with this score.
     Won {
         /// Game points.
@@ -147,14 +141,12 @@ pub enum Reason {
     },
     /// Joined later: the median of that week.
     MedianOfWeek {
-        /// The median.
         median: LeaguePoints,
         /// What the season takes off.
         less: LeaguePoints,
     },
     /// Joined later: a fixed value for a missed week.
     MissedWeek,
-    /// A referee's words.
     Ruled(Text),
     /// Not among the best weeks.
     NotAmongBest {
@@ -163,7 +155,7 @@ pub enum Reason {
     },
 }
 
-impl fmt::Display for Reason {
+impl fmt::Display for LineReason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Won { own, other } => write!(f, "won {own} to {other}"),

@@ -4,7 +4,9 @@
 //! arrive as arguments, so every rule can be tested with nothing else running.
 
 pub mod catalogue;
+pub mod club_role;
 pub mod ids;
+pub mod keys;
 pub mod ledger;
 pub mod lists;
 pub mod name;
@@ -12,7 +14,6 @@ pub mod painting;
 pub mod pairing;
 pub mod points;
 pub mod result;
-pub mod role;
 pub mod scenario;
 pub mod scoring;
 pub mod season;

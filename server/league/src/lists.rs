@@ -3,31 +3,34 @@
 pub mod amount;
 pub mod army_list;
 pub mod carry_over;
+mod catalogue_rules;
 pub mod changes;
 pub mod check;
 pub mod collection;
-pub mod continued;
 pub mod cuts;
-pub mod facts;
+pub mod entry_keys;
 pub mod finding;
 pub mod fits;
-pub mod kinds;
+pub mod kind_filter;
+pub mod line;
+pub mod list_facts;
 #[cfg(test)]
-mod properties;
+mod property_tests;
 pub mod reader;
 pub mod rules;
 #[cfg(test)]
 pub(crate) mod samples;
 pub mod satisfiable;
-mod sound;
+pub mod terms;
 mod trial;
-pub mod weeks;
+pub mod week_set;
 
 pub use army_list::{ArmyList, Entry, EntryKey};
-pub use changes::{Became, Change, changes};
-pub use check::{Previous, Report, Terms, check};
-pub use collection::{CollectionUnit, brought_list, collection};
-pub use continued::continued;
-pub use cuts::{Cut, CutStep, cuts};
+pub use changes::{ListChange, ListChangeKind, compare_lists};
+pub use check::{CheckReport, check};
+pub use collection::{CollectionUnit, brought_list, build_collection};
+pub use cuts::{Cut, CutStep, find_cuts};
+pub use entry_keys::reuse_entry_keys;
 pub use finding::{Finding, Measure, Measured, Severity};
-pub use fits::{Addition, Fits, Step, Upgrade, fits};
+pub use fits::{Addition, Fits, Upgrade, UpgradeStep, find_fits};
+pub use terms::{ListTerms, PaintedModels, PreviousList};

@@ -1,4 +1,4 @@
-//! Names and free text as people type them, cleaned at the door.
+//! Names and free text from people, normalised and validated.
 
 use std::fmt;
 
@@ -7,9 +7,9 @@ use unicode_normalization::{IsNormalized, UnicodeNormalization, is_nfc_quick};
 use unicode_security::skeleton;
 
 /// Longest name in characters after normalisation.
-pub const LONGEST_NAME: usize = 60;
+pub const MAX_NAME_LENGTH: usize = 60;
 /// Longest free text (a reason, a briefing) in characters.
-pub const LONGEST_TEXT: usize = 4_000;
+pub const MAX_TEXT_LENGTH: usize = 4_000;
 
 /// Why a text was refused.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -19,12 +19,7 @@ pub enum TextFault {
     Empty,
     /// More characters than allowed.
     #[error("has {actual} characters; at most {limit} are allowed")]
-    TooLong {
-        /// Characters allowed.
-        limit: usize,
-        /// Characters given.
-        actual: usize,
-    },
+    TooLong { limit: usize, actual: usize },
     /// A control, direction or invisible character.
     #[error("contains the character U+{0:04X}, which is not allowed")]
     Character(u32),
@@ -41,12 +36,11 @@ impl Name {
     /// # Errors
     /// [`TextFault`] when nothing visible remains, it is too long or holds a character that hides.
     pub fn new(text: &str) -> Result<Self, TextFault> {
-        let clean = composed(text.trim());
-        check(&clean, LONGEST_NAME, |c| c.is_control())?;
+        let clean = to_nfc(text.trim());
+        check(&clean, MAX_NAME_LENGTH, |c| c.is_control())?;
         Ok(Self(clean))
     }
 
-    /// The name.
     pub fn as_str(&self) -> &str {
         &self.0
     }
@@ -77,21 +71,20 @@ impl Text {
     /// # Errors
     /// [`TextFault`] as for [`Name`], but line breaks and tabs are allowed.
     pub fn new(text: &str) -> Result<Self, TextFault> {
-        let clean = composed(text.trim());
-        check(&clean, LONGEST_TEXT, |c| {
+        let clean = to_nfc(text.trim());
+        check(&clean, MAX_TEXT_LENGTH, |c| {
             c.is_control() && !matches!(c, '\n' | '\r' | '\t')
         })?;
         Ok(Self(clean))
     }
 
-    /// The text.
     pub fn as_str(&self) -> &str {
         &self.0
     }
 }
 
 /// In NFC. Most texts are already, above all those that were kept.
-fn composed(text: &str) -> String {
+fn to_nfc(text: &str) -> String {
     match is_nfc_quick(text.chars()) {
         IsNormalized::Yes => text.to_owned(),
         IsNormalized::No | IsNormalized::Maybe => text.nfc().collect(),
@@ -103,7 +96,7 @@ fn check(text: &str, limit: usize, refused: impl Fn(char) -> bool) -> Result<(),
     if actual > limit {
         return Err(TextFault::TooLong { limit, actual });
     }
-    if let Some(bad) = text.chars().find(|&c| refused(c) || hides(c)) {
+    if let Some(bad) = text.chars().find(|&c| refused(c) || is_invisible(c)) {
         return Err(TextFault::Character(bad as u32));
     }
     let mut run = 0;
@@ -121,7 +114,7 @@ fn check(text: &str, limit: usize, refused: impl Fn(char) -> bool) -> Result<(),
 
 /// Direction overrides, zero-width and tag characters, variation selectors and blank letters: they let
 /// one name pass for another (Unicode Technical Report 36, sections 2.8 and 3; from memory).
-fn hides(c: char) -> bool {
+fn is_invisible(c: char) -> bool {
     matches!(c,
         '\u{00AD}' | '\u{034F}' | '\u{061C}' | '\u{115F}' | '\u{1160}' | '\u{3164}' | '\u{FEFF}'
         | '\u{17B4}'..='\u{17B5}' | '\u{180B}'..='\u{180F}' | '\u{2800}' | '\u{FFA0}'

@@ -2,30 +2,25 @@
 
 mod bonus;
 mod claim;
-mod likeness;
 mod log;
 mod models;
+mod perceptual_hash;
 mod share;
 mod stage;
 mod week;
 
-#[cfg(test)]
-mod bonus_rules;
-#[cfg(test)]
-mod claim_rules;
-
 use crate::points::{LeaguePoints, Points};
 use crate::share::Share;
 
-pub use bonus::{PaintedBonus, PaintedWeek, Tier, Yardstick};
+pub use bonus::{FinishedMeasure, PaintedBonus, PaintedWeek, Tier};
 pub use claim::{
-    Checker, Claim, ClaimRefusal, ClaimState, Evidence, FirstPainted, NewClaim, PhotoDigest,
-    UnitRecord, claim,
+    Checker, ClaimRefusal, ClaimState, Evidence, FirstPainted, NewClaim, PaintingClaim,
+    PhotoDigest, UnitRecord, accept_claim,
 };
-pub use likeness::Likeness;
 pub use log::{BroughtUnit, PaintingLog};
 pub use models::painted_models;
-pub use share::{Counting, UnitOnList, painted_share};
+pub use perceptual_hash::PerceptualHash;
+pub use share::{PaintCounting, UnitOnList, painted_share};
 pub use stage::{ModelStages, Stage, StageFault};
 pub use week::{ListedUnit, PaintedUnit, painted_units, painted_week};
 
@@ -35,7 +30,7 @@ pub struct PaintingTerms {
     /// The stage from which a model counts as painted.
     pub painted_from: Stage,
     /// How a unit counts that is painted in part.
-    pub counting: Counting,
+    pub counting: PaintCounting,
     /// What painting is worth.
     pub bonuses: Vec<PaintedBonus>,
     /// Who may check a claim.
@@ -53,9 +48,7 @@ pub enum PaintingFault {
     Amount {
         /// Which bonus, from zero.
         bonus: usize,
-        /// Most.
         limit: LeaguePoints,
-        /// The amount given.
         actual: LeaguePoints,
     },
     /// A threshold of nothing or more than everything.
@@ -63,7 +56,6 @@ pub enum PaintingFault {
     Threshold {
         /// Which bonus, from zero.
         bonus: usize,
-        /// The threshold given.
         actual: Share,
     },
     /// Tiers do not rise.
@@ -86,7 +78,6 @@ pub enum PaintingFault {
 }
 
 impl PaintingFault {
-    /// The stable code.
     pub const fn code(&self) -> &'static str {
         match self {
             Self::PaintedFrom => "painting.painted-from",
@@ -127,7 +118,7 @@ impl Painting {
     pub fn without_bonus() -> Self {
         Self(PaintingTerms {
             painted_from: Stage::Finished,
-            counting: Counting::ByModel,
+            counting: PaintCounting::ByModel,
             bonuses: Vec::new(),
             checked_by: Vec::new(),
         })
@@ -160,10 +151,10 @@ impl Painting {
 
     /// The rules as players read them.
     pub fn sentences(&self) -> Vec<String> {
-        let stage = self.0.painted_from.word();
+        let stage = self.0.painted_from.as_str();
         let counting = match self.0.counting {
-            Counting::ByModel => "a unit counts pro rata by its painted models",
-            Counting::WholeUnits => "a unit counts when all its models are painted",
+            PaintCounting::ByModel => "a unit counts pro rata by its painted models",
+            PaintCounting::WholeUnits => "a unit counts when all its models are painted",
         };
         let mut sentences = vec![format!(
             "A model is painted when it is {stage}; {counting}. A painted unit stays painted."

@@ -13,20 +13,20 @@ pub mod round;
 pub mod search;
 pub mod solve;
 
+pub use proof::{VerifyError, verify};
+pub use round::certificate::Certificate;
+pub use round::cost::{Cost, Level};
+pub use round::draw::Draw;
+pub use round::game::{FixedGame, Game, Meeting, Pair};
+pub use round::hall::{Night, NightKey, NightSet, TableNo};
+pub use round::proposal::{LookAhead, Proposal, ProposeError, TaskFault};
+pub use round::reason::{AlternativeCost, Barrier, PairingReason, Subject};
+pub use round::task::{Contender, Float, Household, RoleHistory, Task};
+pub use round::wishes::{Wish, WishFault, Wishes};
+pub use search::propose;
+
 #[cfg(test)]
 mod tests {
     mod matching;
     mod sparse;
 }
-
-pub use proof::{Flaw, verify};
-pub use round::certificate::Certificate;
-pub use round::cost::{Cost, Level};
-pub use round::draw::Draw;
-pub use round::game::{Fixture, Game, Meeting, Pair};
-pub use round::hall::{Night, NightKey, Nights, TableNo};
-pub use round::proposal::{Fault, Impossible, LookedAhead, Proposal};
-pub use round::reason::{Barrier, Price, Reason, Subject};
-pub use round::task::{Contender, Float, Household, Roles, Task};
-pub use round::wishes::{Wish, WishFault, Wishes};
-pub use search::propose;

@@ -1,42 +1,40 @@
-//! Two kinds of points that must never be added together.
+//! Army points and league points: two types, so that they cannot be added together.
 
 use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Neg, Sub};
 
 /// Most points anything may cost or any cap may allow; sums of many stay far inside `u32`.
-pub const MOST_POINTS: u32 = 100_000;
+pub const MAX_POINTS: u32 = 100_000;
 
 /// Army points: what units cost and caps limit. Never negative.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Points(u32);
 
 impl Points {
-    /// No points.
     pub const ZERO: Self = Self(0);
 
-    /// Any amount; inputs are limited by [`Points::bounded`].
+    /// Any amount; inputs are limited by [`Points::new_checked`].
     pub const fn new(amount: u32) -> Self {
         Self(amount)
     }
 
-    /// `None` above [`MOST_POINTS`]: the limit for a single cost or cap taken from input.
-    pub fn bounded(amount: u32) -> Option<Self> {
-        (amount <= MOST_POINTS).then_some(Self(amount))
+    /// `None` above [`MAX_POINTS`]: the limit for a single cost or cap taken from input.
+    pub fn new_checked(amount: u32) -> Option<Self> {
+        (amount <= MAX_POINTS).then_some(Self(amount))
     }
 
-    /// The amount.
     pub const fn get(self) -> u32 {
         self.0
     }
 
     /// What is left of `self` after `used`; zero when `used` is more.
-    pub fn left_after(self, used: Self) -> Self {
+    pub fn saturating_sub(self, used: Self) -> Self {
         Self(self.0.saturating_sub(used.0))
     }
 
     /// This many of the same; stays at the largest number rather than wrapping.
-    pub fn times(self, count: u32) -> Self {
+    pub fn saturating_mul(self, count: u32) -> Self {
         Self(self.0.saturating_mul(count))
     }
 }
@@ -72,15 +70,12 @@ impl fmt::Display for Points {
 pub struct LeaguePoints(i32);
 
 impl LeaguePoints {
-    /// No points.
     pub const ZERO: Self = Self(0);
 
-    /// Any amount.
     pub const fn new(amount: i32) -> Self {
         Self(amount)
     }
 
-    /// The amount.
     pub const fn get(self) -> i32 {
         self.0
     }

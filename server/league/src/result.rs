@@ -1,19 +1,16 @@
-//! What came of a game: counts, the score the sheet makes of them, and the slip's way to a result.
+//! Results of games: counts, the score computed from them, and the slip's way to a result.
 
 mod counts;
 mod score;
 mod slip;
 mod typed;
 
-#[cfg(test)]
-mod slip_rules;
-
 use crate::side::Side;
 
-pub use counts::{Armies, Counts, Impossible, LegCounts, SideCounts, Why};
+pub use counts::{ArmyPoints, CountFault, CountFaultKind, GameCounts, LegCounts, SideCounts};
 pub use score::{GameScore, ItemScore, LegScore, Verdict, score};
-pub use slip::{Confirmation, Dispute, Report, Ruling, Settled, Slip, SlipRefusal};
-pub use typed::Typed;
+pub use slip::{Confirmation, Dispute, ResultReport, Ruling, SettledResult, Slip, SlipRefusal};
+pub use typed::TypedResult;
 
 /// How a game of two players ended.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -22,7 +19,6 @@ pub enum Outcome {
     Played(GameScore),
     /// Given up during play.
     Conceded {
-        /// Who gave up.
         by: Side,
         /// The score at that moment, where it was counted.
         score: Option<GameScore>,
@@ -32,7 +28,7 @@ pub enum Outcome {
         /// Who was not there.
         absent: Side,
         /// Whether word was given in time.
-        notice: Notice,
+        notice: AbsenceNotice,
     },
     /// Neither side was there, or both lose by ruling.
     DoubleLoss,
@@ -42,10 +38,9 @@ pub enum Outcome {
 
 /// Whether an absence was announced in time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Notice {
+pub enum AbsenceNotice {
     /// Announced before the season's time.
     Given,
-    /// Not announced.
     NotGiven,
 }
 

@@ -1,4 +1,4 @@
-//! Scenario sheets: what is counted in a game, by whom, and what it is worth. Data, not code.
+//! Scenario sheets: what is counted in a game, by whom, and what it is worth. All of it is data.
 
 mod fault;
 mod item;
@@ -7,17 +7,20 @@ mod sentences;
 
 use crate::name::{Name, Text};
 use crate::share::Share;
-use crate::side::Role;
+use crate::side::GameRole;
 
 pub use crate::catalogue::key::ItemKey;
 pub use fault::SheetFault;
-pub use item::{Against, Army, Grade, GradeBand, Item, JointCap, Measure, When, Who};
-pub use map::{Marker, Table, Zone, ZoneUse};
+pub use item::{
+    ArmyOwner, Grade, GradeBand, ItemMeasure, JointCap, ScoreItem, ScoringSide, ScoringTime,
+    ShareBase,
+};
+pub use map::{Marker, ScenarioTable, Zone, ZoneUse};
 
 /// Most items on one sheet; a phone screen holds no more. Common practice, no source.
-pub const MOST_ITEMS: usize = 24;
+pub const MAX_ITEMS: usize = 24;
 /// Most turns of one leg. Common practice is 4 to 8, no source.
-pub const MOST_TURNS: u8 = 20;
+pub const MAX_TURNS: u8 = 20;
 
 /// A sheet as it is written, before it is checked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -31,22 +34,22 @@ pub struct SheetTerms {
     /// Turns of one leg.
     pub turns: u8,
     /// Whether the sides do the same.
-    pub roles: Roles,
+    pub roles: ScenarioRoles,
     /// How many games the scenario is.
     pub legs: Legs,
     /// What is counted, in the order of the form.
-    pub items: Vec<Item>,
+    pub items: Vec<ScoreItem>,
     /// Caps over several items of one side.
     pub joint_caps: Vec<JointCap>,
     /// Largest difference of game points that still is a draw.
     pub draw_margin: u32,
     /// The table as a map.
-    pub table: Table,
+    pub table: ScenarioTable,
 }
 
 /// Whether both sides have the same task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Roles {
+pub enum ScenarioRoles {
     /// Both the same.
     Symmetric,
     /// One attacks, one defends.
@@ -55,16 +58,15 @@ pub enum Roles {
         attacker_fields: Share,
         /// Share of the opened list that the defender starts with.
         defender_fields: Share,
-        /// Who attacks first.
-        attacker: AttackerIs,
+        attacker: AttackerChoice,
         /// The role that is harder to win with, where the organiser says so.
-        harder: Option<Role>,
+        harder: Option<GameRole>,
     },
 }
 
 /// Who attacks in the first leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum AttackerIs {
+pub enum AttackerChoice {
     /// Balanced over the season by the pairing, then drawn.
     Paired,
     /// The player with the lower standing.
@@ -85,7 +87,6 @@ pub enum Legs {
 }
 
 impl Legs {
-    /// How many.
     pub const fn count(self) -> usize {
         match self {
             Self::One => 1,
@@ -102,7 +103,7 @@ impl ScenarioSheet {
     /// # Errors
     /// Every [`SheetFault`] at once.
     pub fn build(terms: SheetTerms) -> Result<Self, Vec<SheetFault>> {
-        let faults = fault::find(&terms);
+        let faults = fault::find_faults(&terms);
         if faults.is_empty() {
             Ok(Self(terms))
         } else {
@@ -116,39 +117,39 @@ impl ScenarioSheet {
     }
 
     /// The item with this key.
-    pub fn item(&self, key: &ItemKey) -> Option<&Item> {
+    pub fn item(&self, key: &ItemKey) -> Option<&ScoreItem> {
         self.0.items.iter().find(|item| item.key == *key)
     }
 
     /// Share of the opened list that `role` starts with.
-    pub fn fields(&self, role: Role) -> Share {
+    pub fn fielded_share(&self, role: GameRole) -> Share {
         match (self.0.roles, role) {
-            (Roles::Symmetric, _) => Share::ALL,
+            (ScenarioRoles::Symmetric, _) => Share::ALL,
             (
-                Roles::AttackAndDefence {
+                ScenarioRoles::AttackAndDefence {
                     attacker_fields, ..
                 },
-                Role::Attacker,
+                GameRole::Attacker,
             ) => attacker_fields,
             (
-                Roles::AttackAndDefence {
+                ScenarioRoles::AttackAndDefence {
                     defender_fields, ..
                 },
-                Role::Defender,
+                GameRole::Defender,
             ) => defender_fields,
         }
     }
 
     /// The role that is harder to win with; with two legs both sides play it and it says nothing.
-    pub fn harder_role(&self) -> Option<Role> {
+    pub fn harder_role(&self) -> Option<GameRole> {
         match (self.0.roles, self.0.legs) {
-            (Roles::AttackAndDefence { harder, .. }, Legs::One) => harder,
+            (ScenarioRoles::AttackAndDefence { harder, .. }, Legs::One) => harder,
             _ => None,
         }
     }
 
     /// What a side reads: one sentence for each rule of the sheet.
     pub fn sentences(&self) -> Vec<String> {
-        sentences::of(&self.0)
+        sentences::describe_sheet(&self.0)
     }
 }

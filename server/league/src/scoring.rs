@@ -6,17 +6,17 @@ mod fault;
 mod sentences;
 
 #[cfg(test)]
-mod rules;
+mod tests;
 
 use std::collections::BTreeMap;
 
 use crate::points::{LeaguePoints, Points};
 use crate::result::{GameScore, Outcome, Verdict};
 use crate::share::Share;
-use crate::side::Both;
+use crate::side::PerSide;
 use crate::week::WeekNo;
 
-pub use award::Award;
+pub use award::GameAward;
 pub use band::{Band, MarginUnit};
 pub use fault::ScoringFault;
 
@@ -54,11 +54,9 @@ pub struct ScoringTerms {
 pub enum GamePoints {
     /// By win, draw and loss.
     WinDrawLoss {
-        /// For the winner.
         win: LeaguePoints,
         /// For each side of a draw.
         draw: LeaguePoints,
-        /// For the loser.
         loss: LeaguePoints,
         /// Largest difference of game points that still is a draw.
         draw_margin: u32,
@@ -120,7 +118,6 @@ pub struct LateStep {
 /// What a player gets for each week before joining.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LateJoiner {
-    /// Nothing.
     Nothing,
     /// Always the same.
     Fixed(LeaguePoints),
@@ -137,7 +134,7 @@ impl Scoring {
     /// # Errors
     /// Every [`ScoringFault`] at once.
     pub fn build(terms: ScoringTerms) -> Result<Self, Vec<ScoringFault>> {
-        let faults = fault::find(&terms);
+        let faults = fault::find_faults(&terms);
         if faults.is_empty() {
             Ok(Self(terms))
         } else {
@@ -172,7 +169,7 @@ impl Scoring {
     }
 
     /// League points of both sides for an outcome, before the week's weight.
-    pub fn award(&self, outcome: &Outcome, cap: Points) -> Option<Both<Award>> {
+    pub fn award(&self, outcome: &Outcome, cap: Points) -> Option<PerSide<GameAward>> {
         award::award(&self.0, outcome, cap)
     }
 
@@ -182,9 +179,11 @@ impl Scoring {
         week: WeekNo,
         outcome: &Outcome,
         cap: Points,
-    ) -> Option<Both<LeaguePoints>> {
+    ) -> Option<PerSide<LeaguePoints>> {
         let awards = self.award(outcome, cap)?;
-        Some(Both::each(|side| self.weighted(awards[side].amount, week)))
+        Some(PerSide::from_fn(|side| {
+            self.weighted(awards[side].amount, week)
+        }))
     }
 
     /// The amount with the factor of its week.
@@ -193,7 +192,7 @@ impl Scoring {
     }
 
     /// Every way in which a played game can be shared out, before the week's weight.
-    pub fn possible(&self) -> Vec<Both<LeaguePoints>> {
+    pub fn possible_results(&self) -> Vec<PerSide<LeaguePoints>> {
         let (winners, draw) = match &self.0.games {
             GamePoints::WinDrawLoss { win, loss, .. } => (vec![(*win, *loss)], self.draw()),
             GamePoints::Bands { bands, .. } => {
@@ -203,8 +202,8 @@ impl Scoring {
         };
         let each_way = winners
             .into_iter()
-            .flat_map(|(winner, loser)| [Both::new(winner, loser), Both::new(loser, winner)]);
-        let mut possible = vec![Both::new(draw, draw)];
+            .flat_map(|(winner, loser)| [PerSide::new(winner, loser), PerSide::new(loser, winner)]);
+        let mut possible = vec![PerSide::new(draw, draw)];
         for result in each_way {
             if !possible.contains(&result) {
                 possible.push(result);
@@ -228,12 +227,12 @@ impl Scoring {
     /// Most bonus points that `share` of a win allows, rounded down.
     pub fn cap_in_points(&self, share: Share) -> LeaguePoints {
         let win = Points::new(u32::try_from(self.win().get()).unwrap_or(0));
-        LeaguePoints::new(i32::try_from(share.most_of(win).get()).unwrap_or(i32::MAX))
+        LeaguePoints::new(i32::try_from(share.floor_of(win).get()).unwrap_or(i32::MAX))
     }
 
     /// The scoring as players read it.
     pub fn sentences(&self) -> Vec<String> {
-        sentences::of(self)
+        sentences::describe_scoring(self)
     }
 }
 

@@ -1,4 +1,4 @@
-//! A season: its weeks, their caps and instants, and what each moment allows.
+//! A season: its weeks with their caps and instants, and what is allowed at which time.
 
 mod calendar;
 mod caps;
@@ -7,25 +7,24 @@ mod phase;
 mod reveal;
 mod shift;
 
-pub use calendar::{Calendar, CalendarFault, Moment, Night, NightPlan, WeekPlan, is_night_key};
+pub use calendar::{
+    Calendar, CalendarFault, ClubNight, NightPlan, WeekPlan, WeekTime, is_night_key,
+};
 pub use caps::{CapFault, Caps};
-pub use deadline::{Arrival, NotAccepted, accept_list};
-pub use phase::{Phase, WeekFacts};
-pub use reveal::{Reveal, Revealed, revealed};
-pub use shift::Shift;
+pub use deadline::{ListArrival, ListNotAccepted, accept_list};
+pub use phase::{WeekFacts, WeekPhase};
+pub use reveal::{RevealTime, Revealed, revealed_at};
+pub use shift::SeasonShift;
 
 /// Who may look at a season.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Visibility {
-    /// Everybody.
     Public,
-    /// The club.
     Club,
 }
 
 impl Visibility {
-    /// Its stable word.
-    pub fn word(self) -> &'static str {
+    pub fn as_str(self) -> &'static str {
         match self {
             Self::Public => "public",
             Self::Club => "club",

@@ -1,4 +1,4 @@
-//! Exact shares. A boundary such as "40 % of 613 points" is never decided by rounding.
+//! Exact fractions. A boundary such as "40 % of 613 points" is never decided by rounding.
 
 use std::cmp::Ordering;
 use std::fmt;
@@ -15,7 +15,6 @@ pub struct Share {
 impl Share {
     /// Nothing of something.
     pub const NOTHING: Self = Self { part: 0, whole: 1 };
-    /// All of it.
     pub const ALL: Self = Self { part: 1, whole: 1 };
 
     /// `part` of `whole`; `None` when `whole` is zero.
@@ -55,19 +54,19 @@ impl Share {
     /// assert!(goal.reached_by(Points::new(246), Points::new(613)));
     /// assert!(!goal.reached_by(Points::new(245), Points::new(613)));
     /// ```
-    pub fn reached_by(self, part: Points, whole: Points) -> bool {
+    pub fn is_reached_by(self, part: Points, whole: Points) -> bool {
         u128::from(part.get()) * u128::from(self.whole)
             >= u128::from(whole.get()) * u128::from(self.part)
     }
 
     /// The most whole points that do not exceed this share of `whole`: rounded down.
-    pub fn most_of(self, whole: Points) -> Points {
+    pub fn floor_of(self, whole: Points) -> Points {
         let most = u128::from(whole.get()) * u128::from(self.part) / u128::from(self.whole);
         Points::new(u32::try_from(most).unwrap_or(u32::MAX))
     }
 
     /// The fewest whole points that reach this share of `whole`: rounded up.
-    pub fn least_of(self, whole: Points) -> Points {
+    pub fn ceil_of(self, whole: Points) -> Points {
         let scaled = u128::from(whole.get()) * u128::from(self.part);
         Points::new(u32::try_from(scaled.div_ceil(u128::from(self.whole))).unwrap_or(u32::MAX))
     }
@@ -112,7 +111,7 @@ mod tests {
     #[test]
     fn twenty_percent_of_600_is_120_and_not_one_more() {
         let share = Share::percent(20);
-        assert_eq!(share.most_of(Points::new(600)), Points::new(120));
+        assert_eq!(share.floor_of(Points::new(600)), Points::new(120));
         assert!(Share::of_points(Points::new(121), Points::new(600)) > share);
         assert_eq!(
             Share::of_points(Points::new(125), Points::new(600)).to_string(),

@@ -15,7 +15,6 @@ impl Side {
     /// Both sides in order.
     pub const BOTH: [Self; 2] = [Self::First, Self::Second];
 
-    /// The opponent's side.
     pub const fn other(self) -> Self {
         match self {
             Self::First => Self::Second,
@@ -24,28 +23,27 @@ impl Side {
     }
 
     /// The role of this side in a leg, counted from zero: roles swap with every leg.
-    pub const fn role_in_leg(self, leg: usize) -> Role {
+    pub const fn role_in_leg(self, leg: usize) -> GameRole {
         match (self, leg.is_multiple_of(2)) {
-            (Self::First, true) | (Self::Second, false) => Role::Attacker,
-            (Self::First, false) | (Self::Second, true) => Role::Defender,
+            (Self::First, true) | (Self::Second, false) => GameRole::Attacker,
+            (Self::First, false) | (Self::Second, true) => GameRole::Defender,
         }
     }
 }
 
 /// What a side does in a scenario that is not symmetric.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Role {
+pub enum GameRole {
     /// Must achieve the scenario's aim.
     Attacker,
     /// Must prevent it.
     Defender,
 }
 
-impl Role {
+impl GameRole {
     /// Both roles in order.
     pub const BOTH: [Self; 2] = [Self::Attacker, Self::Defender];
 
-    /// The opponent's role.
     pub const fn other(self) -> Self {
         match self {
             Self::Attacker => Self::Defender,
@@ -54,7 +52,7 @@ impl Role {
     }
 
     /// The word of the trade.
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             Self::Attacker => "attacker",
             Self::Defender => "defender",
@@ -64,21 +62,21 @@ impl Role {
 
 /// The same thing once for each side.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub struct Both<T> {
+pub struct PerSide<T> {
     /// Of the side named first.
     pub first: T,
     /// Of the side named second.
     pub second: T,
 }
 
-impl<T> Both<T> {
+impl<T> PerSide<T> {
     /// One for each side.
     pub const fn new(first: T, second: T) -> Self {
         Self { first, second }
     }
 
     /// Made for each side in order.
-    pub fn each(mut make: impl FnMut(Side) -> T) -> Self {
+    pub fn from_fn(mut make: impl FnMut(Side) -> T) -> Self {
         let first = make(Side::First);
         Self::new(first, make(Side::Second))
     }
@@ -100,7 +98,7 @@ impl<T> Both<T> {
     }
 }
 
-impl<T> Index<Side> for Both<T> {
+impl<T> Index<Side> for PerSide<T> {
     type Output = T;
 
     fn index(&self, side: Side) -> &T {
@@ -111,7 +109,7 @@ impl<T> Index<Side> for Both<T> {
     }
 }
 
-impl<T> IndexMut<Side> for Both<T> {
+impl<T> IndexMut<Side> for PerSide<T> {
     fn index_mut(&mut self, side: Side) -> &mut T {
         match side {
             Side::First => &mut self.first,
@@ -126,15 +124,15 @@ mod tests {
 
     #[test]
     fn roles_swap_in_the_second_leg() {
-        assert_eq!(Side::First.role_in_leg(0), Role::Attacker);
-        assert_eq!(Side::First.role_in_leg(1), Role::Defender);
-        assert_eq!(Side::Second.role_in_leg(1), Role::Attacker);
+        assert_eq!(Side::First.role_in_leg(0), GameRole::Attacker);
+        assert_eq!(Side::First.role_in_leg(1), GameRole::Defender);
+        assert_eq!(Side::Second.role_in_leg(1), GameRole::Attacker);
     }
 
     #[test]
     fn a_side_finds_its_own() {
-        let both = Both::from_view_of(Side::Second, 'm', 't');
-        assert_eq!(both, Both::new('t', 'm'));
+        let both = PerSide::from_view_of(Side::Second, 'm', 't');
+        assert_eq!(both, PerSide::new('t', 'm'));
         assert_eq!(both.side_of(&'m'), Some(Side::Second));
         assert_eq!(both.side_of(&'x'), None);
     }

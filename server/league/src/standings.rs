@@ -8,6 +8,20 @@ mod statistics;
 mod table;
 mod tiebreaks;
 
+pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+pub use outlook::forecast::{Forecast, Simulation, forecast};
+pub use outlook::reach::{Reach, ReachRefusal, reach};
+pub use outlook::what_if::{Supposition, SuppositionRefusal, what_if};
+pub use statistics::awards::{Prize, PrizeAward, awards};
+pub use statistics::rank_history::{RankHistory, kendall_tau_b, rank_history};
+pub use statistics::wilson::WilsonInterval;
+pub use statistics::{SideGame, SideResult, Tally, list_side_games, tally};
+pub use table::row::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal};
+pub use table::scores_before::scores_before;
+pub use table::table;
+pub use tiebreaks::inputs::Exact;
+pub use tiebreaks::{Basis, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, UnplayedRounds};
+
 #[cfg(test)]
 pub(crate) mod tests {
     mod house_rules;
@@ -18,17 +32,3 @@ pub(crate) mod tests {
     mod season_end;
     pub(crate) mod seasons;
 }
-
-pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
-pub use outlook::forecast::{Forecast, Simulation, forecast};
-pub use outlook::reach::{Reach, ReachRefusal, reach};
-pub use outlook::what_if::{Supposition, SuppositionRefusal, what_if};
-pub use statistics::awards::{Awarded, Prize, awards};
-pub use statistics::rank_history::{RankHistory, rank_agreement, rank_history};
-pub use statistics::wilson::Interval;
-pub use statistics::{Ending, GameSeen, Tally, games_seen, tally};
-pub use table::row::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal};
-pub use table::scores_before::scores_before;
-pub use table::table;
-pub use tiebreaks::inputs::Exact;
-pub use tiebreaks::{Basis, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, UnplayedRounds};

@@ -1,14 +1,14 @@
-//! An instant is what happened; a deadline is civil time in the season's zone. Each has its type.
+//! Time: an instant is what happened, a deadline is civil time in a zone. Each has its type.
 
 use chrono::{DateTime, Datelike, LocalResult, NaiveDateTime, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
 
-/// A moment, in UTC, as the database's clock told it.
+/// An instant in UTC, read from the database's clock.
 pub type Instant = DateTime<Utc>;
 
 /// A date and time on the wall of the club, not yet tied to an instant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Civil(pub NaiveDateTime);
+pub struct CivilTime(pub NaiveDateTime);
 
 /// Why a civil time names no single instant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
@@ -19,8 +19,8 @@ pub enum CivilFault {
     /// The clocks pass it twice.
     #[error("happens twice in {0}: the clocks go back over it")]
     Fold(Tz),
-    /// A year in which nobody plays; the ends of the calendar are no places to reckon.
-    #[error("lies outside the years {EARLIEST} to {LATEST}")]
+    /// Outside the years that are allowed: date arithmetic overflows at the ends of the calendar.
+    #[error("lies outside the years {MIN_YEAR} to {MAX_YEAR}")]
     Year,
     /// A leap second, which no clock on a wall shows.
     #[error("names a 61st second")]
@@ -28,18 +28,18 @@ pub enum CivilFault {
 }
 
 /// First year in which anything may happen.
-const EARLIEST: i32 = 2000;
+const MIN_YEAR: i32 = 2000;
 /// Last year in which anything may happen.
-const LATEST: i32 = 2199;
+const MAX_YEAR: i32 = 2199;
 
-impl Civil {
+impl CivilTime {
     /// The instant this civil time means in `zone`.
     ///
     /// # Errors
     /// [`CivilFault`] in the hour that a clock change skips or repeats: a deadline there is
     /// refused rather than guessed; and for years and seconds that no club meets in.
-    pub fn in_zone(self, zone: Tz) -> Result<Instant, CivilFault> {
-        if !(EARLIEST..=LATEST).contains(&self.0.year()) {
+    pub fn to_instant(self, zone: Tz) -> Result<Instant, CivilFault> {
+        if !(MIN_YEAR..=MAX_YEAR).contains(&self.0.year()) {
             return Err(CivilFault::Year);
         }
         if self.0.nanosecond() >= 1_000_000_000 {
@@ -53,7 +53,7 @@ impl Civil {
     }
 
     /// The civil time of `instant` in `zone`.
-    pub fn at(instant: Instant, zone: Tz) -> Self {
+    pub fn from_instant(instant: Instant, zone: Tz) -> Self {
         Self(instant.with_timezone(&zone).naive_local())
     }
 }
@@ -64,8 +64,8 @@ mod tests {
 
     use super::*;
 
-    fn civil(text: &str) -> Civil {
-        Civil(text.parse().unwrap())
+    fn civil(text: &str) -> CivilTime {
+        CivilTime(text.parse().unwrap())
     }
 
     #[test]
@@ -76,7 +76,7 @@ mod tests {
             ("+262000-01-01T00:00:00", CivilFault::Year),
             ("2026-12-31T23:59:60", CivilFault::LeapSecond),
         ] {
-            assert_eq!(civil(text).in_zone(Europe::Berlin), Err(fault), "{text}");
+            assert_eq!(civil(text).to_instant(Europe::Berlin), Err(fault), "{text}");
         }
     }
 
@@ -84,15 +84,15 @@ mod tests {
     #[test]
     fn clock_changes_are_refused_and_weeks_keep_their_hour() {
         assert_eq!(
-            civil("2026-03-29T02:30:00").in_zone(Europe::Berlin),
+            civil("2026-03-29T02:30:00").to_instant(Europe::Berlin),
             Err(CivilFault::Gap(Europe::Berlin))
         );
         assert_eq!(
-            civil("2026-11-01T01:30:00").in_zone(America::New_York),
+            civil("2026-11-01T01:30:00").to_instant(America::New_York),
             Err(CivilFault::Fold(America::New_York))
         );
         assert_eq!(
-            civil("2026-10-04T02:15:00").in_zone(Australia::Lord_Howe),
+            civil("2026-10-04T02:15:00").to_instant(Australia::Lord_Howe),
             Err(CivilFault::Gap(Australia::Lord_Howe))
         );
         for (local, utc) in [
@@ -101,9 +101,12 @@ mod tests {
             ("2026-10-18T18:00:00", "2026-10-18T16:00:00Z"),
             ("2026-10-25T18:00:00", "2026-10-25T17:00:00Z"),
         ] {
-            let instant = civil(local).in_zone(Europe::Berlin).unwrap();
+            let instant = civil(local).to_instant(Europe::Berlin).unwrap();
             assert_eq!(instant, utc.parse::<Instant>().unwrap());
-            assert_eq!(Civil::at(instant, Europe::Berlin), civil(local));
+            assert_eq!(
+                CivilTime::from_instant(instant, Europe::Berlin),
+                civil(local)
+            );
         }
     }
 }

@@ -3,23 +3,20 @@
 use std::fmt;
 
 /// Longest season in weeks. Common practice is 6 to 10; 52 leaves room for monthly steps over years.
-pub const LONGEST_SEASON: u8 = 52;
+pub const MAX_WEEKS: u8 = 52;
 
 /// A week of a season, counted from 1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct WeekNo(u8);
 
 impl WeekNo {
-    /// The first week.
     pub const FIRST: Self = Self(1);
     /// The last week of the longest season.
-    pub const LAST: Self = Self(LONGEST_SEASON);
+    pub const LAST: Self = Self(MAX_WEEKS);
 
-    /// `None` outside 1 to [`LONGEST_SEASON`].
+    /// `None` outside 1 to [`MAX_WEEKS`].
     pub fn new(number: u8) -> Option<Self> {
-        (1..=LONGEST_SEASON)
-            .contains(&number)
-            .then_some(Self(number))
+        (1..=MAX_WEEKS).contains(&number).then_some(Self(number))
     }
 
     /// The number as people say it, from 1.
@@ -51,9 +48,9 @@ mod tests {
     #[test]
     fn weeks_run_from_one_to_the_longest_season() {
         assert_eq!(WeekNo::new(0), None);
-        assert_eq!(WeekNo::new(LONGEST_SEASON + 1), None);
+        assert_eq!(WeekNo::new(MAX_WEEKS + 1), None);
         assert_eq!(WeekNo::FIRST.previous(), None);
-        assert_eq!(WeekNo::new(LONGEST_SEASON).and_then(WeekNo::next), None);
+        assert_eq!(WeekNo::new(MAX_WEEKS).and_then(WeekNo::next), None);
         assert_eq!(WeekNo::FIRST.next(), WeekNo::new(2));
     }
 }

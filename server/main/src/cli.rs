@@ -1,4 +1,4 @@
-//! The words of the command line.
+//! The command line (clap).
 
 use std::error::Error;
 use std::io::{self, Write};
@@ -7,16 +7,16 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 
 use crate::commands;
-use crate::settings::{Faults, Options, Settings};
+use crate::settings::{Options, Settings, SettingsErrors};
 use crate::telemetry::Telemetry;
 
-/// How a command ended. A failure is a sentence for the person who ran it.
-pub type Outcome = Result<(), Box<dyn Error + Send + Sync>>;
+/// How a command ended. An error is a sentence for the person who ran it.
+pub type CommandResult = Result<(), Box<dyn Error + Send + Sync>>;
 
 /// The name of the default data folder of a club's own seasons.
-const DATA_NAME: &str = "tallyhost";
+const DATA_FOLDER_NAME: &str = "tallyhost";
 /// That of the demo, which is never mixed with them.
-const DEMO_NAME: &str = "tallyhost-demo";
+const DEMO_FOLDER_NAME: &str = "tallyhost-demo";
 
 /// Runs escalation leagues for tabletop miniature wargames
 #[derive(Debug, Parser)]
@@ -31,11 +31,11 @@ pub struct Cli {
 #[derive(Debug, Subcommand)]
 enum Command {
     /// Serve the league over HTTP
-    Serve(Configured),
+    Serve(SettingsArgs),
     /// Load an invented season into an empty database, and serve it
-    Demo(Configured),
+    Demo(SettingsArgs),
     /// Bring the database to the newest schema, then end
-    Migrate(Configured),
+    Migrate(SettingsArgs),
     /// Print the OpenAPI 3.1 document of the server
     Openapi,
     /// Check the public export of a season offline: receipts, draws, proofs, every round again
@@ -46,7 +46,7 @@ enum Command {
 }
 
 #[derive(Args, Debug)]
-struct Configured {
+struct SettingsArgs {
     /// File in TOML with any of the settings below, named as the flags
     #[arg(long, env = "TALLYHOST_CONFIG", value_name = "FILE")]
     config: Option<PathBuf>,
@@ -58,26 +58,26 @@ struct Configured {
 }
 
 impl Cli {
-    /// Does what was asked, to the end.
+    /// Runs the command to its end.
     ///
     /// # Errors
     /// A sentence about what could not be done.
-    pub fn run(self) -> Outcome {
+    pub fn run(self) -> CommandResult {
         self.telemetry.start()?;
         match self.command {
-            Command::Serve(configured) => configured.run(DATA_NAME, commands::serve),
-            Command::Demo(configured) => configured.run(DEMO_NAME, commands::demo),
-            Command::Migrate(configured) => configured.run(DATA_NAME, commands::migrate),
+            Command::Serve(configured) => configured.run(DATA_FOLDER_NAME, commands::serve),
+            Command::Demo(configured) => configured.run(DEMO_FOLDER_NAME, commands::demo),
+            Command::Migrate(configured) => configured.run(DATA_FOLDER_NAME, commands::migrate),
             Command::Openapi => commands::openapi(),
             Command::Verify { file } => commands::verify(&file),
         }
     }
 }
 
-impl Configured {
-    fn run(self, data_name: &str, command: fn(Settings) -> Outcome) -> Outcome {
-        let settings = Settings::decide(self.options, self.config.as_deref(), data_name)
-            .map_err(|Faults(lines)| lines.join("\n"))?;
+impl SettingsArgs {
+    fn run(self, data_name: &str, command: fn(Settings) -> CommandResult) -> CommandResult {
+        let settings = Settings::resolve(self.options, self.config.as_deref(), data_name)
+            .map_err(|SettingsErrors(lines)| lines.join("\n"))?;
         if self.check {
             return Ok(write!(io::stdout(), "{settings}")?);
         }

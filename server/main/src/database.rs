@@ -1,21 +1,21 @@
-//! The database a command works with: one that others run, or the embedded one.
+//! The database of a command: one that others run, or the embedded one.
 
-use crate::postgres::{Cluster, Durability, Fault};
+use crate::postgres::{Cluster, Durability, PostgresError};
 use crate::settings::{Database, Secret};
 
-/// A database that can be reached. The embedded one runs as long as this value lives.
+/// A database that is running. The embedded one runs as long as this value lives.
 #[derive(Debug)]
-pub struct Opened {
+pub struct OpenDatabase {
     url: Secret,
     _cluster: Option<Cluster>,
 }
 
-impl Opened {
+impl OpenDatabase {
     /// Starts the embedded database, or takes the address of another.
     ///
     /// # Errors
-    /// [`Fault`] of the embedded database.
-    pub fn open(database: &Database) -> Result<Self, Fault> {
+    /// [`PostgresError`] of the embedded database.
+    pub fn open(database: &Database) -> Result<Self, PostgresError> {
         match database {
             Database::At(url) => Ok(Self {
                 url: url.clone(),

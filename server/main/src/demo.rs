@@ -1,30 +1,30 @@
 //! The invented season of the demo, loaded through the server's own interface.
 
 mod client;
-mod clock;
+mod contents;
 pub mod data;
-mod found;
 mod guide;
+mod held_clock;
 mod league;
 mod week;
 
-pub use client::LoadFault;
-pub use clock::HeldClock;
-pub use found::{Found, look};
+pub use client::LoadError;
+pub use contents::{DatabaseContents, inspect};
 pub use guide::guide;
+pub use held_clock::HeldClock;
 
 use league::League;
-use week::PLAYED;
+use week::LAST_PLAYED_WEEK;
 
 /// Loads the demo into the empty server at `address`, whose clock is held: the season begins five
 /// weeks ago, week 5 is being played, lists come in for week 6.
 ///
 /// # Errors
-/// [`LoadFault`].
-pub async fn load(address: &str, clock: &HeldClock) -> Result<(), LoadFault> {
-    let mut league = League::found(address, clock).await?;
-    for week in 1..=PLAYED {
+/// [`LoadError`].
+pub async fn load(address: &str, clock: &HeldClock) -> Result<(), LoadError> {
+    let mut league = League::create(address, clock).await?;
+    for week in 1..=LAST_PLAYED_WEEK {
         league.play(week).await?;
     }
-    league.begin(PLAYED + 1).await
+    league.begin(LAST_PLAYED_WEEK + 1).await
 }

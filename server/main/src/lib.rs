@@ -1,16 +1,16 @@
 //! What the binary `tallyhost` is made of: configuration, the embedded database, and its commands.
 
-mod calendar;
 pub mod cli;
 mod commands;
-mod connections;
 mod database;
 pub mod demo;
+mod due_tasks;
 mod metrics;
+mod os_limits;
 pub mod postgres;
 mod replication;
+mod scheduling;
 mod server;
 pub mod settings;
-mod stop;
+mod shutdown;
 pub mod telemetry;
-mod turns;

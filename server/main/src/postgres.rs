@@ -13,17 +13,17 @@
 
 mod binaries;
 mod cluster;
-mod fault;
+mod error;
 mod folder;
 mod initdb;
-mod leftover;
 mod lock;
+mod orphan;
 mod owner;
-mod pidfile;
+mod parent_death;
+mod pid_file;
 mod postmaster;
-mod tether;
 
 pub use cluster::Cluster;
-pub use fault::Fault;
+pub use error::PostgresError;
+pub use parent_death::die_with_this_thread;
 pub use postmaster::Durability;
-pub use tether::die_with_this_thread;

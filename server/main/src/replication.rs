@@ -1,39 +1,38 @@
-//! How far the database is behind its primary, and its notices behind it, for those who run the
-//! server.
+//! Metrics of replication: whether a replica is connected, how far it lags, how full its notice queue is.
 
 use std::time::Duration;
 
-use app::Desk;
+use app::App;
 use prometheus::{Gauge, IntGauge, Opts};
 use tokio::time::{MissedTickBehavior, interval};
 use web::Metrics;
 
 /// How often the database is asked.
-const EVERY: Duration = Duration::from_secs(1);
+const POLL_INTERVAL: Duration = Duration::from_secs(1);
 
-/// What is known of the replica that a process reads.
+/// The gauges of the replica that a process reads.
 #[derive(Clone)]
-pub struct Gauges {
+pub struct ReplicationMetrics {
     connected: IntGauge,
     lag: Gauge,
     notices: Gauge,
 }
 
-impl Gauges {
-    /// Adds them to the numbers of the process.
+impl ReplicationMetrics {
+    /// Registers them, all at nought.
     ///
     /// # Errors
     /// A name that is used twice.
-    pub fn add_to(metrics: &Metrics) -> Result<Self, prometheus::Error> {
+    pub fn register(metrics: &Metrics) -> Result<Self, prometheus::Error> {
         let help = "Whether the database hears from its primary, or is one";
         let connected = IntGauge::with_opts(Opts::new("replica_connected", help))?;
         let help = "How many seconds old what the database shows may be; 0 for a primary";
         let lag = Gauge::with_opts(Opts::new("replica_lag_seconds", help))?;
         let help = "How full the queue is of notices that somebody has not heard yet, from 0 to 1";
         let notices = Gauge::with_opts(Opts::new("notice_queue_share", help))?;
-        metrics.add(connected.clone())?;
-        metrics.add(lag.clone())?;
-        metrics.add(notices.clone())?;
+        metrics.register(connected.clone())?;
+        metrics.register(lag.clone())?;
+        metrics.register(notices.clone())?;
         Ok(Self {
             connected,
             lag,
@@ -43,20 +42,20 @@ impl Gauges {
 
     /// Keeps them current for as long as the server runs. A database that does not answer counts as
     /// cut off, with the last known lag.
-    pub async fn keep(self, desk: Desk) {
-        let mut beat = interval(EVERY);
-        beat.set_missed_tick_behavior(MissedTickBehavior::Delay);
+    pub async fn run(self, app: App) {
+        let mut ticks = interval(POLL_INTERVAL);
+        ticks.set_missed_tick_behavior(MissedTickBehavior::Delay);
         loop {
-            beat.tick().await;
-            let Ok(replica) = desk.find_replica().await else {
+            ticks.tick().await;
+            let Ok(replica) = app.find_replica_status().await else {
                 self.connected.set(0);
                 continue;
             };
             let connected = replica.is_none_or(|replica| replica.connected);
             self.connected.set(connected.into());
-            let behind = replica.and_then(|replica| replica.behind);
+            let behind = replica.and_then(|replica| replica.lag);
             self.lag.set(behind.unwrap_or_default().as_secs_f64());
-            if let Ok(share) = desk.find_notice_backlog().await {
+            if let Ok(share) = app.find_notice_backlog().await {
                 self.notices.set(share);
             }
         }

@@ -1,4 +1,4 @@
-//! The server over a database, put together and bound to an address.
+//! The HTTP server over a database: assembled, bound to an address, run with its background tasks.
 
 use std::net::SocketAddr;
 use std::sync::Arc;
@@ -8,37 +8,36 @@ use std::time::{Duration, Instant};
 use actix_web::HttpServer;
 use actix_web::dev::Server;
 use actix_web::web::ServiceConfig;
-use app::Desk;
-use standings::{Front, Shelf};
+use app::App;
+use read_service::{FastPath, PageCache};
 use store::Store;
 use tokio::task::LocalSet;
-use web::{Document, Leaving, Limits, PublicAddress};
+use web::{ChangeLimit, Draining, OpenApiDocument, PublicUrl};
 
-use crate::cli::Outcome;
-use crate::settings::{Role, Settings, SigningKey};
-use crate::stop::{Signals, run_until_stopped};
-use crate::{calendar, connections, metrics, replication, turns};
+use crate::cli::CommandResult;
+use crate::settings::{ProcessRole, Settings, SigningKey};
+use crate::shutdown::{ShutdownSignals, run_until_stopped};
+use crate::{due_tasks, metrics, os_limits, replication, scheduling};
 
 /// How long a client may take to send the head of a request.
-const PATIENCE_WITH_CLIENTS: Duration = Duration::from_secs(10);
+const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
 
-/// Bytes of an answer that are handed to the system at once; a table of a hundred rows has fewer.
-const LARGE_ANSWER: usize = 128 * 1024;
+/// Bytes of a response that are handed to the kernel at once; a table of a hundred rows has fewer.
+const WRITE_BUFFER_BYTES: usize = 128 * 1024;
 
-/// A server that is bound; it answers once it is run.
-pub struct Bound {
+/// A server that is bound to an address, and answers once it is run.
+pub struct BoundServer {
     /// Where it is reached.
     pub addresses: Vec<SocketAddr>,
-    /// The server itself.
     pub server: Server,
-    desk: Desk,
-    shelf: Option<Arc<Shelf>>,
-    replica: replication::Gauges,
-    calendar: Option<calendar::Counts>,
-    leaving: Leaving,
+    app: App,
+    page_cache: Option<Arc<PageCache>>,
+    replica: replication::ReplicationMetrics,
+    due_tasks: Option<due_tasks::DueTaskMetrics>,
+    draining: Draining,
 }
 
-impl Bound {
+impl BoundServer {
     /// Binds a server over the database at `url`, which has the newest schema, to `listen`.
     ///
     /// # Errors
@@ -48,61 +47,67 @@ impl Bound {
         key: &SigningKey,
         listen: SocketAddr,
         settings: &Settings,
-        limits: Limits,
+        change_limit: ChangeLimit,
     ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
-        connections::allow_many();
+        os_limits::raise_open_file_limit();
         let workers = settings.workers.get();
-        // One for the background, on this thread, and one for each worker.
+        // One pool for the background, on this thread, and one for each worker.
         let mut stores = Store::connect(url, settings.pool.get(), 1 + workers)?;
         let store = stores.swap_remove(0);
-        let metrics = metrics::of_process(store.clone())?;
+        let metrics = metrics::process_metrics(store.clone())?;
         let start = Instant::now();
         let uptime = Box::new(move || start.elapsed());
-        let desk = Desk::new(store, key.bytes(), settings.stale_after, uptime)?;
-        metrics::add_pairing(&metrics, &desk)?;
-        let leaving = Leaving::default();
+        let app = App::new(store, key.bytes(), settings.stale_after, uptime)?;
+        metrics::register_pairing(&metrics, &app)?;
+        let draining = Draining::default();
         let role = settings.role;
-        let shelf = role.has_standings().then(|| Shelf::new(desk.clone()));
-        if let Some(shelf) = &shelf {
-            metrics::add_shelf(&metrics, shelf)?;
+        let page_cache = role.has_standings().then(|| PageCache::new(app.clone()));
+        if let Some(page_cache) = &page_cache {
+            metrics::register_page_cache(&metrics, page_cache)?;
         }
-        let replica = replication::Gauges::add_to(&metrics)?;
-        let calendar = role.has_desk().then(|| calendar::Counts::add_to(&metrics));
-        let calendar = calendar.transpose()?;
-        let document = Document::new(&web::openapi(standings::openapi()))?;
-        let routes = routes(role, shelf.clone(), document);
-        let public = PublicAddress(settings.public_url.clone());
-        let desks: Vec<Desk> = stores.into_iter().map(|near| desk.over(near)).collect();
-        let (begun, told) = (Arc::new(AtomicUsize::new(0)), leaving.clone());
-        let counted = metrics.clone();
-        let at_front: standings::Tell = Arc::new(move |route, status| {
-            let counting = counted.counting("GET", route, status);
+        let replica = replication::ReplicationMetrics::register(&metrics)?;
+        let due_tasks = role
+            .has_desk()
+            .then(|| due_tasks::DueTaskMetrics::register(&metrics));
+        let due_tasks = due_tasks.transpose()?;
+        let document = OpenApiDocument::new(&web::openapi(read_service::openapi()))?;
+        let routes = routes(role, page_cache.clone(), document);
+        let public = PublicUrl(settings.public_url.clone());
+        let apps: Vec<App> = stores
+            .into_iter()
+            .map(|store| app.with_store(store))
+            .collect();
+        let next_worker = Arc::new(AtomicUsize::new(0));
+        let draining_state = draining.clone();
+        let hit_metrics = metrics.clone();
+        let hit_observer: read_service::ObserverFactory = Arc::new(move |route, status| {
+            let counter = hit_metrics.request_counter("GET", route, status);
             let route = route.to_owned();
-            Box::new(move |asked| {
+            Box::new(move |received_at| {
                 let now = Instant::now();
-                counting.note(now.saturating_duration_since(asked));
-                turns::give_back_if_long(now);
-                tracing::debug!(route, status = status.as_u16(), "answered at the front");
+                counter.record(now.saturating_duration_since(received_at));
+                scheduling::yield_if_long(now);
+                tracing::debug!(route, status = status.as_u16(), "answered by the fast path");
             })
         });
         let server = HttpServer::new(move || {
-            turns::take_fewer();
-            let worker = begun.fetch_add(1, Ordering::Relaxed) % desks.len();
-            let app = web::server_parts(
-                desks[worker].clone(),
+            scheduling::use_batch();
+            let worker = next_worker.fetch_add(1, Ordering::Relaxed) % apps.len();
+            let http_app = web::build_app(
+                apps[worker].clone(),
                 metrics.clone(),
-                told.clone(),
-                limits.clone(),
+                draining_state.clone(),
+                change_limit.clone(),
                 public.clone(),
                 routes.clone(),
             );
-            Front::new(app, Arc::clone(&at_front))
+            FastPath::new(http_app, Arc::clone(&hit_observer))
         })
         .workers(workers)
-        .client_request_timeout(PATIENCE_WITH_CLIENTS)
-        .h1_write_buffer_size(LARGE_ANSWER)
+        .client_request_timeout(REQUEST_HEAD_TIMEOUT)
+        .h1_write_buffer_size(WRITE_BUFFER_BYTES)
         .tcp_nodelay(true)
-        .on_connect(|connection, _| connections::drop_when_unread(connection))
+        .on_connect(|connection, _| os_limits::set_unread_timeout(connection))
         .shutdown_timeout(settings.grace.as_secs())
         .disable_signals()
         .bind(listen)
@@ -110,49 +115,49 @@ impl Bound {
         Ok(Self {
             addresses: server.addrs(),
             server: server.run(),
-            desk,
-            shelf,
+            app,
+            page_cache,
             replica,
-            calendar,
-            leaving,
+            due_tasks,
+            draining,
         })
     }
 
-    /// Serves until a signal. Meanwhile does what the clock asks for, and keeps the standings current.
+    /// Serves until a signal. Meanwhile runs the tasks that are due and keeps the page cache current.
     ///
     /// # Errors
     /// The server cannot go on.
-    pub async fn run(self, signals: Signals, drain: Duration) -> Outcome {
+    pub async fn run(self, signals: ShutdownSignals, drain: Duration) -> CommandResult {
         let background = LocalSet::new();
-        background.spawn_local(self.replica.keep(self.desk.clone()));
-        if let Some(counts) = self.calendar {
-            background.spawn_local(calendar::keep(self.desk, counts));
+        background.spawn_local(self.replica.run(self.app.clone()));
+        if let Some(metrics) = self.due_tasks {
+            background.spawn_local(due_tasks::run(self.app, metrics));
         }
-        if let Some(shelf) = &self.shelf {
-            background.spawn_local(standings::keep_current(Arc::clone(shelf)));
+        if let Some(page_cache) = &self.page_cache {
+            background.spawn_local(read_service::keep_current(Arc::clone(page_cache)));
         }
         let end_streams = || {
-            if let Some(shelf) = &self.shelf {
-                shelf.close();
+            if let Some(page_cache) = &self.page_cache {
+                page_cache.close();
             }
         };
-        let serving = run_until_stopped(self.server, signals, &self.leaving, drain, end_streams);
+        let serving = run_until_stopped(self.server, signals, &self.draining, drain, end_streams);
         background.run_until(serving).await
     }
 }
 
-/// The routes of a role. Addresses are tried in this order, and most who come look at the standings.
+/// The routes of a role, tried in this order: most requests are for the read service.
 fn routes(
-    role: Role,
-    shelf: Option<Arc<Shelf>>,
-    document: Document,
+    role: ProcessRole,
+    page_cache: Option<Arc<PageCache>>,
+    document: OpenApiDocument,
 ) -> impl FnOnce(&mut ServiceConfig) + Clone {
     move |config| {
-        if let Some(shelf) = shelf {
-            standings::configure(config, shelf);
+        if let Some(page_cache) = page_cache {
+            read_service::configure(config, page_cache);
         }
         if role.has_desk() {
-            web::desk(config, document);
+            web::configure(config, document);
         }
     }
 }

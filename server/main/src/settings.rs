@@ -1,4 +1,4 @@
-//! What the server is told by flags, environment and file, checked before anything starts.
+//! The settings of a process, from flags, environment and file, checked before anything starts.
 
 mod defaults;
 mod options;
@@ -13,23 +13,23 @@ use std::num::{NonZeroU32, NonZeroUsize};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-use web::Limits;
+use web::ChangeLimit;
 
 pub use options::{LogFormat, Options};
-pub use role::Role;
+pub use role::ProcessRole;
 pub use secret::Secret;
-pub use signing_key::{KeyFault, KeySource, SigningKey};
+pub use signing_key::{KeyError, KeySource, SigningKey};
 
-/// The whole configuration of one process, every value decided.
+/// The settings of one process, every value decided.
 #[derive(Debug)]
 pub struct Settings {
     /// What to serve.
-    pub role: Role,
+    pub role: ProcessRole,
     /// Where to listen; port 0 takes a free one.
     pub listen: SocketAddr,
     /// How people and programs reach the server, without a closing slash; `None`: as it listens.
     pub public_url: Option<String>,
-    /// Where facts are kept.
+    /// Which database.
     pub database: Database,
     /// The most connections to the database.
     pub pool: NonZeroUsize,
@@ -49,7 +49,7 @@ pub struct Settings {
     pub grace: Duration,
 }
 
-/// Where facts are kept.
+/// Which PostgreSQL to use.
 #[derive(Debug)]
 pub enum Database {
     /// In a private cluster that the server itself starts.
@@ -63,35 +63,39 @@ pub enum Database {
     At(Secret),
 }
 
-/// Everything that is wrong with a configuration, one line each.
+/// Everything that is wrong with the settings, one line each.
 #[derive(Debug, thiserror::Error)]
 #[error("{}", .0.join("\n"))]
-pub struct Faults(pub Vec<String>);
+pub struct SettingsErrors(pub Vec<String>);
 
 impl Settings {
-    /// How much one client may change within a time.
-    pub fn limits(&self) -> Limits {
-        Limits::new(self.changes_per_second, self.behind_proxy)
+    /// The rate limit on requests that change something.
+    pub fn change_limit(&self) -> ChangeLimit {
+        ChangeLimit::new(self.changes_per_second, self.behind_proxy)
     }
 
-    /// Decides every value: what is said first, then `file`, then the defaults.
+    /// Resolves every value: `given` by flag or environment first, then `file`, then the defaults.
     ///
     /// `data_name` is the name of the default data folder: a demo never shares a season's folder.
     ///
     /// # Errors
-    /// [`Faults`]: every line that has to be mended, not just the first.
-    pub fn decide(said: Options, file: Option<&Path>, data_name: &str) -> Result<Self, Faults> {
-        let written = file.map(read).transpose()?.unwrap_or_default();
-        let options = said.or(written);
-        let mut faults = Vec::new();
+    /// [`SettingsErrors`]: every fault, not just the first.
+    pub fn resolve(
+        given: Options,
+        file: Option<&Path>,
+        data_name: &str,
+    ) -> Result<Self, SettingsErrors> {
+        let from_file = file.map(read_file).transpose()?.unwrap_or_default();
+        let options = given.or(from_file);
+        let mut errors = Vec::new();
 
         let data = options.data.or_else(|| defaults::data_folder(data_name));
         let role = options.role.unwrap_or_default();
         let signing_key = match (&options.signing_key, &data) {
-            _ if !role.has_desk() => Some(KeySource::Passing),
+            _ if !role.has_desk() => Some(KeySource::Ephemeral),
             (Some(hex), _) => SigningKey::from_hex(hex.reveal())
                 .map(KeySource::Given)
-                .map_err(|fault| faults.push(format!("signing-key: {fault}")))
+                .map_err(|error| errors.push(format!("signing-key: {error}")))
                 .ok(),
             (None, Some(data)) => Some(KeySource::File(data.join("signing.key"))),
             (None, None) => None,
@@ -106,21 +110,21 @@ impl Settings {
         };
         if !role.has_desk() && !matches!(database, Some(Database::At(_))) {
             let line = "database-url: standings are read from a database that others run";
-            faults.push(line.to_owned());
+            errors.push(line.to_owned());
         }
         if data.is_none() && (signing_key.is_none() || database.is_none()) {
-            faults.push("data: no home folder to put it in, name a folder".to_owned());
+            errors.push("data: no home folder to put it in, name a folder".to_owned());
         }
         let public_url = options
             .public_url
             .map(|url| url.trim_end_matches('/').to_owned());
         if public_url.as_ref().is_some_and(|url| !is_web_address(url)) {
-            faults.push("public-url: begins with http:// or https:// and a host".to_owned());
+            errors.push("public-url: begins with http:// or https:// and a host".to_owned());
         }
 
         let workers = options.workers.unwrap_or_else(defaults::workers);
         match (signing_key, database) {
-            (Some(signing_key), Some(database)) if faults.is_empty() => Ok(Self {
+            (Some(signing_key), Some(database)) if errors.is_empty() => Ok(Self {
                 role,
                 listen: options.listen.unwrap_or(defaults::LISTEN),
                 public_url,
@@ -138,7 +142,7 @@ impl Settings {
                 drain: Duration::from_secs(options.drain.unwrap_or(0)),
                 grace: Duration::from_secs(options.grace.unwrap_or(defaults::GRACE_SECONDS)),
             }),
-            _ => Err(Faults(faults)),
+            _ => Err(SettingsErrors(errors)),
         }
     }
 }
@@ -163,7 +167,7 @@ impl fmt::Display for Settings {
         match &self.signing_key {
             KeySource::Given(_) => writeln!(f, "signing-key = {HIDDEN}")?,
             KeySource::File(path) => writeln!(f, "# signing-key is in {}", path.display())?,
-            KeySource::Passing => writeln!(f, "# signing-key is not needed")?,
+            KeySource::Ephemeral => writeln!(f, "# signing-key is not needed")?,
         }
         writeln!(f, "pool = {}", self.pool)?;
         writeln!(f, "stale-after = {}", self.stale_after.as_secs())?;
@@ -177,11 +181,12 @@ impl fmt::Display for Settings {
 
 const HIDDEN: &str = "\"\" # given, not shown";
 
-fn read(file: &Path) -> Result<Options, Faults> {
-    let fault =
-        |cause: &dyn std::fmt::Display| Faults(vec![format!("{}: {cause}", file.display())]);
-    let text = fs::read_to_string(file).map_err(|cause| fault(&cause))?;
-    toml::from_str(&text).map_err(|cause| fault(&cause))
+fn read_file(file: &Path) -> Result<Options, SettingsErrors> {
+    let error = |cause: &dyn std::fmt::Display| {
+        SettingsErrors(vec![format!("{}: {cause}", file.display())])
+    };
+    let text = fs::read_to_string(file).map_err(|cause| error(&cause))?;
+    toml::from_str(&text).map_err(|cause| error(&cause))
 }
 
 fn is_web_address(url: &str) -> bool {
@@ -206,13 +211,13 @@ mod tests {
     }
 
     #[test]
-    fn what_is_said_wins_over_the_file_and_that_over_the_default() {
+    fn a_flag_wins_over_the_file_and_that_over_the_default() {
         let file = file("listen = \"127.0.0.1:9000\"\npool = 3\ndata = \"/data\"\n");
-        let said = Options {
+        let given = Options {
             listen: "127.0.0.1:9001".parse().ok(),
             ..Options::default()
         };
-        let settings = Settings::decide(said, Some(file.path()), "tallyhost").unwrap();
+        let settings = Settings::resolve(given, Some(file.path()), "tallyhost").unwrap();
         assert_eq!(settings.listen.port(), 9001);
         assert_eq!(settings.pool.get(), 3);
         assert_eq!(settings.grace, Duration::from_secs(30));
@@ -224,17 +229,17 @@ mod tests {
     #[test]
     fn a_misspelt_line_of_the_file_is_named() {
         let file = file("lisen = \"127.0.0.1:9000\"\n");
-        let faults =
-            Settings::decide(Options::default(), Some(file.path()), "tallyhost").unwrap_err();
-        assert!(faults.to_string().contains("lisen"), "{faults}");
+        let errors =
+            Settings::resolve(Options::default(), Some(file.path()), "tallyhost").unwrap_err();
+        assert!(errors.to_string().contains("lisen"), "{errors}");
     }
 
     #[test]
-    fn every_fault_is_named_at_once() {
+    fn every_error_is_named_at_once() {
         let file = file("public-url = \"club.example\"\nsigning-key = \"abcd\"\n");
-        let faults =
-            Settings::decide(Options::default(), Some(file.path()), "tallyhost").unwrap_err();
-        assert_eq!(faults.0.len(), 2, "{faults}");
+        let errors =
+            Settings::resolve(Options::default(), Some(file.path()), "tallyhost").unwrap_err();
+        assert_eq!(errors.0.len(), 2, "{errors}");
     }
 
     #[test]
@@ -245,7 +250,7 @@ mod tests {
             "5a".repeat(32)
         ));
         let settings =
-            Settings::decide(Options::default(), Some(file.path()), "tallyhost").unwrap();
+            Settings::resolve(Options::default(), Some(file.path()), "tallyhost").unwrap();
         let shown = format!("{settings:?}");
         assert!(
             !shown.contains("swordfish") && !shown.contains("5a5a"),

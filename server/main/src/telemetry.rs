@@ -1,4 +1,4 @@
-//! Log lines to standard error. Standard output is for answers that a program may read.
+//! Logging to standard error. Standard output is for answers that a program may read.
 
 use std::io::{self, IsTerminal};
 
@@ -32,7 +32,7 @@ pub struct Telemetry {
 }
 
 impl Telemetry {
-    /// Sends the log lines of the whole process on their way.
+    /// Installs the subscriber of the whole process.
     ///
     /// Only `tracing` is heard, not the older `log`: through that the database driver tells every
     /// parameter of a statement, and with it addresses, password hashes and sealed lists.

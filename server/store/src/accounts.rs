@@ -1,4 +1,4 @@
-//! Accounts, and how often signing in to them failed.
+//! Accounts, and the count of failed attempts to sign in.
 
 use chrono::{DateTime, Duration, Utc};
 use diesel::dsl::case_when;
@@ -10,12 +10,11 @@ use league::time::Instant;
 use uuid::Uuid;
 
 use crate::schema::{accounts, sign_in_failures};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// A person who can sign in.
 #[derive(Clone, Debug)]
 pub struct Account {
-    /// Identity.
     pub id: AccountId,
     /// Address in lower case.
     pub email: String,
@@ -33,7 +32,7 @@ pub struct Account {
 
 #[derive(Queryable, Selectable, Insertable)]
 #[diesel(table_name = accounts)]
-struct AccountRow {
+struct AccountColumns {
     account_id: Uuid,
     email: String,
     name: String,
@@ -43,8 +42,8 @@ struct AccountRow {
     registered_at: DateTime<Utc>,
 }
 
-impl From<AccountRow> for Account {
-    fn from(row: AccountRow) -> Self {
+impl From<AccountColumns> for Account {
+    fn from(row: AccountColumns) -> Self {
         Self {
             id: AccountId(row.account_id),
             email: row.email,
@@ -58,9 +57,9 @@ impl From<AccountRow> for Account {
 }
 
 /// # Errors
-/// [`Taken::Email`](crate::Taken::Email), or a [`Fault`] of the database.
-pub async fn create(conn: &mut Conn, account: Account) -> Result<(), Fault> {
-    let row = AccountRow {
+/// [`UniqueConstraint::Email`](crate::UniqueConstraint::Email), or a [`StoreError`] of the database.
+pub async fn create(conn: &mut Conn, account: Account) -> Result<(), StoreError> {
+    let row = AccountColumns {
         account_id: account.id.0,
         email: account.email,
         name: account.name,
@@ -77,22 +76,22 @@ pub async fn create(conn: &mut Conn, account: Account) -> Result<(), Fault> {
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find(conn: &mut Conn, id: AccountId) -> Result<Account, Fault> {
-    let row: AccountRow = accounts::table
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn find(conn: &mut Conn, id: AccountId) -> Result<Account, StoreError> {
+    let row: AccountColumns = accounts::table
         .find(id.0)
-        .select(AccountRow::as_select())
+        .select(AccountColumns::as_select())
         .first(conn)
         .await?;
     Ok(row.into())
 }
 
 /// # Errors
-/// A [`Fault`] of the database; an unknown address is `None`.
-pub async fn find_by_email(conn: &mut Conn, email: &str) -> Result<Option<Account>, Fault> {
-    let row: Option<AccountRow> = accounts::table
+/// A [`StoreError`] of the database; an unknown address is `None`.
+pub async fn find_by_email(conn: &mut Conn, email: &str) -> Result<Option<Account>, StoreError> {
+    let row: Option<AccountColumns> = accounts::table
         .filter(accounts::email.eq(email))
-        .select(AccountRow::as_select())
+        .select(AccountColumns::as_select())
         .first(conn)
         .await
         .optional()?;
@@ -103,13 +102,13 @@ pub async fn find_by_email(conn: &mut Conn, email: &str) -> Result<Option<Accoun
 /// window older than `window` begins anew at `now`. Attempts at once count one after the other.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn count_attempt(
     conn: &mut Conn,
     email_digest: &[u8],
     now: Instant,
     window: Duration,
-) -> Result<(i32, Instant), Fault> {
+) -> Result<(i32, Instant), StoreError> {
     use sign_in_failures::dsl;
     let stale = dsl::window_from.le(now - window);
     Ok(diesel::insert_into(dsl::sign_in_failures)
@@ -134,8 +133,8 @@ pub async fn count_attempt(
 /// Forgets the attempts of an address, after it signed in.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn forget_attempts(conn: &mut Conn, email_digest: &[u8]) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn clear_attempts(conn: &mut Conn, email_digest: &[u8]) -> Result<(), StoreError> {
     diesel::delete(sign_in_failures::table.find(email_digest))
         .execute(conn)
         .await?;

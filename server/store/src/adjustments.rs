@@ -1,4 +1,4 @@
-//! Points that a referee gave or took.
+//! Point adjustments by referees.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
@@ -11,11 +11,11 @@ use uuid::Uuid;
 
 use crate::of_season::of_season;
 use crate::schema::adjustments;
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
@@ -23,14 +23,14 @@ pub async fn create(
     adjustment: &Adjustment,
     by: AccountId,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(adjustments::table)
         .values((
             adjustments::club_id.eq(club.0),
             adjustments::season_id.eq(season.0),
             adjustments::ruling_id.eq(adjustment.ruling.0),
             adjustments::player_id.eq(adjustment.player.0),
-            adjustments::week_no.eq(number(adjustment.week)),
+            adjustments::week_no.eq(week_to_sql(adjustment.week)),
             adjustments::amount.eq(adjustment.amount.get()),
             adjustments::reason.eq(adjustment.reason.as_str()),
             adjustments::made_by.eq(by.0),
@@ -44,12 +44,12 @@ pub async fn create(
 /// In the order in which they were made.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
-) -> Result<Vec<Adjustment>, Fault> {
+) -> Result<Vec<Adjustment>, StoreError> {
     let rows: Vec<(Uuid, Uuid, i16, i32, String)> = adjustments::table
         .filter(of_season!(adjustments, club, season))
         .order((adjustments::made_at, adjustments::ruling_id))
@@ -67,9 +67,10 @@ pub async fn list(
             Ok(Adjustment {
                 ruling: RulingId(ruling),
                 player: PlayerId(player),
-                week: week_no(week)?,
+                week: week_from_sql(week)?,
                 amount: LeaguePoints::new(amount),
-                reason: Text::new(&reason).map_err(|fault| Fault::Broken(fault.to_string()))?,
+                reason: Text::new(&reason)
+                    .map_err(|fault| StoreError::Internal(fault.to_string()))?,
                 version: 1,
             })
         })

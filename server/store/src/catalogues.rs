@@ -7,29 +7,26 @@ use league::ids::{AccountId, CatalogueId, ClubId};
 use league::time::Instant;
 use uuid::Uuid;
 
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::schema::{catalogue_versions, catalogues};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
-/// A catalogue of a club.
 #[derive(Clone, Debug)]
-pub struct Catalogue {
-    /// Identity.
+pub struct CatalogueRow {
     pub id: CatalogueId,
-    /// Name.
     pub name: String,
     /// Its newest version; 0 before the first import.
     pub newest: i32,
 }
 
 /// # Errors
-/// [`Taken::CatalogueName`](crate::Taken::CatalogueName), or a fault of the database.
+/// [`UniqueConstraint::CatalogueName`](crate::UniqueConstraint::CatalogueName), or an error of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
-    catalogue: &Catalogue,
+    catalogue: &CatalogueRow,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(catalogues::table)
         .values((
             catalogues::club_id.eq(club.0),
@@ -45,8 +42,8 @@ pub async fn create(
 /// The catalogues of a club, by name.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Catalogue>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<CatalogueRow>, StoreError> {
     let rows: Vec<(Uuid, String)> = catalogues::table
         .filter(catalogues::club_id.eq(club.0))
         .order(catalogues::name)
@@ -56,7 +53,7 @@ pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Catalogue>, Fault
     let mut found = Vec::with_capacity(rows.len());
     for (id, name) in rows {
         let id = CatalogueId(id);
-        found.push(Catalogue {
+        found.push(CatalogueRow {
             id,
             name,
             newest: find_newest(conn, club, id).await?,
@@ -66,21 +63,25 @@ pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Catalogue>, Fault
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<Catalogue, Fault> {
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn find(
+    conn: &mut Conn,
+    club: ClubId,
+    id: CatalogueId,
+) -> Result<CatalogueRow, StoreError> {
     let name = catalogues::table
         .find((club.0, id.0))
         .select(catalogues::name)
         .first(conn)
         .await?;
-    Ok(Catalogue {
+    Ok(CatalogueRow {
         id,
         name,
         newest: find_newest(conn, club, id).await?,
     })
 }
 
-async fn find_newest(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i32, Fault> {
+async fn find_newest(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i32, StoreError> {
     let newest: Option<i32> = catalogue_versions::table
         .filter(catalogue_versions::club_id.eq(club.0))
         .filter(catalogue_versions::catalogue_id.eq(id.0))
@@ -91,7 +92,7 @@ async fn find_newest(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i
 }
 
 /// # Errors
-/// [`Taken::CatalogueVersion`](crate::Taken::CatalogueVersion) when another import was faster.
+/// [`UniqueConstraint::CatalogueVersion`](crate::UniqueConstraint::CatalogueVersion) when another import was faster.
 pub async fn create_version(
     conn: &mut Conn,
     club: ClubId,
@@ -100,13 +101,13 @@ pub async fn create_version(
     contents: &CatalogueDocument,
     by: AccountId,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(catalogue_versions::table)
         .values((
             catalogue_versions::club_id.eq(club.0),
             catalogue_versions::catalogue_id.eq(id.0),
             catalogue_versions::number.eq(number),
-            catalogue_versions::contents.eq(Json(contents.clone())),
+            catalogue_versions::contents.eq(JsonColumn(contents.clone())),
             catalogue_versions::created_by.eq(by.0),
             catalogue_versions::created_at.eq(now),
         ))
@@ -116,14 +117,14 @@ pub async fn create_version(
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find_version(
     mut conn: &Conn,
     club: ClubId,
     id: CatalogueId,
     number: i32,
-) -> Result<CatalogueDocument, Fault> {
-    let contents: Json<CatalogueDocument> = catalogue_versions::table
+) -> Result<CatalogueDocument, StoreError> {
+    let contents: JsonColumn<CatalogueDocument> = catalogue_versions::table
         .find((club.0, id.0, number))
         .select(catalogue_versions::contents)
         .first(&mut conn)

@@ -21,19 +21,16 @@ use tokio::time::timeout;
 use uuid::Uuid;
 
 use crate::schema::seasons;
-use crate::{Conn, Fault, Store};
+use crate::{Conn, Store, StoreError};
 
-/// How long a silent connection is trusted before it is asked whether it still lives.
-const SILENCE: Duration = Duration::from_secs(1);
+/// How long a silent connection is trusted before a statement checks that it is still open.
+const KEEP_ALIVE_INTERVAL: Duration = Duration::from_secs(1);
 
 /// A season has this version.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Change {
-    /// Whose.
     pub club: ClubId,
-    /// Which.
     pub season: SeasonId,
-    /// Its version.
     pub version: i64,
 }
 
@@ -98,8 +95,8 @@ tokio::task_local! {
 /// listens.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub(crate) async fn tell(mut conn: &Conn, change: Change) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub(crate) async fn tell(mut conn: &Conn, change: Change) -> Result<(), StoreError> {
     let noted = |noted: &RefCell<Noted>| {
         let mut noted = noted.borrow_mut();
         noted.changes.push(change);
@@ -203,9 +200,9 @@ impl Store {
     /// [`Store::on_change`].
     ///
     /// # Errors
-    /// [`Fault::Broken`] from a replica, which sends no notices; a fault of the connection.
-    pub async fn listen(&self) -> Result<Listener, Fault> {
-        let mut conn = Object::take(ScopeGuard::into_inner(self.conn().await?));
+    /// [`StoreError::Internal`] from a replica, which sends no notices; an error of the connection.
+    pub async fn listen(&self) -> Result<Listener, StoreError> {
+        let mut conn = Object::take(ScopeGuard::into_inner(self.acquire().await?));
         conn.batch_execute("listen season_changed").await?;
         Ok(Listener {
             conn,
@@ -219,9 +216,13 @@ impl Listener {
     ///
     /// # Errors
     /// The connection broke; also when nothing but a look at it could tell.
-    pub async fn next(&mut self) -> Result<Change, Fault> {
+    pub async fn next(&mut self) -> Result<Change, StoreError> {
         loop {
-            let heard = timeout(SILENCE, pin!(self.conn.notifications_stream()).next()).await;
+            let heard = timeout(
+                KEEP_ALIVE_INTERVAL,
+                pin!(self.conn.notifications_stream()).next(),
+            )
+            .await;
             match heard {
                 Ok(Some(notice)) => {
                     if let Some(notice) = Notice::read(&notice?.payload)
@@ -230,7 +231,7 @@ impl Listener {
                         return Ok(notice.change);
                     }
                 }
-                Ok(None) => return Err(Fault::Unavailable("no more notices".to_owned())),
+                Ok(None) => return Err(StoreError::Unavailable("no more notices".to_owned())),
                 Err(_) => self.conn.batch_execute("select 1").await?,
             }
         }
@@ -238,7 +239,7 @@ impl Listener {
 }
 
 #[derive(QueryableByName)]
-struct BacklogRow {
+struct BacklogColumns {
     #[diesel(sql_type = Double)]
     share: f64,
 }
@@ -249,20 +250,20 @@ const BACKLOG: &str = "select case when pg_is_in_recovery() then 0
 /// How full the queue of notices is that some listener has not heard yet, from 0 to 1.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn find_backlog(conn: &mut Conn) -> Result<f64, Fault> {
-    let row: BacklogRow = diesel::sql_query(BACKLOG).get_result(conn).await?;
+/// A [`StoreError`] of the database.
+pub async fn find_backlog(conn: &mut Conn) -> Result<f64, StoreError> {
+    let row: BacklogColumns = diesel::sql_query(BACKLOG).get_result(conn).await?;
     Ok(row.share)
 }
 
 /// The versions of those of these seasons that everybody may see.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list_public(
     conn: &mut Conn,
     wanted: &[(ClubId, SeasonId)],
-) -> Result<Vec<Change>, Fault> {
+) -> Result<Vec<Change>, StoreError> {
     let clubs = wanted.iter().map(|(club, _)| club.0);
     let ids = wanted.iter().map(|(_, season)| season.0);
     let rows: Vec<(Uuid, Uuid, i64)> = seasons::table

@@ -1,23 +1,20 @@
-//! Clubs and who is what in them.
+//! Clubs and their memberships.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
+use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
-use league::role::Role;
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::schema::{accounts, clubs, memberships};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
-/// A club.
 #[derive(Clone, Debug)]
 pub struct Club {
-    /// Identity.
     pub id: ClubId,
     /// Short name in addresses.
     pub slug: String,
-    /// Name.
     pub name: String,
     /// When it was made here.
     pub founded_at: Instant,
@@ -26,19 +23,16 @@ pub struct Club {
 /// One person of a club.
 #[derive(Clone, Debug)]
 pub struct Member {
-    /// Who.
     pub account: AccountId,
     /// Name shown to the club.
     pub name: String,
-    /// As what.
-    pub role: Role,
-    /// Since when.
+    pub role: ClubRole,
     pub since: Instant,
 }
 
-type ClubRow = (Uuid, String, String, Instant);
+type ClubColumns = (Uuid, String, String, Instant);
 
-fn club((id, slug, name, founded_at): ClubRow) -> Club {
+fn club((id, slug, name, founded_at): ClubColumns) -> Club {
     Club {
         id: ClubId(id),
         slug,
@@ -48,8 +42,8 @@ fn club((id, slug, name, founded_at): ClubRow) -> Club {
 }
 
 /// # Errors
-/// [`Taken::ClubSlug`](crate::Taken::ClubSlug), or a fault of the database.
-pub async fn create(conn: &mut Conn, club: &Club) -> Result<(), Fault> {
+/// [`UniqueConstraint::ClubSlug`](crate::UniqueConstraint::ClubSlug), or an error of the database.
+pub async fn create(conn: &mut Conn, club: &Club) -> Result<(), StoreError> {
     diesel::insert_into(clubs::table)
         .values((
             clubs::club_id.eq(club.id.0),
@@ -63,17 +57,22 @@ pub async fn create(conn: &mut Conn, club: &Club) -> Result<(), Fault> {
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find(conn: &mut Conn, id: ClubId) -> Result<Club, Fault> {
-    Ok(club(clubs::table.find(id.0).first::<ClubRow>(conn).await?))
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn find(conn: &mut Conn, id: ClubId) -> Result<Club, StoreError> {
+    Ok(club(
+        clubs::table.find(id.0).first::<ClubColumns>(conn).await?,
+    ))
 }
 
 /// The clubs of an account with its role in each, by name.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_of(conn: &mut Conn, account: AccountId) -> Result<Vec<(Club, Role)>, Fault> {
-    let rows: Vec<(ClubRow, String)> = clubs::table
+/// A [`StoreError`] of the database.
+pub async fn list_by_account(
+    conn: &mut Conn,
+    account: AccountId,
+) -> Result<Vec<(Club, ClubRole)>, StoreError> {
+    let rows: Vec<(ClubColumns, String)> = clubs::table
         .inner_join(memberships::table.on(memberships::club_id.eq(clubs::club_id)))
         .filter(memberships::account_id.eq(account.0))
         .order((clubs::name, clubs::club_id))
@@ -81,24 +80,24 @@ pub async fn list_of(conn: &mut Conn, account: AccountId) -> Result<Vec<(Club, R
         .load(conn)
         .await?;
     rows.into_iter()
-        .map(|(row, text)| Ok((club(row), role(&text)?)))
+        .map(|(row, text)| Ok((club(row), parse_role(&text)?)))
         .collect()
 }
 
 /// # Errors
-/// [`Taken::Membership`](crate::Taken::Membership), or a fault of the database.
+/// [`UniqueConstraint::Membership`](crate::UniqueConstraint::Membership), or an error of the database.
 pub async fn create_member(
     conn: &mut Conn,
     club: ClubId,
     account: AccountId,
-    role: Role,
+    role: ClubRole,
     since: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(memberships::table)
         .values((
             memberships::club_id.eq(club.0),
             memberships::account_id.eq(account.0),
-            memberships::role.eq(role.word()),
+            memberships::role.eq(role.as_str()),
             memberships::since.eq(since),
         ))
         .execute(conn)
@@ -109,26 +108,26 @@ pub async fn create_member(
 /// The role of an account in a club, if it has one.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn find_role(
     conn: &mut Conn,
     club: ClubId,
     account: AccountId,
-) -> Result<Option<Role>, Fault> {
+) -> Result<Option<ClubRole>, StoreError> {
     let text: Option<String> = memberships::table
         .find((club.0, account.0))
         .select(memberships::role)
         .first(conn)
         .await
         .optional()?;
-    text.map(|text| role(&text)).transpose()
+    text.map(|text| parse_role(&text)).transpose()
 }
 
 /// Everybody of a club, by name.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_members(conn: &mut Conn, club: ClubId) -> Result<Vec<Member>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn list_members(conn: &mut Conn, club: ClubId) -> Result<Vec<Member>, StoreError> {
     let rows: Vec<(Uuid, String, String, Instant)> = memberships::table
         .inner_join(accounts::table.on(accounts::account_id.eq(memberships::account_id)))
         .filter(memberships::club_id.eq(club.0))
@@ -146,7 +145,7 @@ pub async fn list_members(conn: &mut Conn, club: ClubId) -> Result<Vec<Member>, 
             Ok(Member {
                 account: AccountId(id),
                 name,
-                role: role(&text)?,
+                role: parse_role(&text)?,
                 since,
             })
         })
@@ -157,13 +156,13 @@ pub async fn list_members(conn: &mut Conn, club: ClubId) -> Result<Vec<Member>, 
 /// cannot leave a club without an owner.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn lock_owners(conn: &mut Conn, club: ClubId) -> Result<Vec<AccountId>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn lock_owners(conn: &mut Conn, club: ClubId) -> Result<Vec<AccountId>, StoreError> {
     let owners: Vec<Uuid> = memberships::table
         .filter(
             memberships::club_id
                 .eq(club.0)
-                .and(memberships::role.eq(Role::Owner.word())),
+                .and(memberships::role.eq(ClubRole::Owner.as_str())),
         )
         .select(memberships::account_id)
         .for_update()
@@ -173,39 +172,43 @@ pub async fn lock_owners(conn: &mut Conn, club: ClubId) -> Result<Vec<AccountId>
 }
 
 /// # Errors
-/// [`Fault::NotFound`] when the account is no member.
+/// [`StoreError::NotFound`] when the account is no member.
 pub async fn update_role(
     conn: &mut Conn,
     club: ClubId,
     account: AccountId,
-    role: Role,
-) -> Result<(), Fault> {
+    role: ClubRole,
+) -> Result<(), StoreError> {
     let changed = diesel::update(memberships::table.find((club.0, account.0)))
-        .set(memberships::role.eq(role.word()))
+        .set(memberships::role.eq(role.as_str()))
         .execute(conn)
         .await?;
     if changed == 0 {
-        Err(Fault::NotFound)
+        Err(StoreError::NotFound)
     } else {
         Ok(())
     }
 }
 
 /// # Errors
-/// [`Fault::NotFound`] when the account is no member.
-pub async fn delete_member(conn: &mut Conn, club: ClubId, account: AccountId) -> Result<(), Fault> {
+/// [`StoreError::NotFound`] when the account is no member.
+pub async fn delete_member(
+    conn: &mut Conn,
+    club: ClubId,
+    account: AccountId,
+) -> Result<(), StoreError> {
     let gone = diesel::delete(memberships::table.find((club.0, account.0)))
         .execute(conn)
         .await?;
     if gone == 0 {
-        Err(Fault::NotFound)
+        Err(StoreError::NotFound)
     } else {
         Ok(())
     }
 }
 
-pub(crate) fn role(text: &str) -> Result<Role, Fault> {
-    Role::from_word(text).ok_or_else(|| Fault::Broken(format!("no role is called {text}")))
+pub(crate) fn parse_role(text: &str) -> Result<ClubRole, StoreError> {
+    ClubRole::parse(text).ok_or_else(|| StoreError::Internal(format!("no role is called {text}")))
 }
 
 #[cfg(test)]
@@ -214,9 +217,14 @@ mod tests {
 
     #[test]
     fn a_kept_word_that_is_no_role_is_a_fault_of_ours_and_not_an_absence() {
-        for known in [Role::Owner, Role::Organiser, Role::Referee, Role::Player] {
-            assert_eq!(role(known.word()).unwrap(), known);
+        for known in [
+            ClubRole::Owner,
+            ClubRole::Organiser,
+            ClubRole::Referee,
+            ClubRole::Player,
+        ] {
+            assert_eq!(parse_role(known.as_str()).unwrap(), known);
         }
-        assert!(matches!(role("guest"), Err(Fault::Broken(_))));
+        assert!(matches!(parse_role("guest"), Err(StoreError::Internal(_))));
     }
 }

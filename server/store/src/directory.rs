@@ -8,46 +8,38 @@ use league::time::Instant;
 use uuid::Uuid;
 
 use crate::schema::{clubs, seasons};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// A season in the directory.
 #[derive(Clone, Debug)]
-pub struct Listed {
-    /// Whose.
+pub struct DirectoryEntry {
     pub club: ClubId,
-    /// Name of the club.
     pub club_name: String,
-    /// Which.
     pub season: SeasonId,
-    /// Name of the season.
     pub name: String,
     /// Started or ended.
     pub state: SeasonState,
-    /// When it started.
     pub started_at: Instant,
-    /// When it ended.
     pub ended_at: Option<Instant>,
 }
 
 /// A place in the directory's order: newest start first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
-    /// When the season started.
+pub struct DirectoryCursor {
     pub started_at: Instant,
-    /// Which season.
     pub season: SeasonId,
 }
 
 /// The seasons after a place, or the first, whose name or club's name holds `search` in any case.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     conn: &mut Conn,
     search: &str,
-    after: Option<Place>,
+    after: Option<DirectoryCursor>,
     limit: u16,
-) -> Result<Vec<Listed>, Fault> {
+) -> Result<Vec<DirectoryEntry>, StoreError> {
     let mut query = seasons::table
         .inner_join(clubs::table.on(clubs::club_id.eq(seasons::club_id)))
         .filter(seasons::visibility.eq("public"))
@@ -64,11 +56,11 @@ pub async fn list(
         ))
         .into_boxed();
     if !search.is_empty() {
-        let pattern = format!("%{}%", literally(search));
+        let pattern = format!("%{}%", escape_like(search));
         let named = seasons::name.ilike(pattern.clone());
         query = query.filter(named.or(clubs::name.ilike(pattern)));
     }
-    if let Some(Place { started_at, season }) = after {
+    if let Some(DirectoryCursor { started_at, season }) = after {
         let same_start = seasons::started_at.eq(started_at);
         let later = seasons::started_at.lt(started_at);
         let after = later.or(same_start.and(seasons::season_id.lt(season.0)));
@@ -78,7 +70,7 @@ pub async fn list(
         query.load(conn).await?;
     let listed =
         |(club, club_name, season, name, started_at, ended_at): (_, _, _, _, _, Option<_>)| {
-            Listed {
+            DirectoryEntry {
                 club: ClubId(club),
                 club_name,
                 season: SeasonId(season),
@@ -95,7 +87,7 @@ pub async fn list(
 }
 
 /// A text that a pattern finds as it is.
-fn literally(text: &str) -> String {
+fn escape_like(text: &str) -> String {
     let mut literal = String::new();
     for letter in text.chars() {
         if ['%', '_', '\\'].contains(&letter) {
@@ -108,10 +100,10 @@ fn literally(text: &str) -> String {
 
 #[cfg(test)]
 mod tests {
-    use super::literally;
+    use super::escape_like;
 
     #[test]
     fn what_a_pattern_would_take_for_anything_is_looked_for_as_it_is() {
-        assert_eq!(literally(r"100%_\Lamplit"), r"100\%\_\\Lamplit");
+        assert_eq!(escape_like(r"100%_\Lamplit"), r"100\%\_\\Lamplit");
     }
 }

@@ -1,29 +1,29 @@
-//! Tables as they were: of weeks that are played without the lines behind them, of closed weeks whole.
+//! Frozen tables: snapshots of the standings after each change; of played weeks the rows alone, of closed
+//! weeks with the ledger lines behind them.
 
 use diesel::dsl::min;
 use diesel::prelude::*;
 use diesel::sql_types;
 use diesel_async::RunQueryDsl;
-use document::standings::FrozenTableDocument;
+use document::table::standings::FrozenTableDocument;
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
 
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::schema::frozen_tables;
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// When and why a table was frozen.
 #[derive(Clone, Debug)]
-pub struct Frozen {
+pub struct FrozenTableMeta {
     /// The week it is of.
     pub week: WeekNo,
     /// The season's version that it came with.
     pub version: i64,
     /// The act that made it.
     pub act: String,
-    /// When.
     pub frozen_at: Instant,
     /// With the lines behind it: of a closed week.
     pub whole: bool,
@@ -31,7 +31,7 @@ pub struct Frozen {
 
 /// What is wanted of a table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
+pub enum TablePart {
     /// Its rows, which are kept of every version.
     Rows,
     /// The lines behind them, which are kept from the close of the week on.
@@ -39,7 +39,7 @@ pub enum Part {
 }
 
 /// In one statement, so that a table, which is long, is sent and read once.
-const KEEP: &str = "
+const SAVE_IF_CHANGED: &str = "
     insert into frozen_tables
         (club_id, season_id, week_no, version, act, frozen_at, contents, whole)
     select $1, $2, $3, $4, $5, $6, $7, $8
@@ -52,22 +52,22 @@ const KEEP: &str = "
 /// Keeps the table of a week, unless the newest that is kept of it is the same.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn keep(
+/// A [`StoreError`] of the database.
+pub async fn save_if_changed(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    frozen: &Frozen,
+    frozen: &FrozenTableMeta,
     table: FrozenTableDocument,
-) -> Result<(), Fault> {
-    diesel::sql_query(KEEP)
+) -> Result<(), StoreError> {
+    diesel::sql_query(SAVE_IF_CHANGED)
         .bind::<sql_types::Uuid, _>(club.0)
         .bind::<sql_types::Uuid, _>(season.0)
-        .bind::<sql_types::SmallInt, _>(number(frozen.week))
+        .bind::<sql_types::SmallInt, _>(week_to_sql(frozen.week))
         .bind::<sql_types::BigInt, _>(frozen.version)
         .bind::<sql_types::Text, _>(&frozen.act)
         .bind::<sql_types::Timestamptz, _>(frozen.frozen_at)
-        .bind::<sql_types::Jsonb, _>(Json(table))
+        .bind::<sql_types::Jsonb, _>(JsonColumn(table))
         .bind::<sql_types::Bool, _>(frozen.whole)
         .execute(conn)
         .await?;
@@ -78,15 +78,15 @@ pub async fn keep(
 /// without a week, of the last that has one.
 ///
 /// # Errors
-/// [`Fault::NotFound`] where none was kept by then.
+/// [`StoreError::NotFound`] where none was kept by then.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
     version: i64,
-    part: Part,
-) -> Result<(i64, FrozenTableDocument), Fault> {
+    part: TablePart,
+) -> Result<(i64, FrozenTableDocument), StoreError> {
     let mut kept = frozen_tables::table
         .filter(frozen_tables::club_id.eq(club.0))
         .filter(frozen_tables::season_id.eq(season.0))
@@ -95,46 +95,50 @@ pub async fn find(
         .select((frozen_tables::version, frozen_tables::contents))
         .into_boxed();
     if let Some(week) = week {
-        kept = kept.filter(frozen_tables::week_no.eq(number(week)));
+        kept = kept.filter(frozen_tables::week_no.eq(week_to_sql(week)));
     }
-    if part == Part::Lines {
+    if part == TablePart::Lines {
         kept = kept.filter(frozen_tables::whole);
     }
-    let (version, table): (i64, Json<FrozenTableDocument>) = kept.first(conn).await?;
+    let (version, table): (i64, JsonColumn<FrozenTableDocument>) = kept.first(conn).await?;
     Ok((version, table.0))
 }
 
 /// The first version of a season for which a table of this week is kept, or of any week.
 ///
 /// # Errors
-/// [`Fault::NotFound`] where none is kept.
-pub async fn find_first(
+/// [`StoreError::NotFound`] where none is kept.
+pub async fn find_first_version(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
-    part: Part,
-) -> Result<i64, Fault> {
+    part: TablePart,
+) -> Result<i64, StoreError> {
     let mut kept = frozen_tables::table
         .filter(frozen_tables::club_id.eq(club.0))
         .filter(frozen_tables::season_id.eq(season.0))
         .select(min(frozen_tables::version))
         .into_boxed();
     if let Some(week) = week {
-        kept = kept.filter(frozen_tables::week_no.eq(number(week)));
+        kept = kept.filter(frozen_tables::week_no.eq(week_to_sql(week)));
     }
-    if part == Part::Lines {
+    if part == TablePart::Lines {
         kept = kept.filter(frozen_tables::whole);
     }
     let first: Option<i64> = kept.first(conn).await?;
-    first.ok_or(Fault::NotFound)
+    first.ok_or(StoreError::NotFound)
 }
 
 /// The tables of closed weeks, week by week, the oldest of each first.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Frozen>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn list(
+    mut conn: &Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<FrozenTableMeta>, StoreError> {
     let rows: Vec<(i16, i64, String, Instant)> = frozen_tables::table
         .filter(frozen_tables::club_id.eq(club.0))
         .filter(frozen_tables::season_id.eq(season.0))
@@ -149,8 +153,8 @@ pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec
         .load(&mut conn)
         .await?;
     let frozen = |(week, version, act, frozen_at)| {
-        Ok(Frozen {
-            week: week_no(week)?,
+        Ok(FrozenTableMeta {
+            week: week_from_sql(week)?,
             version,
             act,
             frozen_at,

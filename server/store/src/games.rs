@@ -2,35 +2,31 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use document::result::SlipDocument;
+use document::results::SlipDocument;
 use league::ids::{ClubId, GameId, PlayerId, RoundId, SeasonId};
 use league::result::Slip;
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::of_season::of_season;
 use crate::schema::{games, slips};
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// A game or bye.
 #[derive(Clone, Debug)]
-pub struct Game {
-    /// Identity.
+pub struct GameRow {
     pub id: GameId,
-    /// Of which round.
     pub round: RoundId,
-    /// Of which week.
     pub week: WeekNo,
     /// Which of the week's rounds.
     pub round_no: u8,
     /// The player who sits out, or the first of two: the attacker where the scenario has roles.
     pub first: PlayerId,
     /// Opponent, night and table; none for a bye.
-    pub meeting: Option<Meeting>,
-    /// The result slip.
+    pub meeting: Option<MeetingRow>,
     pub slip: Slip,
     /// Version of the result.
     pub version: u32,
@@ -38,18 +34,16 @@ pub struct Game {
 
 /// The second half of a game of two.
 #[derive(Clone, Debug)]
-pub struct Meeting {
-    /// The opponent.
+pub struct MeetingRow {
     pub second: PlayerId,
     /// Short name of the night.
     pub night: String,
-    /// Number of the table.
     pub table: u16,
 }
 
-impl Game {
+impl GameRow {
     /// Whether the player is in this game, or sits out by it.
-    pub fn has(&self, player: PlayerId) -> bool {
+    pub fn involves(&self, player: PlayerId) -> bool {
         let second = self.meeting.as_ref().map(|meeting| meeting.second);
         self.first == player || second == Some(player)
     }
@@ -57,7 +51,7 @@ impl Game {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = games)]
-struct GameRow {
+struct GameColumns {
     game_id: Uuid,
     round_id: Uuid,
     week_no: i16,
@@ -68,10 +62,10 @@ struct GameRow {
     table_no: Option<i16>,
 }
 
-type SlipColumns = Option<(Json<SlipDocument>, i32)>;
+type SlipColumns = Option<(JsonColumn<SlipDocument>, i32)>;
 
-fn game((row, slip): (GameRow, SlipColumns)) -> Result<Game, Fault> {
-    let broken = |what: String| Fault::Broken(format!("game {}: {what}", row.game_id));
+fn game((row, slip): (GameColumns, SlipColumns)) -> Result<GameRow, StoreError> {
+    let broken = |what: String| StoreError::Internal(format!("game {}: {what}", row.game_id));
     let (slip, version) = match slip {
         None => (Slip::Awaited, 1),
         Some((document, version)) => (
@@ -80,17 +74,17 @@ fn game((row, slip): (GameRow, SlipColumns)) -> Result<Game, Fault> {
         ),
     };
     let meeting = match (row.second, row.night, row.table_no) {
-        (Some(second), Some(night), Some(table)) => Some(Meeting {
+        (Some(second), Some(night), Some(table)) => Some(MeetingRow {
             second: PlayerId(second),
             night,
             table: u16::try_from(table).unwrap_or_default(),
         }),
         _ => None,
     };
-    Ok(Game {
+    Ok(GameRow {
         id: GameId(row.game_id),
         round: RoundId(row.round_id),
-        week: week_no(row.week_no)?,
+        week: week_from_sql(row.week_no)?,
         round_no: u8::try_from(row.round_no).unwrap_or_default(),
         first: PlayerId(row.first),
         meeting,
@@ -102,13 +96,13 @@ fn game((row, slip): (GameRow, SlipColumns)) -> Result<Game, Fault> {
 /// Saves the games of a round that is being published.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    games: &[Game],
-) -> Result<(), Fault> {
+    games: &[GameRow],
+) -> Result<(), StoreError> {
     let rows: Vec<_> = games
         .iter()
         .map(|game| {
@@ -118,7 +112,7 @@ pub async fn create(
                 games::season_id.eq(season.0),
                 games::game_id.eq(game.id.0),
                 games::round_id.eq(game.round.0),
-                games::week_no.eq(number(game.week)),
+                games::week_no.eq(week_to_sql(game.week)),
                 games::round_no.eq(i16::from(game.round_no)),
                 games::first.eq(game.first.0),
                 games::second.eq(meeting.map(|meeting| meeting.second.0)),
@@ -138,13 +132,13 @@ pub async fn create(
 /// The games of a season, or of one week of it: by week, round, table, with byes last.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
-) -> Result<Vec<Game>, Fault> {
+) -> Result<Vec<GameRow>, StoreError> {
     let mut query = games::table
         .left_join(
             slips::table.on(slips::club_id
@@ -155,9 +149,9 @@ pub async fn list(
         .filter(of_season!(games, club, season))
         .into_boxed();
     if let Some(week) = week {
-        query = query.filter(games::week_no.eq(number(week)));
+        query = query.filter(games::week_no.eq(week_to_sql(week)));
     }
-    let rows: Vec<(GameRow, SlipColumns)> = query
+    let rows: Vec<(GameColumns, SlipColumns)> = query
         .order((
             games::week_no,
             games::round_no,
@@ -166,7 +160,7 @@ pub async fn list(
             games::game_id,
         ))
         .select((
-            GameRow::as_select(),
+            GameColumns::as_select(),
             (slips::contents, slips::version).nullable(),
         ))
         .load(&mut conn)
@@ -175,16 +169,16 @@ pub async fn list(
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: GameId,
-) -> Result<Game, Fault> {
-    let row: GameRow = games::table
+) -> Result<GameRow, StoreError> {
+    let row: GameColumns = games::table
         .find((club.0, season.0, id.0))
-        .select(GameRow::as_select())
+        .select(GameColumns::as_select())
         .first(conn)
         .await?;
     let slip: SlipColumns = slips::table
@@ -200,17 +194,17 @@ pub async fn find(
 /// first, and the other finds it.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn lock(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: GameId,
-) -> Result<Game, Fault> {
-    // Held, so that a repair cannot take the game away before its slip is there.
-    let row: GameRow = games::table
+) -> Result<GameRow, StoreError> {
+    // Locked, so that a repair cannot delete the game before its slip has a row.
+    let row: GameColumns = games::table
         .find((club.0, season.0, id.0))
-        .select(GameRow::as_select())
+        .select(GameColumns::as_select())
         .for_key_share()
         .first(conn)
         .await?;
@@ -219,13 +213,13 @@ pub async fn lock(
             slips::club_id.eq(club.0),
             slips::season_id.eq(season.0),
             slips::game_id.eq(id.0),
-            slips::contents.eq(Json(SlipDocument::Awaited)),
+            slips::contents.eq(JsonColumn(SlipDocument::Awaited)),
             slips::state.eq("awaited"),
         ))
         .on_conflict_do_nothing()
         .execute(conn)
         .await?;
-    let slip: (Json<SlipDocument>, i32) = slips::table
+    let slip: (JsonColumn<SlipDocument>, i32) = slips::table
         .find((club.0, season.0, id.0))
         .select((slips::contents, slips::version))
         .for_update()
@@ -237,13 +231,13 @@ pub async fn lock(
 /// Saves what became of a slip.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update_slip(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    game: &Game,
-) -> Result<(), Fault> {
+    game: &GameRow,
+) -> Result<(), StoreError> {
     let (state, confirm_due) = match &game.slip {
         Slip::Awaited => ("awaited", None),
         Slip::Reported { confirm_due, .. } => ("reported", Some(*confirm_due)),
@@ -253,7 +247,7 @@ pub async fn update_slip(
     };
     diesel::update(slips::table.find((club.0, season.0, game.id.0)))
         .set((
-            slips::contents.eq(Json(SlipDocument::from(&game.slip))),
+            slips::contents.eq(JsonColumn(SlipDocument::from(&game.slip))),
             slips::state.eq(state),
             slips::version.eq(i32::try_from(game.version).unwrap_or(i32::MAX)),
             slips::confirm_due_at.eq(confirm_due),
@@ -266,11 +260,11 @@ pub async fn update_slip(
 /// Games whose reported result silence has confirmed by `now`.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_silent(
+/// A [`StoreError`] of the database.
+pub async fn list_confirmed_by_silence(
     conn: &mut Conn,
     now: Instant,
-) -> Result<Vec<(ClubId, SeasonId, GameId)>, Fault> {
+) -> Result<Vec<(ClubId, SeasonId, GameId)>, StoreError> {
     let rows: Vec<(Uuid, Uuid, Uuid)> = slips::table
         .filter(
             slips::state

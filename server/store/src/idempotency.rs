@@ -1,4 +1,4 @@
-//! Answers kept by the key a client sent with its request, so that a request sent twice acts once
+//! Idempotency keys: answers kept by the key a client sent, so that a request sent twice acts once
 //! (IETF draft "The Idempotency-Key HTTP Header Field"; from memory).
 
 use diesel::prelude::*;
@@ -8,13 +8,13 @@ use league::time::Instant;
 use serde_json::Value;
 
 use crate::schema::idempotency_keys;
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// What is known of a key.
 #[derive(Clone, Debug)]
-pub enum Claim {
+pub enum KeyState {
     /// Never seen: act, then keep the answer.
-    Fresh,
+    New,
     /// The same request was answered so.
     Answered(Value),
     /// The key was used for another request.
@@ -25,14 +25,14 @@ pub enum Claim {
 /// ended, and then finds its answer.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn claim(
+/// A [`StoreError`] of the database.
+pub async fn claim_key(
     conn: &mut Conn,
     account: AccountId,
     key: &str,
     request_digest: &[u8],
     now: Instant,
-) -> Result<Claim, Fault> {
+) -> Result<KeyState, StoreError> {
     let fresh = diesel::insert_into(idempotency_keys::table)
         .values((
             idempotency_keys::account_id.eq(account.0),
@@ -45,7 +45,7 @@ pub async fn claim(
         .execute(conn)
         .await?;
     if fresh == 1 {
-        return Ok(Claim::Fresh);
+        return Ok(KeyState::New);
     }
     let (digest, answer): (Vec<u8>, Value) = idempotency_keys::table
         .find((account.0, key))
@@ -53,22 +53,22 @@ pub async fn claim(
         .first(conn)
         .await?;
     Ok(if digest == request_digest {
-        Claim::Answered(answer)
+        KeyState::Answered(answer)
     } else {
-        Claim::OtherRequest
+        KeyState::OtherRequest
     })
 }
 
 /// Keeps the answer of a freshly claimed key.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn keep_answer(
+/// A [`StoreError`] of the database.
+pub async fn save_answer(
     conn: &mut Conn,
     account: AccountId,
     key: &str,
     answer: &Value,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::update(idempotency_keys::table.find((account.0, key)))
         .set(idempotency_keys::answer.eq(answer))
         .execute(conn)

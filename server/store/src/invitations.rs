@@ -2,44 +2,40 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
+use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
-use league::role::Role;
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::schema::invitations;
-use crate::{Conn, Fault, clubs};
+use crate::{Conn, StoreError, clubs};
 
 /// An invitation to a club.
 #[derive(Clone, Debug)]
 pub struct Invitation {
-    /// Identity.
     pub id: Uuid,
-    /// Into which club.
     pub club: ClubId,
-    /// As what.
-    pub role: Role,
+    pub role: ClubRole,
     /// How many more people may use it.
     pub uses_left: u16,
-    /// Until when.
     pub expires_at: Instant,
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     invitation: &Invitation,
     code_digest: &[u8],
     by: AccountId,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(invitations::table)
         .values((
             invitations::club_id.eq(invitation.club.0),
             invitations::invitation_id.eq(invitation.id),
             invitations::code_digest.eq(code_digest),
-            invitations::role.eq(invitation.role.word()),
+            invitations::role.eq(invitation.role.as_str()),
             invitations::uses_left.eq(i32::from(invitation.uses_left)),
             invitations::created_by.eq(by.0),
             invitations::created_at.eq(now),
@@ -53,12 +49,12 @@ pub async fn create(
 /// Uses up one place of the invitation with this code, if one is left at `now`.
 ///
 /// # Errors
-/// [`Fault::NotFound`] when the code is unknown, used up or out of date: the three look alike.
-pub async fn take_place(
+/// [`StoreError::NotFound`] when the code is unknown, used up or out of date: the three look alike.
+pub async fn redeem(
     conn: &mut Conn,
     code_digest: &[u8],
     now: Instant,
-) -> Result<(ClubId, Role), Fault> {
+) -> Result<(ClubId, ClubRole), StoreError> {
     let (club, word): (Uuid, String) = diesel::update(invitations::table)
         .filter(invitations::code_digest.eq(code_digest))
         .filter(
@@ -70,18 +66,18 @@ pub async fn take_place(
         .returning((invitations::club_id, invitations::role))
         .get_result(conn)
         .await?;
-    Ok((ClubId(club), clubs::role(&word)?))
+    Ok((ClubId(club), clubs::parse_role(&word)?))
 }
 
 /// The invitations of a club that still work at `now`, the one that ends first before the others.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list_open(
     conn: &mut Conn,
     club: ClubId,
     now: Instant,
-) -> Result<Vec<Invitation>, Fault> {
+) -> Result<Vec<Invitation>, StoreError> {
     let rows: Vec<(Uuid, String, i32, Instant)> = invitations::table
         .filter(invitations::club_id.eq(club.0))
         .filter(
@@ -103,7 +99,7 @@ pub async fn list_open(
             Ok(Invitation {
                 id,
                 club,
-                role: clubs::role(&word)?,
+                role: clubs::parse_role(&word)?,
                 uses_left: u16::try_from(uses_left).unwrap_or_default(),
                 expires_at,
             })
@@ -112,13 +108,13 @@ pub async fn list_open(
 }
 
 /// # Errors
-/// [`Fault::NotFound`] when the club has no such invitation.
-pub async fn delete(conn: &mut Conn, club: ClubId, id: Uuid) -> Result<(), Fault> {
+/// [`StoreError::NotFound`] when the club has no such invitation.
+pub async fn delete(conn: &mut Conn, club: ClubId, id: Uuid) -> Result<(), StoreError> {
     let gone = diesel::delete(invitations::table.find((club.0, id)))
         .execute(conn)
         .await?;
     if gone == 0 {
-        Err(Fault::NotFound)
+        Err(StoreError::NotFound)
     } else {
         Ok(())
     }
@@ -127,8 +123,8 @@ pub async fn delete(conn: &mut Conn, club: ClubId, id: Uuid) -> Result<(), Fault
 /// Takes all invitations of a club back.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn delete_all(conn: &mut Conn, club: ClubId) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn delete_all(conn: &mut Conn, club: ClubId) -> Result<(), StoreError> {
     diesel::delete(invitations::table)
         .filter(invitations::club_id.eq(club.0))
         .execute(conn)

@@ -16,9 +16,9 @@ const VERSION: u8 = 1;
 /// The document in a `jsonb` column.
 #[derive(Clone, Debug, FromSqlRow, AsExpression)]
 #[diesel(sql_type = Jsonb)]
-pub(crate) struct Json<T: std::fmt::Debug>(pub T);
+pub(crate) struct JsonColumn<T: std::fmt::Debug>(pub T);
 
-impl<T: DeserializeOwned + std::fmt::Debug> FromSql<Jsonb, Pg> for Json<T> {
+impl<T: DeserializeOwned + std::fmt::Debug> FromSql<Jsonb, Pg> for JsonColumn<T> {
     fn from_sql(value: PgValue<'_>) -> deserialize::Result<Self> {
         match value.as_bytes() {
             [VERSION, text @ ..] => Ok(Self(serde_json::from_slice(text)?)),
@@ -27,7 +27,7 @@ impl<T: DeserializeOwned + std::fmt::Debug> FromSql<Jsonb, Pg> for Json<T> {
     }
 }
 
-impl<T: Serialize + std::fmt::Debug> ToSql<Jsonb, Pg> for Json<T> {
+impl<T: Serialize + std::fmt::Debug> ToSql<Jsonb, Pg> for JsonColumn<T> {
     fn to_sql<'b>(&'b self, out: &mut Output<'b, '_, Pg>) -> serialize::Result {
         out.write_all(&[VERSION])?;
         serde_json::to_writer(out, &self.0)?;

@@ -1,40 +1,41 @@
-//! The facts, kept in PostgreSQL. The only crate that knows diesel.
+//! Persistence in PostgreSQL. The only crate that knows diesel.
 //!
-//! One file per subject, with plain functions over a [`Conn`]. Reads see one snapshot; writes are one
-//! transaction each. What a broken constraint means is said in [`Taken`], not guessed by callers.
+//! One file for each table or subject, with plain functions over a [`Conn`]. Reads see one snapshot;
+//! writes are one transaction each. What a broken constraint means is said in [`UniqueConstraint`], not
+//! guessed by callers.
 
 pub mod accounts;
 pub mod adjustments;
-pub mod bounds;
-pub mod brought;
+pub mod brought_units;
 pub mod catalogues;
 pub mod changes;
 pub mod clock;
 pub mod clubs;
 pub mod directory;
-mod fault;
+mod error;
 pub mod frozen_tables;
 pub mod games;
 pub mod idempotency;
 pub mod invitations;
 mod json;
 pub mod lists;
-pub mod moments;
-pub mod nudges;
 mod of_season;
 pub mod painting;
 pub mod photos;
-pub mod places;
 pub mod players;
-pub mod records;
+pub mod record_consents;
+pub mod reminders;
 pub mod repairs;
 pub mod replication;
 pub mod rounds;
-#[allow(missing_docs, reason = "the columns are documented in the migrations")]
+pub mod scheduled_reveals;
 mod schema;
+pub mod season_access;
 pub mod seasons;
 pub mod sessions;
 pub mod trail;
+pub mod week_limits;
+mod week_no;
 pub mod weeks;
 
 use std::sync::Arc;
@@ -56,35 +57,36 @@ use futures_util::future::join;
 use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
-pub use fault::{Fault, Taken};
+pub use error::{StoreError, UniqueConstraint};
 
-/// A connection inside a transaction; every query of this crate takes one. Those that only look take it
-/// shared: several that are awaited together go to the database in one go, and are done in the order in
-/// which they are named.
+/// A connection inside a transaction; every query of this crate takes one. Those that only read take it
+/// shared: several that are awaited together are pipelined, so they cost one round trip, and run in the
+/// order in which they are named.
 pub type Conn = AsyncPgConnection;
 
 const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
 
-/// How long a transaction may take, the wait for a connection included. Then the request is refused
-/// for the moment instead of kept waiting.
-const PATIENCE: Duration = Duration::from_secs(4);
+/// How long a transaction may take, the wait for a connection included. Then the request is refused as
+/// unavailable instead of kept waiting.
+const TRANSACTION_TIMEOUT: Duration = Duration::from_secs(4);
 
-/// A statement that waits for a lock does not outlive the request that gave up on it for long.
-const LIMIT: &str = "set statement_timeout = '5s'";
+/// Sent once for each connection: a statement that waits for a lock must not outlive its request for long.
+const SET_STATEMENT_TIMEOUT: &str = "set statement_timeout = '5s'";
 
 /// The database behind a pool of connections.
 #[derive(Clone)]
 pub struct Store {
     pool: Pool<AsyncPgConnection>,
-    all: Arc<[Pool<AsyncPgConnection>]>,
+    /// Those of all threads, to be counted together.
+    all_pools: Arc<[Pool<AsyncPgConnection>]>,
     ear: changes::Ear,
 }
 
-/// The pools' connections at one moment.
+/// How many connections of the pools are in use at one moment.
 #[derive(Clone, Copy, Debug, Default)]
-pub struct Connections {
-    /// In use.
-    pub busy: usize,
+pub struct PoolStatus {
+    /// Taken out of a pool.
+    pub in_use: usize,
     /// Open and free.
     pub idle: usize,
     /// Requests that wait for one.
@@ -92,32 +94,32 @@ pub struct Connections {
 }
 
 impl Store {
-    /// One store for each of several threads, with a pool of its own: a connection is served by the
-    /// thread that made it, so the others would have to wake that one for every answer. Together they
-    /// have `connections`, or one each; these are made when first needed.
+    /// One store for each of several threads, with a pool of its own: a connection is driven by the thread
+    /// that opened it, so any other thread would have to wake that one for every answer. Together they have
+    /// `connections`, or one each; these are opened when first needed.
     ///
     /// # Errors
-    /// [`Fault::Broken`] when a pool cannot be built.
-    pub fn connect(url: &str, connections: usize, threads: usize) -> Result<Vec<Self>, Fault> {
+    /// [`StoreError::Internal`] when a pool cannot be built.
+    pub fn connect(url: &str, connections: usize, threads: usize) -> Result<Vec<Self>, StoreError> {
         let share = (connections / threads).max(1);
         let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
-        let all: Arc<[_]> = pools?.into();
+        let all_pools: Arc<[_]> = pools?.into();
         let ear = changes::Ear::new();
         let store = |pool: &Pool<_>| Self {
             pool: pool.clone(),
-            all: Arc::clone(&all),
+            all_pools: Arc::clone(&all_pools),
             ear: ear.clone(),
         };
-        Ok(all.iter().map(store).collect())
+        Ok(all_pools.iter().map(store).collect())
     }
 
     /// How many connections all threads have at this moment, and how many wait for one.
     #[must_use]
-    pub fn connections(&self) -> Connections {
-        let mut sum = Connections::default();
-        for pool in &*self.all {
+    pub fn pool_status(&self) -> PoolStatus {
+        let mut sum = PoolStatus::default();
+        for pool in &*self.all_pools {
             let status = pool.status();
-            sum.busy += status.size.saturating_sub(status.available);
+            sum.in_use += status.size.saturating_sub(status.available);
             sum.idle += status.available;
             sum.waiting += status.waiting;
         }
@@ -127,10 +129,10 @@ impl Store {
     /// Runs `act` against one unchanging snapshot of the facts.
     ///
     /// # Errors
-    /// Whatever `act` answers, or a [`Fault`] of the database.
+    /// Whatever `act` answers, or a [`StoreError`] of the database.
     pub async fn read<R, E, F>(&self, act: F) -> Result<R, E>
     where
-        E: From<Fault>,
+        E: From<StoreError>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
         let begin = "begin isolation level repeatable read read only";
@@ -138,17 +140,17 @@ impl Store {
             .await
     }
 
-    /// Runs `act`, which is a single statement and writes nothing, without a transaction around it.
+    /// Runs `act`, a single statement that writes nothing, without a transaction around it.
     ///
     /// # Errors
-    /// Whatever `act` answers, or a [`Fault`] of the database.
-    pub async fn ask<R>(
+    /// Whatever `act` answers, or a [`StoreError`] of the database.
+    pub async fn query<R>(
         &self,
-        act: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
-    ) -> Result<R, Fault> {
-        within_patience(async {
-            let (conn, answer) = self.begun(act).await?;
-            give_back(conn);
+        act: impl AsyncFn(&mut Conn) -> Result<R, StoreError>,
+    ) -> Result<R, StoreError> {
+        with_timeout(async {
+            let (conn, answer) = self.acquire_and_run(act).await?;
+            release(conn);
             Ok(answer)
         })
         .await
@@ -158,28 +160,28 @@ impl Store {
     /// by [`Store::on_change`] has been told once this answers.
     ///
     /// # Errors
-    /// Whatever `act` answers (then nothing was written), or a [`Fault`] of the database.
+    /// Whatever `act` answers (then nothing was written), or a [`StoreError`] of the database.
     pub async fn write<R, E, F>(&self, act: F) -> Result<R, E>
     where
-        E: From<Fault>,
+        E: From<StoreError>,
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
         self.write_after(async |_| Ok(()), async |conn, ()| act(conn).await)
             .await
     }
 
-    /// As [`Store::write`], for what begins with a look that writes nothing: its statements go to the
-    /// database together with the beginning of the transaction. It may be looked twice.
+    /// As [`Store::write`], for what begins with reads: `look` is pipelined with `begin`, which saves a round
+    /// trip. It must write nothing, because it may run twice.
     ///
     /// # Errors
-    /// Whatever `look` or `act` answers (then nothing was written), or a [`Fault`] of the database.
+    /// Whatever `look` or `act` answers (then nothing was written), or a [`StoreError`] of the database.
     pub async fn write_after<L, R, E>(
         &self,
         look: impl AsyncFn(&Conn) -> Result<L, E>,
         act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
     ) -> Result<R, E>
     where
-        E: From<Fault>,
+        E: From<StoreError>,
     {
         let transaction = self.transact("begin read write", look, act);
         let (answer, noted) = self.ear.noting(transaction).await;
@@ -198,84 +200,86 @@ impl Store {
         act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
     ) -> Result<R, E>
     where
-        E: From<Fault>,
+        E: From<StoreError>,
     {
-        within_patience(async {
+        with_timeout(async {
             let first = async |conn: &mut Conn| {
-                let (begun, seen) = join(tell(conn, begin), look(conn)).await;
+                let (begun, seen) = join(execute(conn, begin), look(conn)).await;
                 begun.map(|()| seen)
             };
-            let (mut conn, seen) = self.begun(first).await?;
+            let (mut conn, seen) = self.acquire_and_run(first).await?;
             let answer = match seen {
                 Ok(seen) => act(&mut conn, seen).await,
                 Err(refusal) => Err(refusal),
             };
             let end = if answer.is_ok() { "commit" } else { "rollback" };
-            tell(&conn, end).await?;
-            give_back(conn);
+            execute(&conn, end).await?;
+            release(conn);
             answer
         })
         .await
     }
 
-    /// A connection with what it answered to its first statements, which may be sent twice. One that the
-    /// database ended is found out by that: then those as old as it go too, and a new one is asked.
-    async fn begun<R>(
+    /// A connection with the result of its first statements, which may be sent twice. A connection that
+    /// the database has closed is noticed by them: then all idle ones are dropped, too, and a new one is
+    /// tried.
+    async fn acquire_and_run<R>(
         &self,
-        first: impl AsyncFn(&mut Conn) -> Result<R, Fault>,
-    ) -> Result<(InUse, R), Fault> {
-        let mut conn = self.conn().await?;
+        first: impl AsyncFn(&mut Conn) -> Result<R, StoreError>,
+    ) -> Result<(CheckedOut, R), StoreError> {
+        let mut conn = self.acquire().await?;
         let mut answer = first(&mut conn).await;
-        if matches!(answer, Err(Fault::Unavailable(_))) {
+        if matches!(answer, Err(StoreError::Unavailable(_))) {
             drop(conn);
             self.pool.retain(|_, _| false);
-            conn = self.conn().await?;
+            conn = self.acquire().await?;
             answer = first(&mut conn).await;
         }
         Ok((conn, answer?))
     }
 
-    async fn conn(&self) -> Result<InUse, Fault> {
+    async fn acquire(&self) -> Result<CheckedOut, StoreError> {
         let conn = self.pool.get().await;
-        let conn = conn.map_err(|cause| Fault::Unavailable(cause.to_string()))?;
+        let conn = conn.map_err(|cause| StoreError::Unavailable(cause.to_string()))?;
         Ok(guard(conn, |conn| drop(Object::take(conn))))
     }
 }
 
-/// A connection that is closed where it is not given back, and its transaction with it.
-type InUse = ScopeGuard<Pooled, fn(Pooled)>;
+/// A connection taken out of its pool. Dropped without [`release`] it is closed: a transaction that was
+/// cut off by the timeout must not go back into the pool.
+type CheckedOut = ScopeGuard<PooledConn, fn(PooledConn)>;
 
-type Pooled = Object<AsyncPgConnection>;
+type PooledConn = Object<AsyncPgConnection>;
 
-fn give_back(conn: InUse) {
+fn release(conn: CheckedOut) {
     drop(ScopeGuard::into_inner(conn));
 }
 
-async fn tell(mut conn: &Conn, statement: &str) -> Result<(), Fault> {
+async fn execute(mut conn: &Conn, statement: &str) -> Result<(), StoreError> {
     Ok(conn.batch_execute(statement).await?)
 }
 
-fn pool(url: &str, connections: usize) -> Result<Pool<AsyncPgConnection>, Fault> {
+fn pool(url: &str, connections: usize) -> Result<Pool<AsyncPgConnection>, StoreError> {
     let mut config = ManagerConfig::default();
-    // Its task hears of the end of a connection at once: no need to ask before each use.
+    // The task that drives a connection notices its end at once: no need for a test query before each use.
     config.recycling_method = RecyclingMethod::Fast;
     config.custom_setup = Box::new(|url| establish(url).boxed());
     Pool::builder(AsyncDieselConnectionManager::new_with_config(url, config))
         .max_size(connections)
         .build()
-        .map_err(|cause| Fault::Broken(cause.to_string()))
+        .map_err(|cause| StoreError::Internal(cause.to_string()))
 }
 
-async fn within_patience<R, E: From<Fault>>(
+async fn with_timeout<R, E: From<StoreError>>(
     act: impl Future<Output = Result<R, E>>,
 ) -> Result<R, E> {
-    let late = |_| Fault::Unavailable(format!("no answer within {PATIENCE:?}"));
-    timeout(PATIENCE, act).await.map_err(late)?
+    let late = |_| StoreError::Unavailable(format!("no answer within {TRANSACTION_TIMEOUT:?}"));
+    timeout(TRANSACTION_TIMEOUT, act).await.map_err(late)?
 }
 
 async fn establish(url: &str) -> ConnectionResult<AsyncPgConnection> {
     let mut conn = AsyncPgConnection::establish(url).await?;
-    let limited = conn.batch_execute(LIMIT).await;
+    let limited = conn.batch_execute(SET_STATEMENT_TIMEOUT).await;
     limited.map_err(ConnectionError::CouldntSetupConfiguration)?;
     Ok(conn)
 }
@@ -283,12 +287,12 @@ async fn establish(url: &str) -> ConnectionResult<AsyncPgConnection> {
 /// Brings the database at `url` to the newest schema. Needs a runtime of several threads.
 ///
 /// # Errors
-/// [`Fault::Unavailable`] without a connection, [`Fault::Broken`] when a migration fails.
-pub async fn migrate(url: &str) -> Result<(), Fault> {
-    harness(url)
+/// [`StoreError::Unavailable`] without a connection, [`StoreError::Internal`] when a migration fails.
+pub async fn migrate(url: &str) -> Result<(), StoreError> {
+    migration_harness(url)
         .await?
         .run_pending_migrations(MIGRATIONS)
-        .map_err(broken)?;
+        .map_err(internal)?;
     Ok(())
 }
 
@@ -296,26 +300,28 @@ pub async fn migrate(url: &str) -> Result<(), Fault> {
 ///
 /// # Errors
 /// As [`migrate`].
-pub async fn unmigrate(url: &str) -> Result<(), Fault> {
-    harness(url)
+pub async fn revert_migrations(url: &str) -> Result<(), StoreError> {
+    migration_harness(url)
         .await?
         .revert_all_migrations(MIGRATIONS)
-        .map_err(broken)?;
+        .map_err(internal)?;
     Ok(())
 }
 
-/// Servers that start at once migrate one after the other: the lock is this session's, and the number
-/// nobody else's in a database of ours.
-const ONE_AT_A_TIME: &str = "select pg_advisory_lock(1)";
+/// Servers that start at once migrate one after the other: an advisory lock of the session, with a number
+/// that nobody else uses in this database.
+const MIGRATION_LOCK: &str = "select pg_advisory_lock(1)";
 
-async fn harness(url: &str) -> Result<AsyncMigrationHarness<AsyncPgConnection>, Fault> {
+async fn migration_harness(
+    url: &str,
+) -> Result<AsyncMigrationHarness<AsyncPgConnection>, StoreError> {
     let mut conn = AsyncPgConnection::establish(url)
         .await
-        .map_err(|cause| Fault::Unavailable(cause.to_string()))?;
-    conn.batch_execute(ONE_AT_A_TIME).await?;
+        .map_err(|cause| StoreError::Unavailable(cause.to_string()))?;
+    conn.batch_execute(MIGRATION_LOCK).await?;
     Ok(AsyncMigrationHarness::new(conn))
 }
 
-fn broken(cause: Box<dyn std::error::Error + Send + Sync>) -> Fault {
-    Fault::Broken(cause.to_string())
+fn internal(cause: Box<dyn std::error::Error + Send + Sync>) -> StoreError {
+    StoreError::Internal(cause.to_string())
 }

@@ -3,42 +3,37 @@
 use diesel::prelude::*;
 use diesel::select;
 use diesel_async::RunQueryDsl;
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::ids::{AccountId, ClubId, ListId, PlayerId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::clock::league_clock;
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::of_season::of_season;
 use crate::schema::{late_leaves, lists, players};
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// What a player has for one week.
 #[derive(Clone, Debug)]
 pub struct PlayerList {
-    /// Identity.
     pub id: ListId,
-    /// For which week.
     pub week: WeekNo,
-    /// Whose.
     pub player: PlayerId,
     /// What is being written.
     pub draft: Option<ArmyListDocument>,
     /// Rises with every save of the draft.
     pub draft_revision: i32,
     /// What was handed in.
-    pub sealed: Option<SealedList>,
+    pub sealed: Option<SealedListRow>,
 }
 
 /// A list that was handed in.
 #[derive(Clone, Debug)]
-pub struct SealedList {
-    /// The list.
+pub struct SealedListRow {
     pub list: ArmyListDocument,
-    /// Its points.
     pub points: u32,
     /// The version of the catalogue it is pinned to.
     pub catalogue_number: i32,
@@ -46,7 +41,6 @@ pub struct SealedList {
     pub salt: Vec<u8>,
     /// The receipt.
     pub digest: Vec<u8>,
-    /// When it was sealed.
     pub sealed_at: Instant,
     /// Whole minutes after the end of the grace, when late.
     pub late_minutes: Option<u32>,
@@ -54,53 +48,48 @@ pub struct SealedList {
     pub stands_in: bool,
 }
 
-/// Which list of a player's week is meant.
+/// The list of a player's week: one that has a row already, or a new one.
 #[derive(Clone, Copy, Debug)]
-pub enum Identity {
+pub enum ListIdentity {
     /// The one that the player began.
-    Begun(ListId),
+    Existing(ListId),
     /// One that nobody began.
     New(ListId),
 }
 
-impl Identity {
-    /// The list.
+impl ListIdentity {
     #[must_use]
     pub fn id(self) -> ListId {
         match self {
-            Self::Begun(id) | Self::New(id) => id,
+            Self::Existing(id) | Self::New(id) => id,
         }
     }
 }
 
-impl From<Option<ListId>> for Identity {
+impl From<Option<ListId>> for ListIdentity {
     fn from(begun: Option<ListId>) -> Self {
-        begun.map_or_else(|| Self::New(ListId(Uuid::new_v4())), Self::Begun)
+        begun.map_or_else(|| Self::New(ListId(Uuid::new_v4())), Self::Existing)
     }
 }
 
 /// Leave to hand in late.
 #[derive(Clone, Debug)]
 pub struct LateLeave {
-    /// For which week.
     pub week: WeekNo,
-    /// To whom.
     pub player: PlayerId,
-    /// Why.
     pub reason: String,
-    /// By whom.
     pub granted_by: AccountId,
 }
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = lists)]
-struct ListRow {
+struct ListColumns {
     list_id: Uuid,
     week_no: i16,
     player_id: Uuid,
-    draft: Option<Json<ArmyListDocument>>,
+    draft: Option<JsonColumn<ArmyListDocument>>,
     draft_revision: i32,
-    sealed: Option<Json<ArmyListDocument>>,
+    sealed: Option<JsonColumn<ArmyListDocument>>,
     sealed_points: Option<i32>,
     catalogue_number: Option<i32>,
     salt: Option<Vec<u8>>,
@@ -112,8 +101,8 @@ struct ListRow {
 
 #[derive(Insertable, AsChangeset)]
 #[diesel(table_name = lists, treat_none_as_null = true, treat_none_as_default_value = false)]
-struct SealedRow<'a> {
-    sealed: Json<&'a ArmyListDocument>,
+struct SealedColumns<'a> {
+    sealed: JsonColumn<&'a ArmyListDocument>,
     sealed_points: i32,
     catalogue_number: i32,
     salt: &'a [u8],
@@ -123,11 +112,11 @@ struct SealedRow<'a> {
     stands_in: bool,
 }
 
-impl<'a> From<&'a SealedList> for SealedRow<'a> {
-    fn from(sealed: &'a SealedList) -> Self {
+impl<'a> From<&'a SealedListRow> for SealedColumns<'a> {
+    fn from(sealed: &'a SealedListRow) -> Self {
         let late = sealed.late_minutes.map(i32::try_from);
         Self {
-            sealed: Json(&sealed.list),
+            sealed: JsonColumn(&sealed.list),
             sealed_points: i32::try_from(sealed.points).unwrap_or(i32::MAX),
             catalogue_number: sealed.catalogue_number,
             salt: &sealed.salt,
@@ -139,15 +128,15 @@ impl<'a> From<&'a SealedList> for SealedRow<'a> {
     }
 }
 
-impl TryFrom<ListRow> for PlayerList {
-    type Error = Fault;
+impl TryFrom<ListColumns> for PlayerList {
+    type Error = StoreError;
 
-    fn try_from(row: ListRow) -> Result<Self, Fault> {
+    fn try_from(row: ListColumns) -> Result<Self, StoreError> {
         let late_minutes = row
             .late_minutes
             .map(|late| u32::try_from(late).unwrap_or_default());
         let sealed = (|| {
-            Some(SealedList {
+            Some(SealedListRow {
                 list: row.sealed?.0,
                 points: u32::try_from(row.sealed_points?).ok()?,
                 catalogue_number: row.catalogue_number?,
@@ -160,7 +149,7 @@ impl TryFrom<ListRow> for PlayerList {
         })();
         Ok(Self {
             id: ListId(row.list_id),
-            week: week_no(row.week_no)?,
+            week: week_from_sql(row.week_no)?,
             player: PlayerId(row.player_id),
             draft: row.draft.map(|draft| draft.0),
             draft_revision: row.draft_revision,
@@ -172,17 +161,17 @@ impl TryFrom<ListRow> for PlayerList {
 /// The list of a player for a week, if the player began one.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     player: PlayerId,
-) -> Result<Option<PlayerList>, Fault> {
-    let row: Option<ListRow> = lists::table
-        .find((club.0, season.0, number(week), player.0))
-        .select(ListRow::as_select())
+) -> Result<Option<PlayerList>, StoreError> {
+    let row: Option<ListColumns> = lists::table
+        .find((club.0, season.0, week_to_sql(week), player.0))
+        .select(ListColumns::as_select())
         .first(conn)
         .await
         .optional()?;
@@ -192,28 +181,28 @@ pub async fn find(
 /// The list of a player for a week, made if need be, its row locked until the transaction ends.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn lock(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     player: PlayerId,
-) -> Result<PlayerList, Fault> {
+) -> Result<PlayerList, StoreError> {
     diesel::insert_into(lists::table)
         .values((
             lists::club_id.eq(club.0),
             lists::season_id.eq(season.0),
-            lists::week_no.eq(number(week)),
+            lists::week_no.eq(week_to_sql(week)),
             lists::player_id.eq(player.0),
             lists::list_id.eq(Uuid::new_v4()),
         ))
         .on_conflict_do_nothing()
         .execute(conn)
         .await?;
-    let row: ListRow = lists::table
-        .find((club.0, season.0, number(week), player.0))
-        .select(ListRow::as_select())
+    let row: ListColumns = lists::table
+        .find((club.0, season.0, week_to_sql(week), player.0))
+        .select(ListColumns::as_select())
         .for_update()
         .first(conn)
         .await?;
@@ -224,21 +213,21 @@ pub async fn lock(
 /// [`clock::now`](crate::clock::now), in one question.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn find_begun_and_now(
+/// A [`StoreError`] of the database.
+pub async fn find_id_and_now(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     account: AccountId,
-) -> Result<(Option<ListId>, Instant), Fault> {
+) -> Result<(Option<ListId>, Instant), StoreError> {
     let player = players::table
         .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
         .select(players::player_id);
     let begun = lists::table
         .filter(of_season!(lists, club, season))
-        .filter(lists::week_no.eq(number(week)))
+        .filter(lists::week_no.eq(week_to_sql(week)))
         .filter(lists::player_id.nullable().eq(player.single_value()))
         .select(lists::list_id);
     let (id, now): (Option<Uuid>, Instant) = select((begun.single_value(), league_clock()))
@@ -250,18 +239,18 @@ pub async fn find_begun_and_now(
 /// Every list of a week that somebody began, in the order of the players' identities.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_of_week(
+/// A [`StoreError`] of the database.
+pub async fn list_by_week(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Vec<PlayerList>, Fault> {
-    let rows: Vec<ListRow> = lists::table
+) -> Result<Vec<PlayerList>, StoreError> {
+    let rows: Vec<ListColumns> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
-        .filter(lists::week_no.eq(number(week)))
+        .filter(lists::week_no.eq(week_to_sql(week)))
         .order(lists::player_id)
-        .select(ListRow::as_select())
+        .select(ListColumns::as_select())
         .load(conn)
         .await?;
     rows.into_iter().map(PlayerList::try_from).collect()
@@ -269,35 +258,38 @@ pub async fn list_of_week(
 
 /// A list that was handed in, as far as the table follows from it.
 #[derive(Clone, Debug)]
-pub struct HandedIn {
-    /// Whose.
+pub struct SealedListFacts {
     pub player: PlayerId,
-    /// The list.
     pub list: ArmyListDocument,
     /// The version of the catalogue it is pinned to.
     pub catalogue_number: i32,
-    /// When it was sealed.
     pub sealed_at: Instant,
     /// Whether it came after the end of the grace.
     pub late: bool,
 }
 
-type HandedInRow = (Uuid, Json<ArmyListDocument>, i32, Instant, Option<i32>);
+type SealedListFactsColumns = (
+    Uuid,
+    JsonColumn<ArmyListDocument>,
+    i32,
+    Instant,
+    Option<i32>,
+);
 
 /// The lists of a week that were handed in, in the order of the players' identities. Reads nobody's
 /// draft: a process that may not see drafts asks for this.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_handed_in(
+/// A [`StoreError`] of the database.
+pub async fn list_sealed(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Vec<HandedIn>, Fault> {
-    let rows: Vec<HandedInRow> = lists::table
+) -> Result<Vec<SealedListFacts>, StoreError> {
+    let rows: Vec<SealedListFactsColumns> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
-        .filter(lists::week_no.eq(number(week)))
+        .filter(lists::week_no.eq(week_to_sql(week)))
         .filter(lists::sealed.is_not_null())
         .order(lists::player_id)
         .select((
@@ -309,12 +301,14 @@ pub async fn list_handed_in(
         ))
         .load(&mut conn)
         .await?;
-    let handed_in = |(player, list, catalogue_number, sealed_at, late): HandedInRow| HandedIn {
-        player: PlayerId(player),
-        list: list.0,
-        catalogue_number,
-        sealed_at,
-        late: late.is_some(),
+    let handed_in = |(player, list, catalogue_number, sealed_at, late): SealedListFactsColumns| {
+        SealedListFacts {
+            player: PlayerId(player),
+            list: list.0,
+            catalogue_number,
+            sealed_at,
+            late: late.is_some(),
+        }
     };
     Ok(rows.into_iter().map(handed_in).collect())
 }
@@ -322,24 +316,24 @@ pub async fn list_handed_in(
 /// The list that a player sealed last before `week`, with that week.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn find_last_sealed(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     player: PlayerId,
-) -> Result<Option<PlayerList>, Fault> {
-    let row: Option<ListRow> = lists::table
+) -> Result<Option<PlayerList>, StoreError> {
+    let row: Option<ListColumns> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
         .filter(
             lists::week_no
-                .lt(number(week))
+                .lt(week_to_sql(week))
                 .and(lists::player_id.eq(player.0)),
         )
         .filter(lists::sealed.is_not_null())
         .order(lists::week_no.desc())
-        .select(ListRow::as_select())
+        .select(ListColumns::as_select())
         .first(&mut conn)
         .await
         .optional()?;
@@ -349,18 +343,18 @@ pub async fn find_last_sealed(
 /// Every list that a player began in a season, oldest week first.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list_of_player(
+/// A [`StoreError`] of the database.
+pub async fn list_by_player(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     player: PlayerId,
-) -> Result<Vec<PlayerList>, Fault> {
-    let rows: Vec<ListRow> = lists::table
+) -> Result<Vec<PlayerList>, StoreError> {
+    let rows: Vec<ListColumns> = lists::table
         .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
         .filter(lists::player_id.eq(player.0))
         .order(lists::week_no)
-        .select(ListRow::as_select())
+        .select(ListColumns::as_select())
         .load(conn)
         .await?;
     rows.into_iter().map(PlayerList::try_from).collect()
@@ -369,23 +363,28 @@ pub async fn list_of_player(
 /// Saves a draft; answers its new revision.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update_draft(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     list: &PlayerList,
     draft: &ArmyListDocument,
-) -> Result<i32, Fault> {
+) -> Result<i32, StoreError> {
     Ok(
-        diesel::update(lists::table.find((club.0, season.0, number(list.week), list.player.0)))
-            .set((
-                lists::draft.eq(Json(draft.clone())),
-                lists::draft_revision.eq(lists::draft_revision + 1),
-            ))
-            .returning(lists::draft_revision)
-            .get_result(conn)
-            .await?,
+        diesel::update(lists::table.find((
+            club.0,
+            season.0,
+            week_to_sql(list.week),
+            list.player.0,
+        )))
+        .set((
+            lists::draft.eq(JsonColumn(draft.clone())),
+            lists::draft_revision.eq(lists::draft_revision + 1),
+        ))
+        .returning(lists::draft_revision)
+        .get_result(conn)
+        .await?,
     )
 }
 
@@ -393,24 +392,25 @@ pub async fn update_draft(
 /// begun for the week that `identity` does not know of.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn seal(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     (week, player): (WeekNo, PlayerId),
-    identity: Identity,
-    sealed: &SealedList,
-) -> Result<bool, Fault> {
-    let row = SealedRow::from(sealed);
+    identity: ListIdentity,
+    sealed: &SealedListRow,
+) -> Result<bool, StoreError> {
+    let row = SealedColumns::from(sealed);
     let saved = match identity {
-        // Two statements and not one that does both: diesel has that one parsed and planned each time.
-        Identity::New(id) => {
+        // Two statements instead of an upsert: diesel does not keep `on conflict do update` prepared, so it
+        // would be parsed and planned each time.
+        ListIdentity::New(id) => {
             diesel::insert_into(lists::table)
                 .values((
                     lists::club_id.eq(club.0),
                     lists::season_id.eq(season.0),
-                    lists::week_no.eq(number(week)),
+                    lists::week_no.eq(week_to_sql(week)),
                     lists::player_id.eq(player.0),
                     lists::list_id.eq(id.0),
                     &row,
@@ -419,8 +419,8 @@ pub async fn seal(
                 .execute(conn)
                 .await?
         }
-        Identity::Begun(id) => {
-            diesel::update(lists::table.find((club.0, season.0, number(week), player.0)))
+        ListIdentity::Existing(id) => {
+            diesel::update(lists::table.find((club.0, season.0, week_to_sql(week), player.0)))
                 .filter(lists::list_id.eq(id.0))
                 .set(&row)
                 .execute(conn)
@@ -433,19 +433,19 @@ pub async fn seal(
 /// Gives a player leave to hand in late.
 ///
 /// # Errors
-/// [`Taken::LateLeave`](crate::Taken::LateLeave) when given already.
+/// [`UniqueConstraint::LateLeave`](crate::UniqueConstraint::LateLeave) when given already.
 pub async fn create_leave(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     leave: &LateLeave,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(late_leaves::table)
         .values((
             late_leaves::club_id.eq(club.0),
             late_leaves::season_id.eq(season.0),
-            late_leaves::week_no.eq(number(leave.week)),
+            late_leaves::week_no.eq(week_to_sql(leave.week)),
             late_leaves::player_id.eq(leave.player.0),
             late_leaves::reason.eq(&leave.reason),
             late_leaves::granted_by.eq(leave.granted_by.0),
@@ -457,15 +457,15 @@ pub async fn create_leave(
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn has_leave(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     player: PlayerId,
-) -> Result<bool, Fault> {
-    let leave = late_leaves::table.find((club.0, season.0, number(week), player.0));
+) -> Result<bool, StoreError> {
+    let leave = late_leaves::table.find((club.0, season.0, week_to_sql(week), player.0));
     Ok(diesel::select(diesel::dsl::exists(leave))
         .get_result(conn)
         .await?)

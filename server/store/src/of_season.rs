@@ -1,4 +1,4 @@
-//! The filters that most queries begin with.
+//! Query filters by season, which most queries begin with.
 
 /// The rows of one season in a table that has both keys.
 macro_rules! of_season {

@@ -2,31 +2,33 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use document::painting::ModelStagesDocument;
+use document::painting::rules::ModelStagesDocument;
 use futures_util::future::try_join;
 use league::ids::{AccountId, ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
 use league::name::Text;
-use league::painting::{Checker, Claim, ClaimState, Evidence, NewClaim, PaintingLog, PhotoDigest};
+use league::painting::{
+    Checker, ClaimState, Evidence, NewClaim, PaintingClaim, PaintingLog, PhotoDigest,
+};
 use league::time::Instant;
 use uuid::Uuid;
 
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::of_season::of_season_or_player;
 use crate::schema::painting_claims;
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault, brought};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError, brought_units};
 
 #[derive(Queryable, Selectable, Insertable)]
 #[diesel(table_name = painting_claims)]
-struct ClaimRow {
+struct ClaimColumns {
     club_id: Uuid,
     season_id: Uuid,
     claim_id: Uuid,
     player_id: Uuid,
     week_no: i16,
     unit: String,
-    stages: Json<ModelStagesDocument>,
+    stages: JsonColumn<ModelStagesDocument>,
     photo: Option<Vec<u8>>,
     claimed_at: Instant,
     state: String,
@@ -36,8 +38,8 @@ struct ClaimRow {
     reason: Option<String>,
 }
 
-impl ClaimRow {
-    fn new(club: ClubId, season: SeasonId, claim: &Claim) -> Self {
+impl ClaimColumns {
+    fn new(club: ClubId, season: SeasonId, claim: &PaintingClaim) -> Self {
         let made = &claim.made;
         let (state, checker, by, at, reason) = match &claim.state {
             ClaimState::Open => ("open", None, None, None, None),
@@ -61,9 +63,9 @@ impl ClaimRow {
             season_id: season.0,
             claim_id: made.id.0,
             player_id: made.player.0,
-            week_no: number(made.week),
+            week_no: week_to_sql(made.week),
             unit: made.unit.to_string(),
-            stages: Json(made.stages.into()),
+            stages: JsonColumn(made.stages.into()),
             photo: match made.evidence {
                 Evidence::AtTable => None,
                 Evidence::Photo(digest) => Some(digest.0.to_vec()),
@@ -77,7 +79,7 @@ impl ClaimRow {
         }
     }
 
-    fn claim(self) -> Option<Claim> {
+    fn claim(self) -> Option<PaintingClaim> {
         let evidence = match self.photo {
             None => Evidence::AtTable,
             Some(bytes) => Evidence::Photo(PhotoDigest(bytes.try_into().ok()?)),
@@ -98,11 +100,11 @@ impl ClaimRow {
                 at: self.decided_at?,
             },
         };
-        Some(Claim {
+        Some(PaintingClaim {
             made: NewClaim {
                 id: ClaimId(self.claim_id),
                 player: PlayerId(self.player_id),
-                week: week_no(self.week_no).ok()?,
+                week: week_from_sql(self.week_no).ok()?,
                 unit: EntryKey::new(&self.unit).ok()?,
                 stages: self.stages.0.try_into().ok()?,
                 evidence,
@@ -126,21 +128,21 @@ fn checker_word(checker: Checker) -> &'static str {
         .map_or("referee", |known| known.1)
 }
 
-fn read(row: ClaimRow) -> Result<Claim, Fault> {
+fn parse_claim(row: ClaimColumns) -> Result<PaintingClaim, StoreError> {
     let id = row.claim_id;
     row.claim()
-        .ok_or_else(|| Fault::Broken(format!("claim {id} cannot be read")))
+        .ok_or_else(|| StoreError::Internal(format!("claim {id} cannot be read")))
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    claim: &Claim,
-) -> Result<(), Fault> {
-    let row = ClaimRow::new(club, season, claim);
+    claim: &PaintingClaim,
+) -> Result<(), StoreError> {
+    let row = ClaimColumns::new(club, season, claim);
     diesel::insert_into(painting_claims::table)
         .values(row)
         .execute(conn)
@@ -151,32 +153,32 @@ pub async fn create(
 /// The claims of a season, or of one player, in the order in which they were made.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
-) -> Result<Vec<Claim>, Fault> {
-    let rows: Vec<ClaimRow> = of_season_or_player!(painting_claims, club, season, player)
+) -> Result<Vec<PaintingClaim>, StoreError> {
+    let rows: Vec<ClaimColumns> = of_season_or_player!(painting_claims, club, season, player)
         .order((painting_claims::claimed_at, painting_claims::claim_id))
-        .select(ClaimRow::as_select())
+        .select(ClaimColumns::as_select())
         .load(&mut conn)
         .await?;
-    rows.into_iter().map(read).collect()
+    rows.into_iter().map(parse_claim).collect()
 }
 
 /// The whole log of a season, or of one player.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn find_log(
     conn: &Conn,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
-) -> Result<PaintingLog, Fault> {
-    let brought = brought::list(conn, club, season, player);
+) -> Result<PaintingLog, StoreError> {
+    let brought = brought_units::list(conn, club, season, player);
     let claims = list(conn, club, season, player);
     let (brought, claims) = try_join(brought, claims).await?;
     Ok(PaintingLog { brought, claims })
@@ -185,33 +187,33 @@ pub async fn find_log(
 /// The claim, its row locked until the transaction ends.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn lock(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: ClaimId,
-) -> Result<Claim, Fault> {
-    let row: ClaimRow = painting_claims::table
+) -> Result<PaintingClaim, StoreError> {
+    let row: ClaimColumns = painting_claims::table
         .find((club.0, season.0, id.0))
-        .select(ClaimRow::as_select())
+        .select(ClaimColumns::as_select())
         .for_update()
         .first(conn)
         .await?;
-    read(row)
+    parse_claim(row)
 }
 
 /// Saves what was decided of a claim.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    claim: &Claim,
-) -> Result<(), Fault> {
-    let row = ClaimRow::new(club, season, claim);
+    claim: &PaintingClaim,
+) -> Result<(), StoreError> {
+    let row = ClaimColumns::new(club, season, claim);
     diesel::update(painting_claims::table.find((club.0, season.0, row.claim_id)))
         .set((
             painting_claims::state.eq(row.state),

@@ -1,15 +1,15 @@
-//! Pictures of models. Named by the digest of their pixels.
+//! Photos of painted models, identified by the digest of their pixels.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::painting::{Likeness, PhotoDigest};
+use league::painting::{PerceptualHash, PhotoDigest};
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::of_season::of_season;
 use crate::schema::painting_photos;
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// A picture as it is kept.
 #[derive(Clone, Debug)]
@@ -17,26 +17,24 @@ pub struct Photo {
     /// Of the pixels as they were sent.
     pub digest: PhotoDigest,
     /// What it looks like.
-    pub likeness: Likeness,
+    pub likeness: PerceptualHash,
     /// The picture, written by us.
     pub jpeg: Vec<u8>,
 }
 
 /// A picture of the season without its pixels.
 #[derive(Clone, Copy, Debug)]
-pub struct Known {
-    /// Whose.
+pub struct PhotoInfo {
     pub player: PlayerId,
-    /// Its name.
     pub digest: PhotoDigest,
     /// What it looks like.
-    pub likeness: Likeness,
+    pub likeness: PerceptualHash,
 }
 
 /// Saves a picture; one that the player has already stays as it is.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
@@ -44,7 +42,7 @@ pub async fn create(
     player: PlayerId,
     photo: &Photo,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(painting_photos::table)
         .values((
             painting_photos::club_id.eq(club.0),
@@ -64,13 +62,13 @@ pub async fn create(
 /// The JPEG of a picture, whoever sent it: the same name is the same pixels.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     digest: PhotoDigest,
-) -> Result<Vec<u8>, Fault> {
+) -> Result<Vec<u8>, StoreError> {
     Ok(painting_photos::table
         .filter(of_season!(painting_photos, club, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
@@ -83,8 +81,12 @@ pub async fn find(
 /// What pictures of a season look like, the oldest first.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec<Known>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn list(
+    conn: &mut Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<PhotoInfo>, StoreError> {
     let rows: Vec<(Uuid, Vec<u8>, i64)> = painting_photos::table
         .filter(of_season!(painting_photos, club, season))
         .order((painting_photos::uploaded_at, painting_photos::digest))
@@ -99,11 +101,11 @@ pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec
         .map(|(player, digest, likeness)| {
             let digest = digest
                 .try_into()
-                .map_err(|_| Fault::Broken("a photo without a digest".to_owned()))?;
-            Ok(Known {
+                .map_err(|_| StoreError::Internal("a photo without a digest".to_owned()))?;
+            Ok(PhotoInfo {
                 player: PlayerId(player),
                 digest: PhotoDigest(digest),
-                likeness: Likeness(likeness.cast_unsigned()),
+                likeness: PerceptualHash(likeness.cast_unsigned()),
             })
         })
         .collect()
@@ -112,14 +114,14 @@ pub async fn list(conn: &mut Conn, club: ClubId, season: SeasonId) -> Result<Vec
 /// Takes a picture away: of one player, or of everybody who sent it.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn delete(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     digest: PhotoDigest,
     of: Option<PlayerId>,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     let mut photos = diesel::delete(painting_photos::table)
         .filter(of_season!(painting_photos, club, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
@@ -128,7 +130,7 @@ pub async fn delete(
         photos = photos.filter(painting_photos::player_id.eq(player.0));
     }
     match photos.execute(conn).await? {
-        0 => Err(Fault::NotFound),
+        0 => Err(StoreError::NotFound),
         _ => Ok(()),
     }
 }

@@ -9,19 +9,16 @@ use uuid::Uuid;
 
 use crate::of_season::of_season;
 use crate::schema::{availabilities, players};
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// One person's place in a season.
 #[derive(Clone, Debug)]
 pub struct Player {
-    /// Identity.
     pub id: PlayerId,
-    /// The person.
     pub account: AccountId,
     /// The name shown in this season.
     pub handle: String,
-    /// Key of the faction.
     pub faction: String,
     /// People of one household are not paired in early rounds; only officers see it.
     pub household: Option<String>,
@@ -37,7 +34,6 @@ pub struct Player {
     pub seat: Option<u8>,
 }
 
-/// When somebody left.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum LeftAfter {
     /// Before the first week.
@@ -60,7 +56,7 @@ impl Player {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = players)]
-pub(crate) struct PlayerRow {
+pub(crate) struct PlayerColumns {
     player_id: Uuid,
     account_id: Uuid,
     handle: String,
@@ -73,14 +69,14 @@ pub(crate) struct PlayerRow {
     seat: Option<i16>,
 }
 
-impl TryFrom<PlayerRow> for Player {
-    type Error = Fault;
+impl TryFrom<PlayerColumns> for Player {
+    type Error = StoreError;
 
-    fn try_from(row: PlayerRow) -> Result<Self, Fault> {
+    fn try_from(row: PlayerColumns) -> Result<Self, StoreError> {
         let left_after = match row.left_after_week {
             None => None,
             Some(0) => Some(LeftAfter::NoWeek),
-            Some(last) => Some(LeftAfter::Week(week_no(last)?)),
+            Some(last) => Some(LeftAfter::Week(week_from_sql(last)?)),
         };
         Ok(Self {
             id: PlayerId(row.player_id),
@@ -89,7 +85,7 @@ impl TryFrom<PlayerRow> for Player {
             faction: row.faction,
             household: row.household,
             nights: row.nights,
-            joined_week: week_no(row.joined_week)?,
+            joined_week: week_from_sql(row.joined_week)?,
             left_after,
             left_at: row.left_at,
             seat: row.seat.and_then(|seat| u8::try_from(seat).ok()),
@@ -98,15 +94,15 @@ impl TryFrom<PlayerRow> for Player {
 }
 
 /// # Errors
-/// [`Taken::PlayerAccount`](crate::Taken::PlayerAccount),
-/// [`Taken::PlayerHandle`](crate::Taken::PlayerHandle), or a fault of the database.
+/// [`UniqueConstraint::PlayerAccount`](crate::UniqueConstraint::PlayerAccount),
+/// [`UniqueConstraint::PlayerHandle`](crate::UniqueConstraint::PlayerHandle), or an error of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     player: &Player,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(players::table)
         .values((
             players::club_id.eq(club.0),
@@ -117,7 +113,7 @@ pub async fn create(
             players::faction.eq(&player.faction),
             players::household.eq(&player.household),
             players::nights.eq(&player.nights),
-            players::joined_week.eq(number(player.joined_week)),
+            players::joined_week.eq(week_to_sql(player.joined_week)),
             players::joined_at.eq(now),
             players::seat.eq(player.seat.map(i16::from)),
         ))
@@ -129,43 +125,47 @@ pub async fn create(
 /// Everybody who ever joined the season, by handle.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Player>, Fault> {
-    let rows: Vec<PlayerRow> = players::table
+/// A [`StoreError`] of the database.
+pub async fn list(
+    mut conn: &Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<Player>, StoreError> {
+    let rows: Vec<PlayerColumns> = players::table
         .filter(of_season!(players, club, season))
         .order((players::handle, players::player_id))
-        .select(PlayerRow::as_select())
+        .select(PlayerColumns::as_select())
         .load(&mut conn)
         .await?;
     rows.into_iter().map(Player::try_from).collect()
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
     id: PlayerId,
-) -> Result<Player, Fault> {
-    let row: PlayerRow = players::table
+) -> Result<Player, StoreError> {
+    let row: PlayerColumns = players::table
         .find((club.0, season.0, id.0))
-        .select(PlayerRow::as_select())
+        .select(PlayerColumns::as_select())
         .first(&mut conn)
         .await?;
     row.try_into()
 }
 
-/// Waits until nobody else holds the player's row, and holds it until the transaction ends.
+/// Locks the player's row until the transaction ends.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn lock(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: PlayerId,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     players::table
         .find((club.0, season.0, id.0))
         .select(players::player_id)
@@ -178,17 +178,17 @@ pub async fn lock(
 /// The place of an account in a season, if it has one.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn find_by_account(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     account: AccountId,
-) -> Result<Option<Player>, Fault> {
-    let row: Option<PlayerRow> = players::table
+) -> Result<Option<Player>, StoreError> {
+    let row: Option<PlayerColumns> = players::table
         .filter(of_season!(players, club, season))
         .filter(players::account_id.eq(account.0))
-        .select(PlayerRow::as_select())
+        .select(PlayerColumns::as_select())
         .first(conn)
         .await
         .optional()?;
@@ -198,16 +198,16 @@ pub async fn find_by_account(
 /// Saves faction, household, usual nights, leaving and seat.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     player: &Player,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     let left_after = player.left_after.map(|left| match left {
         LeftAfter::NoWeek => 0,
-        LeftAfter::Week(last) => number(last),
+        LeftAfter::Week(last) => week_to_sql(last),
     });
     diesel::update(players::table.find((club.0, season.0, player.id.0)))
         .set((
@@ -226,8 +226,8 @@ pub async fn update(
 /// Says which nights of one week a player can come; none means absent with notice.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn tell_availability(
+/// A [`StoreError`] of the database.
+pub async fn save_availability(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
@@ -235,7 +235,7 @@ pub async fn tell_availability(
     player: PlayerId,
     nights: &[String],
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     let told = (
         availabilities::nights.eq(nights),
         availabilities::told_at.eq(now),
@@ -244,7 +244,7 @@ pub async fn tell_availability(
         .values((
             availabilities::club_id.eq(club.0),
             availabilities::season_id.eq(season.0),
-            availabilities::week_no.eq(number(week)),
+            availabilities::week_no.eq(week_to_sql(week)),
             availabilities::player_id.eq(player.0),
             told,
         ))
@@ -264,12 +264,12 @@ pub async fn tell_availability(
 /// Who said of which weeks that they can come on no night.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list_absences(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
-) -> Result<Vec<(PlayerId, WeekNo)>, Fault> {
+) -> Result<Vec<(PlayerId, WeekNo)>, StoreError> {
     let rows: Vec<(Uuid, i16)> = availabilities::table
         .filter(of_season!(availabilities, club, season))
         .filter(availabilities::nights.eq(Vec::<String>::new()))
@@ -278,23 +278,23 @@ pub async fn list_absences(
         .load(&mut conn)
         .await?;
     rows.into_iter()
-        .map(|(player, week)| Ok((PlayerId(player), week_no(week)?)))
+        .map(|(player, week)| Ok((PlayerId(player), week_from_sql(week)?)))
         .collect()
 }
 
 /// What was told of one week, by player.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list_availabilities(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Vec<(PlayerId, Vec<String>)>, Fault> {
+) -> Result<Vec<(PlayerId, Vec<String>)>, StoreError> {
     let rows: Vec<(Uuid, Vec<String>)> = availabilities::table
         .filter(of_season!(availabilities, club, season))
-        .filter(availabilities::week_no.eq(number(week)))
+        .filter(availabilities::week_no.eq(week_to_sql(week)))
         .order(availabilities::player_id)
         .select((availabilities::player_id, availabilities::nights))
         .load(conn)

@@ -1,4 +1,4 @@
-//! The games of a published round while it is repaired.
+//! The games of a published round while it is repaired: locked, moved, deleted.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
@@ -6,26 +6,26 @@ use league::ids::{ClubId, GameId, SeasonId};
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::games::{self, Game, Meeting};
+use crate::games::{self, GameRow, MeetingRow};
 use crate::of_season::of_season;
 use crate::schema::{games as table, slips};
-use crate::weeks::number;
-use crate::{Conn, Fault};
+use crate::week_no::week_to_sql;
+use crate::{Conn, StoreError};
 
 /// The games and byes of one of a week's rounds; no report comes in before the transaction ends.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn lock_games(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     round_no: u8,
-) -> Result<Vec<Game>, Fault> {
+) -> Result<Vec<GameRow>, StoreError> {
     let _: Vec<Uuid> = table::table
         .filter(of_season!(table, club, season))
-        .filter(table::week_no.eq(number(week)))
+        .filter(table::week_no.eq(week_to_sql(week)))
         .filter(table::round_no.eq(i16::from(round_no)))
         .order(table::game_id)
         .select(table::game_id)
@@ -40,14 +40,14 @@ pub async fn lock_games(
 /// Puts a game to another night and table.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn move_game(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: GameId,
-    meeting: &Meeting,
-) -> Result<(), Fault> {
+    meeting: &MeetingRow,
+) -> Result<(), StoreError> {
     diesel::update(table::table.find((club.0, season.0, id.0)))
         .set((
             table::night.eq(&meeting.night),
@@ -61,13 +61,13 @@ pub async fn move_game(
 /// Takes out games that will not be played. The version of the round that had them keeps them.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn delete_games(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     ids: &[GameId],
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     let ids: Vec<Uuid> = ids.iter().map(|id| id.0).collect();
     let of_season = of_season!(slips, club, season);
     diesel::delete(slips::table.filter(of_season.and(slips::game_id.eq_any(&ids))))

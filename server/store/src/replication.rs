@@ -1,4 +1,4 @@
-//! Whether the database is a replica, and how far it is behind its primary.
+//! Replication status: whether the database is a replica, and its lag behind the primary.
 
 use std::time::Duration;
 
@@ -6,21 +6,21 @@ use diesel::prelude::*;
 use diesel::sql_types::{Bool, Double, Nullable};
 use diesel_async::RunQueryDsl;
 
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// A replica of the database.
 #[derive(Clone, Copy, Debug)]
-pub struct Replica {
+pub struct ReplicaStatus {
     /// Whether it hears from its primary.
     pub connected: bool,
     /// How old what it shows may be: nothing once it has replayed all that it received and hears from
     /// its primary, else the time since the last commit that it replayed. By the clocks of both
     /// machines. `None` before the first commit.
-    pub behind: Option<Duration>,
+    pub lag: Option<Duration>,
 }
 
 #[derive(QueryableByName)]
-struct ReplicaRow {
+struct ReplicaStatusColumns {
     #[diesel(sql_type = Bool)]
     in_recovery: bool,
     #[diesel(sql_type = Bool)]
@@ -32,7 +32,7 @@ struct ReplicaRow {
 }
 
 /// The process that receives is shown to everybody by its number, all else about it to few.
-const LOOK: &str = "
+const REPLICA_STATUS: &str = "
     select pg_is_in_recovery() as in_recovery,
         exists (select from pg_stat_wal_receiver where pid is not null) as connected,
         coalesce(pg_last_wal_receive_lsn() = pg_last_wal_replay_lsn(), false) as replayed,
@@ -41,20 +41,20 @@ const LOOK: &str = "
 /// The replica that this database is; nothing of a primary.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn find(conn: &mut Conn) -> Result<Option<Replica>, Fault> {
-    let row: ReplicaRow = diesel::sql_query(LOOK).get_result(conn).await?;
+/// A [`StoreError`] of the database.
+pub async fn find_replica_status(conn: &mut Conn) -> Result<Option<ReplicaStatus>, StoreError> {
+    let row: ReplicaStatusColumns = diesel::sql_query(REPLICA_STATUS).get_result(conn).await?;
     if !row.in_recovery {
         return Ok(None);
     }
     let since = row.seconds.map(|seconds| seconds.max(0.0));
     let since = since.and_then(|seconds| Duration::try_from_secs_f64(seconds).ok());
-    let behind = match row.connected && row.replayed {
+    let lag = match row.connected && row.replayed {
         true => Some(Duration::ZERO),
         false => since,
     };
-    Ok(Some(Replica {
+    Ok(Some(ReplicaStatus {
         connected: row.connected,
-        behind,
+        lag,
     }))
 }

@@ -2,26 +2,24 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use document::pairing::TaskDocument;
-use document::proposal::ProposalDocument;
-use document::repair::RepairDocument;
+use document::rounds::proposal::ProposalDocument;
+use document::rounds::repair::RepairDocument;
+use document::rounds::task::TaskDocument;
 use league::ids::{AccountId, ClubId, RoundId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::of_season::of_season;
 use crate::schema::rounds;
-use crate::weeks::{number, week_no};
-use crate::{Conn, Fault};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// A round of a week.
 #[derive(Clone, Debug)]
-pub struct Round {
-    /// Identity.
+pub struct RoundRow {
     pub id: RoundId,
-    /// Of which week.
     pub week: WeekNo,
     /// Which of the week's rounds, from 1.
     pub number: u8,
@@ -33,9 +31,7 @@ pub struct Round {
     pub task: TaskDocument,
     /// What followed from them.
     pub proposal: ProposalDocument,
-    /// The round's draw.
     pub draw: Vec<u8>,
-    /// When it was proposed.
     pub proposed_at: Instant,
     /// When it was published; fixed from then on.
     pub published_at: Option<Instant>,
@@ -43,29 +39,30 @@ pub struct Round {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = rounds)]
-struct RoundRow {
+struct RoundColumns {
     round_id: Uuid,
     week_no: i16,
     round_no: i16,
-    task: Json<TaskDocument>,
-    proposal: Json<ProposalDocument>,
+    task: JsonColumn<TaskDocument>,
+    proposal: JsonColumn<ProposalDocument>,
     draw: Vec<u8>,
     proposed_at: Instant,
     published_at: Option<Instant>,
     version: i16,
-    repair: Option<Json<RepairDocument>>,
+    repair: Option<JsonColumn<RepairDocument>>,
 }
 
-impl TryFrom<RoundRow> for Round {
-    type Error = Fault;
+impl TryFrom<RoundColumns> for RoundRow {
+    type Error = StoreError;
 
-    fn try_from(row: RoundRow) -> Result<Self, Fault> {
+    fn try_from(row: RoundColumns) -> Result<Self, StoreError> {
         let small = |number: i16| {
-            u8::try_from(number).map_err(|_| Fault::Broken(format!("a round numbered {number}")))
+            u8::try_from(number)
+                .map_err(|_| StoreError::Internal(format!("a round numbered {number}")))
         };
         Ok(Self {
             id: RoundId(row.round_id),
-            week: week_no(row.week_no)?,
+            week: week_from_sql(row.week_no)?,
             number: small(row.round_no)?,
             version: small(row.version)?,
             repair: row.repair.map(|repair| repair.0),
@@ -81,17 +78,17 @@ impl TryFrom<RoundRow> for Round {
 /// Saves a proposal in the place of an earlier, unpublished one of the same week, number and version.
 ///
 /// # Errors
-/// [`Taken::Round`](crate::Taken::Round) when that version is published.
+/// [`UniqueConstraint::Round`](crate::UniqueConstraint::Round) when that version is published.
 pub async fn save_proposal(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    round: &Round,
+    round: &RoundRow,
     by: AccountId,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::delete(rounds::table)
         .filter(of_season!(rounds, club, season))
-        .filter(rounds::week_no.eq(number(round.week)))
+        .filter(rounds::week_no.eq(week_to_sql(round.week)))
         .filter(rounds::round_no.eq(i16::from(round.number)))
         .filter(rounds::version.eq(i16::from(round.version)))
         .filter(rounds::state.eq("proposed"))
@@ -102,14 +99,14 @@ pub async fn save_proposal(
             rounds::club_id.eq(club.0),
             rounds::season_id.eq(season.0),
             rounds::round_id.eq(round.id.0),
-            rounds::week_no.eq(number(round.week)),
+            rounds::week_no.eq(week_to_sql(round.week)),
             rounds::round_no.eq(i16::from(round.number)),
             rounds::state.eq("proposed"),
-            rounds::task.eq(Json(round.task.clone())),
-            rounds::proposal.eq(Json(round.proposal.clone())),
+            rounds::task.eq(JsonColumn(round.task.clone())),
+            rounds::proposal.eq(JsonColumn(round.proposal.clone())),
             rounds::draw.eq(&round.draw),
             rounds::version.eq(i16::from(round.version)),
-            rounds::repair.eq(round.repair.clone().map(Json)),
+            rounds::repair.eq(round.repair.clone().map(JsonColumn)),
             rounds::proposed_by.eq(by.0),
             rounds::proposed_at.eq(round.proposed_at),
         ))
@@ -119,16 +116,16 @@ pub async fn save_proposal(
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     id: RoundId,
-) -> Result<Round, Fault> {
-    let row: RoundRow = rounds::table
+) -> Result<RoundRow, StoreError> {
+    let row: RoundColumns = rounds::table
         .find((club.0, season.0, id.0))
-        .select(RoundRow::as_select())
+        .select(RoundColumns::as_select())
         .first(conn)
         .await?;
     row.try_into()
@@ -137,29 +134,29 @@ pub async fn find(
 /// The rounds of a season, or of one week of it, every version in order.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
-) -> Result<Vec<Round>, Fault> {
+) -> Result<Vec<RoundRow>, StoreError> {
     let mut query = rounds::table
         .filter(of_season!(rounds, club, season))
         .into_boxed();
     if let Some(week) = week {
-        query = query.filter(rounds::week_no.eq(number(week)));
+        query = query.filter(rounds::week_no.eq(week_to_sql(week)));
     }
-    let rows: Vec<RoundRow> = query
+    let rows: Vec<RoundColumns> = query
         .order((rounds::week_no, rounds::round_no, rounds::version))
-        .select(RoundRow::as_select())
+        .select(RoundColumns::as_select())
         .load(conn)
         .await?;
-    rows.into_iter().map(Round::try_from).collect()
+    rows.into_iter().map(RoundRow::try_from).collect()
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn mark_published(
     conn: &mut Conn,
     club: ClubId,
@@ -167,7 +164,7 @@ pub async fn mark_published(
     id: RoundId,
     by: AccountId,
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::update(rounds::table.find((club.0, season.0, id.0)))
         .set((
             rounds::state.eq("published"),

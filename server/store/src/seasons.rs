@@ -3,37 +3,30 @@
 use chrono_tz::Tz;
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use document::policy::PolicyDocument;
+use document::season::policy::PolicyDocument;
+use league::club_role::ClubRole;
 use league::ids::{AccountId, CatalogueId, ClubId, SeasonId};
-use league::role::Role;
 use league::season::{SeasonState, Visibility};
 use league::time::Instant;
 use uuid::Uuid;
 
 use crate::changes::{self, Change};
-use crate::clubs::role;
-use crate::json::Json;
+use crate::clubs::parse_role;
+use crate::json::JsonColumn;
 use crate::schema::{memberships, season_seeds, seasons};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
-/// A season.
 #[derive(Clone, Debug)]
 pub struct Season {
-    /// Identity.
     pub id: SeasonId,
-    /// Whose.
     pub club: ClubId,
-    /// Name.
     pub name: String,
     /// Who may look.
     pub visibility: Visibility,
     /// The zone of its deadlines.
     pub zone: Tz,
-    /// Where it stands.
     pub state: SeasonState,
-    /// Its catalogue.
     pub catalogue: CatalogueId,
-    /// Its rules.
     pub policy: PolicyDocument,
     /// Most players, if limited.
     pub places: Option<u16>,
@@ -43,14 +36,11 @@ pub struct Season {
     pub changed_at: Instant,
     /// SHA-256 of the seed of its draws; known from the start on.
     pub seed_commitment: Option<Vec<u8>>,
-    /// When it started.
     pub started_at: Option<Instant>,
-    /// When it ended.
     pub ended_at: Option<Instant>,
 }
 
 impl Season {
-    /// Its address.
     #[must_use]
     pub fn key(&self) -> (ClubId, SeasonId) {
         (self.club, self.id)
@@ -59,7 +49,7 @@ impl Season {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = seasons)]
-struct SeasonRow {
+struct SeasonColumns {
     club_id: Uuid,
     season_id: Uuid,
     name: String,
@@ -67,7 +57,7 @@ struct SeasonRow {
     zone: String,
     state: String,
     catalogue_id: Uuid,
-    policy: Json<PolicyDocument>,
+    policy: JsonColumn<PolicyDocument>,
     places: Option<i16>,
     version: i64,
     changed_at: Instant,
@@ -76,17 +66,17 @@ struct SeasonRow {
     ended_at: Option<Instant>,
 }
 
-impl TryFrom<SeasonRow> for Season {
-    type Error = Fault;
+impl TryFrom<SeasonColumns> for Season {
+    type Error = StoreError;
 
-    fn try_from(row: SeasonRow) -> Result<Self, Fault> {
+    fn try_from(row: SeasonColumns) -> Result<Self, StoreError> {
         let zone = row.zone.parse();
         Ok(Self {
             id: SeasonId(row.season_id),
             club: ClubId(row.club_id),
-            visibility: visibility(&row.visibility)?,
-            zone: zone.map_err(|_| Fault::Broken(format!("zone {}", row.zone)))?,
-            state: state(&row.state)?,
+            visibility: parse_visibility(&row.visibility)?,
+            zone: zone.map_err(|_| StoreError::Internal(format!("zone {}", row.zone)))?,
+            state: parse_state(&row.state)?,
             name: row.name,
             catalogue: CatalogueId(row.catalogue_id),
             policy: row.policy.0,
@@ -100,38 +90,38 @@ impl TryFrom<SeasonRow> for Season {
     }
 }
 
-pub(crate) fn visibility(word: &str) -> Result<Visibility, Fault> {
+pub(crate) fn parse_visibility(word: &str) -> Result<Visibility, StoreError> {
     match word {
         "public" => Ok(Visibility::Public),
         "club" => Ok(Visibility::Club),
-        other => Err(Fault::Broken(format!("visibility {other}"))),
+        other => Err(StoreError::Internal(format!("visibility {other}"))),
     }
 }
 
-pub(crate) fn state(word: &str) -> Result<SeasonState, Fault> {
+pub(crate) fn parse_state(word: &str) -> Result<SeasonState, StoreError> {
     match word {
         "draft" => Ok(SeasonState::Draft),
         "started" => Ok(SeasonState::Started),
         "ended" => Ok(SeasonState::Ended),
-        other => Err(Fault::Broken(format!("state {other}"))),
+        other => Err(StoreError::Internal(format!("state {other}"))),
     }
 }
 
 /// Saves a new draft.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<(), StoreError> {
     diesel::insert_into(seasons::table)
         .values((
             seasons::club_id.eq(season.club.0),
             seasons::season_id.eq(season.id.0),
             seasons::name.eq(&season.name),
-            seasons::visibility.eq(season.visibility.word()),
+            seasons::visibility.eq(season.visibility.as_str()),
             seasons::zone.eq(season.zone.name()),
             seasons::state.eq("draft"),
             seasons::catalogue_id.eq(season.catalogue.0),
-            seasons::policy.eq(Json(season.policy.clone())),
+            seasons::policy.eq(JsonColumn(season.policy.clone())),
             seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
             seasons::changed_at.eq(now),
             seasons::created_at.eq(now),
@@ -142,11 +132,11 @@ pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<()
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, Fault> {
-    let row: SeasonRow = seasons::table
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, StoreError> {
+    let row: SeasonColumns = seasons::table
         .find((club.0, id.0))
-        .select(SeasonRow::as_select())
+        .select(SeasonColumns::as_select())
         .first(conn)
         .await?;
     row.try_into()
@@ -155,37 +145,37 @@ pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
 /// The season, and the role of an account in its club, if it has one.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn find_as(
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn find_with_role(
     conn: &mut Conn,
     club: ClubId,
     id: SeasonId,
     account: AccountId,
-) -> Result<(Season, Option<Role>), Fault> {
+) -> Result<(Season, Option<ClubRole>), StoreError> {
     let member = memberships::club_id
         .eq(club.0)
         .and(memberships::account_id.eq(account.0));
-    let (row, text): (SeasonRow, Option<String>) = seasons::table
+    let (row, text): (SeasonColumns, Option<String>) = seasons::table
         .left_join(memberships::table.on(member))
         .filter(seasons::club_id.eq(club.0))
         .filter(seasons::season_id.eq(id.0))
-        .select((SeasonRow::as_select(), memberships::role.nullable()))
+        .select((SeasonColumns::as_select(), memberships::role.nullable()))
         .first(conn)
         .await?;
-    let role = text.map(|text| role(&text)).transpose()?;
+    let role = text.map(|text| parse_role(&text)).transpose()?;
     Ok((row.try_into()?, role))
 }
 
 /// The rules of a season.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find_policy(
     mut conn: &Conn,
     club: ClubId,
     id: SeasonId,
-) -> Result<PolicyDocument, Fault> {
-    let policy: Json<PolicyDocument> = seasons::table
+) -> Result<PolicyDocument, StoreError> {
+    let policy: JsonColumn<PolicyDocument> = seasons::table
         .find((club.0, id.0))
         .select(seasons::policy)
         .first(&mut conn)
@@ -196,11 +186,11 @@ pub async fn find_policy(
 /// The season, its row locked until the transaction ends: one change of its public facts at a time.
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
-pub async fn lock(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, Fault> {
-    let row: SeasonRow = seasons::table
+/// [`StoreError::NotFound`], or an error of the database.
+pub async fn lock(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, StoreError> {
+    let row: SeasonColumns = seasons::table
         .find((club.0, id.0))
-        .select(SeasonRow::as_select())
+        .select(SeasonColumns::as_select())
         .for_update()
         .first(conn)
         .await?;
@@ -210,12 +200,12 @@ pub async fn lock(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
 /// The seasons of a club, newest first.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, Fault> {
-    let rows: Vec<SeasonRow> = seasons::table
+/// A [`StoreError`] of the database.
+pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, StoreError> {
+    let rows: Vec<SeasonColumns> = seasons::table
         .filter(seasons::club_id.eq(club.0))
         .order((seasons::created_at.desc(), seasons::season_id))
-        .select(SeasonRow::as_select())
+        .select(SeasonColumns::as_select())
         .load(conn)
         .await?;
     rows.into_iter().map(Season::try_from).collect()
@@ -224,13 +214,13 @@ pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, Fault> {
 /// Saves name, visibility, places and rules.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), StoreError> {
     diesel::update(seasons::table.find((season.club.0, season.id.0)))
         .set((
             seasons::name.eq(&season.name),
-            seasons::visibility.eq(season.visibility.word()),
-            seasons::policy.eq(Json(season.policy.clone())),
+            seasons::visibility.eq(season.visibility.as_str()),
+            seasons::policy.eq(JsonColumn(season.policy.clone())),
             seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
         ))
         .execute(conn)
@@ -241,7 +231,7 @@ pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), Fault> {
 /// Starts a draft, with the commitment to its seed.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn start(
     conn: &mut Conn,
     club: ClubId,
@@ -249,7 +239,7 @@ pub async fn start(
     seed: &[u8],
     commitment: &[u8],
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(season_seeds::table)
         .values((
             season_seeds::club_id.eq(club.0),
@@ -272,8 +262,13 @@ pub async fn start(
 /// Ends a season; from then on [`find_seed`] may be shown.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn end(conn: &mut Conn, club: ClubId, id: SeasonId, now: Instant) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn end(
+    conn: &mut Conn,
+    club: ClubId,
+    id: SeasonId,
+    now: Instant,
+) -> Result<(), StoreError> {
     diesel::update(seasons::table.find((club.0, id.0)))
         .set((seasons::state.eq("ended"), seasons::ended_at.eq(now)))
         .execute(conn)
@@ -284,8 +279,8 @@ pub async fn end(conn: &mut Conn, club: ClubId, id: SeasonId, now: Instant) -> R
 /// The secret seed of a season's draws.
 ///
 /// # Errors
-/// [`Fault::NotFound`] before the start.
-pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Vec<u8>, Fault> {
+/// [`StoreError::NotFound`] before the start.
+pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Vec<u8>, StoreError> {
     Ok(season_seeds::table
         .find((club.0, id.0))
         .select(season_seeds::seed)
@@ -297,13 +292,13 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
 /// first.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn touch(
+/// A [`StoreError`] of the database.
+pub async fn raise_version(
     mut conn: &Conn,
     club: ClubId,
     id: SeasonId,
     now: Instant,
-) -> Result<i64, Fault> {
+) -> Result<i64, StoreError> {
     let version: i64 = diesel::update(seasons::table.find((club.0, id.0)))
         .set((
             seasons::version.eq(seasons::version + 1),

@@ -8,14 +8,12 @@ use uuid::Uuid;
 
 use crate::clock::league_clock;
 use crate::schema::{refresh_tokens, sessions};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// A session that has neither ended nor run out.
 #[derive(Clone, Copy, Debug)]
 pub struct Session {
-    /// Identity.
     pub id: Uuid,
-    /// Whose.
     pub account: AccountId,
     /// When it runs out whatever happens.
     pub ends_at: Instant,
@@ -28,15 +26,14 @@ pub struct RefreshToken {
     pub session: Session,
     /// Whether it was used before.
     pub spent: bool,
-    /// When it runs out.
     pub expires_at: Instant,
     /// Whether its session was ended.
     pub session_ended: bool,
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn create(conn: &mut Conn, session: Session, now: Instant) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn create(conn: &mut Conn, session: Session, now: Instant) -> Result<(), StoreError> {
     diesel::insert_into(sessions::table)
         .values((
             sessions::session_id.eq(session.id),
@@ -52,13 +49,13 @@ pub async fn create(conn: &mut Conn, session: Session, now: Instant) -> Result<(
 /// Opens a browser's session, known again by the digest of its cookie's secret.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create_for_pages(
     conn: &mut Conn,
     session: Session,
     page_digest: &[u8],
     now: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     create(conn, session, now).await?;
     diesel::update(sessions::table.find(session.id))
         .set(sessions::page_digest.eq(page_digest))
@@ -70,11 +67,11 @@ pub async fn create_for_pages(
 /// The browser's session with this digest, if it is alive at this instant.
 ///
 /// # Errors
-/// [`Fault::NotFound`] when there is none, or it ended or ran out.
+/// [`StoreError::NotFound`] when there is none, or it ended or ran out.
 pub async fn find_live_by_page_digest(
     conn: &mut Conn,
     page_digest: &[u8],
-) -> Result<Session, Fault> {
+) -> Result<Session, StoreError> {
     let (id, account, ends_at): (Uuid, Uuid, Instant) = sessions::table
         .filter(sessions::page_digest.eq(page_digest))
         .filter(sessions::ended_at.is_null())
@@ -96,8 +93,8 @@ pub async fn find_live_by_page_digest(
 /// The account of a session that is alive at this instant, and the instant.
 ///
 /// # Errors
-/// [`Fault::NotFound`] when it ended or ran out.
-pub async fn find_live(mut conn: &Conn, id: Uuid) -> Result<(AccountId, Instant), Fault> {
+/// [`StoreError::NotFound`] when it ended or ran out.
+pub async fn find_live(mut conn: &Conn, id: Uuid) -> Result<(AccountId, Instant), StoreError> {
     let (account, now): (Uuid, Instant) = sessions::table
         .find(id)
         .filter(sessions::ended_at.is_null())
@@ -111,8 +108,8 @@ pub async fn find_live(mut conn: &Conn, id: Uuid) -> Result<(AccountId, Instant)
 /// Ends a session and with it every refresh token of its family.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn end(conn: &mut Conn, id: Uuid, now: Instant) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn end(conn: &mut Conn, id: Uuid, now: Instant) -> Result<(), StoreError> {
     diesel::update(sessions::table.find(id))
         .filter(sessions::ended_at.is_null())
         .set(sessions::ended_at.eq(now))
@@ -122,14 +119,14 @@ pub async fn end(conn: &mut Conn, id: Uuid, now: Instant) -> Result<(), Fault> {
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create_token(
     conn: &mut Conn,
     digest: &[u8],
     session: Uuid,
     now: Instant,
     expires_at: Instant,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(refresh_tokens::table)
         .values((
             refresh_tokens::token_digest.eq(digest),
@@ -146,8 +143,8 @@ pub async fn create_token(
 /// once exactly one is the first.
 ///
 /// # Errors
-/// [`Fault::NotFound`] for a digest never issued.
-pub async fn lock_token(conn: &mut Conn, digest: &[u8]) -> Result<RefreshToken, Fault> {
+/// [`StoreError::NotFound`] for a digest never issued.
+pub async fn lock_token(conn: &mut Conn, digest: &[u8]) -> Result<RefreshToken, StoreError> {
     let (session_id, spent_at, expires_at): (Uuid, Option<Instant>, Instant) =
         refresh_tokens::table
             .find(digest)
@@ -177,8 +174,8 @@ pub async fn lock_token(conn: &mut Conn, digest: &[u8]) -> Result<RefreshToken, 
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn spend_token(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn spend_token(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), StoreError> {
     diesel::update(refresh_tokens::table.find(digest))
         .set(refresh_tokens::spent_at.eq(now))
         .execute(conn)

@@ -1,4 +1,5 @@
-//! The trail: who did what, when and why, each entry chained to the one before by its digest.
+//! The trail: an append-only audit log for each club, hash-chained: each entry holds the digest of the
+//! one before.
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
@@ -10,18 +11,18 @@ use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
 use crate::schema::{trail, trail_heads};
-use crate::{Conn, Fault};
+use crate::{Conn, StoreError};
 
 /// Who may read an entry.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum OpenTo {
+pub enum TrailAudience {
     /// Everybody who may see the season.
     Everyone,
     /// Owners, organisers and referees.
     Officers,
 }
 
-impl OpenTo {
+impl TrailAudience {
     fn word(self) -> &'static str {
         match self {
             Self::Everyone => "everyone",
@@ -30,14 +31,11 @@ impl OpenTo {
     }
 }
 
-/// What happened.
 #[derive(Clone, Debug)]
-pub struct Event {
-    /// In which club.
+pub struct TrailEvent {
     pub club: ClubId,
     /// In which season, unless it concerns the club as a whole.
     pub season: Option<SeasonId>,
-    /// When.
     pub at: Instant,
     /// Who; nobody when the clock did it.
     pub actor: Option<AccountId>,
@@ -46,23 +44,20 @@ pub struct Event {
     /// What it was about: identities and plain values, never a secret.
     pub facts: Value,
     /// Who may read it.
-    pub open_to: OpenTo,
+    pub open_to: TrailAudience,
 }
 
 /// An entry as it stands in the trail.
 #[derive(Clone, Debug, Queryable)]
-pub struct Entry {
+pub struct TrailEntry {
     /// Its place in the club's chain, from 1.
     pub entry_no: i64,
     /// The season, if any.
     pub season_id: Option<Uuid>,
-    /// When.
     pub happened_at: Instant,
     /// Who, if a person.
     pub actor: Option<Uuid>,
-    /// The act.
     pub act: String,
-    /// The facts.
     pub facts: Value,
     /// `everyone` or `officers`.
     pub open_to: String,
@@ -76,8 +71,8 @@ pub struct Entry {
 /// transaction ends.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn append(conn: &Conn, event: Event) -> Result<(), Fault> {
+/// A [`StoreError`] of the database.
+pub async fn append(conn: &Conn, event: TrailEvent) -> Result<(), StoreError> {
     let (last, previous) = lock_head(conn, event.club).await?;
     let entry_no = last + 1;
     let digest = digest(&event, entry_no, &previous)?;
@@ -110,7 +105,7 @@ pub async fn append(conn: &Conn, event: Event) -> Result<(), Fault> {
 /// the club as a whole: who came in as what, and by whom.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list(
     conn: &mut Conn,
     club: ClubId,
@@ -118,7 +113,7 @@ pub async fn list(
     officers: bool,
     before: Option<i64>,
     limit: i64,
-) -> Result<Vec<Entry>, Fault> {
+) -> Result<Vec<TrailEntry>, StoreError> {
     let mut query = trail::table
         .filter(trail::club_id.eq(club.0))
         .filter(trail::entry_no.lt(before.unwrap_or(i64::MAX)))
@@ -127,7 +122,7 @@ pub async fn list(
     query = if officers {
         query.filter(of_season.or(trail::season_id.is_null()))
     } else {
-        let everyone = trail::open_to.eq(OpenTo::Everyone.word());
+        let everyone = trail::open_to.eq(TrailAudience::Everyone.word());
         query.filter(of_season.and(everyone))
     };
     Ok(query
@@ -151,7 +146,7 @@ pub async fn list(
 type Head = (i64, Vec<u8>);
 
 /// The head of a club's chain, before the first entry, too, locked until the transaction ends.
-async fn lock_head(mut conn: &Conn, club: ClubId) -> Result<Head, Fault> {
+async fn lock_head(mut conn: &Conn, club: ClubId) -> Result<Head, StoreError> {
     if let Some(head) = lock_old_head(conn, club).await.optional()? {
         return Ok(head);
     }
@@ -177,7 +172,7 @@ async fn lock_old_head(mut conn: &Conn, club: ClubId) -> QueryResult<Head> {
 }
 
 /// SHA-256 of the entry's canonical JSON (RFC 8785), which holds the digest of the entry before.
-fn digest(event: &Event, entry_no: i64, previous: &[u8]) -> Result<Vec<u8>, Fault> {
+fn digest(event: &TrailEvent, entry_no: i64, previous: &[u8]) -> Result<Vec<u8>, StoreError> {
     let entry = json!({
         "entry_no": entry_no.to_string(),
         "season": event.season.map(|season| season.0),
@@ -186,9 +181,9 @@ fn digest(event: &Event, entry_no: i64, previous: &[u8]) -> Result<Vec<u8>, Faul
         "act": event.act,
         "facts": event.facts,
         "open_to": event.open_to.word(),
-        "previous": document::hex(previous),
+        "previous": document::encode_hex(previous),
     });
     let bytes = serde_json_canonicalizer::to_vec(&entry)
-        .map_err(|cause| Fault::Broken(cause.to_string()))?;
+        .map_err(|cause| StoreError::Internal(cause.to_string()))?;
     Ok(Sha256::digest(bytes).to_vec())
 }

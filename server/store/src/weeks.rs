@@ -3,33 +3,32 @@
 use chrono::{Duration, NaiveDateTime};
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use document::scenario::ScenarioSheetDocument;
+use document::season::scenario::ScenarioSheetDocument;
 use futures_util::future::try_join;
 use league::ids::{ClubId, SeasonId};
 use league::points::Points;
-use league::season::{NightPlan, Reveal, WeekFacts, WeekPlan};
-use league::time::{Civil, Instant};
+use league::season::{NightPlan, RevealTime, WeekFacts, WeekPlan};
+use league::time::{CivilTime, Instant};
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::bounds::{Bounds, BoundsRow};
-use crate::json::Json;
+use crate::json::JsonColumn;
 use crate::schema::{nights, weeks};
-use crate::{Conn, Fault};
+use crate::week_limits::{WeekLimits, WeekLimitsColumns};
+use crate::week_no::{week_from_sql, week_to_sql};
+use crate::{Conn, StoreError};
 
 /// A week of a season.
 #[derive(Clone, Debug)]
 pub struct Week {
-    /// Its number.
     pub week: WeekNo,
-    /// The points cap.
     pub cap: Points,
     /// Announcement, in civil time.
-    pub announce: Civil,
+    pub announce: CivilTime,
     /// Deadline of the lists, in civil time.
-    pub lists_due: Civil,
+    pub lists_due: CivilTime,
     /// End of the play window, in civil time.
-    pub play_until: Civil,
+    pub play_until: CivilTime,
     /// The instants, planned and happened.
     pub facts: WeekFacts,
     /// Version of the catalogue that the week is pinned to.
@@ -37,22 +36,22 @@ pub struct Week {
     /// The scenario sheet, if there is one yet.
     pub sheet: Option<ScenarioSheetDocument>,
     /// When its title is revealed.
-    pub title_reveal: Reveal,
+    pub title_reveal: RevealTime,
     /// When all of it is revealed.
-    pub full_reveal: Reveal,
+    pub full_reveal: RevealTime,
     /// The nights, as they begin.
     pub nights: Vec<NightPlan>,
 }
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = weeks)]
-struct WeekRow {
+struct WeekColumns {
     #[diesel(embed)]
-    bounds: BoundsRow,
+    limits: WeekLimitsColumns,
     announce: NaiveDateTime,
     lists_due: NaiveDateTime,
     play_until: NaiveDateTime,
-    sheet: Option<Json<ScenarioSheetDocument>>,
+    sheet: Option<JsonColumn<ScenarioSheetDocument>>,
     title_reveal: String,
     title_reveal_at: Option<Instant>,
     full_reveal: String,
@@ -61,7 +60,7 @@ struct WeekRow {
 
 #[derive(Queryable, Selectable)]
 #[diesel(table_name = nights)]
-struct NightRow {
+struct NightColumns {
     week_no: i16,
     night: String,
     begins: NaiveDateTime,
@@ -70,26 +69,26 @@ struct NightRow {
 }
 
 impl Week {
-    fn new(row: WeekRow, nights: &[NightRow]) -> Result<Self, Fault> {
-        let bounds = Bounds::try_from(row.bounds)?;
-        let number = number(bounds.week);
+    fn new(row: WeekColumns, nights: &[NightColumns]) -> Result<Self, StoreError> {
+        let limits = WeekLimits::try_from(row.limits)?;
+        let number = week_to_sql(limits.week);
         Ok(Self {
-            week: bounds.week,
-            cap: bounds.cap,
-            announce: Civil(row.announce),
-            lists_due: Civil(row.lists_due),
-            play_until: Civil(row.play_until),
-            facts: bounds.facts,
-            catalogue_number: bounds.catalogue_number,
+            week: limits.week,
+            cap: limits.cap,
+            announce: CivilTime(row.announce),
+            lists_due: CivilTime(row.lists_due),
+            play_until: CivilTime(row.play_until),
+            facts: limits.facts,
+            catalogue_number: limits.catalogue_number,
             sheet: row.sheet.map(|sheet| sheet.0),
-            title_reveal: reveal(&row.title_reveal, row.title_reveal_at)?,
-            full_reveal: reveal(&row.full_reveal, row.full_reveal_at)?,
+            title_reveal: parse_reveal(&row.title_reveal, row.title_reveal_at)?,
+            full_reveal: parse_reveal(&row.full_reveal, row.full_reveal_at)?,
             nights: nights
                 .iter()
                 .filter(|night| night.week_no == number)
                 .map(|night| NightPlan {
                     key: night.night.clone(),
-                    begins: (Civil(night.begins), night.begins_at),
+                    begins: (CivilTime(night.begins), night.begins_at),
                     tables: u16::try_from(night.tables).unwrap_or_default(),
                 })
                 .collect(),
@@ -98,9 +97,9 @@ impl Week {
 }
 
 impl Week {
-    /// What the week binds to.
-    pub fn bounds(&self) -> Bounds {
-        Bounds {
+    /// What lists, claims and answers of the week are held against.
+    pub fn limits(&self) -> WeekLimits {
+        WeekLimits {
             week: self.week,
             cap: self.cap,
             catalogue_number: self.catalogue_number,
@@ -121,40 +120,27 @@ impl Week {
     }
 }
 
-/// A week's number as the database keeps it.
-pub(crate) fn number(week: WeekNo) -> i16 {
-    week.number().into()
-}
-
-/// A week's number as the league knows it.
-pub(crate) fn week_no(number: i16) -> Result<WeekNo, Fault> {
-    u8::try_from(number)
-        .ok()
-        .and_then(WeekNo::new)
-        .ok_or_else(|| Fault::Broken(format!("no week has the number {number}")))
-}
-
-fn reveal(word: &str, at: Option<Instant>) -> Result<Reveal, Fault> {
+fn parse_reveal(word: &str, at: Option<Instant>) -> Result<RevealTime, StoreError> {
     match (word, at) {
-        ("announcement", None) => Ok(Reveal::Announcement),
-        ("lists_opened", None) => Ok(Reveal::ListsOpened),
-        ("at", Some(at)) => Ok(Reveal::At(at)),
-        _ => Err(Fault::Broken(format!("no reveal is called {word}"))),
+        ("announcement", None) => Ok(RevealTime::Announcement),
+        ("lists_opened", None) => Ok(RevealTime::ListsOpened),
+        ("at", Some(at)) => Ok(RevealTime::At(at)),
+        _ => Err(StoreError::Internal(format!("no reveal is called {word}"))),
     }
 }
 
-fn reveal_columns(reveal: Reveal) -> (&'static str, Option<Instant>) {
+fn reveal_columns(reveal: RevealTime) -> (&'static str, Option<Instant>) {
     match reveal {
-        Reveal::Announcement => ("announcement", None),
-        Reveal::ListsOpened => ("lists_opened", None),
-        Reveal::At(at) => ("at", Some(at)),
+        RevealTime::Announcement => ("announcement", None),
+        RevealTime::ListsOpened => ("lists_opened", None),
+        RevealTime::At(at) => ("at", Some(at)),
     }
 }
 
 /// Saves a planned week with its nights.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
     club: ClubId,
@@ -162,12 +148,12 @@ pub async fn create(
     plan: &WeekPlan,
     grace_minutes: u16,
     catalogue_number: i32,
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     diesel::insert_into(weeks::table)
         .values((
             weeks::club_id.eq(club.0),
             weeks::season_id.eq(season.0),
-            weeks::week_no.eq(number(plan.week)),
+            weeks::week_no.eq(week_to_sql(plan.week)),
             weeks::cap.eq(i32::try_from(plan.cap.get()).unwrap_or(i32::MAX)),
             weeks::announce.eq(plan.announce.0.0),
             weeks::lists_due.eq(plan.lists_due.0.0),
@@ -189,14 +175,14 @@ async fn create_nights(
     season: SeasonId,
     week: WeekNo,
     plans: &[NightPlan],
-) -> Result<(), Fault> {
+) -> Result<(), StoreError> {
     let rows: Vec<_> = plans
         .iter()
         .map(|night| {
             (
                 nights::club_id.eq(club.0),
                 nights::season_id.eq(season.0),
-                nights::week_no.eq(number(week)),
+                nights::week_no.eq(week_to_sql(week)),
                 nights::night.eq(&night.key),
                 nights::begins.eq(night.begins.0.0),
                 nights::begins_at.eq(night.begins.1),
@@ -214,8 +200,8 @@ async fn create_nights(
 /// The weeks of a season in order.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
-pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, Fault> {
+/// A [`StoreError`] of the database.
+pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, StoreError> {
     let weeks = list_rows(conn, club, season);
     let nights = list_nights(conn, club, season);
     let (weeks, nights) = try_join(weeks, nights).await?;
@@ -225,11 +211,15 @@ pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Wee
         .collect()
 }
 
-async fn list_rows(mut conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<WeekRow>, Fault> {
+async fn list_rows(
+    mut conn: &Conn,
+    club: ClubId,
+    season: SeasonId,
+) -> Result<Vec<WeekColumns>, StoreError> {
     let rows = weeks::table
         .filter(weeks::club_id.eq(club.0).and(weeks::season_id.eq(season.0)))
         .order(weeks::week_no)
-        .select(WeekRow::as_select())
+        .select(WeekColumns::as_select())
         .load(&mut conn)
         .await?;
     Ok(rows)
@@ -239,7 +229,7 @@ async fn list_nights(
     mut conn: &Conn,
     club: ClubId,
     season: SeasonId,
-) -> Result<Vec<NightRow>, Fault> {
+) -> Result<Vec<NightColumns>, StoreError> {
     let nights = nights::table
         .filter(
             nights::club_id
@@ -247,41 +237,42 @@ async fn list_nights(
                 .and(nights::season_id.eq(season.0)),
         )
         .order((nights::week_no, nights::begins_at, nights::night))
-        .select(NightRow::as_select())
+        .select(NightColumns::as_select())
         .load(&mut conn)
         .await?;
     Ok(nights)
 }
 
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Week, Fault> {
-    let row: WeekRow = weeks::table
-        .find((club.0, season.0, number(week)))
-        .select(WeekRow::as_select())
+) -> Result<Week, StoreError> {
+    let row: WeekColumns = weeks::table
+        .find((club.0, season.0, week_to_sql(week)))
+        .select(WeekColumns::as_select())
         .first(conn)
         .await?;
     with_nights(conn, club, season, row).await
 }
 
-/// The week, locked for a change of its state: waits for every list that is coming in.
+/// The week, locked exclusively for a change of its state: waits for every transaction that holds the
+/// shared lock of [`week_limits`](crate::week_limits::lock_shared).
 ///
 /// # Errors
-/// [`Fault::NotFound`], or a fault of the database.
+/// [`StoreError::NotFound`], or an error of the database.
 pub async fn lock(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Week, Fault> {
-    let row: WeekRow = weeks::table
-        .find((club.0, season.0, number(week)))
-        .select(WeekRow::as_select())
+) -> Result<Week, StoreError> {
+    let row: WeekColumns = weeks::table
+        .find((club.0, season.0, week_to_sql(week)))
+        .select(WeekColumns::as_select())
         .for_update()
         .first(conn)
         .await?;
@@ -292,17 +283,17 @@ async fn with_nights(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    row: WeekRow,
-) -> Result<Week, Fault> {
-    let nights: Vec<NightRow> = nights::table
+    row: WeekColumns,
+) -> Result<Week, StoreError> {
+    let nights: Vec<NightColumns> = nights::table
         .filter(
             nights::club_id
                 .eq(club.0)
                 .and(nights::season_id.eq(season.0)),
         )
-        .filter(nights::week_no.eq(row.bounds.week_no))
+        .filter(nights::week_no.eq(row.limits.week_no))
         .order((nights::begins_at, nights::night))
-        .select(NightRow::as_select())
+        .select(NightColumns::as_select())
         .load(conn)
         .await?;
     Week::new(row, &nights)
@@ -311,14 +302,14 @@ async fn with_nights(
 /// Saves cap, times, nights and catalogue version.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: &Week,
-) -> Result<(), Fault> {
-    diesel::update(weeks::table.find((club.0, season.0, number(week.week))))
+) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week.week))))
         .set((
             weeks::cap.eq(i32::try_from(week.cap.get()).unwrap_or(i32::MAX)),
             weeks::announce.eq(week.announce.0),
@@ -337,7 +328,7 @@ pub async fn update(
                 .eq(club.0)
                 .and(nights::season_id.eq(season.0)),
         )
-        .filter(nights::week_no.eq(number(week.week)))
+        .filter(nights::week_no.eq(week_to_sql(week.week)))
         .execute(conn)
         .await?;
     create_nights(conn, club, season, week.week, &week.nights).await
@@ -346,20 +337,20 @@ pub async fn update(
 /// Saves the scenario sheet and when it is revealed.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn update_sheet(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     sheet: &ScenarioSheetDocument,
-    (title, full): (Reveal, Reveal),
-) -> Result<(), Fault> {
+    (title, full): (RevealTime, RevealTime),
+) -> Result<(), StoreError> {
     let (title, title_at) = reveal_columns(title);
     let (full, full_at) = reveal_columns(full);
-    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
         .set((
-            weeks::sheet.eq(Json(sheet.clone())),
+            weeks::sheet.eq(JsonColumn(sheet.clone())),
             weeks::title_reveal.eq(title),
             weeks::title_reveal_at.eq(title_at),
             weeks::full_reveal.eq(full),
@@ -371,15 +362,15 @@ pub async fn update_sheet(
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn mark_opened(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     now: Instant,
-) -> Result<(), Fault> {
-    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
         .set(weeks::lists_opened_at.eq(now))
         .execute(conn)
         .await?;
@@ -387,15 +378,15 @@ pub async fn mark_opened(
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn mark_paired(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     now: Instant,
-) -> Result<(), Fault> {
-    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
         .filter(weeks::paired_at.is_null())
         .set(weeks::paired_at.eq(now))
         .execute(conn)
@@ -404,15 +395,15 @@ pub async fn mark_paired(
 }
 
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn mark_closed(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     now: Instant,
-) -> Result<(), Fault> {
-    diesel::update(weeks::table.find((club.0, season.0, number(week))))
+) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
         .set(weeks::closed_at.eq(now))
         .execute(conn)
         .await?;
@@ -422,11 +413,11 @@ pub async fn mark_closed(
 /// Weeks of started seasons whose lists should be open at `now` and are not.
 ///
 /// # Errors
-/// A [`Fault`] of the database.
+/// A [`StoreError`] of the database.
 pub async fn list_due(
     conn: &mut Conn,
     now: Instant,
-) -> Result<Vec<(ClubId, SeasonId, WeekNo)>, Fault> {
+) -> Result<Vec<(ClubId, SeasonId, WeekNo)>, StoreError> {
     use crate::schema::seasons;
     let rows: Vec<(Uuid, Uuid, i16, Instant, i32)> = weeks::table
         .inner_join(
@@ -452,6 +443,6 @@ pub async fn list_due(
         .await?;
     rows.into_iter()
         .filter(|(.., due, grace)| *due + Duration::minutes((*grace).into()) <= now)
-        .map(|(club, season, week, ..)| Ok((ClubId(club), SeasonId(season), week_no(week)?)))
+        .map(|(club, season, week, ..)| Ok((ClubId(club), SeasonId(season), week_from_sql(week)?)))
         .collect()
 }

@@ -7,8 +7,8 @@ use std::io::{Cursor, Write};
 use actix_web::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE, ETag, EntityTag};
 use actix_web::{HttpResponse, web};
 use app::Refusal;
+use document::csv::table::write_csv;
 use document::export::SeasonExportDocument;
-use document::sheet::csv;
 use league::ids::SeasonId;
 use utoipa::ToSchema;
 use zip::result::ZipResult;
@@ -20,17 +20,17 @@ use zip::{CompressionMethod, DateTime, ZipWriter};
 #[schema(value_type = String, format = Binary)]
 pub struct ArchiveBytes(Vec<u8>);
 
-/// 200 with the archive as a file to keep. The `ETag` is the season's version.
+/// 200 with the archive as a download. The `ETag` is the season's version.
 ///
 /// # Errors
-/// [`Refusal::Broken`] for more than an archive can hold.
-pub async fn take_home(
+/// [`Refusal::Internal`] for more than an archive can hold.
+pub async fn archive_response(
     season: SeasonId,
     export: SeasonExportDocument,
 ) -> Result<HttpResponse, Refusal> {
     let version = EntityTag::new_strong(export.version.to_string());
-    let bytes = web::block(move || archive(&export)).await;
-    let bytes = bytes.map_err(|cause| broken(&cause))??;
+    let bytes = web::block(move || build_archive(&export)).await;
+    let bytes = bytes.map_err(|cause| internal(&cause))??;
     let name = format!("attachment; filename=\"season-{season}.zip\"");
     Ok(HttpResponse::Ok()
         .insert_header((CONTENT_TYPE, "application/zip"))
@@ -40,14 +40,16 @@ pub async fn take_home(
 }
 
 /// The export, and the same facts row by row.
-fn archive(export: &SeasonExportDocument) -> Result<ArchiveBytes, Refusal> {
-    let json = serde_json::to_vec_pretty(export).map_err(|cause| broken(&cause))?;
+fn build_archive(export: &SeasonExportDocument) -> Result<ArchiveBytes, Refusal> {
+    let json = serde_json::to_vec_pretty(export).map_err(|cause| internal(&cause))?;
     let mut files = vec![("season.json".to_owned(), json)];
     for table in export.tables() {
-        let rows = csv(&table).map_err(|cause| broken(&cause))?;
+        let rows = write_csv(&table).map_err(|cause| internal(&cause))?;
         files.push((format!("{}.csv", table.name), rows));
     }
-    zip(files).map(ArchiveBytes).map_err(|cause| broken(&cause))
+    zip(files)
+        .map(ArchiveBytes)
+        .map_err(|cause| internal(&cause))
 }
 
 fn zip(files: Vec<(String, Vec<u8>)>) -> ZipResult<Vec<u8>> {
@@ -62,6 +64,6 @@ fn zip(files: Vec<(String, Vec<u8>)>) -> ZipResult<Vec<u8>> {
     Ok(archive.finish()?.into_inner())
 }
 
-fn broken(cause: &impl Display) -> Refusal {
-    Refusal::Broken(format!("archive: {cause}"))
+fn internal(cause: &impl Display) -> Refusal {
+    Refusal::Internal(format!("archive: {cause}"))
 }

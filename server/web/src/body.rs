@@ -1,4 +1,4 @@
-//! JSON request bodies, read strictly: type, size, syntax, then every field by name.
+//! Request bodies: limits of size and time, media type, strict JSON.
 
 use std::future::Future;
 use std::pin::Pin;
@@ -13,25 +13,25 @@ use serde::de::DeserializeOwned;
 use utoipa::ToSchema;
 
 pub use crate::parse::parse;
-use crate::problem::{Problem, WireFault};
+use crate::problem::{HttpFault, Problem};
 
-/// Most bytes of a body, except where it says otherwise.
-pub const MOST_BYTES: usize = 64 * 1024;
-/// Most bytes of a catalogue.
-pub const MOST_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
+/// Bytes of a body at most, unless stated otherwise.
+pub const MAX_BODY_BYTES: usize = 64 * 1024;
+/// Bytes of a catalogue at most.
+pub const MAX_CATALOGUE_BYTES: usize = 4 * 1024 * 1024;
 
-/// Most bytes of a photo.
-pub const MOST_PHOTO_BYTES: usize = 10 * 1024 * 1024;
+/// Bytes of a photo at most.
+pub const MAX_PHOTO_BYTES: usize = 10 * 1024 * 1024;
 
 /// How long the body of a request may take to come.
-const PATIENCE: Duration = Duration::from_secs(10);
+const BODY_TIMEOUT: Duration = Duration::from_secs(10);
 /// How long that of a catalogue or a photo may take.
-const PATIENCE_WITH_FILES: Duration = Duration::from_secs(120);
+const FILE_TIMEOUT: Duration = Duration::from_secs(120);
 
-/// A JSON body of type `T`.
+/// Extractor: a JSON body of type `T`.
 pub struct Json<T>(pub T);
 
-/// The bytes of a catalogue, of whatever type.
+/// Extractor: the bytes of a catalogue, JSON or CSV.
 pub struct CatalogueBytes(pub Bytes);
 
 /// The bytes of a photo, whatever they are called.
@@ -44,13 +44,13 @@ impl FromRequest for PhotoBytes {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let bytes = collect_file(request, payload, MOST_PHOTO_BYTES);
+        let bytes = read_file_body(request, payload, MAX_PHOTO_BYTES);
         Box::pin(async move {
             let bytes = bytes.await?;
             if app::painting::is_picture(&bytes) {
                 Ok(Self(bytes))
             } else {
-                Err(Problem::wire(WireFault::UnsupportedMediaType))
+                Err(Problem::http(HttpFault::UnsupportedMediaType))
             }
         })
     }
@@ -61,7 +61,7 @@ impl FromRequest for CatalogueBytes {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let bytes = collect_file(request, payload, MOST_CATALOGUE_BYTES);
+        let bytes = read_file_body(request, payload, MAX_CATALOGUE_BYTES);
         Box::pin(async move { bytes.await.map(Self) })
     }
 }
@@ -71,8 +71,8 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let kind = must_be_json(request);
-        let bytes = collect(request, payload);
+        let kind = require_json(request);
+        let bytes = read_body(request, payload);
         Box::pin(async move {
             kind?;
             parse(&bytes.await?).map(Self)
@@ -80,73 +80,73 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
     }
 }
 
-/// The body of a request, of [`MOST_BYTES`] at most.
+/// The body of a request, of [`MAX_BODY_BYTES`] at most.
 ///
 /// # Errors
 /// 413 for more, 408 where it does not come in time.
-pub fn collect(
+pub fn read_body(
     request: &HttpRequest,
     payload: &mut Payload,
 ) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
     let bytes = Bytes::from_request(request, payload);
-    in_time(PATIENCE, async move {
-        bytes.await.map_err(|_| Problem::too_large(MOST_BYTES))
+    with_timeout(BODY_TIMEOUT, async move {
+        bytes.await.map_err(|_| Problem::too_large(MAX_BODY_BYTES))
     })
 }
 
-/// The body of a request that brings a file of `most` bytes.
+/// The body of a request that brings a file of at most `limit` bytes.
 ///
 /// # Errors
-/// As [`collect`].
-pub fn collect_file(
+/// As [`read_body`].
+pub fn read_file_body(
     request: &HttpRequest,
     payload: &mut Payload,
-    most: usize,
+    limit: usize,
 ) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
     let body = web::Payload::from_request(request, payload);
-    file_in_time(async move {
-        let too_large = || Problem::too_large(most);
+    with_file_timeout(async move {
+        let too_large = || Problem::too_large(limit);
         let body = body.await.map_err(|_| too_large())?;
-        let read = body.to_bytes_limited(most).await;
+        let read = body.to_bytes_limited(limit).await;
         let read = read.map_err(|_| too_large())?;
-        read.map_err(|_| Problem::wire(WireFault::InvalidParameter))
+        read.map_err(|_| Problem::http(HttpFault::InvalidParameter))
     })
 }
 
-/// What is read of a body with a file, if it comes in time.
+/// Applies [`FILE_TIMEOUT`] to reading a body with a file.
 ///
 /// # Errors
 /// 408 where it does not, and those of `reading`.
-pub async fn file_in_time<T>(
+pub async fn with_file_timeout<T>(
     reading: impl Future<Output = Result<T, Problem>>,
 ) -> Result<T, Problem> {
-    in_time(PATIENCE_WITH_FILES, reading).await
+    with_timeout(FILE_TIMEOUT, reading).await
 }
 
-async fn in_time<T>(
-    patience: Duration,
+async fn with_timeout<T>(
+    limit: Duration,
     reading: impl Future<Output = Result<T, Problem>>,
 ) -> Result<T, Problem> {
-    let late = |_| Problem::wire(WireFault::TooSlow);
-    timeout(patience, reading).await.map_err(late)?
+    let late = |_| Problem::http(HttpFault::TooSlow);
+    timeout(limit, reading).await.map_err(late)?
 }
 
 /// # Errors
 /// 415 unless the body is declared as JSON in UTF-8.
-pub fn must_be_json(request: &HttpRequest) -> Result<(), Problem> {
-    if is_of_type(request, "application/json") {
+pub fn require_json(request: &HttpRequest) -> Result<(), Problem> {
+    if has_media_type(request, "application/json") {
         Ok(())
     } else {
-        Err(Problem::wire(WireFault::UnsupportedMediaType))
+        Err(Problem::http(HttpFault::UnsupportedMediaType))
     }
 }
 
 /// Whether the body is declared as CSV in UTF-8.
 pub fn is_csv(request: &HttpRequest) -> bool {
-    is_of_type(request, "text/csv")
+    has_media_type(request, "text/csv")
 }
 
-fn is_of_type(request: &HttpRequest, wanted: &str) -> bool {
+fn has_media_type(request: &HttpRequest, wanted: &str) -> bool {
     let kind = request
         .headers()
         .get(CONTENT_TYPE)

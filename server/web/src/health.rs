@@ -1,4 +1,4 @@
-//! What watches the process: is it alive, and can it answer?
+//! Health checks: is the process alive, and is it ready?
 
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -6,25 +6,25 @@ use std::time::Duration;
 
 use actix_web::get;
 use actix_web::web::Data;
-use app::{Desk, Refusal, Replica};
+use app::{App, Refusal, ReplicaStatus};
 use tokio::time::timeout;
 
-use crate::problem::{Problem, WireFault};
+use crate::problem::{HttpFault, Problem};
 
-/// How long the database may take to say what time it is.
-const PATIENCE: Duration = Duration::from_secs(2);
+/// How long the database may take to answer.
+const READY_TIMEOUT: Duration = Duration::from_secs(2);
 
-/// Whether the process has been asked to stop. What is asked of it meanwhile is still answered.
+/// Whether the process is draining: asked to stop, not ready for new clients, still answering.
 #[derive(Clone, Debug, Default)]
-pub struct Leaving(Arc<AtomicBool>);
+pub struct Draining(Arc<AtomicBool>);
 
-impl Leaving {
+impl Draining {
     /// From now on the process is not ready.
-    pub fn announce(&self) {
+    pub fn begin(&self) {
         self.0.store(true, Ordering::Relaxed);
     }
 
-    fn is_announced(&self) -> bool {
+    fn is_draining(&self) -> bool {
         self.0.load(Ordering::Relaxed)
     }
 }
@@ -38,24 +38,28 @@ pub async fn is_live() -> &'static str {
 /// Ready: the database answers too and is current, and the process is not about to stop. Send requests
 /// elsewhere while this fails. Over a replica it says how far that is behind.
 #[get("/health/ready")]
-pub async fn is_ready(desk: Data<Desk>, leaving: Data<Leaving>) -> Result<String, Problem> {
-    if leaving.is_announced() {
-        return Err(Problem::wire(WireFault::Unavailable));
+pub async fn is_ready(app: Data<App>, draining: Data<Draining>) -> Result<String, Problem> {
+    if draining.is_draining() {
+        return Err(Problem::http(HttpFault::Unavailable));
     }
-    let look = async { Ok::<_, Refusal>((desk.find_replica().await?, desk.is_current().await?)) };
-    match timeout(PATIENCE, look).await {
-        Ok(Ok((replica, true))) => Ok(format!("ready{}\n", replica.map(words).unwrap_or_default())),
-        _ => Err(Problem::wire(WireFault::Unavailable)),
+    let check =
+        async { Ok::<_, Refusal>((app.find_replica_status().await?, app.is_current().await?)) };
+    match timeout(READY_TIMEOUT, check).await {
+        Ok(Ok((replica, true))) => Ok(format!(
+            "ready{}\n",
+            replica.map(describe_replica).unwrap_or_default()
+        )),
+        _ => Err(Problem::http(HttpFault::Unavailable)),
     }
 }
 
-fn words(replica: Replica) -> String {
-    let way = match replica.connected {
+fn describe_replica(replica: ReplicaStatus) -> String {
+    let state = match replica.connected {
         true => "following the primary",
         false => "cut off from the primary",
     };
-    match replica.behind {
-        Some(behind) => format!(", {way}, {:.1} s behind", behind.as_secs_f64()),
-        None => format!(", {way}"),
+    match replica.lag {
+        Some(behind) => format!(", {state}, {:.1} s behind", behind.as_secs_f64()),
+        None => format!(", {state}"),
     }
 }

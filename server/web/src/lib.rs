@@ -1,33 +1,32 @@
-//! HTTP for people and programs. The only crate that knows requests, statuses and pages.
+//! HTTP for people and programs: the API (`api`), the pages (`pages`), and what every request passes.
 
-mod answer;
+mod allowed_methods;
 mod api;
+mod app_factory;
 mod archive;
+mod authentication;
 mod body;
-mod document;
-mod door;
-mod headers;
+mod canonical_number;
+mod change_limit;
 mod health;
-mod limits;
-mod methods;
+mod if_match;
 mod metrics;
 mod openapi;
 mod pages;
 mod parse;
-mod plain_number;
-mod precondition;
 mod problem;
-mod public_address;
-mod query;
+mod public_url;
+mod query_parameters;
+mod request_span;
+mod response;
 mod routes;
 mod season_version;
-mod span;
-mod who;
+mod security_headers;
 
-pub use document::Document;
-pub use door::server_parts;
-pub use health::Leaving;
-pub use limits::Limits;
+pub use app_factory::build_app;
+pub use change_limit::ChangeLimit;
+pub use health::Draining;
 pub use metrics::Metrics;
-pub use public_address::PublicAddress;
-pub use routes::{desk, openapi};
+pub use openapi::document::OpenApiDocument;
+pub use public_url::PublicUrl;
+pub use routes::{configure, openapi};

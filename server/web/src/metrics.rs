@@ -1,4 +1,4 @@
-//! Numbers for those who run the server, in the Prometheus text format.
+//! Metrics in the Prometheus text format.
 
 use std::time::{Duration, Instant};
 
@@ -14,12 +14,12 @@ use prometheus::{
 };
 
 /// Upper bounds in seconds: from a cached body to a password.
-const SECONDS: [f64; 9] = [0.0005, 0.002, 0.005, 0.02, 0.05, 0.2, 0.5, 2.0, 5.0];
+const DURATION_BUCKETS: [f64; 9] = [0.0005, 0.002, 0.005, 0.02, 0.05, 0.2, 0.5, 2.0, 5.0];
 
 /// The end of every address of a player's own list.
 const OWN_LIST: &str = "/weeks/{week}/list";
 
-/// The counts of one process, shared by its threads.
+/// The metrics of one process, shared by its threads.
 #[derive(Clone)]
 pub struct Metrics {
     registry: Registry,
@@ -39,7 +39,7 @@ impl Metrics {
         )?;
         let seconds = HistogramVec::new(
             HistogramOpts::new("http_request_seconds", "Time from request to answer")
-                .buckets(SECONDS.to_vec()),
+                .buckets(DURATION_BUCKETS.to_vec()),
             &["method", "route"],
         )?;
         let metrics = Self {
@@ -47,44 +47,44 @@ impl Metrics {
             requests,
             seconds,
         };
-        metrics.add(metrics.requests.clone())?;
-        metrics.add(metrics.seconds.clone())?;
+        metrics.register(metrics.requests.clone())?;
+        metrics.register(metrics.seconds.clone())?;
         Ok(metrics)
     }
 
-    /// Adds what another part of the process counts.
+    /// Registers the metrics of another part of the process.
     ///
     /// # Errors
     /// A name that is used twice.
-    pub fn add(&self, counts: impl Collector + 'static) -> Result<(), prometheus::Error> {
-        self.registry.register(Box::new(counts))
+    pub fn register(&self, collector: impl Collector + 'static) -> Result<(), prometheus::Error> {
+        self.registry.register(Box::new(collector))
     }
 
-    /// What counts the answers with one status under the pattern of their route, never under what a
-    /// client typed. To be kept where answers are many and quick: to find it takes longer than to count.
-    pub fn counting(&self, method: &str, route: &str, status: StatusCode) -> Counting {
+    /// The counter of responses with one status, labelled with the pattern of their route, never with what a client
+    /// typed. Hold on to it on hot paths: to look it up takes longer than to count.
+    pub fn request_counter(&self, method: &str, route: &str, status: StatusCode) -> RequestCounter {
         let [method, route, status] = if is_of_own_list(route) {
-            ["any", OWN_LIST, outcome(status)]
+            ["any", OWN_LIST, coarse_status(status)]
         } else {
             [method, route, status.as_str()]
         };
-        Counting {
+        RequestCounter {
             requests: self.requests.with_label_values(&[method, route, status]),
             seconds: self.seconds.with_label_values(&[method, route]),
         }
     }
 }
 
-/// Counts the answers of one method, route and status.
+/// Counts the responses of one method, route and status.
 #[derive(Clone)]
-pub struct Counting {
+pub struct RequestCounter {
     requests: IntCounter,
     seconds: Histogram,
 }
 
-impl Counting {
-    /// An answer was given, after so long.
-    pub fn note(&self, took: Duration) {
+impl RequestCounter {
+    /// Counts one response, given after `took`.
+    pub fn record(&self, took: Duration) {
         self.requests.inc();
         self.seconds.observe(took.as_secs_f64());
     }
@@ -94,7 +94,7 @@ impl Counting {
 ///
 /// # Errors
 /// None of its own.
-pub async fn count<B: MessageBody>(
+pub async fn count_request<B: MessageBody>(
     request: ServiceRequest,
     next: Next<B>,
 ) -> Result<ServiceResponse<B>, Error> {
@@ -107,22 +107,21 @@ pub async fn count<B: MessageBody>(
         let route = route.as_deref().unwrap_or("none");
         let method = request.method().as_str();
         metrics
-            .counting(method, route, response.status())
-            .note(start.elapsed());
+            .request_counter(method, route, response.status())
+            .record(start.elapsed());
     }
     Ok(response)
 }
 
-/// Whether an address is of a player's own list. These are counted as one: whoever watches the
-/// numbers does not learn when a list was changed or handed in, only that a player looked at theirs or
-/// did something to it.
+/// Whether a route is of a player's own list. These are counted as one: the metrics must not tell when a list was
+/// changed or handed in, only that a player read or changed theirs.
 fn is_of_own_list(route: &str) -> bool {
-    let behind = route.split_once(OWN_LIST).map(|(_, behind)| behind);
-    behind.is_some_and(|behind| behind.is_empty() || behind.starts_with('/'))
+    let rest = route.split_once(OWN_LIST).map(|(_, rest)| rest);
+    rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('/'))
 }
 
-/// All that is told of such a request: sealed and checked lists look alike.
-fn outcome(status: StatusCode) -> &'static str {
+/// All that is counted of such a request: sealed and checked lists look alike.
+fn coarse_status(status: StatusCode) -> &'static str {
     match status.as_u16() {
         ..400 => "done",
         400..500 => "refused",
@@ -154,6 +153,9 @@ mod tests {
         for other in ["lists", "lists/open", "late-leaves", "scenario"] {
             assert!(!is_of_own_list(&format!("{week}/{other}")), "{other}");
         }
-        assert_eq!(outcome(StatusCode::CREATED), outcome(StatusCode::OK));
+        assert_eq!(
+            coarse_status(StatusCode::CREATED),
+            coarse_status(StatusCode::OK)
+        );
     }
 }

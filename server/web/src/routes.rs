@@ -1,4 +1,4 @@
-//! Every address of the server, in one table.
+//! The route table of the server: every operation of the API, in one place.
 
 use actix_web::web::ServiceConfig;
 use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
@@ -8,11 +8,11 @@ use utoipa_actix_web::scope;
 
 use crate::api::{
     accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
-    next_season, nudges, outlooks, painting, photos, players, previews, record_consents, rounds,
+    next_season, outlooks, painting, photos, players, previews, record_consents, reminders, rounds,
     scenarios, seasons, sessions, standings, statistics, trail, weeks,
 };
-use crate::document::{self, Document};
 use crate::openapi::complete;
+use crate::openapi::document::{self, OpenApiDocument};
 use crate::{health, metrics, pages, problem};
 
 #[derive(OpenApi)]
@@ -27,9 +27,9 @@ use crate::{health, metrics, pages, problem};
 )]
 struct Head;
 
-/// The operations for programs, below `/api/v1`; those within a season say what follows its address.
-/// Addresses are tried in this order: those that everybody asks for before a deadline come first.
-fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
+/// The operations of the API, below `/api/v1`; those of a season name what follows its path. Routes are tried in
+/// this order: those that everybody asks for before a deadline come first.
+fn api_operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
     config.service(
         scope("/api/v1")
             .service(
@@ -57,7 +57,7 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
                     .service(weeks::find_week)
                     .service(weeks::update_week)
                     .service(weeks::tell_availability)
-                    .service(nudges::nudge_players)
+                    .service(reminders::send_reminders)
                     .service(scenarios::update_scenario)
                     .service(scenarios::find_scenario)
                     .service(players::join_season)
@@ -120,8 +120,8 @@ fn operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) {
     );
 }
 
-/// What every process answers: what watches it, and what its problems mean.
-pub fn watch(config: &mut ServiceConfig) {
+/// The routes of every process: health, metrics, and the pages that explain problems.
+pub fn configure_process(config: &mut ServiceConfig) {
     config
         .service(health::is_live)
         .service(health::is_ready)
@@ -130,19 +130,19 @@ pub fn watch(config: &mut ServiceConfig) {
         .service(problem::explain_problem);
 }
 
-/// The desk: all that people do, by program or browser. `document` tells of every operation.
-pub fn desk(config: &mut ServiceConfig, document: Document) {
-    operations(&mut utoipa_actix_web::service_config::ServiceConfig::new(
+/// The routes of a process that takes changes: the API, its documentation and the pages.
+pub fn configure(config: &mut ServiceConfig, document: OpenApiDocument) {
+    api_operations(&mut utoipa_actix_web::service_config::ServiceConfig::new(
         config,
     ));
-    document::browse(config, document);
+    document::serve(config, document);
     pages::routes::configure(config);
 }
 
-/// The OpenAPI 3.1 document of the whole server: of the desk, and of the addresses that `others` tells
-/// of, which are refused in the same form.
+/// The OpenAPI 3.1 document of the whole server: of the API, and of the operations of `others`, which answer with
+/// the same problems.
 pub fn openapi(mut others: utoipa::openapi::OpenApi) -> utoipa::openapi::OpenApi {
-    let problems = problem::Problems::responses();
+    let problems = problem::ProblemResponses::responses();
     for operation in others
         .paths
         .paths
@@ -155,15 +155,15 @@ pub fn openapi(mut others: utoipa::openapi::OpenApi) -> utoipa::openapi::OpenApi
             .responses
             .extend(default.map(|it| ("default".to_owned(), it)));
     }
-    complete(operations_of_the_desk().merge_from(others))
+    complete(api_document().merge_from(others))
 }
 
-/// What the document says of the desk alone.
-pub fn operations_of_the_desk() -> utoipa::openapi::OpenApi {
+/// The OpenAPI document of the API alone.
+pub fn api_document() -> utoipa::openapi::OpenApi {
     let (_, mut document) = actix_web::App::new()
         .into_utoipa_app()
         .openapi(Head::openapi())
-        .configure(operations)
+        .configure(api_operations)
         .split_for_parts();
     let bearer = HttpBuilder::new()
         .scheme(HttpAuthScheme::Bearer)

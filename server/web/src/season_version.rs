@@ -1,4 +1,5 @@
-//! Whoever changed a season is told which version that made, to ask any process for at least that.
+//! The response header `Season-Version`: the version that a change made. A client sends it to any process as
+//! `at_least`, and reads nothing older.
 
 use actix_web::Error;
 use actix_web::body::MessageBody;
@@ -8,11 +9,11 @@ use actix_web::middleware::Next;
 
 const SEASON_VERSION: HeaderName = HeaderName::from_static("season-version");
 
-/// Middleware: `Season-Version` on each answer to a request that made one.
+/// Middleware: adds the header to each response to a request that made a version.
 ///
 /// # Errors
 /// None of its own.
-pub async fn tell<B: MessageBody>(
+pub async fn add_season_version<B: MessageBody>(
     request: ServiceRequest,
     next: Next<B>,
 ) -> Result<ServiceResponse<B>, Error> {

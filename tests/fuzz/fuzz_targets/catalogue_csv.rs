@@ -2,7 +2,7 @@
 #![no_main]
 
 use document::catalogue::CatalogueDocument;
-use document::catalogue_csv::read_catalogue_csv;
+use document::csv::catalogue::read_catalogue_csv;
 use league::catalogue::Catalogue;
 use libfuzzer_sys::fuzz_target;
 

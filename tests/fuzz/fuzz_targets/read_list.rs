@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 
 use document::catalogue::CatalogueDocument;
 use league::catalogue::Catalogue;
-use league::lists::reader::read;
+use league::lists::reader::parse;
 use league::lists::{Terms, check};
 use league::points::Points;
 use league::week::WeekNo;
@@ -20,7 +20,7 @@ static CATALOGUE: LazyLock<Catalogue> = LazyLock::new(|| {
 fuzz_target!(|text: &str| {
     let faction = CATALOGUE.factions()[0].key();
     for wanted in [None, Some(faction)] {
-        let reading = read(text, &CATALOGUE, wanted);
+        let reading = parse(text, &CATALOGUE, wanted);
         assert!(
             reading
                 .lines

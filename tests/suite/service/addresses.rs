@@ -24,7 +24,7 @@ fn public_addresses() -> BTreeSet<String> {
 
 #[test]
 fn every_public_address_stands_in_the_document() {
-    let routes = files("server/standings/src", "routes.rs").remove(0).text;
+    let routes = files("server/read_service/src", "routes.rs").remove(0).text;
     let quoted = routes.split('"');
     let quoted = quoted.filter(|text| text.starts_with('/') && !text.starts_with("//"));
     let mut scope = String::new();

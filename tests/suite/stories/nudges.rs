@@ -8,7 +8,7 @@ use crate::harness::{Stage, demo_list};
 const LISTS: &str = "lists";
 
 fn nudge(stage: &Stage, about: &str) -> crate::harness::Answer {
-    let path = format!("{}/nudges", stage.week(1));
+    let path = format!("{}/reminders", stage.week(1));
     stage.wennable.post(&path, &json!({ "about": about }))
 }
 
@@ -39,10 +39,10 @@ fn whoever_has_no_sealed_list_is_reminded_and_the_trail_names_nobody() {
 
     let trail = format!("{}/trail", stage.season);
     let newest = stage.wennable.get(&trail).expect(200)[0].clone();
-    assert_eq!(newest["act"], "nudge_players");
+    assert_eq!(newest["act"], "send_reminders");
     assert_eq!(newest["facts"], json!({ "week": 1, "about": "lists" }));
     let public = oskrel.actor.get(&trail).expect(200).to_string();
-    assert!(!public.contains("nudge_players"), "{public}");
+    assert!(!public.contains("send_reminders"), "{public}");
 }
 
 #[test]
@@ -51,10 +51,10 @@ fn people_are_reminded_of_the_same_once_in_twelve_hours() {
     stage.join("Oskrel");
     stage.start();
     nudge(&stage, LISTS).expect(200);
-    let soon = nudge(&stage, LISTS).refused(429, "nudged-already");
+    let soon = nudge(&stage, LISTS).refused(429, "reminded-already");
     assert_eq!(soon["retry_after"], 12 * 60 * 60);
     stage.clock().show("2026-01-09T05:59:59.999999+01:00");
-    nudge(&stage, LISTS).refused(429, "nudged-already");
+    nudge(&stage, LISTS).refused(429, "reminded-already");
     stage.clock().show("2026-01-09T06:00:00+01:00");
     nudge(&stage, LISTS).expect(200);
 }

@@ -70,7 +70,7 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
     ("find_week", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("update_week", Running, nothing, [401, 404, 403, 403, 204, 204]),
     ("tell_availability", Running, nights, [401, 404, 204, 404, 404, 404]),
-    ("nudge_players", Running, about_lists, [401, 404, 403, 403, 200, 429]),
+    ("send_reminders", Running, about_lists, [401, 404, 403, 403, 200, 429]),
     ("update_scenario", Draft, sheet, [401, 404, 403, 403, 204, 204]),
     ("find_scenario", Draft, nothing, [404, 404, 404, 404, 200, 200]),
     ("join_season", Draft, place, [401, 404, 201, 201, 201, 201]),

@@ -1,41 +1,47 @@
-//! From an access token to the person behind it.
+//! Authentication of access tokens.
 
 use league::ids::AccountId;
 use league::time::Instant;
 use store::Conn;
 
-use super::token::{self, Claim};
-use crate::{Actor, Desk, Refusal};
+use super::token::{self, TokenClaims};
+use crate::{Actor, App, Refusal};
 
-/// Whoever shows a genuine token, whose session is still to be looked at; or an actor, who has nothing
-/// to prove any more. For use cases that look at the session together with all else.
+/// A genuine token whose session is still to be checked, or an actor who has been authenticated already.
+/// For use cases that check the session in the same round trip as everything else they read.
 #[derive(Clone, Copy, Debug)]
-pub struct Claimant {
+pub struct UnverifiedSession {
     actor: Actor,
-    open: Option<Claim>,
+    claims: Option<TokenClaims>,
 }
 
-impl From<Actor> for Claimant {
+impl From<Actor> for UnverifiedSession {
     fn from(actor: Actor) -> Self {
-        Self { actor, open: None }
+        Self {
+            actor,
+            claims: None,
+        }
     }
 }
 
-impl Claimant {
+impl UnverifiedSession {
     /// # Errors
     /// [`Reason::InvalidToken`](crate::Reason::InvalidToken) unless the token is genuine.
-    pub fn read(desk: &Desk, access: &str) -> Result<Self, Refusal> {
-        let claim = desk.key.check(access).ok_or_else(token::invalid)?;
+    pub fn from_token(app: &App, access: &str) -> Result<Self, Refusal> {
+        let claims = app
+            .token_key
+            .verify(access)
+            .ok_or_else(token::invalid_token)?;
         let actor = Actor {
-            account: claim.account,
-            session: claim.session,
+            account: claims.account,
+            session: claims.session,
         };
-        let open = Some(claim);
-        Ok(Self { actor, open })
+        let claims = Some(claims);
+        Ok(Self { actor, claims })
     }
 
-    /// Who it claims to be. Nothing may be told or done for it before [`Claimant::prove`].
-    pub(crate) fn account(self) -> AccountId {
+    /// Who it claims to be. Nothing may be told or done for it before [`UnverifiedSession::verify`].
+    pub(crate) fn claimed_account(self) -> AccountId {
         self.actor.account
     }
 
@@ -43,23 +49,28 @@ impl Claimant {
     ///
     /// # Errors
     /// [`Reason::InvalidToken`](crate::Reason::InvalidToken): one answer for every kind of bad token.
-    pub(crate) async fn prove(self, conn: &Conn) -> Result<Actor, Refusal> {
-        match self.open {
+    pub(crate) async fn verify(self, conn: &Conn) -> Result<Actor, Refusal> {
+        match self.claims {
             None => Ok(self.actor),
-            Some(_) => self.judge(store::sessions::find_live(conn, self.actor.session).await),
+            Some(_) => {
+                self.check_session(store::sessions::find_live(conn, self.actor.session).await)
+            }
         }
     }
 
-    fn judge(self, found: Result<(AccountId, Instant), store::Fault>) -> Result<Actor, Refusal> {
+    fn check_session(
+        self,
+        found: Result<(AccountId, Instant), store::StoreError>,
+    ) -> Result<Actor, Refusal> {
         let (owner, now) = match found {
-            Err(store::Fault::NotFound) => return Err(token::invalid()),
+            Err(store::StoreError::NotFound) => return Err(token::invalid_token()),
             found => found?,
         };
-        let is_in_date = self.open.is_none_or(|claim| claim.is_in_date(now));
-        if is_in_date && owner == self.actor.account {
+        let is_valid = self.claims.is_none_or(|claims| claims.is_valid_at(now));
+        if is_valid && owner == self.actor.account {
             Ok(self.actor)
         } else {
-            Err(token::invalid())
+            Err(token::invalid_token())
         }
     }
 }
@@ -68,9 +79,9 @@ impl Claimant {
 ///
 /// # Errors
 /// [`Reason::InvalidToken`](crate::Reason::InvalidToken): one answer for every kind of bad token.
-pub async fn authenticate(desk: &Desk, access: &str) -> Result<Actor, Refusal> {
-    let claimant = Claimant::read(desk, access)?;
-    let session = claimant.actor.session;
+pub async fn authenticate(app: &App, access: &str) -> Result<Actor, Refusal> {
+    let unverified = UnverifiedSession::from_token(app, access)?;
+    let session = unverified.actor.session;
     let find = async |conn: &mut Conn| store::sessions::find_live(conn, session).await;
-    claimant.judge(desk.store.ask(find).await)
+    unverified.check_session(app.store.query(find).await)
 }

@@ -1,27 +1,26 @@
-//! What an account knows of itself.
+//! An account's own data and clubs.
 
-use league::role::Role;
+use league::club_role::ClubRole;
 use store::accounts::Account;
 use store::clubs::Club;
 
-use crate::{Actor, Desk, Refusal};
+use crate::{Actor, App, Refusal};
 
 /// An account with its clubs.
 #[derive(Clone, Debug)]
 pub struct AccountOverview {
-    /// The account.
     pub account: Account,
     /// Its clubs, by name, with its role in each.
-    pub clubs: Vec<(Club, Role)>,
+    pub clubs: Vec<(Club, ClubRole)>,
 }
 
 /// # Errors
 /// [`Refusal::Unavailable`] when the database cannot be reached.
-pub async fn find_account(desk: &Desk, actor: Actor) -> Result<AccountOverview, Refusal> {
-    desk.store
+pub async fn find_account(app: &App, actor: Actor) -> Result<AccountOverview, Refusal> {
+    app.store
         .read(async |conn| {
             let account = store::accounts::find(conn, actor.account).await?;
-            let clubs = store::clubs::list_of(conn, actor.account).await?;
+            let clubs = store::clubs::list_by_account(conn, actor.account).await?;
             Ok(AccountOverview { account, clubs })
         })
         .await

@@ -1,21 +1,19 @@
-//! Registering: anybody may. The answer never tells whether the address was known.
+//! Registering an account: anybody may. The answer never tells whether the address was known.
 
 use league::ids::AccountId;
-use store::Taken;
+use store::UniqueConstraint;
 use store::accounts::Account;
 use uuid::Uuid;
 
 use super::password;
-use crate::{Desk, Reason, Refusal, words};
+use crate::{App, Reason, Refusal, user_text};
 
 /// What somebody types to register.
 #[derive(Clone, Debug)]
 pub struct RegisterAccount {
-    /// E-mail address.
     pub email: String,
     /// Name shown to clubs; a handle will do.
     pub name: String,
-    /// Password.
     pub password: String,
     /// Under the age at which local law lets a person agree alone.
     pub minor: bool,
@@ -28,10 +26,10 @@ pub struct RegisterAccount {
 /// # Errors
 /// [`Reason::Validation`] for the address, [`Reason::InvalidName`], the reasons of passwords,
 /// [`Reason::GuardianConsentRequired`].
-pub async fn register_account(desk: &Desk, command: RegisterAccount) -> Result<(), Refusal> {
-    let email = address(&command.email)?;
-    let name = words::name(&command.name, "/name", "name")?;
-    password::accept(&command.password)?;
+pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(), Refusal> {
+    let email = parse_email(&command.email)?;
+    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    password::must_be_acceptable(&command.password)?;
     if command.minor && !command.guardian_consent {
         return Err(Refusal::fault(
             Reason::GuardianConsentRequired,
@@ -39,8 +37,8 @@ pub async fn register_account(desk: &Desk, command: RegisterAccount) -> Result<(
             "A parent or guardian must agree before a minor registers.",
         ));
     }
-    let password_hash = password::hash(desk, command.password).await?;
-    let saved = desk
+    let password_hash = password::hash(app, command.password).await?;
+    let saved = app
         .store
         .write(async |conn| {
             let registered_at = store::clock::now(conn).await?;
@@ -57,14 +55,14 @@ pub async fn register_account(desk: &Desk, command: RegisterAccount) -> Result<(
         })
         .await;
     match saved {
-        Ok(()) | Err(store::Fault::Taken(Taken::Email)) => Ok(()),
+        Ok(()) | Err(store::StoreError::UniqueViolation(UniqueConstraint::Email)) => Ok(()),
         Err(fault) => Err(fault.into()),
     }
 }
 
 /// The address in the one form it is compared in. Only delivery proves that an address works; here
 /// it must merely look like one.
-pub(super) fn address(text: &str) -> Result<String, Refusal> {
+pub(super) fn parse_email(text: &str) -> Result<String, Refusal> {
     let text = text.trim().to_lowercase();
     let plausible = text.len() <= 254
         && !text.chars().any(|c| c.is_whitespace() || c.is_control())

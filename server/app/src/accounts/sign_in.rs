@@ -8,20 +8,18 @@ use store::sessions::Session;
 use uuid::Uuid;
 
 use super::password;
-use super::register_account::address;
-use super::token::{SESSION_FOR, Tokens};
-use crate::{Desk, Reason, Refusal, secret};
+use super::register_account::parse_email;
+use super::token::{SESSION_LIFETIME, Tokens};
+use crate::{App, Reason, Refusal, secret};
 
-/// Failures within [`WINDOW`] after which an address has to wait, whoever asks.
-const MOST_FAILURES: i32 = 10;
-const WINDOW: Duration = Duration::minutes(15);
+/// Failures within [`ATTEMPT_WINDOW`] after which an address has to wait, whoever asks.
+const MAX_ATTEMPTS: i32 = 10;
+const ATTEMPT_WINDOW: Duration = Duration::minutes(15);
 
 /// What somebody types to sign in.
 #[derive(Clone, Debug)]
 pub struct SignIn {
-    /// E-mail address.
     pub email: String,
-    /// Password.
     pub password: String,
 }
 
@@ -31,14 +29,14 @@ pub struct SignIn {
 /// [`Reason::InvalidCredentials`], the same for an unknown address and a wrong password;
 /// [`Reason::TooManyAttempts`] after ten failures within a quarter of an hour, also for the right
 /// password and for unknown addresses.
-pub async fn sign_in(desk: &Desk, command: SignIn) -> Result<Tokens, Refusal> {
-    let account = recognise(desk, command).await?;
-    desk.store
+pub async fn sign_in(app: &App, command: SignIn) -> Result<Tokens, Refusal> {
+    let account = verify_credentials(app, command).await?;
+    app.store
         .write(async |conn| {
             let now = store::clock::now(conn).await?;
             let session = new_session(account, now);
             store::sessions::create(conn, session, now).await?;
-            desk.key.issue(conn, session, now).await
+            app.token_key.issue(conn, session, now).await
         })
         .await
 }
@@ -47,10 +45,10 @@ pub async fn sign_in(desk: &Desk, command: SignIn) -> Result<Tokens, Refusal> {
 ///
 /// # Errors
 /// As [`sign_in`].
-pub(super) async fn recognise(desk: &Desk, command: SignIn) -> Result<AccountId, Refusal> {
-    let email = address(&command.email).map_err(|_| unknown())?;
+pub(super) async fn verify_credentials(app: &App, command: SignIn) -> Result<AccountId, Refusal> {
+    let email = parse_email(&command.email).map_err(|_| invalid_credentials())?;
     let email_digest = secret::digest(&email);
-    let account = desk
+    let account = app
         .store
         .write(async |conn| {
             let now = store::clock::now(conn).await?;
@@ -61,13 +59,13 @@ pub(super) async fn recognise(desk: &Desk, command: SignIn) -> Result<AccountId,
     let (id, hash) = account
         .map(|account| (account.id, account.password_hash))
         .unzip();
-    if !password::matches(desk, command.password, hash).await? {
-        return Err(unknown());
+    if !password::verify(app, command.password, hash).await? {
+        return Err(invalid_credentials());
     }
-    desk.store
-        .write(async |conn| store::accounts::forget_attempts(conn, &email_digest).await)
+    app.store
+        .write(async |conn| store::accounts::clear_attempts(conn, &email_digest).await)
         .await?;
-    id.ok_or_else(unknown)
+    id.ok_or_else(invalid_credentials)
 }
 
 /// A session that begins now.
@@ -75,25 +73,26 @@ pub(super) fn new_session(account: AccountId, now: Instant) -> Session {
     Session {
         id: Uuid::new_v4(),
         account,
-        ends_at: now + SESSION_FOR,
+        ends_at: now + SESSION_LIFETIME,
     }
 }
 
 /// Each attempt counts as failed before the password is looked at, so that many at once do not all
 /// find the number of those before them. A success forgets them.
 async fn count_attempt(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(), Refusal> {
-    let (attempts, from) = store::accounts::count_attempt(conn, digest, now, WINDOW).await?;
-    if attempts <= MOST_FAILURES {
+    let (attempts, from) =
+        store::accounts::count_attempt(conn, digest, now, ATTEMPT_WINDOW).await?;
+    if attempts <= MAX_ATTEMPTS {
         return Ok(());
     }
     Err(Refusal::rule(
         Reason::TooManyAttempts,
         "Too many failed attempts; wait a little.",
     )
-    .fact("retry_after", (from + WINDOW - now).num_seconds()))
+    .fact("retry_after", (from + ATTEMPT_WINDOW - now).num_seconds()))
 }
 
-fn unknown() -> Refusal {
+fn invalid_credentials() -> Refusal {
     Refusal::rule(
         Reason::InvalidCredentials,
         "E-mail and password do not belong together.",

@@ -2,8 +2,8 @@
 
 use league::time::Instant;
 
-use super::sign_in::{SignIn, new_session, recognise};
-use crate::{Actor, Desk, Refusal, secret};
+use super::sign_in::{SignIn, new_session, verify_credentials};
+use crate::{Actor, App, Refusal, secret};
 
 /// What a browser keeps.
 #[derive(Clone, Debug)]
@@ -18,11 +18,11 @@ pub struct PageSession {
 ///
 /// # Errors
 /// As [`sign_in`](super::sign_in).
-pub async fn sign_in_to_pages(desk: &Desk, command: SignIn) -> Result<PageSession, Refusal> {
-    let account = recognise(desk, command).await?;
-    let secret = secret::draw_text()?;
+pub async fn sign_in_to_pages(app: &App, command: SignIn) -> Result<PageSession, Refusal> {
+    let account = verify_credentials(app, command).await?;
+    let secret = secret::random_hex()?;
     let digest = secret::digest(&secret);
-    desk.store
+    app.store
         .write(async |conn| {
             let now = store::clock::now(conn).await?;
             let session = new_session(account, now);
@@ -39,18 +39,18 @@ pub async fn sign_in_to_pages(desk: &Desk, command: SignIn) -> Result<PageSessio
 ///
 /// # Errors
 /// [`Refusal::Unavailable`] when the database cannot be reached.
-pub async fn authenticate_page(desk: &Desk, secret: &str) -> Result<Option<Actor>, Refusal> {
+pub async fn authenticate_page(app: &App, secret: &str) -> Result<Option<Actor>, Refusal> {
     let digest = secret::digest(secret);
-    let found = desk
+    let found = app
         .store
-        .ask(async |conn| store::sessions::find_live_by_page_digest(conn, &digest).await)
+        .query(async |conn| store::sessions::find_live_by_page_digest(conn, &digest).await)
         .await;
     match found {
         Ok(session) => Ok(Some(Actor {
             account: session.account,
             session: session.id,
         })),
-        Err(store::Fault::NotFound) => Ok(None),
+        Err(store::StoreError::NotFound) => Ok(None),
         Err(fault) => Err(fault.into()),
     }
 }

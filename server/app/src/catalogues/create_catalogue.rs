@@ -2,36 +2,36 @@
 
 use league::ids::{CatalogueId, ClubId};
 use serde_json::json;
-use store::Taken;
-use store::catalogues::Catalogue;
+use store::UniqueConstraint;
+use store::catalogues::CatalogueRow;
 use uuid::Uuid;
 
-use crate::may::may;
+use crate::access::authorize;
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::{Action, Actor, Desk, Reason, Refusal, words};
+use crate::refusal::map_unique_violation;
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::CatalogueNameTaken`], [`Reason::Forbidden`].
 pub async fn create_catalogue(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     name: &str,
-) -> Result<Catalogue, Refusal> {
-    let name = words::name(name, "/name", "name")?;
-    desk.store
+) -> Result<CatalogueRow, Refusal> {
+    let name = user_text::parse_name(name, "/name", "name")?;
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            authorize(conn, actor, club, Action::RunSeason).await?;
             let now = store::clock::now(conn).await?;
             let id = CatalogueId(Uuid::now_v7());
-            let catalogue = Catalogue {
+            let catalogue = CatalogueRow {
                 id,
                 name: name.to_string(),
                 newest: 0,
             };
             let saved = store::catalogues::create(conn, club, &catalogue, now).await;
-            when_taken(saved, Taken::CatalogueName, || {
+            map_unique_violation(saved, UniqueConstraint::CatalogueName, || {
                 Refusal::fault(
                     Reason::CatalogueNameTaken,
                     "/name",

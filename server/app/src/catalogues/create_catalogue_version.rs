@@ -1,16 +1,16 @@
-//! Importing a version: all of it is valid and kept, or every fault is named and nothing is.
+//! Importing a catalogue version: all of it is saved, or every fault is named and nothing is.
 
 use document::catalogue::CatalogueDocument;
-use document::catalogue_csv::read_catalogue_csv;
+use document::csv::catalogue::read_catalogue_csv;
 use league::catalogue::Catalogue;
 use league::ids::{CatalogueId, ClubId};
 use serde_json::json;
-use store::Taken;
+use store::UniqueConstraint;
 
-use crate::may::may;
+use crate::access::authorize;
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+use crate::refusal::map_unique_violation;
+use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
 /// A catalogue as it was sent.
 #[derive(Clone, Debug)]
@@ -26,24 +26,26 @@ pub enum CatalogueSource {
 /// # Errors
 /// [`Reason::InvalidCatalogue`] with every fault: by JSON Pointer, or by row and column for CSV.
 pub async fn create_catalogue_version(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     id: CatalogueId,
     source: CatalogueSource,
 ) -> Result<i32, Refusal> {
-    let contents = CatalogueDocument::from(&read(source)?);
-    desk.store
+    let contents = CatalogueDocument::from(&parse(source)?);
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            authorize(conn, actor, club, Action::RunSeason).await?;
             let number = store::catalogues::find(conn, club, id).await?.newest + 1;
             let now = store::clock::now(conn).await?;
             let by = actor.account;
             let saved =
                 store::catalogues::create_version(conn, club, id, number, &contents, by, now).await;
-            when_taken(saved, Taken::CatalogueVersion, || Refusal::Unavailable {
-                retry_after: 1,
-                cause: "two imports at once".to_owned(),
+            map_unique_violation(saved, UniqueConstraint::CatalogueVersion, || {
+                Refusal::Unavailable {
+                    retry_after: 1,
+                    cause: "two imports at once".to_owned(),
+                }
             })?;
             Scene::in_club(club, actor, now)
                 .tell_officers(
@@ -57,7 +59,7 @@ pub async fn create_catalogue_version(
         .await
 }
 
-fn read(source: CatalogueSource) -> Result<Catalogue, Refusal> {
+fn parse(source: CatalogueSource) -> Result<Catalogue, Refusal> {
     let faults: Vec<Fault> = match source {
         CatalogueSource::Json(document) => match Catalogue::try_from(document) {
             Ok(catalogue) => return Ok(catalogue),

@@ -1,20 +1,20 @@
-//! What a version of a catalogue changes since an earlier one, and whose lists that touches.
+//! The difference between two versions of a catalogue, and the lists that it touches.
 
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::catalogue::Catalogue;
-use league::catalogue::diff::{Touched, UnitDifference, diff, touched};
+use league::catalogue::diff::{TouchedEntry, UnitDifference, diff, find_touched_entries};
+use league::club_role::ClubRole;
 use league::ids::{CatalogueId, ClubId, SeasonId};
 use league::lists::ArmyList;
-use league::role::Role;
 use league::season::SeasonState;
 use league::week::WeekNo;
 use store::Conn;
 use store::seasons::Season;
 
-use super::load;
-use crate::lists::list_opened;
-use crate::may::may;
-use crate::{Action, Actor, Desk, Refusal};
+use super::load_catalogue::load_catalogue;
+use crate::access::authorize;
+use crate::lists::list_opened_lists;
+use crate::{Action, Actor, App, Refusal};
 
 /// The difference between two versions.
 #[derive(Clone, Debug)]
@@ -30,20 +30,17 @@ pub struct CatalogueChanges {
 /// A list that is touched. It keeps the points of its own version; this is what comes next.
 #[derive(Clone, Debug)]
 pub struct TouchedList {
-    /// In which season.
     pub season: SeasonId,
-    /// For which week.
     pub week: WeekNo,
     /// Whether it was handed in, or is a draft.
     pub sealed: bool,
     /// The entries whose points or availability differ.
-    pub entries: Vec<Touched>,
+    pub entries: Vec<TouchedEntry>,
 }
 
 /// How many of the newest opened lists are touched.
 #[derive(Clone, Copy, Debug)]
 pub struct OpenedLists {
-    /// In which season.
     pub season: SeasonId,
     /// The last week whose lists are opened.
     pub week: WeekNo,
@@ -58,19 +55,19 @@ pub struct OpenedLists {
 /// # Errors
 /// [`Refusal::NotFound`] when either version is missing.
 pub async fn find_catalogue_changes(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     id: CatalogueId,
     since: i32,
     number: i32,
 ) -> Result<CatalogueChanges, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let role = may(conn, actor, club, Action::Look).await?;
+            let role = authorize(conn, actor, club, Action::View).await?;
             let versions = Versions {
-                old: load(conn, club, id, since).await?,
-                new: load(conn, club, id, number).await?,
+                old: load_catalogue(conn, club, id, since).await?,
+                new: load_catalogue(conn, club, id, number).await?,
             };
             let seasons = store::seasons::list(conn, club).await?;
             let running = seasons
@@ -79,7 +76,7 @@ pub async fn find_catalogue_changes(
             let (mut own, mut opened) = (Vec::new(), Vec::new());
             for season in running {
                 own.extend(versions.own_lists(conn, actor, &season).await?);
-                if matches!(role, Role::Owner | Role::Organiser) {
+                if matches!(role, ClubRole::Owner | ClubRole::Organiser) {
                     opened.extend(versions.opened_lists(conn, &season).await?);
                 }
             }
@@ -109,14 +106,14 @@ impl Versions {
         let Some(player) = player else {
             return Ok(Vec::new());
         };
-        let lists = store::lists::list_of_player(conn, club, id, player.id).await?;
+        let lists = store::lists::list_by_player(conn, club, id, player.id).await?;
         let Some(newest) = lists.into_iter().next_back() else {
             return Ok(Vec::new());
         };
         let sealed = newest.sealed.map(|sealed| sealed.list);
         let mut found = Vec::new();
         for (list, sealed) in [(newest.draft, false), (sealed, true)] {
-            let entries = list.map_or(Ok(Vec::new()), |list| self.touched(list))?;
+            let entries = list.map_or(Ok(Vec::new()), |list| self.find_touched(list))?;
             if !entries.is_empty() {
                 found.push(TouchedList {
                     season: id,
@@ -144,7 +141,7 @@ impl Versions {
         let Some((week, opened_at)) = newest else {
             return Ok(None);
         };
-        let lists = list_opened(conn, club, id, week, opened_at).await?;
+        let lists = list_opened_lists(conn, club, id, week, opened_at).await?;
         let mut counted = OpenedLists {
             season: id,
             week,
@@ -153,14 +150,14 @@ impl Versions {
         };
         for sealed in lists.into_iter().filter_map(|list| list.sealed) {
             counted.lists += 1;
-            counted.touched += usize::from(!self.touched(sealed.list)?.is_empty());
+            counted.touched += usize::from(!self.find_touched(sealed.list)?.is_empty());
         }
         Ok(Some(counted))
     }
 
-    fn touched(&self, list: ArmyListDocument) -> Result<Vec<Touched>, Refusal> {
+    fn find_touched(&self, list: ArmyListDocument) -> Result<Vec<TouchedEntry>, Refusal> {
         let list = ArmyList::try_from(list)
-            .map_err(|faults| Refusal::Broken(format!("a list that was kept: {faults:?}")))?;
-        Ok(touched(&list, &self.old, &self.new))
+            .map_err(|faults| Refusal::Internal(format!("a list that was kept: {faults:?}")))?;
+        Ok(find_touched_entries(&list, &self.old, &self.new))
     }
 }

@@ -1,21 +1,21 @@
 //! The catalogues of a club.
 
 use league::ids::ClubId;
-use store::catalogues::Catalogue;
+use store::catalogues::CatalogueRow;
 
-use crate::may::may;
-use crate::{Action, Actor, Desk, Refusal};
+use crate::access::authorize;
+use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
 /// [`Refusal::NotFound`] to anybody outside the club.
 pub async fn list_catalogues(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
-) -> Result<Vec<Catalogue>, Refusal> {
-    desk.store
+) -> Result<Vec<CatalogueRow>, Refusal> {
+    app.store
         .read(async |conn| {
-            may(conn, actor, club, Action::Look).await?;
+            authorize(conn, actor, club, Action::View).await?;
             Ok(store::catalogues::list(conn, club).await?)
         })
         .await

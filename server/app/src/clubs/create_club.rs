@@ -1,22 +1,21 @@
-//! Founding a club: whoever does it owns it.
+//! Creating a club: whoever does it owns it.
 
+use league::club_role::ClubRole;
 use league::ids::ClubId;
-use league::role::Role;
 use serde_json::json;
-use store::Taken;
+use store::UniqueConstraint;
 use store::clubs::Club;
 use uuid::Uuid;
 
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::{Actor, Desk, Reason, Refusal, words};
+use crate::refusal::map_unique_violation;
+use crate::{Actor, App, Reason, Refusal, user_text};
 
-const LONGEST_SLUG: usize = 40;
+const MAX_SLUG_LENGTH: usize = 40;
 
 /// What it takes to found a club.
 #[derive(Clone, Debug)]
 pub struct CreateClub {
-    /// Name.
     pub name: String,
     /// Short name in addresses: lower-case letters, digits and hyphens.
     pub slug: String,
@@ -24,18 +23,18 @@ pub struct CreateClub {
 
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::Validation`] for the short name, [`Reason::SlugTaken`].
-pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Result<Club, Refusal> {
-    let name = words::name(&command.name, "/name", "name")?;
+pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result<Club, Refusal> {
+    let name = user_text::parse_name(&command.name, "/name", "name")?;
     if !is_slug(&command.slug) {
         return Err(Refusal::fault(
             Reason::Validation,
             "/slug",
             format!(
-                "A short name has 2 to {LONGEST_SLUG} lower-case letters, digits and single hyphens."
+                "A short name has 2 to {MAX_SLUG_LENGTH} lower-case letters, digits and single hyphens."
             ),
         ));
     }
-    desk.store
+    app.store
         .write(async |conn| {
             let now = store::clock::now(conn).await?;
             let club = Club {
@@ -44,9 +43,9 @@ pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Resu
                 name: name.to_string(),
                 founded_at: now,
             };
-            when_taken(
+            map_unique_violation(
                 store::clubs::create(conn, &club).await,
-                Taken::ClubSlug,
+                UniqueConstraint::ClubSlug,
                 || {
                     Refusal::fault(
                         Reason::SlugTaken,
@@ -55,7 +54,7 @@ pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Resu
                     )
                 },
             )?;
-            store::clubs::create_member(conn, club.id, actor.account, Role::Owner, now).await?;
+            store::clubs::create_member(conn, club.id, actor.account, ClubRole::Owner, now).await?;
             Scene::in_club(club.id, actor, now)
                 .tell_officers(conn, "create_club", json!({"name": club.name}))
                 .await?;
@@ -65,7 +64,7 @@ pub async fn create_club(desk: &Desk, actor: Actor, command: CreateClub) -> Resu
 }
 
 fn is_slug(text: &str) -> bool {
-    (2..=LONGEST_SLUG).contains(&text.len())
+    (2..=MAX_SLUG_LENGTH).contains(&text.len())
         && text.split('-').all(|part| {
             !part.is_empty()
                 && part

@@ -1,25 +1,24 @@
-//! Inviting people by a code, which also makes a link. The code is shown once and kept as a digest.
+//! Creating an invitation: a code, which also makes a link. The code is shown once and kept as a digest.
 
 use chrono::Duration;
+use league::club_role::ClubRole;
 use league::ids::ClubId;
-use league::role::Role;
 use league::time::Instant;
 use serde_json::json;
 use store::invitations::Invitation;
 use uuid::Uuid;
 
-use crate::may::may;
+use crate::access::authorize;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal, secret};
+use crate::{Action, Actor, App, Fault, Reason, Refusal, secret};
 
-const MOST_USES: u16 = 500;
-const MOST_DAYS: u16 = 90;
+const MAX_USES: u16 = 500;
+const MAX_DAYS: u16 = 90;
 
-/// Whom to invite.
 #[derive(Clone, Copy, Debug)]
 pub struct CreateInvitation {
     /// As what; nobody is invited as an owner, and only an owner invites officers.
-    pub role: Role,
+    pub role: ClubRole,
     /// How many people may use the code.
     pub uses: u16,
     /// For how many days.
@@ -40,16 +39,16 @@ pub struct CreatedInvitation {
 /// # Errors
 /// [`Reason::Validation`] for numbers out of range or the role of owner; [`Reason::Forbidden`].
 pub async fn create_invitation(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     command: CreateInvitation,
 ) -> Result<CreatedInvitation, Refusal> {
     check(command)?;
-    let code = secret::draw_text()?;
-    desk.store
+    let code = secret::random_hex()?;
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, needed(command.role)).await?;
+            authorize(conn, actor, club, required_action(command.role)).await?;
             let now = store::clock::now(conn).await?;
             let invitation = Invitation {
                 id: Uuid::now_v7(),
@@ -64,7 +63,7 @@ pub async fn create_invitation(
                 .tell_officers(
                     conn,
                     "create_invitation",
-                    json!({"invitation": invitation.id, "role": command.role.word(), "uses": command.uses}),
+                    json!({"invitation": invitation.id, "role": command.role.as_str(), "uses": command.uses}),
                 )
                 .await?;
             Ok(CreatedInvitation { id: invitation.id, code, expires_at: invitation.expires_at })
@@ -73,16 +72,16 @@ pub async fn create_invitation(
 }
 
 /// Whoever makes officers runs the club.
-fn needed(role: Role) -> Action {
+fn required_action(role: ClubRole) -> Action {
     match role {
-        Role::Player => Action::Invite,
-        Role::Referee | Role::Organiser | Role::Owner => Action::RunClub,
+        ClubRole::Player => Action::Invite,
+        ClubRole::Referee | ClubRole::Organiser | ClubRole::Owner => Action::RunClub,
     }
 }
 
 fn check(command: CreateInvitation) -> Result<(), Refusal> {
     let mut faults = Vec::new();
-    if command.role == Role::Owner {
+    if command.role == ClubRole::Owner {
         faults.push(Fault::new(
             "validation",
             "/role",
@@ -90,8 +89,8 @@ fn check(command: CreateInvitation) -> Result<(), Refusal> {
         ));
     }
     for (pointer, actual, limit) in [
-        ("/uses", command.uses, MOST_USES),
-        ("/days", command.days, MOST_DAYS),
+        ("/uses", command.uses, MAX_USES),
+        ("/days", command.days, MAX_DAYS),
     ] {
         if !(1..=limit).contains(&actual) {
             faults.push(

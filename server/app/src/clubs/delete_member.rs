@@ -1,12 +1,12 @@
-//! Taking somebody out of a club; their games stay.
+//! Removing a member from a club; their games stay.
 
 use league::ids::{AccountId, ClubId};
 use serde_json::json;
 use store::Conn;
 
-use crate::may::may;
+use crate::access::authorize;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Members may leave; owners may remove anybody. Whoever is removed may know a code that still works:
 /// all invitations of the club end with that.
@@ -14,20 +14,20 @@ use crate::{Action, Actor, Desk, Reason, Refusal};
 /// # Errors
 /// [`Refusal::NotFound`] when the account is no member; [`Reason::LastOwner`].
 pub async fn delete_member(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     account: AccountId,
 ) -> Result<(), Refusal> {
     let action = if actor.account == account {
-        Action::Look
+        Action::View
     } else {
         Action::RunClub
     };
-    desk.store
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, action).await?;
-            keep_an_owner(conn, club, account).await?;
+            authorize(conn, actor, club, action).await?;
+            must_keep_an_owner(conn, club, account).await?;
             store::clubs::delete_member(conn, club, account).await?;
             if actor.account != account {
                 store::invitations::delete_all(conn, club).await?;
@@ -41,7 +41,7 @@ pub async fn delete_member(
 }
 
 /// Refuses when `account` is the only owner left.
-pub(super) async fn keep_an_owner(
+pub(super) async fn must_keep_an_owner(
     conn: &mut Conn,
     club: ClubId,
     account: AccountId,

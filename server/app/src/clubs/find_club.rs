@@ -1,26 +1,26 @@
-//! A club's public face.
+//! One club, with the viewer's role in it.
 
+use league::club_role::ClubRole;
 use league::ids::ClubId;
-use league::role::Role;
 use store::clubs::Club;
 
-use crate::may::standing;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::role_of;
+use crate::{App, Refusal, Viewer};
 
 /// The club, and what the viewer is in it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn find_club(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
-) -> Result<(Club, Option<Role>), Refusal> {
-    desk.store
+) -> Result<(Club, Option<ClubRole>), Refusal> {
+    app.store
         .read(async |conn| {
             Ok((
                 store::clubs::find(conn, club).await?,
-                standing(conn, viewer, club).await?,
+                role_of(conn, viewer, club).await?,
             ))
         })
         .await

@@ -1,24 +1,24 @@
-//! Whether a member lets everybody read their record over the club's seasons.
+//! A member's own consent to a public record.
 
 use league::ids::ClubId;
-pub use store::records::OpenRecord;
+pub use store::record_consents::RecordConsent;
 
-use crate::may::may;
-use crate::{Action, Actor, Desk, Refusal};
+use crate::access::authorize;
+use crate::{Action, Actor, App, Refusal};
 
 /// The member's own agreement, if there is one.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] to anybody outside.
 pub async fn find_record_consent(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
-) -> Result<Option<OpenRecord>, Refusal> {
-    desk.store
+) -> Result<Option<RecordConsent>, Refusal> {
+    app.store
         .read(async |conn| {
-            may(conn, actor, club, Action::Look).await?;
-            Ok(store::records::find(conn, club, actor.account).await?)
+            authorize(conn, actor, club, Action::View).await?;
+            Ok(store::record_consents::find(conn, club, actor.account).await?)
         })
         .await
 }

@@ -3,21 +3,21 @@
 use league::ids::ClubId;
 use store::invitations::Invitation;
 
-use crate::may::may;
-use crate::{Action, Actor, Desk, Refusal};
+use crate::access::authorize;
+use crate::{Action, Actor, App, Refusal};
 
 /// The one that ends first comes first.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] to anybody outside; [`Reason::Forbidden`](crate::Reason::Forbidden).
 pub async fn list_invitations(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
 ) -> Result<Vec<Invitation>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            may(conn, actor, club, Action::Invite).await?;
+            authorize(conn, actor, club, Action::Invite).await?;
             let now = store::clock::now(conn).await?;
             Ok(store::invitations::list_open(conn, club, now).await?)
         })

@@ -1,17 +1,17 @@
-//! The people of a club, for the people of the club.
+//! The members of a club, for its members.
 
 use league::ids::ClubId;
 use store::clubs::Member;
 
-use crate::may::may;
-use crate::{Action, Actor, Desk, Refusal};
+use crate::access::authorize;
+use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
 /// [`Refusal::NotFound`] to anybody outside.
-pub async fn list_members(desk: &Desk, actor: Actor, club: ClubId) -> Result<Vec<Member>, Refusal> {
-    desk.store
+pub async fn list_members(app: &App, actor: Actor, club: ClubId) -> Result<Vec<Member>, Refusal> {
+    app.store
         .read(async |conn| {
-            may(conn, actor, club, Action::Look).await?;
+            authorize(conn, actor, club, Action::View).await?;
             Ok(store::clubs::list_members(conn, club).await?)
         })
         .await

@@ -1,20 +1,20 @@
-//! Where the person behind an open record played.
+//! The seasons behind a public record: where the person played.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use uuid::Uuid;
 
-use crate::{Desk, Refusal};
+use crate::{App, Refusal};
 
 /// The public seasons of the club, newest first, and which player the person is in each.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] for a record that nobody agreed to open, or no longer.
 pub async fn list_record_places(
-    desk: &Desk,
+    app: &App,
     club: ClubId,
     record: Uuid,
 ) -> Result<Vec<(SeasonId, PlayerId)>, Refusal> {
-    desk.store
-        .read(async |conn| Ok(store::records::list_places(conn, club, record).await?))
+    app.store
+        .read(async |conn| Ok(store::record_consents::list_appearances(conn, club, record).await?))
         .await
 }

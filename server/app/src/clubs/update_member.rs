@@ -1,29 +1,29 @@
-//! Giving a member another role; it counts from their next request on.
+//! Changing the role of a member, from their next request on.
 
+use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
-use league::role::Role;
 use serde_json::json;
 
-use super::delete_member::keep_an_owner;
-use crate::may::may;
+use super::delete_member::must_keep_an_owner;
+use crate::access::authorize;
 use crate::record::Scene;
-use crate::{Action, Actor, Desk, Refusal};
+use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
 /// [`Refusal::NotFound`] when the account is no member;
 /// [`Reason::LastOwner`](crate::Reason::LastOwner).
 pub async fn update_member(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     account: AccountId,
-    role: Role,
+    role: ClubRole,
 ) -> Result<(), Refusal> {
-    desk.store
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunClub).await?;
-            if role != Role::Owner {
-                keep_an_owner(conn, club, account).await?;
+            authorize(conn, actor, club, Action::RunClub).await?;
+            if role != ClubRole::Owner {
+                must_keep_an_owner(conn, club, account).await?;
             }
             store::clubs::update_role(conn, club, account, role).await?;
             let now = store::clock::now(conn).await?;
@@ -31,7 +31,7 @@ pub async fn update_member(
                 .tell_officers(
                     conn,
                     "update_member",
-                    json!({"account": account.0, "role": role.word()}),
+                    json!({"account": account.0, "role": role.as_str()}),
                 )
                 .await
         })

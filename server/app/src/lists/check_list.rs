@@ -1,19 +1,18 @@
-//! Checking a list without saving anything: as often as a player types.
+//! Checking a list while the player types. Nothing is saved.
 
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
-use league::lists::{Cut, Report, cuts};
+use league::lists::{CheckReport, Cut, find_cuts};
 use league::week::WeekNo;
 
-use super::terms::{find_own_terms, read};
-use crate::aside::aside;
-use crate::{Actor, Desk, Refusal};
+use super::terms::{find_own_terms, parse_list};
+use crate::run_blocking::run_blocking;
+use crate::{Actor, App, Refusal};
 
-/// What a check says of a list that is still on the table.
 #[derive(Clone, Debug)]
-pub struct Checked {
+pub struct CheckedList {
     /// The total and every finding.
-    pub report: Report,
+    pub report: CheckReport,
     /// Single steps that would bring it under the cap; none when it is under it.
     pub cuts: Vec<Cut>,
 }
@@ -22,18 +21,18 @@ pub struct Checked {
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::Validation`](crate::Reason) for
 /// a list that is none.
 pub async fn check_list(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
-) -> Result<Checked, Refusal> {
-    let list = read(list)?;
-    let terms = find_own_terms(desk, actor, club, season, week).await?;
-    aside(move || Checked {
+) -> Result<CheckedList, Refusal> {
+    let list = parse_list(list)?;
+    let terms = find_own_terms(app, actor, club, season, week).await?;
+    run_blocking(move || CheckedList {
         report: terms.check(&list),
-        cuts: cuts(&list, &terms.catalogue, &terms.terms()),
+        cuts: find_cuts(&list, &terms.catalogue, &terms.terms()),
     })
     .await
 }

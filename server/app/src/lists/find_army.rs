@@ -1,4 +1,4 @@
-//! A player's army over the weeks: what was fielded against the cap, and what was painted.
+//! A player's army week by week: what was fielded against the cap, and what was painted.
 
 use std::collections::BTreeMap;
 
@@ -6,25 +6,24 @@ use league::catalogue::Catalogue;
 use league::catalogue::key::KindKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::lists::ArmyList;
-use league::lists::facts::lines;
+use league::lists::line::lines;
 use league::painting::{PaintedUnit, painted_units};
 use league::points::Points;
 use league::week::WeekNo;
 use store::Conn;
 use store::seasons::Season;
 
-use super::opened::is_open;
-use crate::catalogues::Library;
-use crate::facts::{self, Loaded};
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use super::opened::is_list_open;
+use crate::access::view_season;
+use crate::catalogues::CatalogueCache;
+use crate::load_season::load_season;
+use crate::loaded_season::{LoadedSeason, listed_units};
+use crate::{App, Refusal, Viewer};
 
 /// One week of an army.
 #[derive(Clone, Debug)]
 pub struct ArmyWeek {
-    /// Its number.
     pub week: WeekNo,
-    /// The points cap.
     pub cap: Points,
     /// What was fielded, once the lists of the week are opened.
     pub fielded: Option<Fielded>,
@@ -62,21 +61,21 @@ impl Fielded {
 /// # Errors
 /// [`Refusal::NotFound`] also for somebody who never joined.
 pub async fn find_army(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     player: PlayerId,
 ) -> Result<Vec<ArmyWeek>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             if !loaded.players.iter().any(|known| known.id == player) {
                 return Err(Refusal::NotFound);
             }
-            let mut fielded = fielded(conn, &desk.library, &season, &loaded, player).await?;
+            let mut fielded = fielded(conn, &app.catalogue_cache, &season, &loaded, player).await?;
             let weeks = loaded.weeks.iter().map(|week| ArmyWeek {
                 week: week.week,
                 cap: week.cap,
@@ -90,34 +89,34 @@ pub async fn find_army(
 /// What the player fielded in each week whose lists are opened.
 async fn fielded(
     conn: &mut Conn,
-    library: &Library,
+    catalogue_cache: &CatalogueCache,
     season: &Season,
-    loaded: &Loaded,
+    loaded: &LoadedSeason,
     player: PlayerId,
 ) -> Result<BTreeMap<WeekNo, Fielded>, Refusal> {
     let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
     let mut fielded = BTreeMap::new();
-    for kept in store::lists::list_of_player(conn, season.club, season.id, player).await? {
-        let slot = (kept.week, player);
-        let opened = is_open(&loaded.weeks, &loaded.players, slot);
-        let (Some(sealed), true) = (kept.sealed, opened) else {
+    for own in store::lists::list_by_player(conn, season.club, season.id, player).await? {
+        let slot = (own.week, player);
+        let opened = is_list_open(&loaded.weeks, &loaded.players, slot);
+        let (Some(sealed), true) = (own.sealed, opened) else {
             continue;
         };
         let number = sealed.catalogue_number;
-        let find = library.find(conn, season.club, season.catalogue, number);
+        let find = catalogue_cache.get_or_load(conn, season.club, season.catalogue, number);
         let catalogue = find.await?;
         let list = ArmyList::try_from(sealed.list)
-            .map_err(|faults| Refusal::Broken(format!("a sealed list: {faults:?}")))?;
+            .map_err(|faults| Refusal::Internal(format!("a sealed list: {faults:?}")))?;
         let painted = loaded.facts.painted.iter();
-        let painted = painted.filter(|week| (week.player, week.week) == (player, kept.week));
-        let units = facts::listed(&list, &catalogue);
-        let paint = painted_units(&loaded.facts.painting, player, kept.week, &units, &log);
+        let painted = painted.filter(|week| (week.player, week.week) == (player, own.week));
+        let units = listed_units(&list, &catalogue);
+        let paint = painted_units(&loaded.facts.painting, player, own.week, &units, &log);
         let of_list = Fielded {
             kinds: by_kind(&list, &catalogue),
             newly_finished: painted.map(|week| week.new_points).sum(),
             entries: named(&list, &catalogue, paint),
         };
-        fielded.insert(kept.week, of_list);
+        fielded.insert(own.week, of_list);
     }
     Ok(fielded)
 }

@@ -1,13 +1,12 @@
-//! What a list changes against the player's last one.
+//! The difference between a list and the player's previous one.
 
-use document::list::ArmyListDocument;
-use league::catalogue::diff::Touched;
+use document::lists::army_list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
-use league::lists::{ArmyList, Change, Previous, changes};
+use league::lists::{ArmyList, ListChange, PreviousList, compare_lists};
 use league::week::WeekNo;
 
-use super::terms::{LastList, broken, find_own_terms, read};
-use crate::{Actor, Desk, Refusal};
+use super::terms::{LastList, VersionChange, find_own_terms, parse_list, unreadable};
+use crate::{Actor, App, Refusal};
 
 /// A list beside the last one.
 #[derive(Clone, Debug)]
@@ -15,45 +14,34 @@ pub struct ListChanges {
     /// The week of the last list; `None` when this is the first: then everything is added.
     pub since: Option<WeekNo>,
     /// The last list's units in their order, then those that are new.
-    pub changes: Vec<Change>,
+    pub changes: Vec<ListChange>,
     /// What another version of the catalogue makes of the last list.
     pub catalogue: Option<VersionChange>,
-}
-
-/// The weeks of two lists are pinned to different versions of the catalogue.
-#[derive(Clone, Debug)]
-pub struct VersionChange {
-    /// The version of the last list.
-    pub before: i32,
-    /// The version of this week.
-    pub now: i32,
-    /// The last list's entries whose points or availability differ.
-    pub touched: Vec<Touched>,
 }
 
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::Validation`](crate::Reason) for
 /// a list that is none.
 pub async fn find_changes(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
 ) -> Result<ListChanges, Refusal> {
-    let list = read(list)?;
-    let terms = find_own_terms(desk, actor, club, season, week).await?;
+    let list = parse_list(list)?;
+    let terms = find_own_terms(app, actor, club, season, week).await?;
     let nothing =
-        ArmyList::new(list.faction().clone(), Vec::new()).map_err(|fault| broken(&fault))?;
-    let first = Previous {
+        ArmyList::new(list.faction().clone(), Vec::new()).map_err(|fault| unreadable(&fault))?;
+    let first = PreviousList {
         list: &nothing,
         catalogue: &terms.catalogue,
     };
     let previous = terms.last.as_ref().map_or(first, LastList::previous);
     Ok(ListChanges {
         since: terms.last.as_ref().map(|last| last.week),
-        changes: changes(previous, &list, &terms.catalogue),
+        changes: compare_lists(previous, &list, &terms.catalogue),
         catalogue: terms.version_change(),
     })
 }

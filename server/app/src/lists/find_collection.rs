@@ -1,17 +1,16 @@
-//! A player's own collection: every unit brought into the season or handed in, with its paint.
+//! A player's collection: every unit brought into the season or sealed in a list, with its paint.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::lists::{ArmyList, CollectionUnit, collection};
+use league::lists::{ArmyList, CollectionUnit, build_collection};
 use league::painting::{PaintingLog, painted_models};
 use league::week::WeekNo;
 use store::Conn;
 use store::lists::PlayerList;
 use store::seasons::Season;
 
-use super::terms::broken;
-use crate::seasons::look::look;
-use crate::seasons::policy;
-use crate::{Actor, Desk, Refusal};
+use super::terms::unreadable;
+use crate::access::{policy, view_season};
+use crate::{Actor, App, Refusal};
 
 /// The units in the order in which they first appeared. A list that is still sealed counts: only its
 /// owner sees the collection.
@@ -19,17 +18,17 @@ use crate::{Actor, Desk, Refusal};
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play.
 pub async fn find_collection(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
 ) -> Result<Vec<CollectionUnit>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, Some(actor), club, season).await?.season;
+            let season = view_season(conn, Some(actor), club, season).await?.season;
             let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
             let player = own.ok_or(Refusal::NotFound)?.id;
-            Ok(collected(conn, &season, player).await?.0)
+            Ok(load_collection(conn, &season, player).await?.0)
         })
         .await
 }
@@ -37,23 +36,23 @@ pub async fn find_collection(
 /// A player's collection, and the painting log behind it.
 ///
 /// # Errors
-/// [`Refusal::Broken`] when something that was kept can no longer be read.
-pub(crate) async fn collected(
+/// [`Refusal::Internal`] when a stored value can no longer be read.
+pub(crate) async fn load_collection(
     conn: &mut Conn,
     season: &Season,
     player: PlayerId,
 ) -> Result<(Vec<CollectionUnit>, PaintingLog), Refusal> {
     let (club, id) = (season.club, season.id);
-    let lists = store::lists::list_of_player(conn, club, id, player).await?;
+    let lists = store::lists::list_by_player(conn, club, id, player).await?;
     let lists: Vec<(WeekNo, ArmyList)> = lists
         .into_iter()
         .filter_map(sealed)
         .collect::<Result<_, _>>()?;
     let log = store::painting::find_log(conn, club, id, Some(player)).await?;
-    let painting = policy::read(season)?.painting;
+    let painting = policy::parse(season)?.painting;
     let painted = painted_models(&painting, player, WeekNo::LAST, &log);
     let lists = lists.iter().map(|(week, list)| (*week, list));
-    Ok((collection(&log.brought, lists, &painted), log))
+    Ok((build_collection(&log.brought, lists, &painted), log))
 }
 
 fn sealed(list: PlayerList) -> Option<Result<(WeekNo, ArmyList), Refusal>> {
@@ -61,6 +60,6 @@ fn sealed(list: PlayerList) -> Option<Result<(WeekNo, ArmyList), Refusal>> {
     let read = ArmyList::try_from(list.sealed?.list);
     Some(
         read.map(|list| (week, list))
-            .map_err(|faults| broken(&faults)),
+            .map_err(|faults| unreadable(&faults)),
     )
 }

@@ -1,26 +1,26 @@
-//! What would still fit into a list and keep it as legal as it is.
+//! Units and upgrades that still fit into a list without breaking a further rule.
 
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
-use league::lists::{Fits, fits};
+use league::lists::{self, Fits};
 use league::week::WeekNo;
 
-use super::terms::{find_own_terms, read};
-use crate::aside::aside;
-use crate::{Actor, Desk, Refusal};
+use super::terms::{find_own_terms, parse_list};
+use crate::run_blocking::run_blocking;
+use crate::{Actor, App, Refusal};
 
 /// # Errors
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::Validation`](crate::Reason) for
 /// a list that is none.
 pub async fn find_fits(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
 ) -> Result<Fits, Refusal> {
-    let list = read(list)?;
-    let terms = find_own_terms(desk, actor, club, season, week).await?;
-    aside(move || fits(&list, &terms.catalogue, &terms.terms())).await
+    let list = parse_list(list)?;
+    let terms = find_own_terms(app, actor, club, season, week).await?;
+    run_blocking(move || lists::find_fits(&list, &terms.catalogue, &terms.terms())).await
 }

@@ -1,22 +1,21 @@
-//! Leave to hand in late, with a reason that everybody can read.
+//! Granting a player leave to hand in late, with a public reason.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
 use serde_json::json;
-use store::Taken;
+use store::UniqueConstraint;
 use store::lists::LateLeave;
 
-use crate::may::may;
+use crate::access::{authorize, must_be_started, must_play};
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::seasons::look::{must_be_started, must_play};
-use crate::{Action, Actor, Desk, Reason, Refusal, words};
+use crate::refusal::map_unique_violation;
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// # Errors
 /// [`Reason::ConflictOfInterest`] for oneself, [`Reason::InvalidText`], [`Reason::WeekState`] when
 /// leave was given already or a round is drawn.
 pub async fn grant_late_leave(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
@@ -24,10 +23,10 @@ pub async fn grant_late_leave(
     player: PlayerId,
     reason: &str,
 ) -> Result<(), Refusal> {
-    let reason = words::reason(reason)?;
-    desk.store
+    let reason = user_text::parse_reason(reason)?;
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            authorize(conn, actor, club, Action::RunSeason).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             let player = store::players::find(conn, club, season.id, player).await?;
@@ -50,12 +49,12 @@ pub async fn grant_late_leave(
                 granted_by: actor.account,
             };
             let saved = store::lists::create_leave(conn, club, season.id, &leave, now).await;
-            when_taken(saved, Taken::LateLeave, || {
+            map_unique_violation(saved, UniqueConstraint::LateLeave, || {
                 Refusal::rule(Reason::WeekState, "This player has leave already.")
             })?;
             Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     "grant_late_leave",
                     json!({"player": player.id.0, "week": week.number(), "reason": leave.reason}),

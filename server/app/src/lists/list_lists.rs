@@ -1,24 +1,22 @@
-//! The lists of a week: all of them once opened; before that, to those who run the season, only who
-//! has one.
+//! The lists of a week: all of them once opened; before that organisers see who has one, and nothing
+//! of what is in it.
 
 use std::collections::BTreeMap;
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
-use store::lists::{PlayerList, SealedList};
+use store::lists::{PlayerList, SealedListRow};
 
-use super::opened::list_opened;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use super::opened::list_opened_lists;
+use crate::access::view_season;
+use crate::{App, Refusal, Viewer};
 
 /// How far a player is, without a word about the list itself.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ListState {
     /// Nothing handed in and nothing begun.
     Missing,
-    /// Begun.
     Draft,
-    /// Handed in.
     Sealed,
 }
 
@@ -26,7 +24,7 @@ pub enum ListState {
 #[derive(Clone, Debug)]
 pub enum WeekLists {
     /// Every opened list, and who plays without any.
-    Opened(Vec<(PlayerId, Option<SealedList>)>),
+    Opened(Vec<(PlayerId, Option<SealedListRow>)>),
     /// Who has one.
     States(Vec<(PlayerId, ListState)>),
 }
@@ -34,31 +32,31 @@ pub enum WeekLists {
 /// # Errors
 /// [`Refusal::NotFound`] before the lists are opened, except to those who run the season.
 pub async fn list_lists(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<WeekLists, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let look = look(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, club, season).await?;
             let facts = store::weeks::find(conn, club, season, week).await?.facts;
             let players = store::players::list(conn, club, season).await?;
             let playing = players.iter().filter(|player| player.plays_in(week));
             if let Some(opened_at) = facts.lists_opened_at {
-                let lists = list_opened(conn, club, season, week, opened_at).await?;
+                let lists = list_opened_lists(conn, club, season, week, opened_at).await?;
                 let lists = lists.into_iter().map(|list| (list.player, list.sealed));
-                let mut seen: BTreeMap<PlayerId, Option<SealedList>> = lists.collect();
+                let mut seen: BTreeMap<PlayerId, Option<SealedListRow>> = lists.collect();
                 for player in playing {
                     seen.entry(player.id).or_default();
                 }
                 return Ok(WeekLists::Opened(seen.into_iter().collect()));
             }
-            if !look.runs_season() {
+            if !view.runs_season() {
                 return Err(Refusal::NotFound);
             }
-            let lists = store::lists::list_of_week(conn, club, season, week).await?;
+            let lists = store::lists::list_by_week(conn, club, season, week).await?;
             let states = playing.map(|player| {
                 let list = lists.iter().find(|list| list.player == player.id);
                 (player.id, list.map_or(ListState::Missing, state))

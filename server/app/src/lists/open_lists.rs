@@ -1,34 +1,33 @@
-//! Opening all lists of a week at once, when the deadline and its grace are over.
+//! Opening all lists of a week at once after its deadline and grace: by the scheduler or by an organiser.
 
-use document::list::ArmyListDocument;
-use document::receipt::SealedList as ReceiptInput;
+use document::lists::army_list::ArmyListDocument;
+use document::lists::receipt::SealedList as ReceiptInput;
 use league::ids::{ClubId, SeasonId};
 use league::lists::ArmyList;
 use league::points::Points;
-use league::season::Arrival;
+use league::season::ListArrival;
 use league::time::Instant;
 use league::week::WeekNo;
 use serde_json::{Value, json};
 use store::Conn;
-use store::bounds::Bounds;
-use store::lists::{Identity, PlayerList, SealedList};
+use store::lists::{ListIdentity, PlayerList, SealedListRow};
 use store::players::Player;
 use store::seasons::Season;
+use store::week_limits::WeekLimits;
 
-use super::opened::list_opened;
-use super::seal_list::sealed;
+use super::opened::list_opened_lists;
+use super::seal_list::build_sealed_list;
 use super::terms::WeekTerms;
-use crate::may::may;
+use crate::access::{RunningSeason, authorize};
 use crate::record::Scene;
-use crate::seasons::look::Running;
-use crate::{Action, Actor, Desk, Reason, Refusal, secret};
+use crate::{Action, Actor, App, Reason, Refusal, secret};
 
-/// Opens every week whose time has come; the server asks for it every second or so.
+/// Opens every week whose time has come; the scheduler of the server calls it every second or so.
 ///
 /// # Errors
 /// [`Refusal::Unavailable`] when the database cannot be reached.
-pub async fn open_due_lists(desk: &Desk) -> Result<usize, Refusal> {
-    let due = desk
+pub async fn open_due_lists(app: &App) -> Result<usize, Refusal> {
+    let due = app
         .store
         .read(async |conn| {
             let now = store::clock::now(conn).await?;
@@ -36,7 +35,7 @@ pub async fn open_due_lists(desk: &Desk) -> Result<usize, Refusal> {
         })
         .await?;
     for &(club, season, week) in &due {
-        open(desk, None, club, season, week).await?;
+        open(app, None, club, season, week).await?;
     }
     Ok(due.len())
 }
@@ -48,57 +47,57 @@ pub async fn open_due_lists(desk: &Desk) -> Result<usize, Refusal> {
 /// [`Reason::DeadlineAhead`] before that instant, whoever asks; everybody can read in the trail who
 /// did: organisers may play, too.
 pub async fn open_lists(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    let done = open(desk, Some(actor), club, season, week).await;
+    let done = open(app, Some(actor), club, season, week).await;
     if let Err(Refusal::Rule {
         reason: Reason::DeadlineAhead,
         ..
     }) = done
     {
-        tell_of_attempt(desk, actor, club, season, week).await?;
+        record_early_attempt(app, actor, club, season, week).await?;
     }
     done
 }
 
 /// In a transaction of its own: the refused one leaves nothing behind.
-async fn tell_of_attempt(
-    desk: &Desk,
+async fn record_early_attempt(
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    desk.store
+    app.store
         .write(async |conn| {
             let season = store::seasons::lock(conn, club, season).await?;
             let now = store::clock::now(conn).await?;
             let facts = json!({"week": week.number()});
             Scene::in_season(season.key(), actor, now)
-                .tell_everyone(desk, conn, "open_lists_too_early", facts)
+                .tell_everyone(app, conn, "open_lists_too_early", facts)
                 .await
         })
         .await
 }
 
 async fn open(
-    desk: &Desk,
+    app: &App,
     actor: Option<Actor>,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    desk.store
+    app.store
         .write(async |conn| {
             if let Some(actor) = actor {
-                may(conn, actor, club, Action::RunSeason).await?;
+                authorize(conn, actor, club, Action::RunSeason).await?;
             }
             let season = store::seasons::lock(conn, club, season).await?;
-            let running = Running::of(&season)?;
+            let running = RunningSeason::from_season(&season)?;
             let week = store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
             if week.facts.lists_opened_at.is_some() {
@@ -109,7 +108,7 @@ async fn open(
                 return Err(Refusal::rule(Reason::DeadlineAhead, detail)
                     .fact("deadline", week.facts.accepted_until().to_rfc3339()));
             }
-            put_in_stand_ins(desk, conn, running, week.bounds(), now).await?;
+            put_in_stand_ins(app, conn, running, week.limits(), now).await?;
             store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
             let receipts = receipts(conn, &season, week.week, now).await?;
             let scene = match actor {
@@ -118,7 +117,7 @@ async fn open(
             };
             scene
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     "open_lists",
                     json!({"week": week.week.number(), "receipts": receipts}),
@@ -130,51 +129,51 @@ async fn open(
 
 /// Where no list came, the last one stands in if it is legal this week (common practice, no source).
 async fn put_in_stand_ins(
-    desk: &Desk,
+    app: &App,
     conn: &mut Conn,
-    season: Running,
-    week: Bounds,
+    season: RunningSeason,
+    week: WeekLimits,
     now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
-    let begun = store::lists::list_of_week(conn, club, id, week.week).await?;
-    let of = |player| begun.iter().find(|list| list.player == player);
-    let came = |player| of(player).is_some_and(|list| list.sealed.is_some());
+    let begun = store::lists::list_by_week(conn, club, id, week.week).await?;
+    let begun_by = |player| begun.iter().find(|list| list.player == player);
+    let is_sealed = |player| begun_by(player).is_some_and(|list| list.sealed.is_some());
     let players = store::players::list(conn, club, id).await?;
     let without = players
         .iter()
-        .filter(|player| player.plays_in(week.week) && !came(player.id));
+        .filter(|player| player.plays_in(week.week) && !is_sealed(player.id));
     for player in without {
-        let Some((list, points)) = last_list_if_legal(desk, conn, season, week, player).await?
+        let Some((list, points)) = last_list_if_legal(app, conn, season, week, player).await?
         else {
             continue;
         };
         let slot = (week.week, player.id);
-        let identity = Identity::from(of(player.id).map(|list| list.id));
+        let identity = ListIdentity::from(begun_by(player.id).map(|list| list.id));
         let contents = ReceiptInput {
             list: ArmyListDocument::from(&list),
             list_id: identity.id().to_string(),
-            salt: secret::draw_text()?,
+            salt: secret::random_hex()?,
         };
         let number = week.catalogue_number;
-        let list = sealed(&contents, points.get(), number, now, Arrival::OnTime)?;
-        let list = SealedList {
+        let list = build_sealed_list(&contents, points.get(), number, now, ListArrival::OnTime)?;
+        let list = SealedListRow {
             stands_in: true,
             ..list
         };
         if !store::lists::seal(conn, club, id, slot, identity, &list).await? {
             let cause = "a list was begun while its week was locked";
-            return Err(Refusal::Broken(cause.to_owned()));
+            return Err(Refusal::Internal(cause.to_owned()));
         }
     }
     Ok(())
 }
 
 async fn last_list_if_legal(
-    desk: &Desk,
+    app: &App,
     conn: &mut Conn,
-    season: Running,
-    week: Bounds,
+    season: RunningSeason,
+    week: WeekLimits,
     player: &Player,
 ) -> Result<Option<(ArmyList, Points)>, Refusal> {
     let (club, id) = (season.club, season.id);
@@ -183,9 +182,9 @@ async fn last_list_if_legal(
     let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
         return Ok(None);
     };
-    let terms = WeekTerms::load(desk, conn, season, week, player).await?;
+    let terms = WeekTerms::load(app, conn, season, week, player).await?;
     let report = terms.check(&list);
-    Ok(report.accepted().then_some((list, report.total)))
+    Ok(report.is_accepted().then_some((list, report.total)))
 }
 
 async fn receipts(
@@ -194,12 +193,12 @@ async fn receipts(
     week: WeekNo,
     now: Instant,
 ) -> Result<Vec<Value>, Refusal> {
-    let lists = list_opened(conn, season.club, season.id, week, now).await?;
+    let lists = list_opened_lists(conn, season.club, season.id, week, now).await?;
     let receipt = |list: PlayerList| {
         let sealed = list.sealed?;
         Some(json!({
             "player": list.player.0,
-            "receipt": document::hex(&sealed.digest),
+            "receipt": document::encode_hex(&sealed.digest),
             "sealed_at": sealed.sealed_at,
             "stands_in": sealed.stands_in,
         }))

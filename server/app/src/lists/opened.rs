@@ -1,4 +1,5 @@
-//! Which lists of a week are opened: those of whoever was still there at that moment.
+//! Which lists of a week are open: those of the players who had not withdrawn when the lists were
+//! opened.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::time::Instant;
@@ -17,7 +18,7 @@ fn is_opened(player: &Player, opened_at: Instant) -> bool {
 }
 
 /// Whether the list that somebody has for a week, if there is one, is opened.
-pub(crate) fn is_open(
+pub(crate) fn is_list_open(
     weeks: &[Week],
     players: &[Player],
     (week, owner): (WeekNo, PlayerId),
@@ -34,14 +35,14 @@ pub(crate) fn is_open(
 ///
 /// # Errors
 /// A fault of the database.
-pub(crate) async fn list_opened(
+pub(crate) async fn list_opened_lists(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     opened_at: Instant,
 ) -> Result<Vec<PlayerList>, Refusal> {
-    let mut lists = store::lists::list_of_week(conn, club, season, week).await?;
+    let mut lists = store::lists::list_by_week(conn, club, season, week).await?;
     let mut players = store::players::list(conn, club, season).await?;
     players.retain(|player| !is_opened(player, opened_at));
     lists.retain(|list| list.sealed.is_some());

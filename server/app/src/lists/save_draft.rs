@@ -1,12 +1,12 @@
-//! Saving a draft. It may break every rule; only its owner ever sees it.
+//! Saving the draft of a list, which may break every rule; only its owner ever sees it.
 
-use document::list::ArmyListDocument;
+use document::lists::army_list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
 
-use super::terms::read;
-use crate::seasons::look::{find_place, must_play};
-use crate::{Actor, Desk, Reason, Refusal};
+use super::terms::parse_list;
+use crate::access::{authorize_player, must_play};
+use crate::{Actor, App, Reason, Refusal};
 
 /// Answers the new revision. `revision` is the one that was changed; `None` for the first save.
 ///
@@ -15,7 +15,7 @@ use crate::{Actor, Desk, Reason, Refusal};
 /// [`Reason::VersionMismatch`] when another window saved in between; [`Reason::ListLocked`] once the
 /// week is closed; [`Reason::Validation`] for a list that is none.
 pub async fn save_draft(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
@@ -23,12 +23,12 @@ pub async fn save_draft(
     revision: Option<i32>,
     draft: ArmyListDocument,
 ) -> Result<i32, Refusal> {
-    let draft = ArmyListDocument::from(&read(draft)?);
-    desk.store
+    let draft = ArmyListDocument::from(&parse_list(draft)?);
+    app.store
         .write(async |conn| {
-            let (season, player) = find_place(conn, actor.account, club, season).await?;
+            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
             let player = must_play(&player, week)?;
-            let facts = store::bounds::hold(conn, club, season.id, week)
+            let facts = store::week_limits::lock_shared(conn, club, season.id, week)
                 .await?
                 .facts;
             if facts.closed_at.is_some() {

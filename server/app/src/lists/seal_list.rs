@@ -1,38 +1,37 @@
-//! Handing in: checked, judged by the one clock under the week's lock, sealed with a receipt.
+//! Sealing a list: checked, judged by the league's clock under the lock of its week, and answered with
+//! a receipt.
 
-use document::list::ArmyListDocument;
-use document::receipt::SealedList as ReceiptInput;
+use document::lists::army_list::ArmyListDocument;
+use document::lists::receipt::SealedList as ReceiptInput;
 use futures_util::future::join4;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
-use league::lists::{ArmyList, Report};
-use league::season::{Arrival, NotAccepted, accept_list};
+use league::lists::{ArmyList, CheckReport};
+use league::season::{ListArrival, ListNotAccepted, accept_list};
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
-use store::bounds::Bounds;
-use store::lists::{Identity, SealedList};
+use store::lists::{ListIdentity, SealedListRow};
+use store::week_limits::WeekLimits;
 
-use super::terms::{WeekTerms, must_be_legal, read};
-use crate::accounts::Claimant;
+use super::terms::{WeekTerms, must_be_legal, parse_list};
+use crate::access::{RunningSeason, authorize_player, must_play};
+use crate::accounts::UnverifiedSession;
 use crate::record::Scene;
-use crate::seasons::look::{Running, find_place, must_play};
-use crate::{Actor, Desk, Reason, Refusal, secret};
+use crate::{Actor, App, Reason, Refusal, secret};
 
 /// The proof of what was sealed.
 #[derive(Clone, Debug)]
 pub struct Receipt {
-    /// The list's identity.
     pub list: ListId,
     /// What was sealed, with the salt: the input of the digest.
     pub contents: ReceiptInput,
     /// SHA-256 of the canonical JSON of `contents`, in hexadecimal.
     pub digest: String,
-    /// When.
     pub sealed_at: Instant,
     /// How it came in.
-    pub arrival: Arrival,
+    pub arrival: ListArrival,
     /// What the check said: remarks at most.
-    pub report: Report,
+    pub report: CheckReport,
 }
 
 /// Seals `list` for the week, in the place of any sealed before in time.
@@ -45,34 +44,35 @@ pub struct Receipt {
 /// a list, and once a round is drawn from the lists; [`Reason::PointsCapExceeded`] or
 /// [`Reason::ListBreaksRules`] with every breach. Then nothing is written.
 pub async fn seal_list(
-    desk: &Desk,
-    who: impl Into<Claimant>,
+    app: &App,
+    who: impl Into<UnverifiedSession>,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     list: ArmyListDocument,
 ) -> Result<Receipt, Refusal> {
-    let list = read(list)?;
+    let list = parse_list(list)?;
     let who = who.into();
-    let account = who.account();
-    let find_begun = async |conn: &Conn| {
-        store::lists::find_begun_and_now(conn, club, season, week, account).await
+    let account = who.claimed_account();
+    let find_existing =
+        async |conn: &Conn| store::lists::find_id_and_now(conn, club, season, week, account).await;
+    // The clock is read last, under the lock of the week: whoever waited for the lock across the deadline
+    // is late.
+    let preread = async |conn: &Conn| {
+        let player = authorize_player(conn, account, club, season);
+        let limits = store::week_limits::lock_shared(conn, club, season, week);
+        let existing = find_existing(conn);
+        // Authentication is judged first: without it no other error may be told.
+        let (actor, player, limits, existing) =
+            join4(who.verify(conn), player, limits, existing).await;
+        Ok((actor?, player?, limits?, existing?))
     };
-    // The clock last, once the week is held: whoever waited for it across the deadline is late.
-    let look = async |conn: &Conn| {
-        let place = find_place(conn, account, club, season);
-        let bounds = store::bounds::hold(conn, club, season, week);
-        let begun = find_begun(conn);
-        // Whoever proves to be nobody hears of nothing else.
-        let (actor, place, bounds, begun) = join4(who.prove(conn), place, bounds, begun).await;
-        Ok((actor?, place?, bounds?, begun?))
-    };
-    desk.store
+    app.store
         .write_after(
-            look,
-            async |conn, (actor, (season, player), week, (mut begun, now))| {
+            preread,
+            async |conn, (actor, (season, player), week, (mut existing, now))| {
                 must_play(&player, week.week)?;
-                let terms = WeekTerms::load(desk, conn, season, week, &player).await?;
+                let terms = WeekTerms::load(app, conn, season, week, &player).await?;
                 let submission = Submission {
                     actor,
                     season,
@@ -83,68 +83,69 @@ pub async fn seal_list(
                     now,
                 };
                 loop {
-                    if let Some(receipt) = submission.seal(desk, conn, begun).await? {
+                    if let Some(receipt) = submission.seal(app, conn, existing).await? {
                         return Ok(receipt);
                     }
-                    (begun, _) = find_begun(conn).await?;
+                    (existing, _) = find_existing(conn).await?;
                 }
             },
         )
         .await
 }
 
-/// A checked list on its way in, its week held.
+/// A checked list that is being sealed under the lock of its week.
 struct Submission<'a> {
     actor: Actor,
-    season: Running,
-    week: Bounds,
+    season: RunningSeason,
+    week: WeekLimits,
     player: PlayerId,
     list: &'a ArmyList,
-    report: Report,
+    report: CheckReport,
     now: Instant,
 }
 
 impl Submission<'_> {
-    /// Nothing when the player began a list of this week at the same moment: from then on it is there.
+    /// `None` when the player began a list of this week in another transaction at the same moment; then
+    /// it exists and can be sealed.
     async fn seal(
         &self,
-        desk: &Desk,
+        app: &App,
         conn: &mut Conn,
-        begun: Option<ListId>,
+        existing: Option<ListId>,
     ) -> Result<Option<Receipt>, Refusal> {
         let (club, season) = (self.season.club, self.season.id);
         let slot = (self.week.week, self.player);
-        let (arrival, begun) = self.arrival(conn, begun).await?;
+        let (arrival, existing) = self.arrival(conn, existing).await?;
         must_be_legal(self.list, &self.report)?;
-        let identity = Identity::from(begun);
+        let identity = ListIdentity::from(existing);
         let contents = ReceiptInput {
             list: ArmyListDocument::from(self.list),
             list_id: identity.id().to_string(),
-            salt: secret::draw_text()?,
+            salt: secret::random_hex()?,
         };
         let points = self.report.total.get();
         let number = self.week.catalogue_number;
-        let sealed = sealed(&contents, points, number, self.now, arrival)?;
+        let sealed = build_sealed_list(&contents, points, number, self.now, arrival)?;
         if !store::lists::seal(conn, club, season, slot, identity, &sealed).await? {
             return Ok(None);
         }
-        self.tell(desk, conn, &sealed).await?;
+        self.record(app, conn, &sealed).await?;
         Ok(Some(Receipt {
             list: identity.id(),
             contents,
-            digest: document::hex(&sealed.digest),
+            digest: document::encode_hex(&sealed.digest),
             sealed_at: self.now,
             arrival,
             report: self.report.clone(),
         }))
     }
 
-    /// How it comes in; with leave, under the list's lock, for that serves once.
+    /// Whether it is on time or late. Leave is used under the list's lock, because it serves once.
     async fn arrival(
         &self,
         conn: &mut Conn,
-        mut begun: Option<ListId>,
-    ) -> Result<(Arrival, Option<ListId>), Refusal> {
+        mut existing: Option<ListId>,
+    ) -> Result<(ListArrival, Option<ListId>), Refusal> {
         let (facts, season, now) = (&self.week.facts, self.season, self.now);
         let (week, player) = (self.week.week, self.player);
         let leave = facts.needs_leave(now)
@@ -153,14 +154,19 @@ impl Submission<'_> {
             let locked = store::lists::lock(conn, season.club, season.id, week, player).await?;
             let drawn = store::rounds::list(conn, season.club, season.id, Some(week)).await?;
             may_still_come(locked.sealed.as_ref(), !drawn.is_empty())?;
-            begun = Some(locked.id);
+            existing = Some(locked.id);
         }
-        let arrival = accept_list(facts, now, leave).map_err(|why| refuse(why, now))?;
-        Ok((arrival, begun))
+        let arrival = accept_list(facts, now, leave).map_err(|why| not_accepted(why, now))?;
+        Ok((arrival, existing))
     }
 
     /// Before the lists are opened there is nothing to tell.
-    async fn tell(&self, desk: &Desk, conn: &mut Conn, sealed: &SealedList) -> Result<(), Refusal> {
+    async fn record(
+        &self,
+        app: &App,
+        conn: &mut Conn,
+        sealed: &SealedListRow,
+    ) -> Result<(), Refusal> {
         if self.week.facts.lists_opened_at.is_none() {
             return Ok(());
         }
@@ -168,26 +174,26 @@ impl Submission<'_> {
             "player": self.player.0,
             "week": self.week.week.number(),
             "late_minutes": sealed.late_minutes,
-            "receipt": document::hex(&sealed.digest),
+            "receipt": document::encode_hex(&sealed.digest),
         });
         Scene::in_season(self.season.key(), self.actor, sealed.sealed_at)
-            .tell_everyone(desk, conn, "seal_list", facts)
+            .tell_everyone(app, conn, "seal_list", facts)
             .await
     }
 }
 
-/// A list as it is kept, with its digest.
-pub(super) fn sealed(
+/// The row of a sealed list, with its digest.
+pub(super) fn build_sealed_list(
     contents: &ReceiptInput,
     points: u32,
     catalogue_number: i32,
     now: Instant,
-    arrival: Arrival,
-) -> Result<SealedList, Refusal> {
+    arrival: ListArrival,
+) -> Result<SealedListRow, Refusal> {
     let canonical = contents
         .canonical()
-        .map_err(|cause| Refusal::Broken(cause.to_string()))?;
-    Ok(SealedList {
+        .map_err(|cause| Refusal::Internal(cause.to_string()))?;
+    Ok(SealedListRow {
         list: contents.list.clone(),
         points,
         catalogue_number,
@@ -195,15 +201,15 @@ pub(super) fn sealed(
         digest: secret::digest_bytes(&canonical),
         sealed_at: now,
         late_minutes: match arrival {
-            Arrival::OnTime => None,
-            Arrival::Late { minutes } => Some(minutes),
+            ListArrival::OnTime => None,
+            ListArrival::Late { minutes } => Some(minutes),
         },
         stands_in: false,
     })
 }
 
 /// Leave is for whoever handed in nothing, once, and only until a round is drawn from the lists.
-fn may_still_come(sealed: Option<&SealedList>, is_drawn: bool) -> Result<(), Refusal> {
+fn may_still_come(sealed: Option<&SealedListRow>, is_drawn: bool) -> Result<(), Refusal> {
     let detail = if sealed.is_some_and(|sealed| !sealed.stands_in) {
         "The deadline has passed; the list that was handed in stands."
     } else if is_drawn {
@@ -214,13 +220,13 @@ fn may_still_come(sealed: Option<&SealedList>, is_drawn: bool) -> Result<(), Ref
     Err(Refusal::rule(Reason::ListLocked, detail))
 }
 
-fn refuse(why: NotAccepted, now: Instant) -> Refusal {
+fn not_accepted(why: ListNotAccepted, now: Instant) -> Refusal {
     match why {
-        NotAccepted::NotAnnounced => {
+        ListNotAccepted::NotAnnounced => {
             Refusal::rule(Reason::WeekState, "The week is not announced yet.")
         }
-        NotAccepted::Closed => Refusal::rule(Reason::ListLocked, "The week is closed."),
-        NotAccepted::DeadlinePassed(deadline) => Refusal::rule(
+        ListNotAccepted::Closed => Refusal::rule(Reason::ListLocked, "The week is closed."),
+        ListNotAccepted::DeadlinePassed(deadline) => Refusal::rule(
             Reason::DeadlinePassed,
             "The deadline has passed. Ask the organiser for leave to hand in late.",
         )

@@ -1,30 +1,30 @@
-//! Everything a list of one player in one week is held against, loaded in one place.
+//! The terms of one player's list in one week: cap, catalogue, rules, previous list and paint, loaded in
+//! one place.
 
 use std::sync::Arc;
 
-use document::list::ArmyListDocument;
-use document::policy::Policy;
+use document::lists::army_list::ArmyListDocument;
+use document::season::policy::Policy;
 use futures_util::future::try_join;
 use league::catalogue::Catalogue;
-use league::catalogue::diff::touched;
+use league::catalogue::diff::{TouchedEntry, find_touched_entries};
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::lists::check::PaintedModels;
 use league::lists::rules::ListRule;
-use league::lists::{ArmyList, Previous, Report, Severity, Terms, check};
+use league::lists::terms::PaintedModels;
+use league::lists::{ArmyList, CheckReport, ListTerms, PreviousList, Severity, check};
 use league::painting::painted_models;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
-use store::bounds::Bounds;
-use store::lists::SealedList;
+use store::lists::SealedListRow;
 use store::players::Player;
+use store::week_limits::WeekLimits;
 
-use super::find_changes::VersionChange;
-use crate::seasons::look::{Running, find_place, must_play};
-use crate::{Actor, Desk, Fault, Reason, Refusal};
+use crate::access::{RunningSeason, authorize_player, must_play};
+use crate::{Actor, App, Fault, Reason, Refusal};
 
-/// The week's demands on one player's list.
+/// What a player's list of the week is checked against.
 pub(super) struct WeekTerms {
     week: WeekNo,
     cap: league::points::Points,
@@ -46,19 +46,30 @@ pub(super) struct LastList {
 }
 
 impl LastList {
-    pub fn previous(&self) -> Previous<'_> {
-        Previous {
+    pub fn previous(&self) -> PreviousList<'_> {
+        PreviousList {
             list: &self.list,
             catalogue: &self.catalogue,
         }
     }
 }
 
-type SealedBefore = (WeekNo, SealedList);
+/// The weeks of two lists are pinned to different versions of the catalogue.
+#[derive(Clone, Debug)]
+pub struct VersionChange {
+    /// The version of the last list.
+    pub before: i32,
+    /// The version of this week.
+    pub now: i32,
+    /// The last list's entries whose points or availability differ.
+    pub touched: Vec<TouchedEntry>,
+}
+
+type SealedBefore = (WeekNo, SealedListRow);
 
 async fn find_last(
     conn: &Conn,
-    season: Running,
+    season: RunningSeason,
     week: WeekNo,
     player: PlayerId,
 ) -> Result<Option<SealedBefore>, Refusal> {
@@ -72,13 +83,13 @@ async fn find_last(
 
 async fn find_painted(
     conn: &Conn,
-    season: Running,
+    season: RunningSeason,
     policy: &Policy,
     week: WeekNo,
     player: PlayerId,
 ) -> Result<PaintedModels, Refusal> {
-    let looks = |rule: &ListRule| rule.looks_at_paint() && rule.weeks.contains(week);
-    if !policy.list_rules.iter().any(looks) {
+    let needs_paint = |rule: &ListRule| rule.needs_painted_models() && rule.weeks.contains(week);
+    if !policy.list_rules.iter().any(needs_paint) {
         return Ok(PaintedModels::new());
     }
     let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
@@ -89,24 +100,25 @@ impl WeekTerms {
     /// Models are counted only where a rule looks at their paint.
     ///
     /// # Errors
-    /// [`Refusal::Broken`] when something that was kept can no longer be read.
+    /// [`Refusal::Internal`] when a stored value can no longer be read.
     pub async fn load(
-        desk: &Desk,
+        app: &App,
         conn: &Conn,
-        season: Running,
-        week: Bounds,
+        season: RunningSeason,
+        week: WeekLimits,
         player: &Player,
     ) -> Result<Self, Refusal> {
-        let policy = desk.rulebook.find(conn, season).await?;
+        let policy = app.rules_cache.get_or_load(conn, season).await?;
         let last = find_last(conn, season, week.week, player.id);
         let painted = find_painted(conn, season, &policy, week.week, player.id);
         let (last, painted) = try_join(last, painted).await?;
-        let library = &desk.library;
-        let find = |number| library.find(conn, season.club, season.catalogue, number);
+        let catalogue_cache = &app.catalogue_cache;
+        let find =
+            |number| catalogue_cache.get_or_load(conn, season.club, season.catalogue, number);
         let last = match last {
             Some((week, sealed)) => Some(LastList {
                 week,
-                list: ArmyList::try_from(sealed.list).map_err(|faults| broken(&faults))?,
+                list: ArmyList::try_from(sealed.list).map_err(|faults| unreadable(&faults))?,
                 catalogue: find(sealed.catalogue_number).await?,
                 catalogue_number: sealed.catalogue_number,
             }),
@@ -118,15 +130,15 @@ impl WeekTerms {
             catalogue: find(week.catalogue_number).await?,
             catalogue_number: week.catalogue_number,
             rules: policy.list_rules.clone(),
-            faction: FactionKey::new(&player.faction).map_err(|fault| broken(&fault))?,
+            faction: FactionKey::new(&player.faction).map_err(|fault| unreadable(&fault))?,
             last,
             painted,
         })
     }
 
     /// In the form the rules need.
-    pub fn terms(&self) -> Terms<'_> {
-        Terms {
+    pub fn terms(&self) -> ListTerms<'_> {
+        ListTerms {
             week: self.week,
             cap: self.cap,
             rules: &self.rules,
@@ -142,12 +154,12 @@ impl WeekTerms {
         (last.catalogue_number != self.catalogue_number).then(|| VersionChange {
             before: last.catalogue_number,
             now: self.catalogue_number,
-            touched: touched(&last.list, &last.catalogue, &self.catalogue),
+            touched: find_touched_entries(&last.list, &last.catalogue, &self.catalogue),
         })
     }
 
     /// The total and every finding.
-    pub fn check(&self, list: &ArmyList) -> Report {
+    pub fn check(&self, list: &ArmyList) -> CheckReport {
         check(list, &self.catalogue, &self.terms())
     }
 }
@@ -158,18 +170,18 @@ impl WeekTerms {
 /// [`Refusal::NotFound`] for somebody who does not play; [`Reason::SeasonState`],
 /// [`Reason::PlayerLeft`].
 pub(super) async fn find_own_terms(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<WeekTerms, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let (season, player) = find_place(conn, actor.account, club, season).await?;
+            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
             must_play(&player, week)?;
-            let week = store::bounds::find(conn, club, season.id, week).await?;
-            WeekTerms::load(desk, conn, season, week, &player).await
+            let week = store::week_limits::find(conn, club, season.id, week).await?;
+            WeekTerms::load(app, conn, season, week, &player).await
         })
         .await
 }
@@ -178,7 +190,7 @@ pub(super) async fn find_own_terms(
 ///
 /// # Errors
 /// [`Reason::Validation`] with every fault.
-pub(super) fn read(document: ArmyListDocument) -> Result<ArmyList, Refusal> {
+pub(super) fn parse_list(document: ArmyListDocument) -> Result<ArmyList, Refusal> {
     ArmyList::try_from(document).map_err(|faults| {
         let faults = faults.into_iter().map(Fault::from).collect();
         Refusal::faults(Reason::Validation, "The list has faults.", faults)
@@ -188,8 +200,8 @@ pub(super) fn read(document: ArmyListDocument) -> Result<ArmyList, Refusal> {
 /// # Errors
 /// [`Reason::PointsCapExceeded`] or [`Reason::ListBreaksRules`] with every breach, unless the report
 /// has none.
-pub(super) fn must_be_legal(list: &ArmyList, report: &Report) -> Result<(), Refusal> {
-    if report.accepted() {
+pub(super) fn must_be_legal(list: &ArmyList, report: &CheckReport) -> Result<(), Refusal> {
+    if report.is_accepted() {
         return Ok(());
     }
     let breaches = report
@@ -221,6 +233,6 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &Report) -> Result<(), Refu
     Err(Refusal::faults(reason, detail, faults).fact("total", json!(report.total.get())))
 }
 
-pub(super) fn broken(cause: &impl std::fmt::Debug) -> Refusal {
-    Refusal::Broken(format!("what was kept cannot be read: {cause:?}"))
+pub(super) fn unreadable(cause: &impl std::fmt::Debug) -> Refusal {
+    Refusal::Internal(format!("what was kept cannot be read: {cause:?}"))
 }

@@ -1,17 +1,19 @@
-//! Claiming how far the models of a unit are.
+//! Claiming how far the models of a unit are painted.
 
-use document::painting::ModelStagesDocument;
+use document::painting::rules::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
-use league::painting::{Claim, ClaimRefusal, Evidence, ModelStages, NewClaim, PhotoDigest, claim};
+use league::painting::{
+    ClaimRefusal, Evidence, ModelStages, NewClaim, PaintingClaim, PhotoDigest, accept_claim,
+};
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
 use uuid::Uuid;
 
+use crate::access::{RunningSeason, authorize_player, must_play};
 use crate::record::Scene;
-use crate::seasons::look::{Running, find_place, must_play};
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, App, Reason, Refusal};
 
 /// What a player says of a unit.
 #[derive(Clone, Debug)]
@@ -31,13 +33,13 @@ pub struct ClaimPainting {
 /// [`Reason::WeekState`] outside an announced, open week; [`Reason::Validation`] when nothing is new
 /// or paint would come off, or the photo is not the player's own; [`Reason::PhotoAlreadyUsed`].
 pub async fn claim_painting(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     command: ClaimPainting,
-) -> Result<Claim, Refusal> {
+) -> Result<PaintingClaim, Refusal> {
     let unit = EntryKey::new(&command.unit).map_err(|fault| {
         Refusal::fault(Reason::Validation, "/unit", format!("The unit {fault}."))
     })?;
@@ -48,11 +50,11 @@ pub async fn claim_painting(
             format!("The models are not valid: {fault}."),
         )
     })?;
-    desk.store
+    app.store
         .write(async |conn| {
-            let (season, player) = find_place(conn, actor.account, club, season).await?;
+            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
             let player = must_play(&player, week)?;
-            let facts = store::bounds::hold(conn, club, season.id, week)
+            let facts = store::week_limits::lock_shared(conn, club, season.id, week)
                 .await?
                 .facts;
             let now = store::clock::now(conn).await?;
@@ -60,7 +62,7 @@ pub async fn claim_painting(
                 let detail = "Painting is claimed for a week that is announced and not closed.";
                 return Err(Refusal::rule(Reason::WeekState, detail));
             }
-            let painting = &desk.rulebook.find(conn, season).await?.painting;
+            let painting = &app.rules_cache.get_or_load(conn, season).await?.painting;
             let log = store::painting::find_log(conn, club, season.id, Some(player)).await?;
             let record = log.record_of(painting, &unit);
             let made = NewClaim {
@@ -76,32 +78,34 @@ pub async fn claim_painting(
                 None => Vec::new(),
                 Some(photo) => claims_of_look_alikes(conn, season, player, photo).await?,
             };
-            let claim = claim(
+            let claim = accept_claim(
                 painting,
                 record.as_ref(),
                 |photo| used_by(&log.claims, photo),
                 made,
             )
-            .map_err(refuse)?;
+            .map_err(claim_refusal)?;
             store::painting::create(conn, club, season.id, &claim).await?;
-            let mut told =
+            let mut trail_facts =
                 json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()});
             let scene = Scene::in_season(season.key(), actor, now);
             if facts.lists_opened_at.is_some() {
                 scene
-                    .tell_everyone(desk, conn, "claim_painting", told.clone())
+                    .tell_everyone(app, conn, "claim_painting", trail_facts.clone())
                     .await?;
             }
             if facts.lists_opened_at.is_none() || !alike.is_empty() {
-                told["looks_like"] = json!(alike);
-                scene.tell_officers(conn, "claim_painting", told).await?;
+                trail_facts["looks_like"] = json!(alike);
+                scene
+                    .tell_officers(conn, "claim_painting", trail_facts)
+                    .await?;
             }
             Ok(claim)
         })
         .await
 }
 
-fn used_by(earlier: &[Claim], photo: PhotoDigest) -> Option<ClaimId> {
+fn used_by(earlier: &[PaintingClaim], photo: PhotoDigest) -> Option<ClaimId> {
     let mut earlier = earlier.iter();
     let used = earlier.find(|claim| claim.made.evidence == Evidence::Photo(photo));
     used.map(|claim| claim.made.id)
@@ -110,7 +114,7 @@ fn used_by(earlier: &[Claim], photo: PhotoDigest) -> Option<ClaimId> {
 /// The claims of others whose photos seem to show the same as this one of the player's own.
 async fn claims_of_look_alikes(
     conn: &mut Conn,
-    season: Running,
+    season: RunningSeason,
     player: PlayerId,
     photo: PhotoDigest,
 ) -> Result<Vec<Uuid>, Refusal> {
@@ -140,7 +144,7 @@ pub(super) fn photo_used() -> Refusal {
     )
 }
 
-pub(super) fn refuse(why: ClaimRefusal) -> Refusal {
+pub(super) fn claim_refusal(why: ClaimRefusal) -> Refusal {
     let reason = match why {
         ClaimRefusal::OwnClaim => Reason::ConflictOfInterest,
         ClaimRefusal::Decided => Reason::ClaimStateChanged,

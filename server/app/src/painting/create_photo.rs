@@ -1,20 +1,20 @@
-//! Sending a photo of painted models. Models only: no people, least of all minors, and nothing that
+//! Uploading a photo of painted models. Models only: no people, least of all minors, and nothing that
 //! tells where somebody lives.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
 use serde_json::json;
 use store::Conn;
-use store::photos::{Known, Photo};
+use store::photos::{Photo, PhotoInfo};
 
 use super::claim_painting::photo_used;
 use super::picture;
+use crate::access::{RunningSeason, authorize_player};
 use crate::record::Scene;
-use crate::seasons::look::{Running, find_place};
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, App, Reason, Refusal};
 
 /// Photos that one player may have in a season: three for each week of a season of twenty.
-pub const MOST_PHOTOS: usize = 60;
+pub const MAX_PHOTOS: usize = 60;
 
 /// Keeps the picture and answers its name. One that looks like another player's is taken in all the
 /// same: a refusal would tell what others have sent. Those who judge are told once it is claimed.
@@ -23,31 +23,31 @@ pub const MOST_PHOTOS: usize = 60;
 /// [`Reason::Forbidden`] for a minor's account, [`Reason::PhotoAlreadyUsed`] for a picture that
 /// stands behind a claim of one's own, [`Reason::TooManyPhotos`], [`Reason::ImageTooLarge`], [`Reason::InvalidImage`].
 pub async fn create_photo(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     bytes: impl AsRef<[u8]> + Send + 'static,
 ) -> Result<PhotoDigest, Refusal> {
-    desk.store
-        .read(async |conn| may_send(conn, actor, club, season).await.map(drop))
+    app.store
+        .read(async |conn| authorize_upload(conn, actor, club, season).await.map(drop))
         .await?;
-    let photo = decode(desk, bytes).await?;
-    desk.store
+    let photo = decode(app, bytes).await?;
+    app.store
         .write(async |conn| {
-            let (season, player) = may_send(conn, actor, club, season).await?;
+            let (season, player) = authorize_upload(conn, actor, club, season).await?;
             let claims = store::painting::list(conn, club, season.id, Some(player)).await?;
             let used = |evidence| evidence == Evidence::Photo(photo.digest);
             if claims.iter().any(|claim| used(claim.made.evidence)) {
                 return Err(photo_used());
             }
-            // Two sent at once must not both be the last.
+            // Locked, so that two uploads at once cannot both take the last free place.
             store::players::lock(conn, club, season.id, player).await?;
             let known = store::photos::list(conn, club, season.id).await?;
             must_have_room(&known, player, photo.digest)?;
             let now = store::clock::now(conn).await?;
             store::photos::create(conn, club, season.id, player, &photo, now).await?;
-            // Its name would lead to it.
+            // Not the digest: it is the address of the photo.
             let facts = json!({"player": player.0});
             Scene::in_season(season.key(), actor, now)
                 .tell_officers(conn, "create_photo", facts)
@@ -57,13 +57,13 @@ pub async fn create_photo(
         .await
 }
 
-async fn may_send(
+async fn authorize_upload(
     conn: &mut Conn,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
-) -> Result<(Running, PlayerId), Refusal> {
-    let (season, player) = find_place(conn, actor.account, club, season).await?;
+) -> Result<(RunningSeason, PlayerId), Refusal> {
+    let (season, player) = authorize_player(conn, actor.account, club, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
         let detail = "No photos from a minor's account; the opponent or a referee looks at the \
                       models at the table.";
@@ -72,23 +72,29 @@ async fn may_send(
     Ok((season, player.id))
 }
 
-/// Off the threads that answer requests, and few at once: a picture takes much memory.
-async fn decode(desk: &Desk, bytes: impl AsRef<[u8]> + Send + 'static) -> Result<Photo, Refusal> {
-    let turn = desk.decoding.take().await?;
-    turn.aside(move || picture::read(bytes.as_ref())).await?
+/// On a blocking thread, and few at once: a picture takes much memory.
+async fn decode(app: &App, bytes: impl AsRef<[u8]> + Send + 'static) -> Result<Photo, Refusal> {
+    let permit = app.image_queue.acquire().await?;
+    permit
+        .run_blocking(move || picture::decode(bytes.as_ref()))
+        .await?
 }
 
 /// A photo that is there already takes no room.
-fn must_have_room(known: &[Known], player: PlayerId, photo: PhotoDigest) -> Result<(), Refusal> {
+fn must_have_room(
+    known: &[PhotoInfo],
+    player: PlayerId,
+    photo: PhotoDigest,
+) -> Result<(), Refusal> {
     let own = known.iter().filter(|known| known.player == player);
     let others = own.filter(|known| known.digest != photo).count();
-    if others < MOST_PHOTOS {
+    if others < MAX_PHOTOS {
         return Ok(());
     }
     let detail = format!(
-        "A player has at most {MOST_PHOTOS} photos in a season; take one away that is not needed."
+        "A player has at most {MAX_PHOTOS} photos in a season; take one away that is not needed."
     );
     Err(Refusal::rule(Reason::TooManyPhotos, detail)
-        .fact("limit", MOST_PHOTOS)
+        .fact("limit", MAX_PHOTOS)
         .fact("actual", others))
 }

@@ -1,21 +1,19 @@
-//! Looking at painted models: the opponent of the week at the table, or a referee.
+//! Deciding a painting claim: by the opponent of the week at the table, or by a referee.
 
+use league::club_role::ClubRole;
 use league::ids::{ClaimId, ClubId, SeasonId};
 use league::name::Text;
-use league::painting::{Checker, Claim, ClaimRefusal, ClaimState, Evidence};
-use league::role::Role;
-use league::side::Both;
+use league::painting::{Checker, ClaimRefusal, ClaimState, Evidence, PaintingClaim};
+use league::side::PerSide;
 use league::time::Instant;
 use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
 
-use super::claim_painting::refuse;
-use crate::may::may;
+use super::claim_painting::claim_refusal;
+use crate::access::{authorize, must_be_started, policy, view_season};
 use crate::record::Scene;
-use crate::seasons::look::{look, must_be_started};
-use crate::seasons::policy;
-use crate::{Action, Actor, Desk, Reason, Refusal, words};
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// Agrees with a claim, as the opponent of that week or as a referee.
 ///
@@ -24,13 +22,13 @@ use crate::{Action, Actor, Desk, Reason, Refusal, words};
 /// [`Reason::ClaimStateChanged`] when it was decided in between, [`Refusal::NotFound`] before the
 /// lists of its week are opened.
 pub async fn verify_claim(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     claim: ClaimId,
-) -> Result<Claim, Refusal> {
-    decide(desk, actor, club, season, claim, None).await
+) -> Result<PaintingClaim, Refusal> {
+    decide(app, actor, club, season, claim, None).await
 }
 
 /// Disagrees, with a reason for the player to read; a referee may also take a check back.
@@ -38,29 +36,29 @@ pub async fn verify_claim(
 /// # Errors
 /// As [`verify_claim`], and [`Reason::InvalidText`].
 pub async fn refuse_claim(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     claim: ClaimId,
     reason: &str,
-) -> Result<Claim, Refusal> {
-    let reason = words::reason(reason)?;
-    decide(desk, actor, club, season, claim, Some(reason)).await
+) -> Result<PaintingClaim, Refusal> {
+    let reason = user_text::parse_reason(reason)?;
+    decide(app, actor, club, season, claim, Some(reason)).await
 }
 
 async fn decide(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     claim: ClaimId,
     refused: Option<Text>,
-) -> Result<Claim, Refusal> {
-    desk.store
+) -> Result<PaintingClaim, Refusal> {
+    app.store
         .write(async |conn| {
-            let role = may(conn, actor, club, Action::Play).await?;
-            let season = look(conn, Some(actor), club, season).await?.season;
+            let role = authorize(conn, actor, club, Action::Play).await?;
+            let season = view_season(conn, Some(actor), club, season).await?.season;
             must_be_started(&season)?;
             let claim = store::painting::lock(conn, club, season.id, claim).await?;
             let week = store::weeks::find(conn, club, season.id, claim.made.week).await?;
@@ -68,11 +66,11 @@ async fn decide(
                 // The claim names a unit of a list that is still sealed.
                 return Err(Refusal::NotFound);
             }
-            let painting = policy::read(&season)?.painting;
+            let painting = policy::parse(&season)?.painting;
             let checker = checker(conn, actor, role, &season, &claim).await?;
             // Only a referee takes a check back: the opponent's word at the table is given once.
             if checker == Checker::Opponent && !matches!(claim.state, ClaimState::Open) {
-                return Err(refuse(ClaimRefusal::Decided));
+                return Err(claim_refusal(ClaimRefusal::Decided));
             }
             let player = claim.made.player;
             let owner = store::players::find(conn, club, season.id, player)
@@ -88,12 +86,12 @@ async fn decide(
                 Some(reason) => claim.refuse(actor.account, owner, reason, now),
                 None => claim.verify(&painting, checker, actor.account, owner, now),
             };
-            let claim = decided.map_err(refuse)?;
+            let claim = decided.map_err(claim_refusal)?;
             store::painting::update(conn, club, season.id, &claim).await?;
             Scene::in_season(season.key(), actor, now)
                 .changing(claim.made.week)
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     act,
                     json!({"claim": claim.made.id.0, "player": player.0}),
@@ -107,9 +105,9 @@ async fn decide(
 async fn checker(
     conn: &mut Conn,
     actor: Actor,
-    role: Role,
+    role: ClubRole,
     season: &Season,
-    claim: &Claim,
+    claim: &PaintingClaim,
 ) -> Result<Checker, Refusal> {
     let (club, id) = (season.club, season.id);
     let own = store::players::find_by_account(conn, club, id, actor.account).await?;
@@ -117,7 +115,7 @@ async fn checker(
     let opponent = own.is_some_and(|own| {
         games.iter().any(|game| {
             game.meeting.as_ref().is_some_and(|meeting| {
-                let players = Both {
+                let players = PerSide {
                     first: game.first,
                     second: meeting.second,
                 };
@@ -129,11 +127,13 @@ async fn checker(
     });
     match role {
         _ if opponent => Ok(Checker::Opponent),
-        Role::Owner | Role::Organiser | Role::Referee => Ok(match claim.made.evidence {
-            Evidence::AtTable => Checker::Referee,
-            Evidence::Photo(_) => Checker::Photo,
-        }),
-        Role::Player => Err(Refusal::rule(
+        ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => {
+            Ok(match claim.made.evidence {
+                Evidence::AtTable => Checker::Referee,
+                Evidence::Photo(_) => Checker::Photo,
+            })
+        }
+        ClubRole::Player => Err(Refusal::rule(
             Reason::Forbidden,
             "The opponent of that week or a referee looks at painted models.",
         )),

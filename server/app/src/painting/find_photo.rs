@@ -4,9 +4,9 @@ use league::ids::{ClubId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
 use store::Conn;
 
-use super::list_claims::seen_claims;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use super::list_claims::list_visible_claims;
+use crate::access::view_season;
+use crate::{App, Refusal, Viewer};
 
 /// The JPEG. A photo shows a unit, and so tells of a list: others than its owner see it once a claim
 /// of a week whose lists are opened names it.
@@ -15,19 +15,19 @@ use crate::{Desk, Refusal, Viewer};
 /// [`Refusal::NotFound`] also for everybody who is not of the club, whoever may see the season, and
 /// for a photo that is not to be seen yet.
 pub async fn find_photo(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     photo: PhotoDigest,
 ) -> Result<Vec<u8>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let look = look(conn, viewer, club, season).await?;
-            look.role.ok_or(Refusal::NotFound)?;
+            let view = view_season(conn, viewer, club, season).await?;
+            view.role.ok_or(Refusal::NotFound)?;
             let jpeg = store::photos::find(conn, club, season, photo).await?;
-            if sent(conn, viewer, club, season, photo).await?
-                || named(conn, viewer, club, season, photo).await?
+            if is_own_photo(conn, viewer, club, season, photo).await?
+                || is_named_by_claim(conn, viewer, club, season, photo).await?
             {
                 Ok(jpeg)
             } else {
@@ -38,7 +38,7 @@ pub async fn find_photo(
 }
 
 /// Whether the viewer sent it.
-async fn sent(
+async fn is_own_photo(
     conn: &mut Conn,
     viewer: Viewer,
     club: ClubId,
@@ -57,14 +57,14 @@ async fn sent(
 }
 
 /// Whether a claim that the viewer sees names it.
-async fn named(
+async fn is_named_by_claim(
     conn: &mut Conn,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     photo: PhotoDigest,
 ) -> Result<bool, Refusal> {
-    let claims = seen_claims(conn, viewer, club, season, None).await?;
+    let claims = list_visible_claims(conn, viewer, club, season, None).await?;
     let mut evidence = claims.iter().map(|claim| claim.made.evidence);
     Ok(evidence.any(|evidence| evidence == Evidence::Photo(photo)))
 }

@@ -1,12 +1,12 @@
-//! The painting log of a season.
+//! Reading the painting log of a season.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::painting::Claim;
+use league::painting::PaintingClaim;
 use store::Conn;
 
-use crate::lists::is_open;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::lists::is_list_open;
+use crate::{App, Refusal, Viewer};
 
 /// Every claim, or those of one player, in the order in which they were made. A claim names a unit,
 /// and so tells of a list: before that is opened only its owner sees it.
@@ -14,28 +14,28 @@ use crate::{Desk, Refusal, Viewer};
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn list_claims(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
-) -> Result<Vec<Claim>, Refusal> {
-    desk.store
+) -> Result<Vec<PaintingClaim>, Refusal> {
+    app.store
         .read(async |conn| {
-            look(conn, viewer, club, season).await?;
-            seen_claims(conn, viewer, club, season, player).await
+            view_season(conn, viewer, club, season).await?;
+            list_visible_claims(conn, viewer, club, season, player).await
         })
         .await
 }
 
 /// The claims of somebody, or of everybody, that the viewer may see.
-pub(super) async fn seen_claims(
+pub(super) async fn list_visible_claims(
     conn: &mut Conn,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     player: Option<PlayerId>,
-) -> Result<Vec<Claim>, Refusal> {
+) -> Result<Vec<PaintingClaim>, Refusal> {
     let own = match viewer {
         Some(actor) => store::players::find_by_account(conn, club, season, actor.account).await?,
         None => None,
@@ -46,7 +46,7 @@ pub(super) async fn seen_claims(
     let mut claims = store::painting::list(conn, club, season, player).await?;
     claims.retain(|claim| {
         let slot = (claim.made.week, claim.made.player);
-        own == Some(claim.made.player) || is_open(&weeks, &players, slot)
+        own == Some(claim.made.player) || is_list_open(&weeks, &players, slot)
     });
     Ok(claims)
 }

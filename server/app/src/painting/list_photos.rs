@@ -3,22 +3,26 @@
 use league::ids::{ClubId, SeasonId};
 use league::painting::PhotoDigest;
 
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::{App, Refusal, Viewer};
 
 /// Their names; none for somebody who is not of the club.
 ///
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn list_photos(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
 ) -> Result<Vec<PhotoDigest>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            if look(conn, viewer, club, season).await?.role.is_none() {
+            if view_season(conn, viewer, club, season)
+                .await?
+                .role
+                .is_none()
+            {
                 return Ok(Vec::new());
             }
             let photos = store::photos::list(conn, club, season).await?;

@@ -1,6 +1,6 @@
-//! From the bytes that somebody sends to a picture that is safe to keep: only pixels survive.
+//! Decoding an uploaded picture and re-encoding it as one that is safe to keep: only pixels survive.
 
-mod shape;
+mod file_format;
 
 use std::io::Cursor;
 
@@ -10,22 +10,22 @@ use image::codecs::webp::WebPDecoder;
 use image::imageops::FilterType;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, ImageResult, Limits};
-use league::painting::{Likeness, PhotoDigest};
+use league::painting::{PerceptualHash, PhotoDigest};
 use sha2::{Digest, Sha256};
 use store::photos::Photo;
 
 use crate::{Reason, Refusal};
 
-use shape::end_of_jpeg;
-pub use shape::is_picture;
+use file_format::end_of_jpeg;
+pub use file_format::is_picture;
 
-const MOST_PIXELS: u64 = 40_000_000;
-const MOST_SIDE: u32 = 12_000;
+const MAX_PIXELS: u64 = 40_000_000;
+const MAX_SIDE: u32 = 12_000;
 /// Forty million pixels of four 16-bit samples: what the largest picture may take while it is read.
-const MOST_MEMORY: u64 = 8 * MOST_PIXELS;
+const MAX_MEMORY: u64 = 8 * MAX_PIXELS;
 /// Longest side that is kept: enough to judge paint by.
 const KEPT_SIDE: u32 = 2_048;
-const QUALITY: u8 = 85;
+const JPEG_QUALITY: u8 = 85;
 
 /// Reads a JPEG, PNG or WebP within limits, turns it upright and writes it anew as a JPEG without
 /// anything but its pixels.
@@ -33,7 +33,7 @@ const QUALITY: u8 = 85;
 /// # Errors
 /// [`Reason::ImageTooLarge`] by the header, before anything is decoded, and for animations;
 /// [`Reason::InvalidImage`].
-pub(super) fn read(bytes: &[u8]) -> Result<Photo, Refusal> {
+pub(super) fn decode(bytes: &[u8]) -> Result<Photo, Refusal> {
     let format = match image::guess_format(bytes) {
         Ok(format @ (ImageFormat::Jpeg | ImageFormat::Png | ImageFormat::WebP)) => format,
         _ => return Err(invalid()),
@@ -45,21 +45,21 @@ pub(super) fn read(bytes: &[u8]) -> Result<Photo, Refusal> {
         let detail = "A photo is one picture, not an animation.";
         return Err(Refusal::rule(Reason::ImageTooLarge, detail));
     }
-    // Its decoder fills what is missing with grey; a torn file is told by its missing end.
+    // The JPEG decoder fills what is missing with grey; a truncated file is recognised by its missing end.
     if format == ImageFormat::Jpeg && end_of_jpeg(bytes).is_none() {
         return Err(invalid());
     }
     let mut reader = reader();
     reader.limits(limits());
     let upright = upright(reader).map_err(|_| invalid())?;
-    write(upright).map_err(|_| invalid())
+    encode(upright).map_err(|_| invalid())
 }
 
 fn limits() -> Limits {
     let mut limits = Limits::default();
-    limits.max_image_width = Some(MOST_SIDE);
-    limits.max_image_height = Some(MOST_SIDE);
-    limits.max_alloc = Some(MOST_MEMORY);
+    limits.max_image_width = Some(MAX_SIDE);
+    limits.max_image_height = Some(MAX_SIDE);
+    limits.max_alloc = Some(MAX_MEMORY);
     limits
 }
 
@@ -72,11 +72,11 @@ fn must_fit(width: u32, height: u32) -> Result<(), Refusal> {
             .fact("limit", limit)
             .fact("actual", actual)
     };
-    if side > MOST_SIDE {
-        return Err(refuse(MOST_SIDE.into(), side.into(), "pixels a side"));
+    if side > MAX_SIDE {
+        return Err(refuse(MAX_SIDE.into(), side.into(), "pixels a side"));
     }
-    if pixels > MOST_PIXELS {
-        return Err(refuse(MOST_PIXELS, pixels, "pixels"));
+    if pixels > MAX_PIXELS {
+        return Err(refuse(MAX_PIXELS, pixels, "pixels"));
     }
     Ok(())
 }
@@ -97,7 +97,7 @@ fn upright(reader: ImageReader<Cursor<&[u8]>>) -> ImageResult<DynamicImage> {
     Ok(image)
 }
 
-fn write(image: DynamicImage) -> ImageResult<Photo> {
+fn encode(image: DynamicImage) -> ImageResult<Photo> {
     let image = DynamicImage::ImageRgb8(image.into_rgb8());
     let mut digest = Sha256::new();
     digest.update(image.width().to_be_bytes());
@@ -108,7 +108,7 @@ fn write(image: DynamicImage) -> ImageResult<Photo> {
         false => image,
     };
     let mut jpeg = Vec::new();
-    JpegEncoder::new_with_quality(&mut jpeg, QUALITY).encode_image(&kept)?;
+    JpegEncoder::new_with_quality(&mut jpeg, JPEG_QUALITY).encode_image(&kept)?;
     Ok(Photo {
         digest: PhotoDigest(digest.finalize().into()),
         likeness,
@@ -116,7 +116,7 @@ fn write(image: DynamicImage) -> ImageResult<Photo> {
     })
 }
 
-fn likeness(image: &DynamicImage) -> Likeness {
+fn likeness(image: &DynamicImage) -> PerceptualHash {
     let small = image.resize_exact(9, 8, FilterType::Triangle).into_luma8();
     let mut rows = [[0; 9]; 8];
     for (row, light) in rows.iter_mut().zip(small.rows()) {
@@ -124,7 +124,7 @@ fn likeness(image: &DynamicImage) -> Likeness {
             *cell = pixel.0[0];
         }
     }
-    Likeness::of(&rows)
+    PerceptualHash::from_rows(&rows)
 }
 
 fn invalid() -> Refusal {

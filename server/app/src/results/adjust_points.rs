@@ -1,4 +1,4 @@
-//! A referee gives or takes points, with a reason: a line of its own in the ledger, erasing none.
+//! Adjusting points by a referee, with a reason: a ledger line of its own that erases none.
 
 use futures_util::future::try_join3;
 use league::ids::{ClubId, PlayerId, RulingId, SeasonId};
@@ -10,26 +10,22 @@ use store::Conn;
 use store::seasons::Season;
 use uuid::Uuid;
 
-use super::once::once;
-use crate::may::may;
+use super::idempotent::run_once;
+use crate::access::{authorize, must_be_started};
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal, words};
+use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
 
-const LARGEST: i32 = 1000;
+const MAX_ADJUSTMENT: i32 = 1000;
 
 /// What to give or take.
 #[derive(Clone, Debug)]
 pub struct AdjustPoints {
     /// The client's key for this request, so that sending it twice acts once.
     pub key: Option<String>,
-    /// Whose points.
     pub player: PlayerId,
-    /// For which week.
     pub week: WeekNo,
     /// How many; negative takes.
     pub amount: i32,
-    /// Why.
     pub reason: String,
 }
 
@@ -37,13 +33,13 @@ pub struct AdjustPoints {
 /// [`Reason::ConflictOfInterest`] for one's own points, [`Reason::Validation`],
 /// [`Reason::InvalidText`], [`Reason::IdempotencyKeyReused`].
 pub async fn adjust_points(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     command: AdjustPoints,
 ) -> Result<RulingId, Refusal> {
-    let adjustment = read(&command)?;
+    let adjustment = parse(&command)?;
     let request = json!({
         "operation": "adjust_points",
         "club": club.0,
@@ -53,15 +49,15 @@ pub async fn adjust_points(
         "amount": command.amount,
         "reason": command.reason,
     });
-    desk.store
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::Judge).await?;
+            authorize(conn, actor, club, Action::Judge).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             let ruling = match command.key {
-                None => adjust(desk, conn, actor, &season, &adjustment).await?,
+                None => adjust(app, conn, actor, &season, &adjustment).await?,
                 Some(key) => {
-                    once(conn, actor, &key, &request, async |conn| {
-                        adjust(desk, conn, actor, &season, &adjustment).await
+                    run_once(conn, actor, &key, &request, async |conn| {
+                        adjust(app, conn, actor, &season, &adjustment).await
                     })
                     .await?
                 }
@@ -72,14 +68,14 @@ pub async fn adjust_points(
 }
 
 /// The line of the ledger that is asked for.
-fn read(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
-    let reason = words::reason(&command.reason)?;
+fn parse(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
+    let reason = user_text::parse_reason(&command.reason)?;
     let nearest = match command.amount {
         0 => 1,
-        amount => amount.clamp(-LARGEST, LARGEST),
+        amount => amount.clamp(-MAX_ADJUSTMENT, MAX_ADJUSTMENT),
     };
     if nearest != command.amount {
-        let detail = format!("From 1 to {LARGEST} points, given or taken.");
+        let detail = format!("From 1 to {MAX_ADJUSTMENT} points, given or taken.");
         let fault = Fault::new("validation", "/amount", detail).with(nearest, command.amount);
         return Err(Refusal::faults(
             Reason::Validation,
@@ -98,7 +94,7 @@ fn read(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
 }
 
 async fn adjust(
-    desk: &Desk,
+    app: &App,
     conn: &mut Conn,
     actor: Actor,
     season: &Season,
@@ -107,7 +103,7 @@ async fn adjust(
     must_be_started(season)?;
     let (club, id, week) = (season.club, season.id, adjustment.week);
     let (_, player, now) = try_join3(
-        store::bounds::find(conn, club, id, week),
+        store::week_limits::find(conn, club, id, week),
         store::players::find(conn, club, id, adjustment.player),
         store::clock::now(conn),
     )
@@ -120,7 +116,7 @@ async fn adjust(
     Scene::in_season(season.key(), actor, now)
         .changing(week)
         .tell_everyone(
-            desk,
+            app,
             conn,
             "adjust_points",
             json!({

@@ -1,14 +1,14 @@
-//! The other side agrees, to the report that it has seen.
+//! Confirming a reported result, by the opponent who has seen that very report.
 
-use document::result::SlipDocument;
+use document::results::SlipDocument;
 use league::ids::{ClubId, GameId, SeasonId};
 use league::result::Slip;
 use league::time::Instant;
 use serde_json::json;
 
-use super::place::{Place, refuse, take_place};
+use super::own_game::{GameSeat, lock_own_game, slip_refusal};
 use crate::record::Scene;
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, App, Reason, Refusal};
 
 /// `seen` is when the report was made that the player agrees to.
 ///
@@ -16,33 +16,33 @@ use crate::{Actor, Desk, Reason, Refusal};
 /// [`Reason::SlipStateChanged`] when another report came in between; [`Reason::SelfConfirmation`] and
 /// the other reasons of slips.
 pub async fn confirm_result(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     game: GameId,
     seen: Option<Instant>,
 ) -> Result<SlipDocument, Refusal> {
-    desk.store
+    app.store
         .write(async |conn| {
-            let place = take_place(conn, actor, club, season, game).await?;
-            let Place {
+            let seat = lock_own_game(conn, actor, club, season, game).await?;
+            let GameSeat {
                 season,
                 mut game,
                 side,
                 now,
                 ..
-            } = place;
+            } = seat;
             let seen = seen.filter(|_| matches!(game.slip, Slip::Reported { .. }));
             if seen.is_some_and(|seen| !game.slip.awaits_answer_to(seen)) {
                 let detail =
-                    "Another result was reported in between; look at it before you answer.";
+                    "Another result was reported in between; view at it before you answer.";
                 return Err(Refusal::rule(Reason::SlipStateChanged, detail));
             }
-            game.slip = game.slip.confirm(side, now).map_err(refuse)?;
+            game.slip = game.slip.confirm(side, now).map_err(slip_refusal)?;
             store::games::update_slip(conn, club, season.id, &game).await?;
             Scene::in_season(season.key(), actor, now)
-                .tell_everyone(desk, conn, "confirm_result", json!({"game": game.id.0}))
+                .tell_everyone(app, conn, "confirm_result", json!({"game": game.id.0}))
                 .await?;
             Ok(SlipDocument::from(&game.slip))
         })

@@ -1,18 +1,16 @@
-//! The other side objects; nothing counts until a referee has ruled.
+//! Disputing a reported result: nothing counts until a referee has ruled.
 
-use document::result::{SlipDocument, TypedResultDocument};
+use document::results::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, SeasonId};
 use serde_json::json;
 
-use super::outcome::outcome;
-use super::place::{Place, refuse, take_place};
+use super::own_game::{GameSeat, lock_own_game, slip_refusal};
+use super::score_result::score_result;
 use crate::record::Scene;
-use crate::{Actor, Desk, Refusal, words};
+use crate::{Actor, App, Refusal, user_text};
 
-/// An objection.
 #[derive(Clone, Debug)]
 pub struct DisputeResult {
-    /// Why.
     pub reason: String,
     /// What happened instead, where one can say.
     pub counter: Option<TypedResultDocument>,
@@ -21,40 +19,40 @@ pub struct DisputeResult {
 /// # Errors
 /// [`crate::Reason::InvalidText`] and the reasons of slips.
 pub async fn dispute_result(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     game: GameId,
     command: DisputeResult,
 ) -> Result<SlipDocument, Refusal> {
-    let reason = words::reason(&command.reason)?;
-    desk.store
+    let reason = user_text::parse_reason(&command.reason)?;
+    app.store
         .write(async |conn| {
-            let place = take_place(conn, actor, club, season, game).await?;
-            let Place {
+            let seat = lock_own_game(conn, actor, club, season, game).await?;
+            let GameSeat {
                 season,
                 mut game,
                 players,
                 side,
                 now,
-            } = place;
+            } = seat;
             let counter = match command.counter {
                 None => None,
                 Some(typed) => {
-                    let read = outcome(conn, &season, &game, players, typed).await;
+                    let read = score_result(conn, &season, &game, players, typed).await;
                     Some(read.map_err(|refusal| refusal.below("/counter"))?)
                 }
             };
             game.slip = game
                 .slip
                 .dispute(side, reason, counter, now)
-                .map_err(refuse)?;
+                .map_err(slip_refusal)?;
             store::games::update_slip(conn, club, season.id, &game).await?;
             let slip = SlipDocument::from(&game.slip);
             Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     "dispute_result",
                     json!({"game": game.id.0, "slip": slip}),

@@ -1,56 +1,54 @@
-//! The sum as it is typed: what counts would give, or which of them cannot be. Nothing is saved.
+//! Previewing the score of typed counts: the result, or which counts are impossible. Nothing is saved.
 
-use document::result::TypedResultDocument;
+use document::results::TypedResultDocument;
 use league::ids::{ClubId, GameId, SeasonId};
 use league::points::LeaguePoints;
-use league::result::{Impossible, Outcome};
-use league::side::Both;
+use league::result::{CountFault, Outcome};
+use league::side::PerSide;
 
-use super::outcome::{Ground, ground, read};
-use super::place::both;
-use crate::seasons::find_scenario::{ScenarioSeen, seen};
-use crate::seasons::look::look;
-use crate::seasons::policy;
-use crate::{Desk, Refusal, Viewer};
+use super::own_game::players_of;
+use super::score_result::{ScoringInputs, load_scoring_inputs, parse_result};
+use crate::access::{policy, view_season};
+use crate::seasons::{VisibleScenario, visible_scenario};
+use crate::{App, Refusal, Viewer};
 
 /// What counts would come to.
 #[derive(Clone, Debug)]
 pub enum ScorePreview {
-    /// A result.
     Possible {
-        /// With its score.
         outcome: Outcome,
         /// League points with the week's factor; none for a game struck from the record.
-        points: Option<Both<LeaguePoints>>,
+        points: Option<PerSide<LeaguePoints>>,
     },
     /// Every count that cannot be.
-    Impossible(Vec<Impossible>),
+    Impossible(Vec<CountFault>),
 }
 
 /// # Errors
 /// [`Refusal::NotFound`] for a bye and while the scenario is not fully revealed to the viewer,
 /// [`Reason::Validation`](crate::Reason::Validation) for a document that is none.
 pub async fn preview_score(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     game: GameId,
     typed: TypedResultDocument,
 ) -> Result<ScorePreview, Refusal> {
-    let typed = read(typed)?;
-    desk.store
+    let typed = parse_result(typed)?;
+    app.store
         .read(async |conn| {
-            let look = look(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, club, season).await?;
             let game = store::games::find(conn, club, season, game).await?;
-            let players = both(&game)?;
+            let players = players_of(&game)?;
             let week = store::weeks::find(conn, club, season, game.week).await?;
             let now = store::clock::now(conn).await?;
-            let Some(ScenarioSeen::Full(_)) = seen(&look, &week, now) else {
+            let Some(VisibleScenario::Full(_)) = visible_scenario(&view, &week, now) else {
                 return Err(Refusal::NotFound);
             };
-            let Ground { sheet, armies } = ground(conn, &look.season, &week, players).await?;
-            let scoring = policy::read(&look.season)?.scoring;
+            let ScoringInputs { sheet, armies } =
+                load_scoring_inputs(conn, &view.season, &week, players).await?;
+            let scoring = policy::parse(&view.season)?.scoring;
             Ok(match typed.outcome(&sheet, &armies) {
                 Err(impossible) => ScorePreview::Impossible(impossible),
                 Ok(outcome) => ScorePreview::Possible {

@@ -1,25 +1,24 @@
 //! Reporting a result. A second, different report of the other side is no error but a dispute.
 
 use chrono::TimeDelta;
-use document::result::{SlipDocument, TypedResultDocument};
+use document::results::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, SeasonId};
-use league::result::{Outcome, Report, Slip};
+use league::result::{Outcome, ResultReport, Slip};
 use serde_json::json;
 use store::Conn;
 
-use super::once::once;
-use super::outcome::outcome;
-use super::place::{Place, refuse, take_place};
+use super::idempotent::run_once;
+use super::own_game::{GameSeat, lock_own_game, slip_refusal};
+use super::score_result::score_result;
+use crate::access::view_season;
 use crate::record::Scene;
-use crate::seasons::look::look;
-use crate::{Actor, Desk, Reason, Refusal};
+use crate::{Actor, App, Reason, Refusal};
 
 /// A report with the key that makes sending it twice act once.
 #[derive(Clone, Debug)]
 pub struct ReportResult {
     /// The client's key for this request.
     pub key: String,
-    /// What happened.
     pub typed: TypedResultDocument,
 }
 
@@ -29,7 +28,7 @@ pub struct ReportResult {
 /// [`Reason::RoundNotOpen`] before the night begins, [`Reason::ImpossibleScore`],
 /// [`Reason::ResultFinal`], [`Reason::NotAParticipant`], [`Reason::IdempotencyKeyReused`].
 pub async fn report_result(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
@@ -43,13 +42,13 @@ pub async fn report_result(
         "game": game.0,
         "body": command.typed,
     });
-    desk.store
+    app.store
         .write(async |conn| {
-            look(conn, Some(actor), club, season).await?;
+            view_season(conn, Some(actor), club, season).await?;
             store::games::find(conn, club, season, game).await?;
-            once(conn, actor, &command.key, &request, async |conn| {
-                let place = take_place(conn, actor, club, season, game).await?;
-                let slip = report(desk, conn, actor, place, command.typed).await?;
+            run_once(conn, actor, &command.key, &request, async |conn| {
+                let seat = lock_own_game(conn, actor, club, season, game).await?;
+                let slip = report(app, conn, actor, seat, command.typed).await?;
                 Ok(SlipDocument::from(&slip))
             })
             .await
@@ -58,21 +57,21 @@ pub async fn report_result(
 }
 
 async fn report(
-    desk: &Desk,
+    app: &App,
     conn: &mut Conn,
     actor: Actor,
-    place: Place,
+    seat: GameSeat,
     typed: TypedResultDocument,
 ) -> Result<Slip, Refusal> {
-    must_have_begun(conn, &place).await?;
-    let Place {
+    must_have_begun(conn, &seat).await?;
+    let GameSeat {
         season,
         mut game,
         players,
         side,
         now,
-    } = place;
-    let outcome = outcome(conn, &season, &game, players, typed).await?;
+    } = seat;
+    let outcome = score_result(conn, &season, &game, players, typed).await?;
     if outcome == Outcome::Void {
         return Err(Refusal::fault(
             Reason::Validation,
@@ -84,18 +83,18 @@ async fn report(
     game.slip = game
         .slip
         .report(
-            Report {
+            ResultReport {
                 by: side,
                 outcome,
                 at: now,
             },
             within,
         )
-        .map_err(refuse)?;
+        .map_err(slip_refusal)?;
     store::games::update_slip(conn, season.club, season.id, &game).await?;
     Scene::in_season(season.key(), actor, now)
         .tell_everyone(
-            desk,
+            app,
             conn,
             "report_result",
             json!({"game": game.id.0, "slip": SlipDocument::from(&game.slip)}),
@@ -104,8 +103,8 @@ async fn report(
     Ok(game.slip)
 }
 
-async fn must_have_begun(conn: &mut Conn, place: &Place) -> Result<(), Refusal> {
-    let (club, season, game) = (place.season.club, place.season.id, &place.game);
+async fn must_have_begun(conn: &mut Conn, seat: &GameSeat) -> Result<(), Refusal> {
+    let (club, season, game) = (seat.season.club, seat.season.id, &seat.game);
     let week = store::weeks::find(conn, club, season, game.week).await?;
     let night = game.meeting.as_ref().map(|meeting| meeting.night.as_str());
     let begins = week
@@ -113,7 +112,7 @@ async fn must_have_begun(conn: &mut Conn, place: &Place) -> Result<(), Refusal> 
         .iter()
         .find(|known| Some(known.key.as_str()) == night);
     match begins.map(|night| night.begins.1) {
-        Some(begins) if place.now < begins => Err(Refusal::rule(
+        Some(begins) if seat.now < begins => Err(Refusal::rule(
             Reason::RoundNotOpen,
             "The night of this game has not begun.",
         )

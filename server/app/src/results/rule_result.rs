@@ -1,24 +1,20 @@
-//! A referee rules, with a reason everybody can read; never on a game of their own.
+//! Ruling on a result: by a referee, with a public reason, never on a game of their own.
 
-use document::result::{SlipDocument, TypedResultDocument};
+use document::results::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, RulingId, SeasonId};
 use league::result::Ruling;
 use serde_json::json;
 use uuid::Uuid;
 
-use super::outcome::outcome;
-use super::place::{accounts, both, refuse};
-use crate::may::may;
+use super::own_game::{find_accounts, players_of, slip_refusal};
+use super::score_result::score_result;
+use crate::access::{authorize, must_be_started};
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Refusal, words};
+use crate::{Action, Actor, App, Refusal, user_text};
 
-/// A ruling.
 #[derive(Clone, Debug)]
 pub struct RuleResult {
-    /// What stands.
     pub typed: TypedResultDocument,
-    /// Why.
     pub reason: String,
 }
 
@@ -27,23 +23,23 @@ pub struct RuleResult {
 /// # Errors
 /// [`crate::Reason::ConflictOfInterest`], [`Reason::InvalidText`], [`Reason::ImpossibleScore`].
 pub async fn rule_result(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     game: GameId,
     command: RuleResult,
 ) -> Result<SlipDocument, Refusal> {
-    let reason = words::reason(&command.reason)?;
-    desk.store
+    let reason = user_text::parse_reason(&command.reason)?;
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::Judge).await?;
+            authorize(conn, actor, club, Action::Judge).await?;
             let season = store::seasons::find(conn, club, season).await?;
             must_be_started(&season)?;
             let mut game = store::games::lock(conn, club, season.id, game).await?;
-            let players = both(&game)?;
-            let accounts = accounts(conn, &season, players).await?;
-            let outcome = outcome(conn, &season, &game, players, command.typed)
+            let players = players_of(&game)?;
+            let accounts = find_accounts(conn, &season, players).await?;
+            let outcome = score_result(conn, &season, &game, players, command.typed)
                 .await
                 .map_err(|refusal| refusal.below("/outcome"))?;
             let now = store::clock::now(conn).await?;
@@ -55,14 +51,14 @@ pub async fn rule_result(
                 at: now,
             };
             let stood = game.slip.clone().settle(now).settled().is_some();
-            game.slip = game.slip.rule(ruling, accounts).map_err(refuse)?;
+            game.slip = game.slip.rule(ruling, accounts).map_err(slip_refusal)?;
             game.version += u32::from(stood);
             store::games::update_slip(conn, club, season.id, &game).await?;
             let slip = SlipDocument::from(&game.slip);
             Scene::in_season(season.key(), actor, now)
                 .changing(game.week)
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     "rule_result",
                     json!({"game": game.id.0, "version": game.version, "slip": slip}),

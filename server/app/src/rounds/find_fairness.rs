@@ -1,72 +1,58 @@
-//! Whether the season's rounds were fair to everyone, as far as chance allows: open to everyone who
-//! may see the season.
+//! The fairness audit of a season: whether its rounds were fair to everyone, as far as chance allows.
 
 use std::collections::BTreeMap;
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::pairing::history::audit::{self, Audit, audit};
-use league::pairing::{NightKey, Nights, TableNo};
-use league::scenario::Roles;
+use league::pairing::history::audit::{self, audit};
+use league::pairing::{NightKey, NightSet, TableNo};
+use league::scenario::ScenarioRoles;
 use league::standings::table;
 use league::week::WeekNo;
-use store::games::Game;
-use store::rounds::Round;
+use store::games::GameRow;
+use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
-use crate::facts::{self, Loaded, sheet};
-use crate::seasons::look::look;
-use crate::turns::Turn;
-use crate::{Desk, Refusal, Viewer};
-
-/// An audit with what it rests on.
-#[derive(Clone, Debug)]
-pub struct SeasonFairness {
-    /// The season's version that it belongs to.
-    pub version: i64,
-    /// Last week that counts.
-    pub as_of: WeekNo,
-    /// Seed of the dealt seasons: it follows from the season's commitment, so that nobody chooses it.
-    pub seed: u64,
-    /// What was found.
-    pub audit: Audit,
-    /// How everybody is called.
-    pub handles: BTreeMap<PlayerId, String>,
-}
+use super::SeasonFairness;
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::loaded_season::{LoadedSeason, parse_sheet};
+use crate::work_queue::Permit;
+use crate::{App, Refusal, Viewer};
 
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn find_fairness(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     id: SeasonId,
 ) -> Result<SeasonFairness, Refusal> {
-    let (season, loaded, drawn) = desk
+    let (season, loaded, drawn) = app
         .store
         .read(async |conn| {
-            let season = look(conn, viewer, club, id).await?.season;
+            let season = view_season(conn, viewer, club, id).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             let rounds = store::rounds::list(conn, club, id, None).await?;
             Ok::<_, Refusal>((season, loaded, rounds))
         })
         .await?;
     let version = season.version;
-    desk.audits
-        .or_reckon(id, version, &desk.reckoning, async |turn| {
-            reckon(&season, loaded, &drawn, turn).await
+    app.fairness_cache
+        .get_or_compute(id, version, &app.analysis_queue, async |permit| {
+            compute(&season, loaded, &drawn, permit).await
         })
         .await
 }
 
-async fn reckon(
+async fn compute(
     season: &Season,
-    loaded: Loaded,
-    drawn: &[Round],
-    turn: Turn,
+    loaded: LoadedSeason,
+    drawn: &[RoundRow],
+    permit: Permit,
 ) -> Result<SeasonFairness, Refusal> {
-    let (as_of, seed) = (loaded.last_paired(), seed(season));
+    let (as_of, seed) = (loaded.last_paired_week(), seed(season));
     let rows = table(&loaded.facts, as_of).rows;
     let scores = rows
         .iter()
@@ -78,7 +64,9 @@ async fn reckon(
         version: season.version,
         as_of,
         seed,
-        audit: turn.aside(move || audit(&rounds, &scores, seed)).await?,
+        audit: permit
+            .run_blocking(move || audit(&rounds, &scores, seed))
+            .await?,
         handles: handles.collect(),
     })
 }
@@ -91,8 +79,8 @@ fn seed(season: &Season) -> u64 {
 }
 
 /// The games of every round as they stand.
-fn rounds(loaded: &Loaded, drawn: &[Round]) -> Result<Vec<audit::Round>, Refusal> {
-    let mut rounds: BTreeMap<(WeekNo, u8), audit::Round> = BTreeMap::new();
+fn rounds(loaded: &LoadedSeason, drawn: &[RoundRow]) -> Result<Vec<audit::PlayedRound>, Refusal> {
+    let mut rounds: BTreeMap<(WeekNo, u8), audit::PlayedRound> = BTreeMap::new();
     for game in &loaded.games {
         let Some(week) = loaded.week(game.week) else {
             continue;
@@ -100,10 +88,11 @@ fn rounds(loaded: &Loaded, drawn: &[Round]) -> Result<Vec<audit::Round>, Refusal
         let key = (game.week, game.round_no);
         let round = match rounds.entry(key) {
             std::collections::btree_map::Entry::Occupied(known) => known.into_mut(),
-            std::collections::btree_map::Entry::Vacant(new) => new.insert(audit::Round {
+            std::collections::btree_map::Entry::Vacant(new) => new.insert(audit::PlayedRound {
                 games: Vec::new(),
                 byes: Vec::new(),
-                roles: sheet(week)?.is_some_and(|it| it.terms().roles != Roles::Symmetric),
+                roles: parse_sheet(week)?
+                    .is_some_and(|it| it.terms().roles != ScenarioRoles::Symmetric),
                 nights: nights(drawn, key),
             }),
         };
@@ -116,7 +105,7 @@ fn rounds(loaded: &Loaded, drawn: &[Round]) -> Result<Vec<audit::Round>, Refusal
 }
 
 /// On which nights everybody could come, as the version that stands was drawn from.
-fn nights(drawn: &[Round], (week, number): (WeekNo, u8)) -> BTreeMap<PlayerId, Nights> {
+fn nights(drawn: &[RoundRow], (week, number): (WeekNo, u8)) -> BTreeMap<PlayerId, NightSet> {
     let stands = drawn.iter().rfind(|round| {
         (round.week, round.number) == (week, number) && round.published_at.is_some()
     });
@@ -132,7 +121,7 @@ fn nights(drawn: &[Round], (week, number): (WeekNo, u8)) -> BTreeMap<PlayerId, N
 }
 
 /// A game at its night and table; `None` for a bye.
-fn placed(week: &Week, game: &Game) -> Option<league::pairing::Game> {
+fn placed(week: &Week, game: &GameRow) -> Option<league::pairing::Game> {
     let meeting = game.meeting.as_ref()?;
     let night = week.nights.iter().position(|it| it.key == meeting.night)?;
     Some(league::pairing::Game {

@@ -1,21 +1,21 @@
-//! Who lives together does not meet. The pairing is told of games that are ruled out, so that the
-//! public inputs number nobody's household.
+//! Pairs of one household, who must not meet. The pairing gets forbidden pairs instead of households, so
+//! that the public inputs number nobody's household.
 
 use std::collections::BTreeSet;
 
 use league::ids::PlayerId;
 use league::pairing::Pair;
-use league::pairing::round::method::Method;
+use league::pairing::round::method::PairingMethod;
 
-use crate::facts::Loaded;
+use crate::loaded_season::LoadedSeason;
 
 /// The pairs among these players who live together; none in a round robin, where everybody meets.
-pub(super) fn pairs_at_home(
-    loaded: &Loaded,
+pub(super) fn household_pairs(
+    loaded: &LoadedSeason,
     there: &BTreeSet<PlayerId>,
-    method: Method,
+    method: PairingMethod,
 ) -> Vec<Pair> {
-    if method != Method::ByScore {
+    if method != PairingMethod::ByScore {
         return Vec::new();
     }
     let there = loaded.players.iter().filter(|it| there.contains(&it.id));

@@ -3,10 +3,10 @@
 
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
-use store::rounds::Round;
+use store::rounds::RoundRow;
 
-use crate::seasons::look::look;
-use crate::{Action, Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::{Action, App, Refusal, Viewer};
 
 /// Every version of every round, in order; [`with_changes`](super::with_changes) adds what a repair
 /// changes.
@@ -14,20 +14,20 @@ use crate::{Action, Desk, Refusal, Viewer};
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn list_rounds(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
-) -> Result<Vec<Round>, Refusal> {
-    desk.store
+) -> Result<Vec<RoundRow>, Refusal> {
+    app.store
         .read(async |conn| {
-            let look = look(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, club, season).await?;
             store::weeks::find(conn, club, season, week).await?;
             let mut rounds = store::rounds::list(conn, club, season, Some(week)).await?;
-            let judges = look.role.is_some_and(|role| Action::Judge.allowed_to(role));
+            let judges = view.role.is_some_and(|role| Action::Judge.allowed_to(role));
             rounds.retain(|round| {
-                let is_open = look.runs_season() || round.published_at.is_some();
+                let is_open = view.runs_season() || round.published_at.is_some();
                 is_open || (judges && round.repair.is_some())
             });
             Ok(rounds)

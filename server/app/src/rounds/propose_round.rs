@@ -1,32 +1,32 @@
 //! Proposing a round: the best pairing under the season's wishes, with its proof and its reasons.
 
-use document::pairing::TaskDocument;
-use document::proposal::ProposalDocument;
+use document::rounds::proposal::ProposalDocument;
+use document::rounds::task::TaskDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::history::past::RoundKey;
-use league::pairing::round::draw::Secret;
-use league::pairing::{Draw, Impossible, Pair, Proposal, Task, propose};
+use league::pairing::round::draw::DrawSecret;
+use league::pairing::{Draw, Pair, Proposal, ProposeError, Task, propose};
 use league::week::WeekNo;
 use serde_json::json;
-use store::rounds::Round;
+use store::rounds::RoundRow;
 use store::seasons::Season;
-use store::{Conn, Taken};
+use store::{Conn, UniqueConstraint};
 use uuid::Uuid;
 
-use super::households::pairs_at_home;
-use super::neutral::{must_be_drawn_once, must_give_no_orders};
-use super::seats::as_the_table_says;
-use super::task::{Orders, task};
-use super::timing::Step;
-use crate::aside::aside;
-use crate::facts::{self, Loaded};
-use crate::lists::list_opened;
-use crate::may::may;
+use super::build_task::{Orders, build_task};
+use super::households::household_pairs;
+use super::internal_error::internal_error;
+use super::neutrality::{must_be_drawn_once, must_give_no_orders};
+use super::pairing_timer::PairingStep;
+use super::seats::apply_round_robin;
+use crate::access::{authorize, must_be_started, policy};
+use crate::lists::list_opened_lists;
+use crate::load_season::load_season;
+use crate::loaded_season::LoadedSeason;
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::seasons::look::must_be_started;
-use crate::seasons::policy;
-use crate::{Action, Actor, Desk, Fault, Reason, Refusal};
+use crate::refusal::map_unique_violation;
+use crate::run_blocking::run_blocking;
+use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
 /// What the organiser wants besides the season's wishes; everybody will see it.
 #[derive(Clone, Debug, Default)]
@@ -45,36 +45,38 @@ pub struct ProposeRound {
 /// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for orders
 /// about a round that one plays in, or a second draw of it.
 pub async fn propose_round(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
     command: ProposeRound,
-) -> Result<Round, Refusal> {
-    desk.store
+) -> Result<RoundRow, Refusal> {
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            authorize(conn, actor, club, Action::RunSeason).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             // A late list is either in before the round is drawn, or not at all.
             store::weeks::lock(conn, club, season.id, week).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             let drawn = store::rounds::list(conn, club, season.id, None).await?;
             let key = must_be_ready(&loaded, &drawn, week)?;
-            let mut orders = orders(&loaded, &command.pins, &command.forbidden)?;
-            let method = policy::read(&season)?.rounds.method();
+            let mut orders = parse_orders(&loaded, &command.pins, &command.forbidden)?;
+            let method = policy::parse(&season)?.rounds.method();
             let everybody = loaded.players.iter().map(|player| player.id).collect();
-            let apart = pairs_at_home(&loaded, &everybody, method);
+            let apart = household_pairs(&loaded, &everybody, method);
             orders.forbidden.retain(|pair| !apart.contains(pair));
             let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, &orders).await?;
             must_give_no_orders(&loaded, actor, &inputs, &orders)?;
             must_be_drawn_once(&loaded, actor, &drawn, &inputs, key.number)?;
-            let draw = draw(conn, &season, &inputs).await?;
-            let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
-            let proposal = solve(desk, task).await?;
-            let round = Round {
+            let draw = compute_draw(conn, &season, &inputs).await?;
+            let task = inputs
+                .to_task(draw)
+                .map_err(|faults| internal_error(&faults))?;
+            let proposal = solve_task(app, task).await?;
+            let round = RoundRow {
                 id: RoundId(Uuid::now_v7()),
                 week,
                 number: key.number,
@@ -88,16 +90,16 @@ pub async fn propose_round(
             };
             let saved =
                 store::rounds::save_proposal(conn, club, season.id, &round, actor.account).await;
-            when_taken(saved, Taken::Round, already_paired)?;
+            map_unique_violation(saved, UniqueConstraint::Round, already_paired)?;
             Scene::in_season(season.key(), actor, now)
                 .tell_everyone(
-                    desk,
+                    app,
                     conn,
                     "propose_round",
                     json!({
                         "week": week.number(),
                         "number": round.number,
-                        "draw": document::hex(&round.draw),
+                        "draw": document::encode_hex(&round.draw),
                         "pins": round.task.pins,
                         "forbidden": round.task.forbidden,
                     }),
@@ -116,7 +118,11 @@ pub(super) fn already_paired() -> Refusal {
 }
 
 /// Which of the season's rounds is next in this week.
-fn must_be_ready(loaded: &Loaded, drawn: &[Round], week: WeekNo) -> Result<RoundKey, Refusal> {
+fn must_be_ready(
+    loaded: &LoadedSeason,
+    drawn: &[RoundRow],
+    week: WeekNo,
+) -> Result<RoundKey, Refusal> {
     let facts = loaded.week(week).ok_or(Refusal::NotFound)?.facts;
     if facts.closed_at.is_some() {
         return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
@@ -146,8 +152,8 @@ fn must_be_ready(loaded: &Loaded, drawn: &[Round], week: WeekNo) -> Result<Round
     Ok(RoundKey { week, number })
 }
 
-pub(super) fn orders(
-    loaded: &Loaded,
+pub(super) fn parse_orders(
+    loaded: &LoadedSeason,
     pins: &[[PlayerId; 2]],
     forbidden: &[[PlayerId; 2]],
 ) -> Result<Orders, Refusal> {
@@ -179,21 +185,22 @@ pub(super) fn orders(
 async fn lock_inputs(
     conn: &mut Conn,
     season: &Season,
-    loaded: &Loaded,
-    drawn: &[Round],
+    loaded: &LoadedSeason,
+    drawn: &[RoundRow],
     key: RoundKey,
     orders: &Orders,
 ) -> Result<TaskDocument, Refusal> {
     let (club, id) = (season.club, season.id);
     let availabilities = store::players::list_availabilities(conn, club, id, key.week).await?;
-    let policy = policy::read(season)?;
-    let mut task = task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
+    let policy = policy::parse(season)?;
+    let mut task = build_task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
     let method = policy.rounds.method();
     let there = task.contenders.iter().map(|it| it.player).collect();
-    task.forbidden.extend(pairs_at_home(loaded, &there, method));
+    task.forbidden
+        .extend(household_pairs(loaded, &there, method));
     task.forbidden.sort_unstable();
     task.forbidden.dedup();
-    let task = as_the_table_says(task, loaded, method, key)?;
+    let task = apply_round_robin(task, loaded, method, key)?;
     if task.contenders.len() < 2 {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players can come.")
@@ -204,17 +211,18 @@ async fn lock_inputs(
     let opened_at = loaded
         .week(key.week)
         .and_then(|it| it.facts.lists_opened_at);
-    let opened_at = opened_at.ok_or_else(|| broken(&"a round before its lists are opened"))?;
-    let lists = list_opened(conn, club, id, key.week, opened_at).await?;
+    let opened_at =
+        opened_at.ok_or_else(|| internal_error(&"a round before its lists are opened"))?;
+    let lists = list_opened_lists(conn, club, id, key.week, opened_at).await?;
     let receipts = lists
         .into_iter()
-        .filter_map(|list| Some(document::hex(&list.sealed?.digest)))
+        .filter_map(|list| Some(document::encode_hex(&list.sealed?.digest)))
         .collect();
-    Ok(TaskDocument::of(&task, receipts))
+    Ok(TaskDocument::from_task(&task, receipts))
 }
 
 /// The round's draw: the season's secret keyed on the locked inputs.
-pub(super) async fn draw(
+pub(super) async fn compute_draw(
     conn: &mut Conn,
     season: &Season,
     inputs: &TaskDocument,
@@ -222,16 +230,16 @@ pub(super) async fn draw(
     let seed = store::seasons::find_seed(conn, season.club, season.id).await?;
     let seed: [u8; 32] = seed
         .try_into()
-        .map_err(|_| broken(&"the seed is not 32 bytes"))?;
-    let digest = inputs.digest().map_err(|cause| broken(&cause))?;
-    Ok(Secret::new(seed).draw(digest))
+        .map_err(|_| internal_error(&"the seed is not 32 bytes"))?;
+    let digest = inputs.digest().map_err(|cause| internal_error(&cause))?;
+    Ok(DrawSecret::new(seed).draw(digest))
 }
 
-pub(super) async fn solve(desk: &Desk, task: Task) -> Result<Proposal, Refusal> {
-    let timed = desk.timed.clone();
-    let solved = aside(move || timed.take(Step::Solve, || propose(&task))).await?;
+pub(super) async fn solve_task(app: &App, task: Task) -> Result<Proposal, Refusal> {
+    let timer = app.pairing_timer.clone();
+    let solved = run_blocking(move || timer.time(PairingStep::Solve, || propose(&task))).await?;
     solved.map_err(|why| match why {
-        Impossible::Faulty(faults) => {
+        ProposeError::InvalidTask(faults) => {
             let faults = faults
                 .iter()
                 .map(|fault| Fault::new("pairing.order", "", fault.to_string()))
@@ -242,13 +250,9 @@ pub(super) async fn solve(desk: &Desk, task: Task) -> Result<Proposal, Refusal> 
                 faults,
             )
         }
-        Impossible::NoGame | Impossible::TooHard(_) => Refusal::rule(
+        ProposeError::NoGame | ProposeError::SearchLimit(_) => Refusal::rule(
             Reason::NoRoundPossible,
             format!("There is no such round: {why}."),
         ),
     })
-}
-
-pub(super) fn broken(cause: &impl std::fmt::Debug) -> Refusal {
-    Refusal::Broken(format!("pairing: {cause:?}"))
 }

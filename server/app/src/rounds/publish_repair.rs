@@ -1,12 +1,12 @@
 //! A repair takes effect: games it keeps stay, the others are taken out, new ones come in.
 
-use document::repair::RepairDocument;
+use document::rounds::repair::RepairDocument;
 use league::ids::RoundId;
 use league::result::Slip;
 use league::time::Instant;
 use store::Conn;
-use store::games::Game;
-use store::rounds::Round;
+use store::games::GameRow;
+use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
@@ -17,8 +17,8 @@ use crate::{Reason, Refusal};
 pub(super) async fn publish_repair(
     conn: &mut Conn,
     season: &Season,
-    standing: &[Game],
-    games: &[Game],
+    standing: &[GameRow],
+    games: &[GameRow],
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
     let mut gone = Vec::new();
@@ -37,7 +37,7 @@ pub(super) async fn publish_repair(
         }
     }
     store::repairs::delete_games(conn, club, id, &gone).await?;
-    let new: Vec<Game> = games
+    let new: Vec<GameRow> = games
         .iter()
         .filter(|new| !standing.iter().any(|old| same(old, new)))
         .cloned()
@@ -46,21 +46,24 @@ pub(super) async fn publish_repair(
 }
 
 /// The same two players, or the same one sitting out.
-fn same(old: &Game, new: &Game) -> bool {
+fn same(old: &GameRow, new: &GameRow) -> bool {
     old.meeting.is_some() == new.meeting.is_some()
-        && new.has(old.first)
-        && old.meeting.as_ref().is_none_or(|it| new.has(it.second))
+        && new.involves(old.first)
+        && old
+            .meeting
+            .as_ref()
+            .is_none_or(|it| new.involves(it.second))
 }
 
-fn moved(old: &Game, new: &Game) -> bool {
-    let place = |game: &Game| {
+fn moved(old: &GameRow, new: &GameRow) -> bool {
+    let place = |game: &GameRow| {
         let meeting = game.meeting.as_ref();
         meeting.map(|meeting| (meeting.night.clone(), meeting.table))
     };
     place(old) != place(new)
 }
 
-fn must_be_awaited(game: &Game) -> Result<(), Refusal> {
+fn must_be_awaited(game: &GameRow) -> Result<(), Refusal> {
     match game.slip {
         Slip::Awaited => Ok(()),
         _ => Err(Refusal::rule(
@@ -70,18 +73,18 @@ fn must_be_awaited(game: &Game) -> Result<(), Refusal> {
     }
 }
 
-/// Who is out has said so in time; who came in can come.
-pub(super) async fn tell_nights(
+/// Saves the nights of those whom the repair takes out (an absence with notice) or brings in.
+pub(super) async fn save_nights(
     conn: &mut Conn,
     season: &Season,
     week: &Week,
-    round: &Round,
+    round: &RoundRow,
     repair: &RepairDocument,
     now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
     let before = store::rounds::find(conn, club, id, RoundId(repair.of)).await?;
-    let players = |round: &Round| -> Vec<_> {
+    let players = |round: &RoundRow| -> Vec<_> {
         let contenders = round.task.contenders.iter();
         contenders
             .map(|contender| (contender.player, contender.nights.clone()))
@@ -103,7 +106,7 @@ pub(super) async fn tell_nights(
             .filter_map(|&night| Some(week.nights.get(usize::from(night))?.key.clone()));
         let keys: Vec<String> = keys.collect();
         let player = league::ids::PlayerId(*player);
-        store::players::tell_availability(conn, club, id, week.week, player, &keys, now).await?;
+        store::players::save_availability(conn, club, id, week.week, player, &keys, now).await?;
     }
     Ok(())
 }

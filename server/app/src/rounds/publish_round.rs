@@ -1,25 +1,23 @@
 //! Publishing a round: its proof is checked once more, and its games are fixed for good.
 
-use document::repair::RepairDocument;
+use document::rounds::repair::RepairDocument;
 use league::ids::{ClubId, RoundId, SeasonId};
-use league::pairing::verify;
 use serde_json::{Value, json};
 use store::Conn;
-use store::games::Game;
-use store::rounds::Round;
+use store::games::GameRow;
+use store::rounds::RoundRow;
 use store::seasons::Season;
 
-use super::games::games;
-use super::neutral::must_be_approved;
-use super::propose_round::{already_paired, draw};
-use super::publish_repair::{publish_repair, tell_nights};
-use super::repair_round::changes;
-use super::timing::Step;
-use crate::facts;
-use crate::may::may;
+use super::build_games::build_games;
+use super::neutrality::must_be_approved;
+use super::pairing_timer::PairingStep;
+use super::propose_round::{already_paired, compute_draw};
+use super::publish_repair::{publish_repair, save_nights};
+use super::repair_round::changes_between;
+use crate::access::{authorize, must_be_started};
+use crate::load_season::load_season;
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Publishes a round as it was drawn, or a repair of it: then games that the repair keeps stay as
 /// they are, reports and all. Referees publish repairs, too. Returns the games of the round.
@@ -31,20 +29,20 @@ use crate::{Action, Actor, Desk, Reason, Refusal};
 /// [`Reason::CommitmentMismatch`] when the proposal does not follow
 /// from its inputs and the committed seed, or its proof does not hold: an incident, not a warning.
 pub async fn publish_round(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     round: RoundId,
-) -> Result<Vec<Game>, Refusal> {
-    desk.store
+) -> Result<Vec<GameRow>, Refusal> {
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::Judge).await?;
+            authorize(conn, actor, club, Action::Judge).await?;
             let found = store::rounds::find(conn, club, season, round).await?;
             if found.repair.is_none() {
-                may(conn, actor, club, Action::RunSeason).await?;
+                authorize(conn, actor, club, Action::RunSeason).await?;
             }
-            let standing = hold_games(conn, club, season, &found).await?;
+            let standing = lock_games(conn, club, season, &found).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             let round = store::rounds::find(conn, club, season.id, round).await?;
@@ -56,34 +54,34 @@ pub async fn publish_round(
                 return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
             }
             must_be_fresh(conn, &season, &round).await?;
-            must_hold(desk, conn, &season, &round).await?;
+            must_verify(app, conn, &season, &round).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             if let Some(repair) = &round.repair {
                 let before = RoundId(repair.of);
                 let before = store::rounds::find(conn, club, season.id, before).await?;
-                let changes = changes(&before, &round)?;
+                let changes = changes_between(&before, &round)?;
                 must_be_approved(conn, &season, &loaded, actor, &changes).await?;
             }
-            let games = games(&round, &week, &loaded)?;
+            let games = build_games(&round, &week, &loaded)?;
             store::rounds::mark_published(conn, club, season.id, round.id, actor.account, now)
                 .await?;
             let scene = Scene::in_season(season.key(), actor, now);
             if let Some(repair) = &round.repair {
                 publish_repair(conn, &season, &standing, &games).await?;
-                tell_nights(conn, &season, &week, &round, repair, now).await?;
-                let facts = repaired(&round, repair);
+                save_nights(conn, &season, &week, &round, repair, now).await?;
+                let facts = repair_facts(&round, repair);
                 scene
-                    .tell_everyone(desk, conn, "publish_repair", facts)
+                    .tell_everyone(app, conn, "publish_repair", facts)
                     .await?;
             } else {
                 store::games::create(conn, club, season.id, &games).await?;
                 if week.facts.paired_at.is_none() {
                     store::weeks::mark_paired(conn, club, season.id, week.week, now).await?;
                 }
-                let facts = drawn(&round);
+                let facts = round_facts(&round);
                 scene
-                    .tell_everyone(desk, conn, "publish_round", facts)
+                    .tell_everyone(app, conn, "publish_round", facts)
                     .await?;
             }
             let mut games = store::games::list(conn, club, season.id, Some(week.week)).await?;
@@ -95,12 +93,12 @@ pub async fn publish_round(
 
 /// The games that a repair may change, locked before the season is, as a report does: else the two
 /// would wait for each other.
-async fn hold_games(
+async fn lock_games(
     conn: &mut Conn,
     club: ClubId,
     season: SeasonId,
-    round: &Round,
-) -> Result<Vec<Game>, Refusal> {
+    round: &RoundRow,
+) -> Result<Vec<GameRow>, Refusal> {
     match round.repair {
         None => Ok(Vec::new()),
         Some(_) => {
@@ -111,7 +109,7 @@ async fn hold_games(
 }
 
 /// What the trail tells of a round.
-fn drawn(round: &Round) -> Value {
+fn round_facts(round: &RoundRow) -> Value {
     json!({
         "week": round.week.number(),
         "number": round.number,
@@ -122,8 +120,8 @@ fn drawn(round: &Round) -> Value {
 }
 
 /// What the trail tells of a repair.
-fn repaired(round: &Round, repair: &RepairDocument) -> Value {
-    let mut facts = drawn(round);
+fn repair_facts(round: &RoundRow, repair: &RepairDocument) -> Value {
+    let mut facts = round_facts(round);
     facts["version"] = json!(round.version);
     facts["repairs"] = json!(repair.of);
     facts["reason"] = json!(repair.reason);
@@ -131,10 +129,10 @@ fn repaired(round: &Round, repair: &RepairDocument) -> Value {
 }
 
 /// Another round of the week, published since, may have taken its tables.
-async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &Round) -> Result<(), Refusal> {
+async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &RoundRow) -> Result<(), Refusal> {
     let (club, week) = (season.club, Some(round.week));
     let others = store::rounds::list(conn, club, season.id, week).await?;
-    let since = |other: &Round| other.published_at.is_some_and(|at| at > round.proposed_at);
+    let since = |other: &RoundRow| other.published_at.is_some_and(|at| at > round.proposed_at);
     if others.iter().any(since) {
         return Err(Refusal::rule(
             Reason::WeekState,
@@ -145,11 +143,11 @@ async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &Round) -> Resul
 }
 
 /// What is published follows from the locked inputs and the committed seed, and is proven best.
-async fn must_hold(
-    desk: &Desk,
+async fn must_verify(
+    app: &App,
     conn: &mut Conn,
     season: &Season,
-    round: &Round,
+    round: &RoundRow,
 ) -> Result<(), Refusal> {
     let mismatch = |why: String| {
         tracing::error!(round = %round.id, why, "a proposal does not hold");
@@ -158,16 +156,16 @@ async fn must_hold(
             "The proposal does not follow from its inputs and the committed seed.",
         )
     };
-    let draw = draw(conn, season, &round.task).await?;
+    let draw = compute_draw(conn, season, &round.task).await?;
     if draw.0.as_slice() != round.draw {
         return Err(mismatch("another draw".to_owned()));
     }
     let task = round
         .task
-        .task(draw)
+        .to_task(draw)
         .map_err(|faults| mismatch(format!("{faults:?}")))?;
-    let proposal = round.proposal.proposal().map_err(mismatch)?;
-    let check = || verify(&task, &proposal);
-    let checked = desk.timed.take(Step::Check, check);
+    let proposal = round.proposal.to_proposal().map_err(mismatch)?;
+    let check = || league::pairing::verify(&task, &proposal);
+    let checked = app.pairing_timer.time(PairingStep::Check, check);
     checked.map_err(|flaw| mismatch(format!("{flaw:?}")))
 }

@@ -1,30 +1,30 @@
 //! Repairing a published round: the fewest games change, proven, and everybody can read why.
 
-use document::pairing::TaskDocument;
-use document::proposal::ProposalDocument;
-use document::repair::RepairDocument;
+use document::rounds::proposal::ProposalDocument;
+use document::rounds::repair::RepairDocument;
+use document::rounds::task::TaskDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::history::past::RoundKey;
-use league::pairing::round::changes::{self, Change};
+use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
 use league::pairing::{Draw, Game};
 use serde_json::json;
-use store::rounds::Round;
+use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
-use store::{Conn, Taken};
+use store::{Conn, UniqueConstraint};
 use uuid::Uuid;
 
-use super::propose_round::{already_paired, broken, draw, solve};
-use super::seats::as_the_table_says;
-use super::shock::shock;
-use crate::facts::{self, Loaded};
-use crate::may::may;
+use super::disruption::gather_disruption;
+use super::internal_error::internal_error;
+use super::propose_round::{already_paired, compute_draw, solve_task};
+use super::seats::apply_round_robin;
+use crate::access::{authorize, must_be_started, policy};
+use crate::load_season::load_season;
+use crate::loaded_season::LoadedSeason;
 use crate::record::Scene;
-use crate::refusal::when_taken;
-use crate::seasons::look::must_be_started;
-use crate::seasons::policy;
-use crate::{Action, Actor, Desk, Reason, Refusal, words};
+use crate::refusal::map_unique_violation;
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// What is different since the round was published; what is not named stays.
 #[derive(Clone, Debug, Default)]
@@ -44,11 +44,11 @@ pub struct RepairRound {
 
 /// A repair with what it changes.
 #[derive(Clone, Debug)]
-pub struct Repair {
+pub struct RoundRepair {
     /// The next version of the round, not published yet.
-    pub round: Round,
+    pub round: RoundRow,
     /// Everybody whose opponent, night or table is another.
-    pub changes: Vec<Change>,
+    pub changes: Vec<AssignmentChange>,
 }
 
 /// Proposes a repair of the version of a round that stands. [`publish_round`](super::publish_round)
@@ -60,30 +60,35 @@ pub struct Repair {
 /// [`Reason::NotEnoughPlayers`], [`Reason::NoRoundPossible`], [`Reason::ConflictOfInterest`] for orders
 /// about a round that one plays in, and for taking out oneself or one's opponent.
 pub async fn repair_round(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     round: RoundId,
     command: RepairRound,
-) -> Result<Repair, Refusal> {
-    desk.store
+) -> Result<RoundRepair, Refusal> {
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::Judge).await?;
+            authorize(conn, actor, club, Action::Judge).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
-            let reason = words::reason(&command.reason)?.as_str().to_owned();
+            let reason = user_text::parse_reason(&command.reason)?
+                .as_str()
+                .to_owned();
             let before = store::rounds::find(conn, club, season.id, round).await?;
             let week = store::weeks::lock(conn, club, season.id, before.week).await?;
             must_be_repairable(&before, &week)?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
-            let shock = shock(conn, &season, &loaded, &before, actor, &command).await?;
-            let inputs = inputs(&season, &loaded, &before, shock)?;
-            let draw = draw(conn, &season, &inputs).await?;
-            let task = inputs.task(draw).map_err(|faults| broken(&faults))?;
-            let proposal = solve(desk, task).await?;
-            let round = Round {
+            let loaded = load_season(conn, app, &season, now).await?;
+            let disruption =
+                gather_disruption(conn, &season, &loaded, &before, actor, &command).await?;
+            let inputs = repair_inputs(&season, &loaded, &before, disruption)?;
+            let draw = compute_draw(conn, &season, &inputs).await?;
+            let task = inputs
+                .to_task(draw)
+                .map_err(|faults| internal_error(&faults))?;
+            let proposal = solve_task(app, task).await?;
+            let round = RoundRow {
                 id: RoundId(Uuid::now_v7()),
                 version: before.version + 1,
                 repair: Some(RepairDocument {
@@ -97,7 +102,7 @@ pub async fn repair_round(
                 published_at: None,
                 ..before
             };
-            let changes = changed(&before, &round)?;
+            let changes = must_change_something(&before, &round)?;
             save(conn, &season, actor, &round).await?;
             Scene::in_season(season.key(), actor, now)
                 .tell_officers(
@@ -106,12 +111,12 @@ pub async fn repair_round(
                     json!({"week": round.week.number(), "repairs": before.id.0, "reason": reason}),
                 )
                 .await?;
-            Ok(Repair { round, changes })
+            Ok(RoundRepair { round, changes })
         })
         .await
 }
 
-fn must_be_repairable(round: &Round, week: &Week) -> Result<(), Refusal> {
+fn must_be_repairable(round: &RoundRow, week: &Week) -> Result<(), Refusal> {
     let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
     if round.published_at.is_none() {
         return state("The round is not published yet; propose it anew.");
@@ -122,24 +127,24 @@ fn must_be_repairable(round: &Round, week: &Week) -> Result<(), Refusal> {
     Ok(())
 }
 
-fn inputs(
+fn repair_inputs(
     season: &Season,
-    loaded: &Loaded,
-    before: &Round,
-    shock: repair::Shock,
+    loaded: &LoadedSeason,
+    before: &RoundRow,
+    disruption: repair::Disruption,
 ) -> Result<TaskDocument, Refusal> {
-    let drawn = before.task.task(Draw([0; 32]));
-    let drawn = drawn.map_err(|faults| broken(&faults))?;
-    let games = before.proposal.games.iter().map(|game| game.game());
+    let drawn = before.task.to_task(Draw([0; 32]));
+    let drawn = drawn.map_err(|faults| internal_error(&faults))?;
+    let games = before.proposal.games.iter().map(|game| game.to_game());
     let published = games.collect::<Result<Vec<Game>, String>>();
-    let published = published.map_err(|fault| broken(&fault))?;
-    let mut task = repair::task(&drawn, &published, shock);
+    let published = published.map_err(|fault| internal_error(&fault))?;
+    let mut task = repair::repair_task(&drawn, &published, disruption);
     let key = RoundKey {
         week: before.week,
         number: before.number,
     };
-    let method = policy::read(season)?.rounds.method();
-    task.allowed = as_the_table_says(task.clone(), loaded, method, key)?.allowed;
+    let method = policy::parse(season)?.rounds.method();
+    task.allowed = apply_round_robin(task.clone(), loaded, method, key)?.allowed;
     if task.contenders.len() < 2 {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players are left.")
@@ -147,12 +152,15 @@ fn inputs(
                 .fact("limit", 2),
         );
     }
-    Ok(TaskDocument::of(&task, before.task.receipts.clone()))
+    Ok(TaskDocument::from_task(&task, before.task.receipts.clone()))
 }
 
 /// What changes, if anything does.
-fn changed(before: &Round, after: &Round) -> Result<Vec<Change>, Refusal> {
-    let changes = changes(before, after)?;
+fn must_change_something(
+    before: &RoundRow,
+    after: &RoundRow,
+) -> Result<Vec<AssignmentChange>, Refusal> {
+    let changes = changes_between(before, after)?;
     if changes.is_empty() {
         return Err(Refusal::rule(
             Reason::Validation,
@@ -166,21 +174,24 @@ async fn save(
     conn: &mut Conn,
     season: &Season,
     actor: Actor,
-    round: &Round,
+    round: &RoundRow,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
     let saved = store::rounds::save_proposal(conn, club, id, round, actor.account).await;
-    when_taken(saved, Taken::Round, already_paired)
+    map_unique_violation(saved, UniqueConstraint::Round, already_paired)
 }
 
 /// What another version of a round changes for whom.
-pub(super) fn changes(before: &Round, after: &Round) -> Result<Vec<Change>, Refusal> {
-    let read = |round: &Round| {
-        let proposal = round.proposal.proposal().map_err(Refusal::Broken)?;
+pub(super) fn changes_between(
+    before: &RoundRow,
+    after: &RoundRow,
+) -> Result<Vec<AssignmentChange>, Refusal> {
+    let read = |round: &RoundRow| {
+        let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
         Ok::<_, Refusal>((proposal.games, proposal.byes))
     };
     let (before, after) = (read(before)?, read(after)?);
-    Ok(changes::changes(
+    Ok(changes::compare_rounds(
         (&before.0, &before.1),
         (&after.0, &after.1),
     ))
@@ -189,16 +200,16 @@ pub(super) fn changes(before: &Round, after: &Round) -> Result<Vec<Change>, Refu
 /// Each version of a round with what it changes in the one before.
 ///
 /// # Errors
-/// [`Refusal::Broken`] when a round that was kept cannot be read.
-pub fn with_changes(rounds: Vec<Round>) -> Result<Vec<Repair>, Refusal> {
-    let of = |round: &Round| {
+/// [`Refusal::Internal`] when a round that was kept cannot be read.
+pub fn with_changes(rounds: Vec<RoundRow>) -> Result<Vec<RoundRepair>, Refusal> {
+    let of = |round: &RoundRow| {
         let before = round.repair.as_ref().map(|repair| repair.of);
         let before = rounds.iter().find(|other| Some(other.id.0) == before);
-        before.map_or_else(|| Ok(Vec::new()), |before| changes(before, round))
+        before.map_or_else(|| Ok(Vec::new()), |before| changes_between(before, round))
     };
     let changes: Vec<_> = rounds.iter().map(of).collect::<Result<_, _>>()?;
     let both = rounds.into_iter().zip(changes);
     Ok(both
-        .map(|(round, changes)| Repair { round, changes })
+        .map(|(round, changes)| RoundRepair { round, changes })
         .collect())
 }

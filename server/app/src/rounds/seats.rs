@@ -1,16 +1,18 @@
-//! The seats of a round robin: drawn when the season starts, empty ones taken by whoever comes later.
+//! Seats of a round robin: drawn when the season starts; who joins later takes a free one.
 
 use league::pairing::Task;
 use league::pairing::history::past::RoundKey;
-use league::pairing::robin::table_round::{NoTable, Place, Seats, by_table, room_for};
-use league::pairing::round::draw::Secret;
-use league::pairing::round::method::{Cycles, Method};
+use league::pairing::robin::table_round::{
+    RoundRobinFault, SeatNumbers, TablePosition, check_room, restrict_to_table,
+};
+use league::pairing::round::draw::DrawSecret;
+use league::pairing::round::method::{Cycles, PairingMethod};
 use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
 
-use crate::facts::Loaded;
-use crate::seasons::policy;
+use crate::access::policy;
+use crate::loaded_season::LoadedSeason;
 use crate::{Reason, Refusal};
 
 /// Draws the seats, where the season is a round robin.
@@ -21,10 +23,10 @@ use crate::{Reason, Refusal};
 pub(crate) async fn draw_seats(
     conn: &mut Conn,
     season: &Season,
-    secret: &Secret,
+    secret: &DrawSecret,
 ) -> Result<(), Refusal> {
-    let rounds = policy::read(season)?.rounds;
-    let Method::RoundRobin(cycles) = rounds.method() else {
+    let rounds = policy::parse(season)?.rounds;
+    let PairingMethod::RoundRobin(cycles) = rounds.method() else {
         return Ok(());
     };
     let (club, id) = (season.club, season.id);
@@ -36,9 +38,9 @@ pub(crate) async fn draw_seats(
         cycles,
         weeks * usize::from(rounds.per_week()),
     )?;
-    let lots = document::seats::lots(secret, id.0);
+    let lots = document::rounds::seats::seat_draw(secret, id.0);
     let order = players.iter().map(|player| player.id).collect();
-    for (seat, drawn) in (1..).zip(document::seats::seated(&lots, order)) {
+    for (seat, drawn) in (1..).zip(document::rounds::seats::order_by_lot(&lots, order)) {
         for player in players.iter_mut().filter(|player| player.id == drawn) {
             player.seat = Some(seat);
             store::players::update(conn, club, id, player).await?;
@@ -48,12 +50,12 @@ pub(crate) async fn draw_seats(
 }
 
 fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal> {
-    room_for(players, cycles, rounds).map_err(|none| {
+    check_room(players, cycles, rounds).map_err(|none| {
         let reason = match none {
-            NoTable::Players { .. } => Reason::SeasonFull,
-            NoTable::Rounds { .. } => Reason::NoRoundPossible,
+            RoundRobinFault::Players { .. } => Reason::SeasonFull,
+            RoundRobinFault::Rounds { .. } => Reason::NoRoundPossible,
         };
-        let (limit, actual) = none.measured();
+        let (limit, actual) = none.limit_and_actual();
         let refusal = Refusal::rule(reason, none.to_string());
         refusal.fact("actual", actual).fact("limit", limit)
     })
@@ -63,9 +65,12 @@ fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal
 ///
 /// # Errors
 /// [`Reason::SeasonFull`] when every seat of the table is taken.
-pub(crate) async fn find_seat(conn: &mut Conn, season: &Season) -> Result<Option<u8>, Refusal> {
+pub(crate) async fn find_free_seat(
+    conn: &mut Conn,
+    season: &Season,
+) -> Result<Option<u8>, Refusal> {
     let players = store::players::list(conn, season.club, season.id).await?;
-    let Some(seats) = size(&players) else {
+    let Some(seats) = table_size(&players) else {
         return Ok(None);
     };
     let is_taken = |seat: &u8| {
@@ -80,28 +85,29 @@ pub(crate) async fn find_seat(conn: &mut Conn, season: &Season) -> Result<Option
 }
 
 /// Seats of the table: an even number.
-fn size(players: &[Player]) -> Option<usize> {
+fn table_size(players: &[Player]) -> Option<usize> {
     let last = players.iter().filter_map(|player| player.seat).max()?;
     Some(usize::from(last).next_multiple_of(2))
 }
 
-/// The task as the round robin's table has it, or as it is where the season pairs by score.
+/// Restricts the task to the games of the round robin's table; leaves it as it is where the season pairs
+/// by score.
 ///
 /// # Errors
-/// [`Reason::NoRoundPossible`] when nobody has a game left; [`Refusal::Broken`] when a season was
+/// [`Reason::NoRoundPossible`] when nobody has a game left; [`Refusal::Internal`] when a season was
 /// started without seats.
-pub(super) fn as_the_table_says(
+pub(super) fn apply_round_robin(
     task: Task,
-    loaded: &Loaded,
-    method: Method,
+    loaded: &LoadedSeason,
+    method: PairingMethod,
     key: RoundKey,
 ) -> Result<Task, Refusal> {
-    let Method::RoundRobin(cycles) = method else {
+    let PairingMethod::RoundRobin(cycles) = method else {
         return Ok(task);
     };
     let before = usize::from(key.week.number() - 1) * usize::from(loaded.per_week);
-    let place = Place {
-        seats: size(&loaded.players).unwrap_or(0),
+    let place = TablePosition {
+        seats: table_size(&loaded.players).unwrap_or(0),
         cycles,
         number: before + usize::from(key.number.saturating_sub(1)),
     };
@@ -110,9 +116,9 @@ pub(super) fn as_the_table_says(
         .iter()
         .filter(|player| player.plays_in(key.week));
     let seat = |player: &Player| Some((player.id, player.seat?));
-    let seats: Seats = there.filter_map(seat).collect();
-    let task = by_table(task, &seats, place);
-    let task = task.ok_or_else(|| Refusal::Broken("a round robin without seats".into()))?;
+    let seats: SeatNumbers = there.filter_map(seat).collect();
+    let task = restrict_to_table(task, &seats, place);
+    let task = task.ok_or_else(|| Refusal::Internal("a round robin without seats".into()))?;
     match &task.allowed {
         Some(allowed) if allowed.is_empty() => Err(Refusal::rule(
             Reason::NoRoundPossible,

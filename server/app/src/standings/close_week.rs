@@ -1,15 +1,14 @@
-//! Closing a week: its table stands. A later ruling makes a new version, traced.
+//! Closing a week: its table stands. A later ruling makes a new version of it, with a trail entry.
 
 use league::ids::{ClubId, SeasonId};
 use league::standings::table;
 use league::week::WeekNo;
 use serde_json::json;
 
-use crate::facts;
-use crate::may::may;
+use crate::access::{authorize, must_be_started};
+use crate::load_season::load_season;
 use crate::record::Scene;
-use crate::seasons::look::must_be_started;
-use crate::{Action, Actor, Desk, Reason, Refusal};
+use crate::{Action, Actor, App, Reason, Refusal};
 
 /// A week without a round, because nobody could come or nobody was left to meet, is closed once its
 /// games would have been played.
@@ -18,15 +17,15 @@ use crate::{Action, Actor, Desk, Reason, Refusal};
 /// [`Reason::WeekState`] before the week is paired, while a game of it is open or disputed, or when
 /// it is closed already.
 pub async fn close_week(
-    desk: &Desk,
+    app: &App,
     actor: Actor,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    desk.store
+    app.store
         .write(async |conn| {
-            may(conn, actor, club, Action::RunSeason).await?;
+            authorize(conn, actor, club, Action::RunSeason).await?;
             let season = store::seasons::lock(conn, club, season).await?;
             must_be_started(&season)?;
             let facts = store::weeks::lock(conn, club, season.id, week).await?.facts;
@@ -38,7 +37,7 @@ pub async fn close_week(
             if facts.paired_at.is_none() && now < facts.play_until_at {
                 return state("The week is not paired yet.");
             }
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             let open = loaded.games.iter().filter(|game| {
                 game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
             });
@@ -55,7 +54,7 @@ pub async fn close_week(
                 .collect();
             Scene::in_season(season.key(), actor, now)
                 .changing(week)
-                .tell_everyone(desk, conn, "close_week", json!({"week": week.number(), "table": places}))
+                .tell_everyone(app, conn, "close_week", json!({"week": week.number(), "table": places}))
                 .await
         })
         .await

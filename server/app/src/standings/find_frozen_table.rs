@@ -1,17 +1,16 @@
 //! A table as it stood at a version of its season.
 
-use document::standings::FrozenTableDocument;
+use document::table::standings::FrozenTableDocument;
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
-pub use store::frozen_tables::Part;
+pub use store::frozen_tables::TablePart;
 
-use crate::seasons::look::look;
-use crate::{Desk, Reason, Refusal, Viewer};
+use crate::access::view_season;
+use crate::{App, Reason, Refusal, Viewer};
 
 /// A table that was frozen, with the season it is of.
 #[derive(Clone, Debug)]
 pub struct FrozenTable {
-    /// The season's name.
     pub season: String,
     /// The season's version from which on the table was so.
     pub version: i64,
@@ -25,18 +24,18 @@ pub struct FrozenTable {
 /// [`Reason::UnknownVersion`] with the first and the last version of which there is one,
 /// [`Refusal::NotFound`] where there is none at all.
 pub async fn find_frozen_table(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     (club, season): (ClubId, SeasonId),
     week: Option<WeekNo>,
     version: i64,
-    part: Part,
+    part: TablePart,
 ) -> Result<FrozenTable, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let oldest =
-                store::frozen_tables::find_first(conn, club, season.id, week, part).await?;
+                store::frozen_tables::find_first_version(conn, club, season.id, week, part).await?;
             if !(oldest..=season.version).contains(&version) {
                 let newest = season.version;
                 let detail = format!("There are versions {oldest} to {newest} of this table.");

@@ -1,40 +1,39 @@
-//! Every line behind one player's total.
+//! A player's ledger: every line behind the total.
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::ledger::Line;
+use league::ledger::LedgerLine;
 use league::points::LeaguePoints;
 use league::week::WeekNo;
 
 use super::find_standings;
-use crate::{Desk, Refusal, Viewer};
+use crate::{App, Refusal, Viewer};
 
-/// A player's ledger.
 #[derive(Clone, Debug)]
-pub struct Ledger {
+pub struct PlayerLedger {
     /// The season's version that it belongs to.
     pub version: i64,
     /// The sum of the lines.
     pub total: LeaguePoints,
     /// Week by week.
-    pub lines: Vec<Line>,
+    pub lines: Vec<LedgerLine>,
 }
 
 /// # Errors
 /// [`Refusal::NotFound`] also for a player without a row.
 pub async fn find_ledger(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     player: PlayerId,
     week: Option<WeekNo>,
-) -> Result<Ledger, Refusal> {
-    let found = find_standings(desk, viewer, club, season, week).await?;
+) -> Result<PlayerLedger, Refusal> {
+    let found = find_standings(app, viewer, club, season, week).await?;
     let row = found.standings.rows.iter().find(|row| row.player == player);
     let total = row.ok_or(Refusal::NotFound)?.total;
     let mut lines = found.standings.ledger;
     lines.retain(|line| line.player == player);
-    Ok(Ledger {
+    Ok(PlayerLedger {
         version: found.season.version,
         total,
         lines,

@@ -1,29 +1,29 @@
-//! Everybody's rank after every week so far.
+//! The rank history: everybody's rank after every week so far.
 
 use league::ids::{ClubId, SeasonId};
 use league::standings::{RankHistory, rank_history};
 use league::week::WeekNo;
 
-use crate::facts;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::{App, Refusal, Viewer};
 
 /// The ranks after each week up to `week`.
 ///
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn find_rank_history(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: WeekNo,
 ) -> Result<Vec<RankHistory>, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             Ok(rank_history(&loaded.facts, week))
         })
         .await

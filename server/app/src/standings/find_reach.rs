@@ -3,16 +3,15 @@
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::standings::{Reach, ReachRefusal, reach};
 
-use crate::facts;
-use crate::seasons::look::look;
-use crate::{Desk, Reason, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::{App, Reason, Refusal, Viewer};
 
 /// What the open games can still make of a player's place.
 #[derive(Clone, Copy, Debug)]
 pub struct SeasonReach {
     /// The season's version that it belongs to.
     pub version: i64,
-    /// What is possible.
     pub reach: Reach,
 }
 
@@ -20,25 +19,26 @@ pub struct SeasonReach {
 /// [`Reason::TooOpen`] while rounds are to come or somebody has more than two open games;
 /// [`Refusal::NotFound`] also for a player without a row.
 pub async fn find_reach(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     player: PlayerId,
     rank: u32,
 ) -> Result<SeasonReach, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
+            let loaded = load_season(conn, app, &season, now).await?;
             let to_come = loaded.rounds_to_come();
             if to_come > 0 {
                 let detail = format!("Rounds still to come: {to_come}; ask for a forecast.");
                 let refusal = Refusal::rule(Reason::TooOpen, detail);
                 return Err(refusal.fact("rounds_to_come", to_come));
             }
-            let reach = reach(&loaded.facts, player, rank, loaded.last_paired()).map_err(refuse)?;
+            let reach = reach(&loaded.facts, player, rank, loaded.last_paired_week())
+                .map_err(reach_refusal)?;
             Ok(SeasonReach {
                 version: season.version,
                 reach,
@@ -47,7 +47,7 @@ pub async fn find_reach(
         .await
 }
 
-fn refuse(why: ReachRefusal) -> Refusal {
+fn reach_refusal(why: ReachRefusal) -> Refusal {
     match why {
         ReachRefusal::NoRow => Refusal::NotFound,
         ReachRefusal::TooOpen { limit, actual } => {

@@ -1,6 +1,6 @@
 //! The table as of a week: computed from the facts each time, so that it cannot be wrong.
 
-use document::standings::NamedRowDocument;
+use document::table::standings::NamedRowDocument;
 use league::ids::{ClubId, SeasonId};
 use league::standings::{Standings, table};
 use league::week::WeekNo;
@@ -8,9 +8,9 @@ use store::players::Player;
 use store::seasons::Season;
 
 use super::named_rows;
-use crate::facts;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::{App, Refusal, Viewer};
 
 /// A table with the season and players it is of.
 #[derive(Clone, Debug)]
@@ -19,7 +19,6 @@ pub struct SeasonStandings {
     pub season: Season,
     /// Everybody who ever joined.
     pub players: Vec<Player>,
-    /// The table.
     pub standings: Standings,
 }
 
@@ -36,18 +35,18 @@ impl SeasonStandings {
 /// # Errors
 /// [`Refusal::NotFound`] also for a week the season does not have.
 pub async fn find_standings(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
 ) -> Result<SeasonStandings, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
-            let standings = table(&loaded.facts, loaded.as_of(week)?);
+            let loaded = load_season(conn, app, &season, now).await?;
+            let standings = table(&loaded.facts, loaded.week_or_last_paired(week)?);
             Ok(SeasonStandings {
                 season,
                 players: loaded.players,

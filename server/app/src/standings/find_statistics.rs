@@ -1,26 +1,27 @@
-//! Games counted by faction, role and scenario; ranks over the weeks; who met whom.
+//! Statistics of a season: games counted by faction, role and scenario; ranks over the weeks; who met
+//! whom.
 
 use std::collections::BTreeMap;
 
 use league::ids::{ClubId, PlayerId, SeasonId};
-use league::scenario::{Roles, ScenarioSheet};
+use league::scenario::{ScenarioRoles, ScenarioSheet};
 use league::side::Side;
 use league::standings::{
-    GameSeen, RankHistory, SeasonFacts, Tally, games_seen, rank_history, tally,
+    RankHistory, SeasonFacts, SideGame, Tally, list_side_games, rank_history, tally,
 };
 use league::week::WeekNo;
 use store::players::Player;
 use store::weeks::Week;
 
 use super::Board;
-use crate::facts;
-use crate::seasons::find_scenario::{ScenarioSeen, seen};
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::seasons::{VisibleScenario, visible_scenario};
+use crate::{App, Refusal, Viewer};
 
 /// Fewest games of which a share is said. With 10 the interval of an even share still spans more
 /// than half of all that is possible, 24 % to 76 %. Common practice, no source.
-pub const FEWEST_GAMES: u32 = 10;
+pub const MIN_GAMES: u32 = 10;
 
 /// What the games of a season have in common.
 #[derive(Clone, Debug)]
@@ -44,21 +45,21 @@ pub struct SeasonStatistics {
 /// # Errors
 /// [`Refusal::NotFound`] also for a week the season does not have.
 pub async fn find_statistics(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
 ) -> Result<SeasonStatistics, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let look = look(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, club, season).await?;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &look.season, now).await?;
-            let as_of = loaded.as_of(week)?;
-            let seen = |week: &Week| Some((week.week, seen(&look, week, now)?));
-            let scenarios = loaded.weeks.iter().filter_map(seen).collect();
-            let version = look.season.version;
+            let loaded = load_season(conn, app, &view.season, now).await?;
+            let as_of = loaded.week_or_last_paired(week)?;
+            let visible = |week: &Week| Some((week.week, visible_scenario(&view, week, now)?));
+            let scenarios = loaded.weeks.iter().filter_map(visible).collect();
+            let version = view.season.version;
             count(version, as_of, &loaded.facts, &loaded.players, scenarios)
         })
         .await
@@ -67,8 +68,8 @@ pub async fn find_statistics(
 /// The statistics of a board, as everybody may know them.
 ///
 /// # Errors
-/// [`Refusal::Broken`] for a scenario that can no longer be read.
-pub fn statistics(board: &Board, as_of: WeekNo) -> Result<SeasonStatistics, Refusal> {
+/// [`Refusal::Internal`] for a scenario that can no longer be read.
+pub fn board_statistics(board: &Board, as_of: WeekNo) -> Result<SeasonStatistics, Refusal> {
     let seen = board.weeks.iter();
     let seen = seen.filter_map(|week| Some((week.week, week.scenario.clone()?)));
     let version = board.season.version;
@@ -80,9 +81,9 @@ fn count(
     as_of: WeekNo,
     facts: &SeasonFacts,
     players: &[Player],
-    scenarios: BTreeMap<WeekNo, ScenarioSeen>,
+    scenarios: BTreeMap<WeekNo, VisibleScenario>,
 ) -> Result<SeasonStatistics, Refusal> {
-    let games = games_seen(facts, as_of);
+    let games = list_side_games(facts, as_of);
     let roles = by_role(&games, &scenarios)?;
     let titles: BTreeMap<WeekNo, String> = scenarios
         .into_iter()
@@ -93,7 +94,7 @@ fn count(
         as_of,
         factions: by_faction(&games, players),
         roles,
-        scenarios: tally(&games, FEWEST_GAMES, |game| {
+        scenarios: tally(&games, MIN_GAMES, |game| {
             let title = titles.get(&game.week).cloned();
             title.filter(|_| game.side == Side::First)
         }),
@@ -102,19 +103,19 @@ fn count(
     })
 }
 
-fn title(seen: ScenarioSeen) -> String {
+fn title(seen: VisibleScenario) -> String {
     match seen {
-        ScenarioSeen::Title(title) => title,
-        ScenarioSeen::Full(sheet) => sheet.title,
+        VisibleScenario::Title(title) => title,
+        VisibleScenario::Full(sheet) => sheet.title,
     }
 }
 
-fn by_faction(games: &[GameSeen], players: &[Player]) -> Vec<Tally<String>> {
+fn by_faction(games: &[SideGame], players: &[Player]) -> Vec<Tally<String>> {
     let factions: BTreeMap<PlayerId, &String> = players
         .iter()
         .map(|player| (player.id, &player.faction))
         .collect();
-    tally(games, FEWEST_GAMES, |game| {
+    tally(games, MIN_GAMES, |game| {
         let own = *factions.get(&game.player)?;
         let other = *factions.get(&game.opponent)?;
         (own != other).then(|| own.clone())
@@ -122,28 +123,28 @@ fn by_faction(games: &[GameSeen], players: &[Player]) -> Vec<Tally<String>> {
 }
 
 fn by_role(
-    games: &[GameSeen],
-    scenarios: &BTreeMap<WeekNo, ScenarioSeen>,
+    games: &[SideGame],
+    scenarios: &BTreeMap<WeekNo, VisibleScenario>,
 ) -> Result<Vec<Tally<String>>, Refusal> {
     let mut with_roles = Vec::new();
     for (&week, seen) in scenarios {
-        let ScenarioSeen::Full(sheet) = seen else {
+        let VisibleScenario::Full(sheet) = seen else {
             continue;
         };
         let sheet = ScenarioSheet::try_from(sheet.as_ref().clone())
-            .map_err(|faults| Refusal::Broken(format!("sheet of week {week}: {faults:?}")))?;
-        if sheet.terms().roles != Roles::Symmetric {
+            .map_err(|faults| Refusal::Internal(format!("sheet of week {week}: {faults:?}")))?;
+        if sheet.terms().roles != ScenarioRoles::Symmetric {
             with_roles.push(week);
         }
     }
-    Ok(tally(games, FEWEST_GAMES, |game| {
-        let role = game.side.role_in_leg(0).word().to_owned();
+    Ok(tally(games, MIN_GAMES, |game| {
+        let role = game.side.role_in_leg(0).as_str().to_owned();
         with_roles.contains(&game.week).then_some(role)
     }))
 }
 
-fn met(games: &[GameSeen]) -> BTreeMap<PlayerId, Vec<PlayerId>> {
-    let mut in_order: Vec<&GameSeen> = games.iter().collect();
+fn met(games: &[SideGame]) -> BTreeMap<PlayerId, Vec<PlayerId>> {
+    let mut in_order: Vec<&SideGame> = games.iter().collect();
     in_order.sort_by_key(|game| game.week);
     let mut met: BTreeMap<PlayerId, Vec<PlayerId>> = BTreeMap::new();
     for game in in_order {

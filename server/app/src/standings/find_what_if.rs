@@ -1,33 +1,37 @@
-//! The table if open games ended as supposed.
+//! The what-if table: the standings if open games ended as supposed.
 
 use league::ids::{ClubId, SeasonId};
 use league::standings::{Supposition, SuppositionRefusal, what_if};
 use league::week::WeekNo;
 
 use super::SeasonStandings;
-use crate::facts;
-use crate::seasons::look::look;
-use crate::{Desk, Fault, Reason, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::{App, Fault, Reason, Refusal, Viewer};
 
 /// The table after `week`, or after the last week that was paired, under suppositions.
 ///
 /// # Errors
 /// [`Reason::Validation`] with every game that is unknown or not open; [`Refusal::NotFound`].
 pub async fn find_what_if(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
     week: Option<WeekNo>,
     suppositions: Vec<Supposition>,
 ) -> Result<SeasonStandings, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
-            let standings = what_if(&loaded.facts, &suppositions, loaded.as_of(week)?)
-                .map_err(|refused| refuse(&suppositions, &refused))?;
+            let loaded = load_season(conn, app, &season, now).await?;
+            let standings = what_if(
+                &loaded.facts,
+                &suppositions,
+                loaded.week_or_last_paired(week)?,
+            )
+            .map_err(|refused| supposition_refusal(&suppositions, &refused))?;
             Ok(SeasonStandings {
                 season,
                 players: loaded.players,
@@ -37,7 +41,7 @@ pub async fn find_what_if(
         .await
 }
 
-fn refuse(suppositions: &[Supposition], refused: &[SuppositionRefusal]) -> Refusal {
+fn supposition_refusal(suppositions: &[Supposition], refused: &[SuppositionRefusal]) -> Refusal {
     let fault = |refused: &SuppositionRefusal| {
         let (SuppositionRefusal::NoSuchGame(game) | SuppositionRefusal::NotOpen(game)) = *refused;
         let at = suppositions

@@ -1,42 +1,43 @@
-//! What a table was is kept, so that every version of it can be read again: the rows of a week that is
-//! played, and from its close on the lines behind them, too.
+//! Freezing tables: a snapshot of each changed table is saved, so that every version of it can be read
+//! again; from the close of a week on with the ledger lines behind its rows.
 
-use document::standings::FrozenTableDocument;
+use document::table::standings::FrozenTableDocument;
 use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 use league::standings::table;
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
-use store::frozen_tables::Frozen;
+use store::frozen_tables::FrozenTableMeta;
 use store::seasons::Season;
 use store::weeks::Week;
 
 use super::named_rows;
-use crate::facts::{self, Loaded};
-use crate::{Desk, Refusal};
+use crate::load_season::load_season;
+use crate::loaded_season::LoadedSeason;
+use crate::{App, Refusal};
 
-/// Keeps the tables that `act` has changed. Of the weeks that are played, before the first is paired of
-/// the first, it keeps the rows: whatever is told to everyone may change them, a name, a rule, a result.
-/// The tables of closed weeks are kept whole, from `over` on. Call it when the facts of the act are saved
-/// and before the season's next version is made. Answers what it has read, of a season that is running.
+/// Saves the tables that `act` has changed. Of open weeks up to the last paired one (the first week, before
+/// any is paired) the rows are saved: any public change may alter them, a name, a rule, a result. The tables
+/// of closed weeks are saved whole, from `over` on. Call it after the facts of the act are saved and before
+/// the season's version is raised. Returns what it has loaded, of a season that is running.
 ///
 /// # Errors
-/// [`Refusal::NotFound`], or a fault of the database.
+/// [`Refusal::NotFound`], or an error of the database.
 pub(crate) async fn freeze(
-    desk: &Desk,
+    app: &App,
     conn: &mut Conn,
     (club, season): (ClubId, SeasonId),
     over: Option<WeekNo>,
     act: &str,
     now: Instant,
-) -> Result<Option<(Season, Loaded)>, Refusal> {
+) -> Result<Option<(Season, LoadedSeason)>, Refusal> {
     let season = store::seasons::lock(conn, club, season).await?;
     if season.state != SeasonState::Started {
         return Ok(None);
     }
-    let loaded = facts::load(conn, desk, &season, now).await?;
-    let last = loaded.last_paired();
+    let loaded = load_season(conn, app, &season, now).await?;
+    let last = loaded.last_paired_week();
     for Week { week, facts, .. } in &loaded.weeks {
         let whole = facts.closed_at.is_some();
         let may_differ = match whole {
@@ -51,15 +52,21 @@ pub(crate) async fn freeze(
                 rows: named_rows(&standings, &loaded.players),
                 ledger: ledger.map(Into::into).collect(),
             };
-            let frozen = frozen(&season, *week, act, now, whole);
-            store::frozen_tables::keep(conn, club, season.id, &frozen, table).await?;
+            let meta = table_meta(&season, *week, act, now, whole);
+            store::frozen_tables::save_if_changed(conn, club, season.id, &meta, table).await?;
         }
     }
     Ok(Some((season, loaded)))
 }
 
-fn frozen(season: &Season, week: WeekNo, act: &str, now: Instant, whole: bool) -> Frozen {
-    Frozen {
+fn table_meta(
+    season: &Season,
+    week: WeekNo,
+    act: &str,
+    now: Instant,
+    whole: bool,
+) -> FrozenTableMeta {
+    FrozenTableMeta {
         week,
         version: season.version + 1,
         act: act.to_owned(),

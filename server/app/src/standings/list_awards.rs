@@ -1,13 +1,13 @@
-//! Prizes that the data decide.
+//! The awards of a season: prizes that the data decide.
 
 use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
-use league::standings::{Awarded, awards};
+use league::standings::{PrizeAward, awards};
 use league::week::WeekNo;
 
-use crate::facts;
-use crate::seasons::look::look;
-use crate::{Desk, Refusal, Viewer};
+use crate::access::view_season;
+use crate::load_season::load_season;
+use crate::{App, Refusal, Viewer};
 
 /// The prizes of a season so far, or for good once it has ended.
 #[derive(Clone, Debug)]
@@ -18,24 +18,23 @@ pub struct SeasonAwards {
     pub as_of: WeekNo,
     /// Whether the season has ended.
     pub is_final: bool,
-    /// The prizes.
-    pub awards: Vec<Awarded>,
+    pub awards: Vec<PrizeAward>,
 }
 
 /// # Errors
 /// [`Refusal::NotFound`].
 pub async fn list_awards(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     club: ClubId,
     season: SeasonId,
 ) -> Result<SeasonAwards, Refusal> {
-    desk.store
+    app.store
         .read(async |conn| {
-            let season = look(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, club, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = facts::load(conn, desk, &season, now).await?;
-            let as_of = loaded.last_paired();
+            let loaded = load_season(conn, app, &season, now).await?;
+            let as_of = loaded.last_paired_week();
             Ok(SeasonAwards {
                 version: season.version,
                 as_of,

@@ -1,6 +1,6 @@
 //! A table's rows with the names of their players.
 
-use document::standings::{NamedRowDocument, RowDocument};
+use document::table::standings::{NamedRowDocument, RowDocument};
 use league::standings::Standings;
 use store::players::Player;
 

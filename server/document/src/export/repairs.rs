@@ -1,11 +1,11 @@
-//! Is a later version of a round a repair of the one before, and are its games what is played?
+//! Check of repairs: does a later version of a round repair the one before, and is it what is played?
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use uuid::Uuid;
 
 use super::{RoundRecordDocument, WeekRecordDocument};
-use crate::pairing::{ContenderDocument, TaskDocument};
+use crate::rounds::task::{ContenderDocument, TaskDocument};
 
 /// A repair names the version before, starts from its games, and changes nothing of what it was drawn
 /// from but who can come when, the tables, and the organiser's orders.
@@ -63,7 +63,7 @@ fn is_known(before: &TaskDocument, after: &TaskDocument) -> bool {
 }
 
 /// The games of the week's round are those that this version of it proposes.
-pub fn plays(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
+pub fn is_played(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
     let pair = |a: Uuid, b: Uuid| (a.min(b), a.max(b));
     let versions: BTreeSet<Uuid> = week
         .rounds

@@ -1,29 +1,29 @@
-//! Were the seats of a round robin drawn by lot, and is each round that of the table?
+//! Check of a round robin: were its seats drawn by lot, and is each round that of the table?
 
 use std::collections::BTreeMap;
 
 use league::ids::PlayerId;
-use league::pairing::robin::table_round::{Place, Seats, by_table};
-use league::pairing::round::draw::Secret;
-use league::pairing::round::method::{Cycles, Method, Rounds};
+use league::pairing::robin::table_round::{SeatNumbers, TablePosition, restrict_to_table};
+use league::pairing::round::draw::DrawSecret;
+use league::pairing::round::method::{Cycles, PairingMethod, RoundSettings};
 use league::pairing::{Draw, Task};
 
 use super::{PlayerRecordDocument, RoundRecordDocument, SeasonExportDocument};
-use crate::seats;
+use crate::rounds::seats;
 
 /// The seats of a season.
-pub struct Table {
+pub struct RoundRobinTable {
     seats: usize,
     cycles: Cycles,
     per_week: u8,
     players: Vec<PlayerRecordDocument>,
 }
 
-impl Table {
+impl RoundRobinTable {
     /// `None` unless the season is a round robin.
-    pub fn of(export: &SeasonExportDocument) -> Option<Self> {
-        let rounds: Rounds = export.policy.rounds.rounds().ok()?;
-        let Method::RoundRobin(cycles) = rounds.method() else {
+    pub fn from_export(export: &SeasonExportDocument) -> Option<Self> {
+        let rounds: RoundSettings = export.policy.rounds.to_rounds().ok()?;
+        let PairingMethod::RoundRobin(cycles) = rounds.method() else {
             return None;
         };
         let seats = export.players.iter().filter_map(|player| player.seat).max();
@@ -37,7 +37,7 @@ impl Table {
 
     /// The seats were given in the order of the lots. Whoever came late sits where nobody sat before
     /// only in the last seat.
-    pub fn is_drawn(&self, secret: &Secret, export: &SeasonExportDocument) -> bool {
+    pub fn is_drawn(&self, secret: &DrawSecret, export: &SeasonExportDocument) -> bool {
         let mut first: BTreeMap<u8, &PlayerRecordDocument> = BTreeMap::new();
         for player in &self.players {
             let Some(seat) = player.seat else { continue };
@@ -47,34 +47,36 @@ impl Table {
             }
         }
         let sitting: Vec<PlayerId> = first.values().map(|player| PlayerId(player.id)).collect();
-        let lots = seats::lots(secret, export.season);
-        let in_order = |sitting: &[PlayerId]| seats::seated(&lots, sitting.to_vec()) == sitting;
+        let lots = seats::seat_draw(secret, export.season);
+        let in_order =
+            |sitting: &[PlayerId]| seats::order_by_lot(&lots, sitting.to_vec()) == sitting;
         let contiguous = first.keys().copied().eq(1..=self.seats as u8);
         let but_last = sitting.split_last().map_or(&[][..], |(_, rest)| rest);
         contiguous && (in_order(&sitting) || (self.seats.is_multiple_of(2) && in_order(but_last)))
     }
 
     /// Nobody may meet ahead of the table, and a round as it was drawn has the table's games.
-    pub fn has(&self, round: &RoundRecordDocument) -> bool {
-        let Ok(task) = round.inputs.task(Draw([0; 32])) else {
+    pub fn matches_round(&self, round: &RoundRecordDocument) -> bool {
+        let Ok(task) = round.inputs.to_task(Draw([0; 32])) else {
             return false;
         };
         let week = round.inputs.week;
         let before = usize::from(week.saturating_sub(1)) * usize::from(self.per_week);
-        let place = Place {
+        let place = TablePosition {
             seats: self.seats.next_multiple_of(2),
             cycles: self.cycles,
             number: before + usize::from(round.number.saturating_sub(1)),
         };
-        let said = by_table(task.clone(), &self.holders(week), place).map(in_order);
-        let task = in_order(task);
-        said.is_some_and(|said| match round.version {
-            1 => said == task,
-            _ => said.allowed == task.allowed,
+        let expected =
+            restrict_to_table(task.clone(), &self.seat_holders(week), place).map(sorted_pairs);
+        let task = sorted_pairs(task);
+        expected.is_some_and(|expected| match round.version {
+            1 => expected == task,
+            _ => expected.allowed == task.allowed,
         })
     }
 
-    fn holders(&self, week: u8) -> Seats {
+    fn seat_holders(&self, week: u8) -> SeatNumbers {
         let there = self.players.iter().filter(|player| {
             player.joined_week <= week && player.left_after_week.is_none_or(|last| week <= last)
         });
@@ -84,7 +86,7 @@ impl Table {
     }
 }
 
-fn in_order(mut task: Task) -> Task {
+fn sorted_pairs(mut task: Task) -> Task {
     task.fixed.sort();
     task.allowed.iter_mut().for_each(|pairs| pairs.sort());
     task

@@ -1,12 +1,12 @@
-//! Rows against the ledger lines that they are the sums of.
+//! Check of an export: every row of the table is the sum of its ledger lines.
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use crate::ledger::LineKindDocument;
-use crate::standings::StandingsDocument;
+use crate::table::ledger::LineKindDocument;
+use crate::table::standings::StandingsDocument;
 
 /// Whether every row has what its lines give, in all and by kind, and no line is nobody's.
-pub fn adds_up(standings: &StandingsDocument) -> bool {
+pub fn rows_match_ledger(standings: &StandingsDocument) -> bool {
     let rows = &standings.rows;
     let known: BTreeSet<_> = rows.iter().map(|row| row.player).collect();
     let mut lines = standings.ledger.iter();
@@ -54,7 +54,7 @@ mod tests {
 
     #[test]
     fn a_row_is_the_sum_of_its_lines() {
-        assert!(adds_up(&table()));
+        assert!(rows_match_ledger(&table()));
     }
 
     #[test]
@@ -68,7 +68,7 @@ mod tests {
         for change in changes {
             let mut changed = table();
             change(&mut changed);
-            assert!(!adds_up(&changed), "{changed:?}");
+            assert!(!rows_match_ledger(&changed), "{changed:?}");
         }
     }
 }

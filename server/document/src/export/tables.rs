@@ -5,25 +5,25 @@ use std::collections::HashMap;
 use uuid::Uuid;
 
 use super::{GameRecordDocument, PlayerRecordDocument, SeasonExportDocument};
-use crate::both::BothDocument;
-use crate::claim::{ClaimDocument, ClaimStateDocument};
-use crate::ledger::LineDocument;
-use crate::painting::ModelStagesDocument;
-use crate::result::{OutcomeDocument, SlipDocument};
-use crate::sheet::{Sheet, columns, or_empty, typed, word};
-use crate::standings::RowDocument;
+use crate::csv::table::{CsvTable, columns, escape_formula, optional_cell, word_cell};
+use crate::painting::claim::{ClaimDocument, ClaimStateDocument};
+use crate::painting::rules::ModelStagesDocument;
+use crate::results::BothDocument;
+use crate::results::{OutcomeDocument, SlipDocument};
+use crate::table::ledger::LineDocument;
+use crate::table::standings::RowDocument;
 
 /// A table of an export.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Table {
+pub struct ExportTable {
     /// Name of its file, without an ending.
     pub name: &'static str,
     head: Vec<String>,
     rows: Vec<Vec<String>>,
 }
 
-impl Sheet for Table {
-    fn head(&self) -> Vec<String> {
+impl CsvTable for ExportTable {
+    fn header(&self) -> Vec<String> {
         self.head.clone()
     }
 
@@ -34,7 +34,7 @@ impl Sheet for Table {
 
 impl SeasonExportDocument {
     /// Standings, ledger, games, painting, players and awards.
-    pub fn tables(&self) -> [Table; 6] {
+    pub fn tables(&self) -> [ExportTable; 6] {
         let players = self.players.iter().map(|player| (player.id, player));
         let names = Names(players.collect());
         [
@@ -47,39 +47,39 @@ impl SeasonExportDocument {
         ]
     }
 
-    fn standings_table(&self, names: &Names<'_>) -> Table {
+    fn standings_table(&self, names: &Names<'_>) -> ExportTable {
         let as_of = self.standings.as_of;
         let rows = self.standings.rows.iter();
         let rows =
             rows.map(|row| row.cells(names.handle(row.player), names.faction(row.player), as_of));
-        Table {
+        ExportTable {
             name: "standings",
             head: RowDocument::columns(as_of),
             rows: rows.collect(),
         }
     }
 
-    fn ledger_table(&self, names: &Names<'_>) -> Table {
+    fn ledger_table(&self, names: &Names<'_>) -> ExportTable {
         let lines = self.standings.ledger.iter().map(|line| {
-            let mut cells = vec![typed(names.handle(line.player))];
+            let mut cells = vec![escape_formula(names.handle(line.player))];
             cells.extend(line.cells());
             cells
         });
         let mut head = columns(&["player"]);
         head.extend(LineDocument::columns());
-        Table {
+        ExportTable {
             name: "ledger",
             head,
             rows: lines.collect(),
         }
     }
 
-    fn games_table(&self, names: &Names<'_>) -> Table {
+    fn games_table(&self, names: &Names<'_>) -> ExportTable {
         let games = self.weeks.iter().flat_map(|week| {
             let games = week.games.iter();
             games.map(|game| game_cells(week.week, game, names))
         });
-        Table {
+        ExportTable {
             name: "games",
             head: columns(&[
                 "week",
@@ -101,10 +101,10 @@ impl SeasonExportDocument {
     }
 
     /// What was brought into the season stands before week 1, as week 0.
-    fn painting_table(&self, names: &Names<'_>) -> Table {
+    fn painting_table(&self, names: &Names<'_>) -> ExportTable {
         let brought = self.players.iter().flat_map(|player| {
             player.brought.iter().filter_map(|unit| {
-                let state = word(&ClaimStateDocument::Verified);
+                let state = word_cell(&ClaimStateDocument::Verified);
                 Some(paint_cells(
                     player.id,
                     0,
@@ -116,7 +116,7 @@ impl SeasonExportDocument {
             })
         });
         let claims = self.painting.iter().map(|claim: &ClaimDocument| {
-            let state = word(&claim.state);
+            let state = word_cell(&claim.state);
             let mut cells = paint_cells(
                 claim.player,
                 claim.week,
@@ -125,10 +125,10 @@ impl SeasonExportDocument {
                 state,
                 names,
             );
-            cells.push(or_empty(claim.checker.as_ref().map(word)));
+            cells.push(optional_cell(claim.checker.as_ref().map(word_cell)));
             cells.push(claim.claimed_at.to_rfc3339());
-            cells.push(or_empty(claim.decided_at.map(|at| at.to_rfc3339())));
-            cells.push(or_empty(claim.reason.as_deref().map(typed)));
+            cells.push(optional_cell(claim.decided_at.map(|at| at.to_rfc3339())));
+            cells.push(optional_cell(claim.reason.as_deref().map(escape_formula)));
             cells
         });
         let head = columns(&[
@@ -149,43 +149,43 @@ impl SeasonExportDocument {
             cells.resize(head.len(), String::new());
             cells
         });
-        Table {
+        ExportTable {
             name: "painting",
             rows: all.collect(),
             head,
         }
     }
 
-    fn players_table(&self) -> Table {
+    fn players_table(&self) -> ExportTable {
         let players = self.players.iter().map(|player| {
             vec![
-                typed(&player.handle),
-                typed(&player.faction),
+                escape_formula(&player.handle),
+                escape_formula(&player.faction),
                 player.joined_week.to_string(),
-                or_empty(player.left_after_week),
+                optional_cell(player.left_after_week),
                 player.id.to_string(),
             ]
         });
-        Table {
+        ExportTable {
             name: "players",
             head: columns(&["player", "faction", "joined_week", "left_after_week", "id"]),
             rows: players.collect(),
         }
     }
 
-    fn awards_table(&self, names: &Names<'_>) -> Table {
+    fn awards_table(&self, names: &Names<'_>) -> ExportTable {
         // Two cells: a spreadsheet program takes 15/4 for a day in April.
         let awards = self.awards.iter().flat_map(|award| {
             award.holders.iter().map(|holder| {
                 vec![
-                    word(&award.prize),
-                    typed(names.handle(*holder)),
+                    word_cell(&award.prize),
+                    escape_formula(names.handle(*holder)),
                     award.value.numerator.to_string(),
                     award.value.denominator.to_string(),
                 ]
             })
         });
-        Table {
+        ExportTable {
             name: "awards",
             head: columns(&["prize", "player", "numerator", "denominator"]),
             rows: awards.collect(),
@@ -220,16 +220,22 @@ fn game_cells(week: u8, game: &GameRecordDocument, names: &Names<'_>) -> Vec<Str
     };
     vec![
         week.to_string(),
-        or_empty(game.night.as_deref().map(typed)),
-        or_empty(game.table),
-        typed(names.handle(game.first)),
-        typed(names.faction(game.first)),
-        or_empty(game.second.map(|second| typed(names.handle(second)))),
-        or_empty(game.second.map(|second| typed(names.faction(second)))),
+        optional_cell(game.night.as_deref().map(escape_formula)),
+        optional_cell(game.table),
+        escape_formula(names.handle(game.first)),
+        escape_formula(names.faction(game.first)),
+        optional_cell(
+            game.second
+                .map(|second| escape_formula(names.handle(second))),
+        ),
+        optional_cell(
+            game.second
+                .map(|second| escape_formula(names.faction(second))),
+        ),
         slip.to_owned(),
         ended.to_owned(),
-        or_empty(score.map(|score| score.first)),
-        or_empty(score.map(|score| score.second)),
+        optional_cell(score.map(|score| score.first)),
+        optional_cell(score.map(|score| score.second)),
         game.version.to_string(),
         game.game.to_string(),
     ]
@@ -256,9 +262,9 @@ fn paint_cells(
     names: &Names<'_>,
 ) -> Vec<String> {
     vec![
-        typed(names.handle(player)),
+        escape_formula(names.handle(player)),
         week.to_string(),
-        typed(unit),
+        escape_formula(unit),
         stages.bare.to_string(),
         stages.primed.to_string(),
         stages.coloured.to_string(),

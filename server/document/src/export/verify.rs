@@ -2,21 +2,21 @@
 //! the rows of the table added up from their ledger lines. That the lines follow from slips, painting
 //! and rules is not computed: the file does not carry the catalogue that painted shares depend on.
 
-use league::pairing::round::draw::Secret;
+use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, propose};
 
-use super::repairs::{is_repair_of, plays};
-use super::round_robin::Table;
-use super::sums::adds_up;
+use super::repairs::{is_played, is_repair_of};
+use super::round_robin::RoundRobinTable;
+use super::sums::rows_match_ledger;
 use super::{
     FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
 };
-use crate::proposal::ProposalDocument;
-use crate::unhex;
+use crate::decode_hex;
+use crate::rounds::proposal::ProposalDocument;
 
 /// What became of the checks, each in a sentence.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Checked {
+pub struct Verification {
     /// What holds.
     pub held: Vec<String>,
     /// What does not: the file, or the season, was tampered with.
@@ -25,8 +25,8 @@ pub struct Checked {
     pub open: Vec<String>,
 }
 
-impl Checked {
-    fn say(&mut self, holds: bool, sentence: String) {
+impl Verification {
+    fn record(&mut self, holds: bool, sentence: String) {
         if holds {
             self.held.push(sentence)
         } else {
@@ -36,8 +36,8 @@ impl Checked {
 }
 
 /// Checks every promise of the season that the file lets one check.
-pub fn verify(export: &SeasonExportDocument) -> Checked {
-    let mut checked = Checked::default();
+pub fn verify(export: &SeasonExportDocument) -> Verification {
+    let mut checked = Verification::default();
     if export.format != FORMAT {
         checked.broken.push(format!(
             "the file is of format {}, not {FORMAT}",
@@ -45,10 +45,10 @@ pub fn verify(export: &SeasonExportDocument) -> Checked {
         ));
         return checked;
     }
-    let secret = reveal(export, &mut checked);
-    let table = Table::of(export);
+    let secret = check_seed(export, &mut checked);
+    let table = RoundRobinTable::from_export(export);
     if let (Some(table), Some(secret)) = (&table, &secret) {
-        checked.say(
+        checked.record(
             table.is_drawn(secret, export),
             "the seats of the round robin were drawn by lot".into(),
         );
@@ -60,8 +60,8 @@ pub fn verify(export: &SeasonExportDocument) -> Checked {
         for round in &week.rounds {
             check_round(week, round, secret.as_ref(), &mut checked);
             if let Some(table) = &table {
-                checked.say(
-                    table.has(round),
+                checked.record(
+                    table.matches_round(round),
                     format!(
                         "week {}, round {}: it keeps to the round robin's table",
                         week.week, round.round
@@ -70,41 +70,41 @@ pub fn verify(export: &SeasonExportDocument) -> Checked {
             }
         }
     }
-    checked.say(
-        adds_up(&export.standings),
+    checked.record(
+        rows_match_ledger(&export.standings),
         "the table: every row is the sum of its ledger lines".into(),
     );
     checked
 }
 
-fn reveal(export: &SeasonExportDocument, checked: &mut Checked) -> Option<Secret> {
+fn check_seed(export: &SeasonExportDocument, checked: &mut Verification) -> Option<DrawSecret> {
     let Some(seed) = &export.seed else {
         checked
             .open
             .push("the seed is revealed when the season ends; draws are taken as given".into());
         return None;
     };
-    let Some(seed) = unhex(seed) else {
+    let Some(seed) = decode_hex(seed) else {
         checked
             .broken
             .push("the seed is not 32 bytes in hexadecimal".into());
         return None;
     };
-    let secret = Secret::new(seed);
-    let promised = crate::hex(&secret.commitment().0);
-    checked.say(
+    let secret = DrawSecret::new(seed);
+    let promised = crate::encode_hex(&secret.commitment().0);
+    checked.record(
         export.seed_commitment.as_deref() == Some(promised.as_str()),
         "the seed is the one committed to at the start".into(),
     );
     Some(secret)
 }
 
-fn check_receipt(week: &WeekRecordDocument, list: &ListRecordDocument, checked: &mut Checked) {
+fn check_receipt(week: &WeekRecordDocument, list: &ListRecordDocument, checked: &mut Verification) {
     let same = list
         .contents
         .receipt()
         .is_ok_and(|receipt| receipt == list.receipt);
-    checked.say(
+    checked.record(
         same,
         format!(
             "week {}: the list of {} is the one of its receipt",
@@ -116,32 +116,32 @@ fn check_receipt(week: &WeekRecordDocument, list: &ListRecordDocument, checked: 
 fn check_round(
     week: &WeekRecordDocument,
     round: &RoundRecordDocument,
-    secret: Option<&Secret>,
-    checked: &mut Checked,
+    secret: Option<&DrawSecret>,
+    checked: &mut Verification,
 ) {
     let name = format!("week {}, round {}", week.week, round.round);
-    checked.say(
-        draws(round, secret),
+    checked.record(
+        is_draw_right(round, secret),
         format!("{name}: the draw follows from the locked inputs"),
     );
-    checked.say(
-        lists_were_locked(week, round),
+    checked.record(
+        are_lists_locked(week, round),
         format!("{name}: the inputs hold the receipt of every list"),
     );
     check_proposal(&name, round, checked);
     match versions(week, round).find(|other| other.version + 1 == round.version) {
-        Some(before) => checked.say(
+        Some(before) => checked.record(
             is_repair_of(before, round),
             format!("{name}: it repairs the version before, whose other inputs it leaves alone"),
         ),
-        None => checked.say(
+        None => checked.record(
             round.version == 1 && round.repair.is_none(),
             format!("{name}: it is the first version of its round"),
         ),
     }
     if versions(week, round).all(|other| other.version <= round.version) {
-        checked.say(
-            plays(week, round),
+        checked.record(
+            is_played(week, round),
             format!("{name}: the games are those of the proposal"),
         );
     }
@@ -158,20 +158,20 @@ fn versions<'w>(
         .filter(move |other| other.number == number)
 }
 
-fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Checked) {
-    let drawn = unhex(&round.draw).and_then(|draw| round.inputs.task(Draw(draw)).ok());
-    let (Some(task), Ok(proposal)) = (drawn, round.proposal.proposal()) else {
+fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Verification) {
+    let drawn = decode_hex(&round.draw).and_then(|draw| round.inputs.to_task(Draw(draw)).ok());
+    let (Some(task), Ok(proposal)) = (drawn, round.proposal.to_proposal()) else {
         checked
             .broken
             .push(format!("{name}: inputs, draw or proposal cannot be read"));
         return;
     };
-    checked.say(
+    checked.record(
         league::pairing::verify(&task, &proposal).is_ok(),
         format!("{name}: the proof shows that no pairing gives up less"),
     );
     let again = propose(&task).map(|proposal| ProposalDocument::from(&proposal));
-    checked.say(
+    checked.record(
         again.is_ok_and(|again| {
             again.games == round.proposal.games && again.byes == round.proposal.byes
         }),
@@ -179,17 +179,17 @@ fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Checked
     );
 }
 
-fn draws(round: &RoundRecordDocument, secret: Option<&Secret>) -> bool {
+fn is_draw_right(round: &RoundRecordDocument, secret: Option<&DrawSecret>) -> bool {
     let Some(secret) = secret else {
-        return unhex::<32>(&round.draw).is_some();
+        return decode_hex::<32>(&round.draw).is_some();
     };
     round
         .inputs
         .digest()
-        .is_ok_and(|digest| crate::hex(&secret.draw(digest).0) == round.draw)
+        .is_ok_and(|digest| crate::encode_hex(&secret.draw(digest).0) == round.draw)
 }
 
-fn lists_were_locked(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
+fn are_lists_locked(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {
     let mut lists = week.lists.iter();
     lists.all(|list| round.inputs.receipts.contains(&list.receipt))
 }

@@ -11,16 +11,16 @@ mod pasted;
 
 use league::catalogue::Catalogue;
 use league::catalogue::key::{Keyword, KindKey};
-use league::lists::amount::{Amount, Count};
-use league::lists::check::PaintedModels;
-use league::lists::kinds::Kinds;
-use league::lists::reader::{Certainty, read};
+use league::lists::amount::{Amount, CountLimit};
+use league::lists::kind_filter::KindFilter;
+use league::lists::reader::{Certainty, parse};
 use league::lists::rules::{
     ArmySize, BannedKeywords, CarryOver, Copies, Counted, FactionLock, KindCount, KindShare,
     LargestUnit, ListRule, MinimumSpend, NewPoints, PaintedShare, Rule,
 };
-use league::lists::satisfiable::unsatisfiable;
-use league::lists::{ArmyList, Entry, EntryKey, Previous, Terms, check, fits};
+use league::lists::satisfiable::find_unsatisfiable;
+use league::lists::terms::PaintedModels;
+use league::lists::{ArmyList, Entry, EntryKey, ListTerms, PreviousList, check, find_fits};
 use league::points::Points;
 use league::share::Share;
 use league::week::WeekNo;
@@ -46,7 +46,7 @@ fn check_2000_points_with_12_rules(bencher: divan::Bencher<'_, '_>) {
 #[divan::bench]
 fn check_with_more_than_20_findings(bencher: divan::Bencher<'_, '_>) {
     let season = Season::new();
-    let terms = Terms {
+    let terms = ListTerms {
         cap: Points::new(300),
         painted: None,
         ..season.terms()
@@ -62,8 +62,12 @@ fn what_still_fits_half_a_list(bencher: divan::Bencher<'_, '_>) {
     let half = season.now.entries().iter().take(10).cloned().collect();
     let half = ArmyList::new(season.now.faction().clone(), half).unwrap();
     let terms = season.terms();
-    assert!(!fits(&half, &season.catalogue, &terms).additions.is_empty());
-    bencher.bench(|| fits(divan::black_box(&half), &season.catalogue, &terms));
+    assert!(
+        !find_fits(&half, &season.catalogue, &terms)
+            .additions
+            .is_empty()
+    );
+    bencher.bench(|| find_fits(divan::black_box(&half), &season.catalogue, &terms));
 }
 
 #[divan::bench(args = [40, 80, 160])]
@@ -71,20 +75,20 @@ fn read_a_text_of_lines(bencher: divan::Bencher<'_, '_>, lines: usize) {
     let catalogue = catalogue();
     let text = text(lines);
     assert_eq!(text.lines().count(), lines);
-    let reading = read(&text, &catalogue, None);
+    let reading = parse(&text, &catalogue, None);
     let sure =
         |line: &league::lists::reader::ReadLine| line.certainty() != Certainty::NotUnderstood;
     assert!(reading.lines.iter().all(sure) && reading.list.is_some());
     bencher
         .counter(divan::counter::BytesCount::of_str(&text))
-        .bench(|| read(divan::black_box(&text), &catalogue, None));
+        .bench(|| parse(divan::black_box(&text), &catalogue, None));
 }
 
 #[divan::bench]
 fn read_40_lines_of_misspelt_names(bencher: divan::Bencher<'_, '_>) {
     let catalogue = catalogue();
     let text = text(40).replace("er", "re").replace("and", "nad");
-    bencher.bench(|| read(divan::black_box(&text), &catalogue, None));
+    bencher.bench(|| parse(divan::black_box(&text), &catalogue, None));
 }
 
 #[divan::bench]
@@ -98,7 +102,7 @@ fn find_what_no_list_can_satisfy_in_8_weeks(bencher: divan::Bencher<'_, '_>) {
             )
         })
         .collect();
-    bencher.bench(|| unsatisfiable(divan::black_box(&season.rules), &caps, &season.catalogue));
+    bencher.bench(|| find_unsatisfiable(divan::black_box(&season.rules), &caps, &season.catalogue));
 }
 
 /// A 2,000-point list in its week, after one of 1,750.
@@ -123,13 +127,13 @@ impl Season {
         }
     }
 
-    fn terms(&self) -> Terms<'_> {
-        Terms {
+    fn terms(&self) -> ListTerms<'_> {
+        ListTerms {
             week: WeekNo::new(8).unwrap(),
             cap: Points::new(2000),
             rules: &self.rules,
             faction: Some(self.now.faction()),
-            previous: Some(Previous {
+            previous: Some(PreviousList {
                 list: &self.before,
                 catalogue: &self.catalogue,
             }),
@@ -147,12 +151,12 @@ fn rules() -> Vec<Rule> {
         Rule::LargestUnit(LargestUnit { most: share(30) }),
         Rule::KindCount(KindCount {
             kind: kind("leader"),
-            least: Some(Count::Fixed(1)),
-            most: Some(Count::Fixed(4)),
+            least: Some(CountLimit::Fixed(1)),
+            most: Some(CountLimit::Fixed(4)),
         }),
         Rule::KindCount(KindCount {
             kind: kind("line"),
-            least: Some(Count::Per(Points::new(500))),
+            least: Some(CountLimit::Per(Points::new(500))),
             most: None,
         }),
         Rule::KindShare(KindShare {
@@ -161,8 +165,8 @@ fn rules() -> Vec<Rule> {
             most: Some(Share::percent(40)),
         }),
         Rule::Copies(Copies {
-            most: Count::Fixed(2),
-            of: Kinds::Except(vec![kind("line")]),
+            most: CountLimit::Fixed(2),
+            of: KindFilter::Except(vec![kind("line")]),
         }),
         Rule::BannedKeywords(BannedKeywords {
             keywords: vec![Keyword::new("toughness-9").unwrap()],

@@ -5,46 +5,46 @@
 mod season;
 
 use divan::{Bencher, black_box};
-use league::pairing::cost::Tariff;
-use league::pairing::cost::participants::Field;
+use league::pairing::cost::PairCosts;
+use league::pairing::cost::participants::Participants;
 use league::pairing::round::repair;
 use league::pairing::search::sparse;
 use league::pairing::verify;
-use league::pairing::{Draw, Night, NightKey, Nights, TableNo, Task, Wishes, propose};
+use league::pairing::{Draw, Night, NightKey, NightSet, TableNo, Task, Wishes, propose};
 
 fn main() {
     divan::main();
 }
 
-fn tariff(task: &Task) -> Tariff {
-    let field = Field::new(task).unwrap();
-    Tariff::new(task, field, task.contenders.len() % 2).unwrap()
+fn costs(task: &Task) -> PairCosts {
+    let participants = Participants::new(task).unwrap();
+    PairCosts::new(task, participants, task.contenders.len() % 2).unwrap()
 }
 
 #[divan::bench(args = [16, 24, 64, 256, 1024, 4096, 16384])]
 fn solve_wdl(bencher: Bencher<'_, '_>, players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "wdl"));
-    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+    let costs = costs(&season::after_four_rounds(players, "wdl"));
+    bencher.bench(|| sparse::optimum(black_box(&costs)).is_ok());
 }
 
 #[divan::bench(args = [16, 24, 64, 256, 1024, 4096, 16384])]
 fn solve_bp(bencher: Bencher<'_, '_>, players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "bp"));
-    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+    let costs = costs(&season::after_four_rounds(players, "bp"));
+    bencher.bench(|| sparse::optimum(black_box(&costs)).is_ok());
 }
 
 /// What each makes slow stands in `season::hard`.
 #[divan::bench(args = season::HARD)]
 fn solve_hard_1024(bencher: Bencher<'_, '_>, name: &str) {
-    let tariff = tariff(&season::hard(name, 1024));
-    bencher.bench(|| sparse::optimum(black_box(&tariff)).is_ok());
+    let costs = costs(&season::hard(name, 1024));
+    bencher.bench(|| sparse::optimum(black_box(&costs)).is_ok());
 }
 
 /// Every pair's cost once: the floor that a method on all pairs cannot beat.
 #[divan::bench(args = [4096, 16384])]
 fn all_costs_once(bencher: Bencher<'_, '_>, players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "bp"));
-    bencher.bench(|| sparse::cheapest(black_box(&tariff)));
+    let costs = costs(&season::after_four_rounds(players, "bp"));
+    bencher.bench(|| sparse::cheapest_edge(black_box(&costs)));
 }
 
 /// A club's evening with everything: two nights, tables, look-ahead, reasons and proof.
@@ -54,7 +54,7 @@ fn club() -> Task {
     task.rounds_left = 3;
     task.draw = Draw([3; 32]);
     for (at, contender) in task.contenders.iter_mut().enumerate() {
-        contender.nights = Nights::from_bits([1, 2, 3][at % 3]);
+        contender.nights = NightSet::from_bits([1, 2, 3][at % 3]);
     }
     let night = |number, tables| Night {
         key: NightKey::new(number).unwrap(),
@@ -81,12 +81,12 @@ fn verify_club_of_24(bencher: Bencher<'_, '_>) {
 fn repair_club_of_24(bencher: Bencher<'_, '_>) {
     let task = club();
     let games = propose(&task).unwrap().games;
-    let shock = repair::Shock {
+    let shock = repair::Disruption {
         nights: task.nights.clone(),
-        availabilities: vec![(games[0].attacker, Nights::default())],
-        ..repair::Shock::default()
+        availabilities: vec![(games[0].attacker, NightSet::default())],
+        ..repair::Disruption::default()
     };
-    let task = repair::task(&task, &games, shock);
+    let task = repair::repair_task(&task, &games, shock);
     bencher.bench(|| propose(black_box(&task)).is_ok());
 }
 
@@ -100,10 +100,10 @@ fn verify_bp(bencher: Bencher<'_, '_>, players: usize) {
 /// One game forbidden after the solve: only what it breaks is searched again.
 #[divan::bench(args = [256, 1024, 4096])]
 fn forbid_one_game_bp(bencher: Bencher<'_, '_>, players: usize) {
-    let tariff = tariff(&season::after_four_rounds(players, "bp"));
-    let matcher = sparse::optimum(&tariff).unwrap();
+    let costs = costs(&season::after_four_rounds(players, "bp"));
+    let matcher = sparse::optimum(&costs).unwrap();
     let [a, b] = matcher.pairs()[players / 4];
     bencher
         .with_inputs(|| matcher.clone())
-        .bench_values(|matcher| sparse::without(&tariff, matcher, &[[a, b]]).is_ok());
+        .bench_values(|matcher| sparse::optimum_without(&costs, matcher, &[[a, b]]).is_ok());
 }

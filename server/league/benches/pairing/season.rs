@@ -3,8 +3,8 @@
 use league::ids::PlayerId;
 use league::name::Name;
 use league::pairing::{
-    Contender, Draw, Float, Meeting, Night, NightKey, Nights, Pair, Roles, TableNo, Task, Wish,
-    Wishes,
+    Contender, Draw, Float, Meeting, Night, NightKey, NightSet, Pair, RoleHistory, TableNo, Task,
+    Wish, Wishes,
 };
 use league::points::LeaguePoints;
 use league::week::WeekNo;
@@ -79,7 +79,7 @@ pub fn hard(name: &str, players: usize) -> Task {
                 contender.club = Name::new("Club").ok().filter(|_| at % 3 == 0);
             }
             "everyone equal" => contender.score = LeaguePoints::ZERO,
-            "two nights" => contender.nights = Nights::from_bits([1, 2, 3][at % 3]),
+            "two nights" => contender.nights = NightSet::from_bits([1, 2, 3][at % 3]),
             _ => {}
         }
     }
@@ -105,14 +105,14 @@ pub fn first_round(players: usize, chance: &mut Chance) -> Task {
     let contender = |at: usize, faction: usize| Contender {
         player: PlayerId(Uuid::from_u128(at as u128 + 1)),
         score: LeaguePoints::ZERO,
-        nights: Nights::ALL,
+        nights: NightSet::ALL,
         household: None,
         club: None,
         faction: Name::new(&format!("Faction {faction}")).ok(),
         byes: 0,
         spare: false,
         floats: [None, None],
-        roles: Roles::default(),
+        roles: RoleHistory::default(),
         tables: Vec::new(),
     };
     Task {

@@ -19,8 +19,8 @@ use std::time::Duration;
 use nix::time::{ClockId, clock_gettime};
 
 use league::pairing::Task;
-use league::pairing::cost::Tariff;
-use league::pairing::cost::participants::Field;
+use league::pairing::cost::PairCosts;
+use league::pairing::cost::participants::Participants;
 
 fn main() {
     let words: Vec<String> = std::env::args().skip(1).collect();
@@ -51,8 +51,13 @@ fn bar(what: &str, figure: f64, at_least: bool, bar: f64) {
     println!("{what:<62} {figure:>10.3}  {sign} {bar:<6} {word}");
 }
 
-fn tariff(task: &Task) -> Tariff {
-    Tariff::new(task, Field::new(task).unwrap(), task.contenders.len() % 2).unwrap()
+fn costs(task: &Task) -> PairCosts {
+    PairCosts::new(
+        task,
+        Participants::new(task).unwrap(),
+        task.contenders.len() % 2,
+    )
+    .unwrap()
 }
 
 /// Median processor time in seconds of some runs, each on an input made outside the clock:

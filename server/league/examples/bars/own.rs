@@ -1,12 +1,12 @@
-//! Bars that compare our own runs with each other.
+//! Performance bars that compare our own runs with each other.
 
-use league::pairing::cost::Tariff;
-use league::pairing::round::repair::{self, Shock};
+use league::pairing::cost::PairCosts;
+use league::pairing::round::repair::{self, Disruption};
 use league::pairing::search::sparse;
 use league::pairing::verify;
-use league::pairing::{Game, NightKey, Nights, Pair, TableNo, Task, propose};
+use league::pairing::{Game, NightKey, NightSet, Pair, TableNo, Task, propose};
 
-use crate::{bar, figure, median, season, tariff};
+use crate::{bar, costs, figure, median, season};
 
 const RUNS: usize = 5;
 const PROFILES: [&str; 2] = ["wdl", "bp"];
@@ -28,19 +28,23 @@ pub fn measure(name: &str) {
     }
 }
 
-fn solve(tariff: &Tariff) -> f64 {
-    let runs = if tariff.places() < 1000 { 101 } else { RUNS };
-    median(runs, || (), |()| sparse::optimum(tariff).is_ok())
+fn solve(costs: &PairCosts) -> f64 {
+    let runs = if costs.vertex_count() < 1000 {
+        101
+    } else {
+        RUNS
+    };
+    median(runs, || (), |()| sparse::optimum(costs).is_ok())
 }
 
 fn club() {
     for profile in PROFILES {
         let task = season::after_four_rounds(24, profile);
-        let (tariff, proposal) = (tariff(&task), propose(&task).unwrap());
+        let (costs, proposal) = (costs(&task), propose(&task).unwrap());
         let both = median(
             501,
             || (),
-            |()| sparse::optimum(&tariff).is_ok() && verify(&task, &proposal).is_ok(),
+            |()| sparse::optimum(&costs).is_ok() && verify(&task, &proposal).is_ok(),
         );
         let what = format!("24 {profile}: solved and checked, microseconds");
         bar(&what, both * 1e6, false, 200.0);
@@ -57,20 +61,20 @@ fn check() {
         let whole = median(runs.min(RUNS), || (), |()| propose(&task).is_ok());
         let what = format!("{players} bp: check of a proposal / making it");
         bar(&what, check / whole, false, 0.2);
-        let bare = |()| sparse::optimum(&tariff(&task)).is_ok();
-        let what = format!("{players} bp: check of a proposal / field, prices and matching");
+        let bare = |()| sparse::optimum(&costs(&task)).is_ok();
+        let what = format!("{players} bp: check of a proposal / participants, prices and matching");
         figure(&what, check / median(runs, || (), bare));
         let what = format!("{players} bp: check of a proposal / matching alone");
-        figure(&what, check / solve(&tariff(&task)));
+        figure(&what, check / solve(&costs(&task)));
     }
 }
 
 fn growth() {
     for profile in PROFILES {
-        let large = tariff(&season::after_four_rounds(16_384, profile));
-        let small = solve(&tariff(&season::after_four_rounds(512, profile)));
+        let large = costs(&season::after_four_rounds(16_384, profile));
+        let small = solve(&costs(&season::after_four_rounds(512, profile)));
         let time = solve(&large);
-        let costs = median(3, || (), |()| sparse::cheapest(&large));
+        let costs = median(3, || (), |()| sparse::cheapest_edge(&large));
         let what = format!("16384 {profile}: solve / solve of 512");
         bar(&what, time / small, false, 80.0);
         let what = format!("16384 {profile}: solve / all pair costs once");
@@ -80,9 +84,9 @@ fn growth() {
 
 fn hard() {
     for players in [256, 1024, 4096] {
-        let plain = solve(&tariff(&season::after_four_rounds(players, "bp")));
+        let plain = solve(&costs(&season::after_four_rounds(players, "bp")));
         for name in season::HARD {
-            let time = solve(&tariff(&season::hard(name, players)));
+            let time = solve(&costs(&season::hard(name, players)));
             let what = format!("{players} {name}: solve / plain solve");
             bar(&what, time / plain, false, 10.0);
         }
@@ -92,32 +96,32 @@ fn hard() {
 fn repair() {
     for players in [64, 256, 1024, 4096] {
         let task = season::after_four_rounds(players, "bp");
-        let tariff = tariff(&task);
-        let cold = solve(&tariff);
-        let solved = sparse::optimum(&tariff).unwrap();
-        for (name, shock) in shocks(&task, &tariff, &solved.pairs()) {
-            let published = games(&tariff, &solved.pairs());
-            let again = crate::tariff(&repair::task(&task, &published, shock));
+        let costs = costs(&task);
+        let cold = solve(&costs);
+        let solved = sparse::optimum(&costs).unwrap();
+        for (name, shock) in shocks(&task, &costs, &solved.pairs()) {
+            let published = games(&costs, &solved.pairs());
+            let again = crate::costs(&repair::repair_task(&task, &published, shock));
             let what = format!("{players} bp, {name} after publishing: repair / cold solve");
             bar(&what, solve(&again) / cold, false, 0.2);
         }
         let torn = [solved.pairs()[players / 8]];
-        let without = |()| sparse::without(&tariff, solved.clone(), &torn).is_ok();
+        let without = |()| sparse::optimum_without(&costs, solved.clone(), &torn).is_ok();
         let what = format!("{players} bp, price of forbidding a game: solve / cold solve");
         bar(&what, median(4 * RUNS, || (), without) / cold, false, 0.2);
     }
 }
 
 /// A published round may lose a player or a game, or get a game that the organiser wants.
-fn shocks(task: &Task, tariff: &Tariff, pairs: &[[u32; 2]]) -> [(&'static str, Shock); 3] {
-    let published = games(tariff, pairs);
+fn shocks(task: &Task, costs: &PairCosts, pairs: &[[u32; 2]]) -> [(&'static str, Disruption); 3] {
+    let published = games(costs, pairs);
     let (one, other) = (published[pairs.len() / 4], published[pairs.len() / 4 + 1]);
-    let shock = || Shock {
+    let shock = || Disruption {
         nights: task.nights.clone(),
-        ..Shock::default()
+        ..Disruption::default()
     };
     let (mut drop, mut forced, mut forbidden) = (shock(), shock(), shock());
-    drop.availabilities = vec![(one.attacker, Nights::NONE)];
+    drop.availabilities = vec![(one.attacker, NightSet::NONE)];
     forced.pins.extend(Pair::new(one.attacker, other.defender));
     forbidden.forbidden.extend(one.pair());
     [
@@ -128,8 +132,8 @@ fn shocks(task: &Task, tariff: &Tariff, pairs: &[[u32; 2]]) -> [(&'static str, S
 }
 
 /// The pairs as published games, all at one table: the matching does not look at it.
-fn games(tariff: &Tariff, pairs: &[[u32; 2]]) -> Vec<Game> {
-    let player = |place: u32| tariff.field().entrants[place as usize].player;
+fn games(costs: &PairCosts, pairs: &[[u32; 2]]) -> Vec<Game> {
+    let player = |place: u32| costs.participants().list[place as usize].player;
     let game = |&[attacker, defender]: &[u32; 2]| Game {
         night: NightKey::new(0).unwrap(),
         table: TableNo(1),
@@ -156,8 +160,8 @@ fn memory() {
 
 /// Prints the peak of resident memory in KiB.
 pub fn solve_and_tell_memory(players: usize, profile: &str) {
-    let tariff = tariff(&season::after_four_rounds(players, profile));
-    assert!(sparse::optimum(&tariff).is_ok());
+    let costs = costs(&season::after_four_rounds(players, profile));
+    assert!(sparse::optimum(&costs).is_ok());
     let status = std::fs::read_to_string("/proc/self/status").unwrap();
     let peak = status.lines().find(|line| line.starts_with("VmHWM:"));
     println!("{}", peak.unwrap().split_whitespace().nth(1).unwrap());

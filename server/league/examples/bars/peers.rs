@@ -3,15 +3,15 @@
 use std::io::Write;
 use std::process::Command;
 
-use league::pairing::cost::Tariff;
+use league::pairing::cost::PairCosts;
 use league::pairing::search::sparse;
 
-use crate::{bar, median, season, tariff};
+use crate::{bar, costs, median, season};
 
 const RUNS: usize = 5;
 
 /// Where one run of a peer takes longer, it is stopped and left out.
-const MOST_SECONDS: &str = "45";
+const MAX_SECONDS: &str = "45";
 
 /// Size, the bar, and who runs: the compiled libraries and those of Python. Boost 1.74 loops for
 /// ever on some instances above 64 places.
@@ -40,16 +40,12 @@ pub fn measure(directory: &str, program: &str, python: [&str; 2]) {
     let file = format!("{directory}/costs");
     for (players, least, compiled, scripted) in SIZES {
         for profile in ["wdl", "bp"] {
-            let tariff = tariff(&season::after_four_rounds(players, profile));
-            write(&tariff, &file);
+            let costs = costs(&season::after_four_rounds(players, profile));
+            write(&costs, &file);
             let mut told = tell(&[program, &file], compiled);
             told.extend(tell(&[python[0], python[1], &file], scripted));
             let mut cost = 0;
-            let ours = median(
-                RUNS.max(20_000 / players),
-                || (),
-                |()| cost = total(&tariff),
-            );
+            let ours = median(RUNS.max(20_000 / players), || (), |()| cost = total(&costs));
             for (peer, seconds, theirs) in &told {
                 let note = if *theirs == cost {
                     ""
@@ -73,16 +69,16 @@ pub fn measure(directory: &str, program: &str, python: [&str; 2]) {
 }
 
 /// The cost of the matching, which is solved anew.
-fn total(tariff: &Tariff) -> i128 {
-    let matcher = sparse::optimum(tariff).unwrap();
-    let price = |&[a, b]: &[u32; 2]| tariff.price(a as usize, b as usize).unwrap();
+fn total(costs: &PairCosts) -> i128 {
+    let matcher = sparse::optimum(costs).unwrap();
+    let price = |&[a, b]: &[u32; 2]| costs.edge_cost(a as usize, b as usize).unwrap();
     matcher.pairs().iter().map(price).sum()
 }
 
 /// Runs each peer by itself and collects its line `name seconds cost`.
 fn tell(command: &[&str], peers: &[&str]) -> Vec<Told> {
     let run = |peer: &&str| {
-        let limited = ["timeout", MOST_SECONDS];
+        let limited = ["timeout", MAX_SECONDS];
         let words: Vec<&str> = limited
             .iter()
             .chain(command)
@@ -106,14 +102,14 @@ fn tell(command: &[&str], peers: &[&str]) -> Vec<Told> {
 
 /// The number of places, then the cost of each pair a < b, as 64-bit little-endian integers, -1
 /// where there is none.
-fn write(tariff: &Tariff, file: &str) {
-    let places = tariff.places();
+fn write(costs: &PairCosts, file: &str) {
+    let places = costs.vertex_count();
     let mut out = std::io::BufWriter::new(std::fs::File::create(file).unwrap());
     out.write_all(&(places as i64).to_le_bytes()).unwrap();
     for a in 0..places {
         for b in a + 1..places {
-            let cost = tariff
-                .price(a, b)
+            let cost = costs
+                .edge_cost(a, b)
                 .map_or(-1, |cost| i64::try_from(cost).unwrap());
             out.write_all(&cost.to_le_bytes()).unwrap();
         }

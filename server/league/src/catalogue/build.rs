@@ -1,46 +1,46 @@
-//! From a draft to a catalogue: every fault is collected, none hides another.
+//! Validation of a catalogue draft: collects every fault instead of stopping at the first.
 
 use std::collections::HashSet;
 use std::fmt::Display;
 
 use crate::catalogue::draft::{CatalogueDraft, FactionDraft, OptionDraft, SizeDraft, UnitDraft};
-use crate::catalogue::fault::{CatalogueFault, CatalogueMatter};
+use crate::catalogue::fault::{CatalogueFault, CatalogueFaultKind};
 use crate::catalogue::key::{FactionKey, GroupKey, Keyword, KindKey, OptionKey, UnitKey};
-use crate::catalogue::unit::{Price, Size, Unit, UnitOption};
+use crate::catalogue::unit::{OptionPrice, Size, Unit, UnitOption};
 use crate::catalogue::{Catalogue, Faction};
 use crate::name::Name;
-use crate::points::{MOST_POINTS, Points};
+use crate::points::{MAX_POINTS, Points};
 
 /// Most factions in one catalogue.
-pub const MOST_FACTIONS: usize = 100;
+pub const MAX_FACTIONS: usize = 100;
 /// Most units in one faction.
-pub const MOST_UNITS: usize = 500;
+pub const MAX_UNITS: usize = 500;
 /// Most sizes of one unit.
-pub const MOST_SIZES: usize = 200;
+pub const MAX_SIZES: usize = 200;
 /// Most options of one unit.
-pub const MOST_OPTIONS: usize = 50;
+pub const MAX_OPTIONS: usize = 50;
 /// Most keywords of one unit.
-pub const MOST_KEYWORDS: usize = 50;
+pub const MAX_KEYWORDS: usize = 50;
 /// Most models in one unit.
-pub const MOST_MODELS: u32 = 1_000;
+pub const MAX_MODELS: u32 = 1_000;
 /// Most painting minutes for one model: a hundred hours.
-pub const MOST_MINUTES: u32 = 6_000;
+pub const MAX_MINUTES: u32 = 6_000;
 /// Largest count in a limit (takings of an option, entries of a unit).
-pub const MOST_TAKINGS: u32 = 1_000;
+pub const MAX_TAKINGS: u32 = 1_000;
 
 /// Collects faults while the draft is walked.
 #[derive(Default)]
 struct Faults(Vec<CatalogueFault>);
 
 impl Faults {
-    fn add(&mut self, pointer: impl Display, matter: impl Into<CatalogueMatter>) {
+    fn add(&mut self, pointer: impl Display, matter: impl Into<CatalogueFaultKind>) {
         self.0.push(CatalogueFault {
             pointer: pointer.to_string(),
-            matter: matter.into(),
+            kind: matter.into(),
         });
     }
 
-    fn ok<T, E: Into<CatalogueMatter>>(
+    fn ok<T, E: Into<CatalogueFaultKind>>(
         &mut self,
         pointer: impl Display,
         result: Result<T, E>,
@@ -55,7 +55,7 @@ impl Faults {
                 let (least, most) = (least.into(), most.into());
                 self.add(
                     pointer,
-                    CatalogueMatter::OutOfRange {
+                    CatalogueFaultKind::OutOfRange {
                         least,
                         most,
                         actual,
@@ -70,7 +70,7 @@ impl Faults {
         if !(least..=most).contains(&actual) {
             self.add(
                 pointer,
-                CatalogueMatter::Count {
+                CatalogueFaultKind::Count {
                     least,
                     most,
                     actual,
@@ -79,14 +79,14 @@ impl Faults {
         }
     }
 
-    fn once<'a, T: std::hash::Hash + Eq + Display + ?Sized>(
+    fn unique<'a, T: std::hash::Hash + Eq + Display + ?Sized>(
         &mut self,
         pointer: impl Display,
         seen: &mut HashSet<&'a T>,
         value: &'a T,
     ) {
         if !seen.insert(value) {
-            self.add(pointer, CatalogueMatter::Twice(value.to_string()));
+            self.add(pointer, CatalogueFaultKind::Twice(value.to_string()));
         }
     }
 }
@@ -94,12 +94,12 @@ impl Faults {
 /// See [`Catalogue::build`].
 pub(super) fn build(draft: &CatalogueDraft) -> Result<Catalogue, Vec<CatalogueFault>> {
     let mut faults = Faults::default();
-    faults.members("/factions", draft.factions.len(), 1, MOST_FACTIONS);
+    faults.members("/factions", draft.factions.len(), 1, MAX_FACTIONS);
     let mut seen = HashSet::new();
     let mut factions = Vec::with_capacity(draft.factions.len());
     for (i, faction) in draft.factions.iter().enumerate() {
         let at = format!("/factions/{i}");
-        faults.once(format!("{at}/key"), &mut seen, faction.key.as_str());
+        faults.unique(format!("{at}/key"), &mut seen, faction.key.as_str());
         factions.extend(build_faction(faction, &at, &mut faults));
     }
     if faults.0.is_empty() {
@@ -112,17 +112,17 @@ pub(super) fn build(draft: &CatalogueDraft) -> Result<Catalogue, Vec<CatalogueFa
 fn build_faction(draft: &FactionDraft, at: &str, faults: &mut Faults) -> Option<Faction> {
     let key = faults.ok(format!("{at}/key"), FactionKey::new(&draft.key));
     let name = faults.ok(format!("{at}/name"), Name::new(&draft.name));
-    faults.members(format!("{at}/units"), draft.units.len(), 1, MOST_UNITS);
+    faults.members(format!("{at}/units"), draft.units.len(), 1, MAX_UNITS);
     let mut seen = HashSet::new();
     let mut units = Vec::with_capacity(draft.units.len());
     for (i, unit) in draft.units.iter().enumerate() {
         let at = format!("{at}/units/{i}");
-        faults.once(format!("{at}/key"), &mut seen, unit.key.as_str());
+        faults.unique(format!("{at}/key"), &mut seen, unit.key.as_str());
         units.extend(build_unit(unit, &at, faults));
         if let Some(joined) = &unit.joins
             && !draft.units.iter().any(|u| u.keywords.contains(joined))
         {
-            let matter = CatalogueMatter::JoinsNothing(joined.clone());
+            let matter = CatalogueFaultKind::JoinsNothing(joined.clone());
             faults.add(format!("{at}/joins"), matter);
         }
     }
@@ -142,12 +142,12 @@ fn build_unit(draft: &UnitDraft, at: &str, faults: &mut Faults) -> Option<Unit> 
         .and_then(|text| faults.ok(format!("{at}/joins"), Keyword::new(text)));
     let most_per_army = draft
         .most_per_army
-        .and_then(|most| faults.number(format!("{at}/most_per_army"), most, 1, MOST_TAKINGS));
+        .and_then(|most| faults.number(format!("{at}/most_per_army"), most, 1, MAX_TAKINGS));
     let minutes = faults.number(
         format!("{at}/minutes_per_model"),
         draft.minutes_per_model,
         0,
-        MOST_MINUTES,
+        MAX_MINUTES,
     );
     Some(Unit {
         key: key?,
@@ -163,24 +163,24 @@ fn build_unit(draft: &UnitDraft, at: &str, faults: &mut Faults) -> Option<Unit> 
 }
 
 fn build_keywords(drafts: &[String], at: &str, faults: &mut Faults) -> Vec<Keyword> {
-    faults.members(at, drafts.len(), 0, MOST_KEYWORDS);
+    faults.members(at, drafts.len(), 0, MAX_KEYWORDS);
     let mut seen = HashSet::new();
     let mut keywords = Vec::with_capacity(drafts.len());
     for (i, text) in drafts.iter().enumerate() {
-        faults.once(format!("{at}/{i}"), &mut seen, text.as_str());
+        faults.unique(format!("{at}/{i}"), &mut seen, text.as_str());
         keywords.extend(faults.ok(format!("{at}/{i}"), Keyword::new(text)));
     }
     keywords
 }
 
 fn build_sizes(drafts: &[SizeDraft], at: &str, faults: &mut Faults) -> Vec<Size> {
-    faults.members(at, drafts.len(), 1, MOST_SIZES);
+    faults.members(at, drafts.len(), 1, MAX_SIZES);
     let mut seen = HashSet::new();
     let mut sizes = Vec::with_capacity(drafts.len());
     for (i, size) in drafts.iter().enumerate() {
-        faults.once(format!("{at}/{i}/models"), &mut seen, &size.models);
-        let models = faults.number(format!("{at}/{i}/models"), size.models, 1, MOST_MODELS);
-        let points = faults.number(format!("{at}/{i}/points"), size.points, 0, MOST_POINTS);
+        faults.unique(format!("{at}/{i}/models"), &mut seen, &size.models);
+        let models = faults.number(format!("{at}/{i}/models"), size.models, 1, MAX_MODELS);
+        let points = faults.number(format!("{at}/{i}/points"), size.points, 0, MAX_POINTS);
         if let (Some(models), Some(points)) = (models, points) {
             let points = Points::new(points);
             sizes.push(Size { models, points });
@@ -191,12 +191,12 @@ fn build_sizes(drafts: &[SizeDraft], at: &str, faults: &mut Faults) -> Vec<Size>
 }
 
 fn build_options(drafts: &[OptionDraft], at: &str, faults: &mut Faults) -> Vec<UnitOption> {
-    faults.members(at, drafts.len(), 0, MOST_OPTIONS);
+    faults.members(at, drafts.len(), 0, MAX_OPTIONS);
     let mut seen = HashSet::new();
     let mut options = Vec::with_capacity(drafts.len());
     for (i, option) in drafts.iter().enumerate() {
         let at = format!("{at}/{i}");
-        faults.once(format!("{at}/key"), &mut seen, option.key.as_str());
+        faults.unique(format!("{at}/key"), &mut seen, option.key.as_str());
         options.extend(build_option(option, &at, faults));
     }
     options
@@ -205,18 +205,18 @@ fn build_options(drafts: &[OptionDraft], at: &str, faults: &mut Faults) -> Vec<U
 fn build_option(draft: &OptionDraft, at: &str, faults: &mut Faults) -> Option<UnitOption> {
     let key = faults.ok(format!("{at}/key"), OptionKey::new(&draft.key));
     let name = faults.ok(format!("{at}/name"), Name::new(&draft.name));
-    let points = faults.number(format!("{at}/points"), draft.points, 0, MOST_POINTS);
+    let points = faults.number(format!("{at}/points"), draft.points, 0, MAX_POINTS);
     let limit = draft.limit.unwrap_or(1);
-    let limit = faults.number(format!("{at}/limit"), limit, 1, MOST_TAKINGS);
+    let limit = faults.number(format!("{at}/limit"), limit, 1, MAX_TAKINGS);
     let group = draft
         .group
         .as_ref()
         .and_then(|text| faults.ok(format!("{at}/group"), GroupKey::new(text)));
     let points = Points::new(points?);
     let price = if draft.per_model {
-        Price::PerModel(points)
+        OptionPrice::PerModel(points)
     } else {
-        Price::PerUnit(points)
+        OptionPrice::PerUnit(points)
     };
     Some(UnitOption {
         key: key?,

@@ -1,4 +1,4 @@
-//! What a new version of a catalogue changes, and whom it touches.
+//! Diff of two versions of a catalogue, and the entries of a list that it touches.
 
 use std::collections::HashSet;
 
@@ -6,7 +6,7 @@ use crate::catalogue::key::{FactionKey, UnitKey};
 use crate::catalogue::unit::Unit;
 use crate::catalogue::{Catalogue, Faction};
 use crate::lists::army_list::{ArmyList, EntryKey};
-use crate::lists::facts::points;
+use crate::lists::line::entry_points;
 use crate::points::Points;
 
 /// How a unit differs between two versions.
@@ -29,13 +29,10 @@ pub enum Difference {
 /// One unit that differs.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct UnitDifference {
-    /// Its faction.
     pub faction: FactionKey,
-    /// Its key.
     pub unit: UnitKey,
     /// Its name in the newest version that has it.
     pub name: String,
-    /// How it differs.
     pub difference: Difference,
 }
 
@@ -47,7 +44,8 @@ pub fn diff(old: &Catalogue, new: &Catalogue) -> Vec<UnitDifference> {
         for unit in faction.units() {
             let newer = now.and_then(|now| now.unit(&unit.key));
             let difference = newer.map_or(Some(Difference::Gone), |newer| compare(unit, newer));
-            differences.extend(difference.map(|d| told(faction, newer.unwrap_or(unit), d)));
+            differences
+                .extend(difference.map(|d| unit_difference(faction, newer.unwrap_or(unit), d)));
         }
     }
     for faction in new.factions() {
@@ -56,12 +54,12 @@ pub fn diff(old: &Catalogue, new: &Catalogue) -> Vec<UnitDifference> {
             .units()
             .iter()
             .filter(|unit| before.and_then(|before| before.unit(&unit.key)).is_none());
-        differences.extend(added.map(|unit| told(faction, unit, Difference::Added)));
+        differences.extend(added.map(|unit| unit_difference(faction, unit, Difference::Added)));
     }
     differences
 }
 
-fn told(faction: &Faction, unit: &Unit, difference: Difference) -> UnitDifference {
+fn unit_difference(faction: &Faction, unit: &Unit, difference: Difference) -> UnitDifference {
     UnitDifference {
         faction: faction.key().clone(),
         unit: unit.key.clone(),
@@ -129,8 +127,7 @@ pub fn summary(differences: &[UnitDifference]) -> String {
 
 /// An entry of a list that a new version touches.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Touched {
-    /// The entry.
+pub struct TouchedEntry {
     pub entry: EntryKey,
     /// The unit's name in the newest version that has it.
     pub name: String,
@@ -142,11 +139,15 @@ pub struct Touched {
 
 /// The entries of a list whose points or availability differ between two versions. A list that is
 /// sealed keeps its own version; this says what its player meets next week.
-pub fn touched(list: &ArmyList, old: &Catalogue, new: &Catalogue) -> Vec<Touched> {
+pub fn find_touched_entries(
+    list: &ArmyList,
+    old: &Catalogue,
+    new: &Catalogue,
+) -> Vec<TouchedEntry> {
     let (old, new) = (old.faction(list.faction()), new.faction(list.faction()));
     let entries = list.entries().iter().filter_map(|entry| {
         let unit = old.and_then(|old| old.unit(&entry.unit));
-        let before = unit.map_or(Points::ZERO, |unit| points(entry, unit));
+        let before = unit.map_or(Points::ZERO, |unit| entry_points(entry, unit));
         let offered = |unit: &&Unit| {
             unit.points_at(entry.models).is_some()
                 && entry
@@ -155,9 +156,9 @@ pub fn touched(list: &ArmyList, old: &Catalogue, new: &Catalogue) -> Vec<Touched
                     .all(|option| unit.option(option).is_some())
         };
         let newer = new.and_then(|new| new.unit(&entry.unit));
-        let now = newer.filter(offered).map(|unit| points(entry, unit));
+        let now = newer.filter(offered).map(|unit| entry_points(entry, unit));
         let named = newer.or(unit);
-        (now != Some(before)).then(|| Touched {
+        (now != Some(before)).then(|| TouchedEntry {
             entry: entry.key.clone(),
             name: named
                 .map_or(entry.unit.as_str(), |unit| unit.name.as_str())
@@ -222,13 +223,13 @@ mod tests {
             "a mire-speaker 1, b sump-midwife 1, c turf-cutters 9, d bog-oak-hulks 4, \
              e bog-oak-hulks 3, f fen-trebuchet 4",
         );
-        let touched = touched(&list, &changed(|_| ()), &next_version());
-        let told: Vec<_> = touched
+        let touched = find_touched_entries(&list, &changed(|_| ()), &next_version());
+        let described: Vec<_> = touched
             .iter()
             .map(|t| (t.entry.as_str(), t.before.get(), t.now.map(Points::get)))
             .collect();
         assert_eq!(
-            told,
+            described,
             [("a", 75, Some(80)), ("d", 180, None), ("f", 95, None)]
         );
     }

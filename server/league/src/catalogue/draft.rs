@@ -1,13 +1,11 @@
-//! A catalogue as somebody wrote it, before anything about it is believed.
+//! A catalogue draft: a catalogue as it was written, not checked yet.
 
-/// Untested factions.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct CatalogueDraft {
     /// The factions in order.
     pub factions: Vec<FactionDraft>,
 }
 
-/// An untested faction.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct FactionDraft {
     /// Becomes a [`FactionKey`](super::key::FactionKey).
@@ -18,7 +16,6 @@ pub struct FactionDraft {
     pub units: Vec<UnitDraft>,
 }
 
-/// An untested unit.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct UnitDraft {
     /// Becomes a [`UnitKey`](super::key::UnitKey).
@@ -29,7 +26,6 @@ pub struct UnitDraft {
     pub kind: String,
     /// Become [`Keyword`](super::key::Keyword)s.
     pub keywords: Vec<String>,
-    /// Models and points.
     pub sizes: Vec<SizeDraft>,
     /// The options in order.
     pub options: Vec<OptionDraft>,
@@ -41,7 +37,6 @@ pub struct UnitDraft {
     pub minutes_per_model: i64,
 }
 
-/// An untested size.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct SizeDraft {
     /// Models in the unit.
@@ -50,7 +45,6 @@ pub struct SizeDraft {
     pub points: i64,
 }
 
-/// An untested option.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct OptionDraft {
     /// Becomes an [`OptionKey`](super::key::OptionKey).

@@ -1,4 +1,4 @@
-//! What is wrong with a catalogue draft, and where.
+//! Faults of a catalogue draft, each with its JSON pointer.
 
 use crate::catalogue::key::KeyFault;
 use crate::name::TextFault;
@@ -9,16 +9,14 @@ pub struct CatalogueFault {
     /// JSON Pointer (RFC 6901) into the draft, such as `/factions/0/units/3/sizes/1/points`.
     pub pointer: String,
     /// What is wrong there.
-    pub matter: CatalogueMatter,
+    pub kind: CatalogueFaultKind,
 }
 
 /// What can be wrong with a catalogue draft.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum CatalogueMatter {
-    /// Not a key.
+pub enum CatalogueFaultKind {
     #[error("{0}")]
     Key(#[from] KeyFault),
-    /// Not a name.
     #[error("{0}")]
     Name(#[from] TextFault),
     /// The same key, size or keyword twice.
@@ -26,22 +24,12 @@ pub enum CatalogueMatter {
     Twice(String),
     /// A number outside its range.
     #[error("is {actual}; it must be from {least} to {most}")]
-    OutOfRange {
-        /// Smallest number allowed.
-        least: i64,
-        /// Largest number allowed.
-        most: i64,
-        /// Number given.
-        actual: i64,
-    },
+    OutOfRange { least: i64, most: i64, actual: i64 },
     /// Fewer or more members than allowed.
     #[error("has {actual} members; it must have from {least} to {most}")]
     Count {
-        /// Fewest members allowed.
         least: usize,
-        /// Most members allowed.
         most: usize,
-        /// Members given.
         actual: usize,
     },
     /// A leader joins a keyword that no unit of its faction carries.
@@ -49,7 +37,7 @@ pub enum CatalogueMatter {
     JoinsNothing(String),
 }
 
-impl CatalogueMatter {
+impl CatalogueFaultKind {
     /// The stable code of the fault.
     pub fn code(&self) -> &'static str {
         match self {

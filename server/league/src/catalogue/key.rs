@@ -6,16 +6,15 @@ use std::str::FromStr;
 use deunicode::deunicode;
 
 /// Longest key in characters.
-pub const LONGEST_KEY: usize = 60;
+pub const MAX_KEY_LENGTH: usize = 60;
 
 /// Why a text is no key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum KeyFault {
-    /// Nothing there.
     #[error("must not be empty")]
     Empty,
-    /// More than [`LONGEST_KEY`] characters.
-    #[error("has {0} characters; at most {LONGEST_KEY} are allowed")]
+    /// More than [`MAX_KEY_LENGTH`] characters.
+    #[error("has {0} characters; at most {MAX_KEY_LENGTH} are allowed")]
     TooLong(usize),
     /// Something else than lower-case ASCII letters and digits joined by single hyphens.
     #[error("must be lower-case letters and digits joined by single hyphens")]
@@ -36,16 +35,16 @@ pub fn slug(text: &str) -> String {
             key.push('-');
         }
     }
-    key.truncate(LONGEST_KEY);
+    key.truncate(MAX_KEY_LENGTH);
     key.truncate(key.trim_end_matches('-').len());
     key
 }
 
-fn shaped(text: &str) -> Result<(), KeyFault> {
+fn check_shape(text: &str) -> Result<(), KeyFault> {
     if text.is_empty() {
         return Err(KeyFault::Empty);
     }
-    if text.len() > LONGEST_KEY {
+    if text.len() > MAX_KEY_LENGTH {
         return Err(KeyFault::TooLong(text.chars().count()));
     }
     let word = |w: &str| {
@@ -70,7 +69,7 @@ macro_rules! key {
             /// # Errors
             /// [`KeyFault`] unless the text is lower-case words joined by single hyphens.
             pub fn new(text: &str) -> Result<Self, KeyFault> {
-                shaped(text).map(|()| Self(text.into()))
+                check_shape(text).map(|()| Self(text.into()))
             }
 
             /// The key as text.

@@ -15,19 +15,19 @@ pub struct Size {
 
 /// What taking an option once costs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Price {
+pub enum OptionPrice {
     /// So many points for the unit, whatever its size.
     PerUnit(Points),
     /// So many points for every model of the unit.
     PerModel(Points),
 }
 
-impl Price {
+impl OptionPrice {
     /// Points for one taking in a unit of so many models.
     pub fn for_models(self, models: u32) -> Points {
         match self {
             Self::PerUnit(points) => points,
-            Self::PerModel(points) => points.times(models),
+            Self::PerModel(points) => points.saturating_mul(models),
         }
     }
 }
@@ -40,7 +40,7 @@ pub struct UnitOption {
     /// As people call it.
     pub name: Name,
     /// Cost of taking it once.
-    pub price: Price,
+    pub price: OptionPrice,
     /// How often one unit may take it, at least 1.
     pub limit: u32,
     /// At most one option of a group may be taken by one unit.
@@ -94,12 +94,12 @@ impl Unit {
     }
 
     /// Whether the unit carries the keyword.
-    pub fn has(&self, keyword: &Keyword) -> bool {
+    pub fn has_keyword(&self, keyword: &Keyword) -> bool {
         self.keywords.contains(keyword)
     }
 
     /// The cheapest it can be fielded for.
-    pub fn cheapest(&self) -> Points {
+    pub fn min_points(&self) -> Points {
         self.sizes
             .iter()
             .map(|size| size.points)

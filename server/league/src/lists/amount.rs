@@ -1,4 +1,4 @@
-//! Limits that are written as a number or in proportion to points.
+//! Limits of list rules: fixed, or in proportion to points.
 
 use std::fmt;
 
@@ -8,7 +8,6 @@ use crate::share::Share;
 /// A number of points, or a share of a whole that the rule names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Amount {
-    /// So many points.
     Points(Points),
     /// Such a share of the whole.
     Share(Share),
@@ -16,23 +15,23 @@ pub enum Amount {
 
 impl Amount {
     /// As an upper limit: the most whole points within it.
-    pub fn most_of(self, whole: Points) -> Points {
+    pub fn max_of(self, whole: Points) -> Points {
         match self {
             Self::Points(points) => points,
-            Self::Share(share) => share.most_of(whole),
+            Self::Share(share) => share.floor_of(whole),
         }
     }
 
     /// As a lower limit: the fewest whole points that reach it.
-    pub fn least_of(self, whole: Points) -> Points {
+    pub fn min_of(self, whole: Points) -> Points {
         match self {
             Self::Points(points) => points,
-            Self::Share(share) => share.least_of(whole),
+            Self::Share(share) => share.ceil_of(whole),
         }
     }
 
     /// "120 points" or "40 % of the cap".
-    pub fn of(self, whole: &str) -> String {
+    pub fn describe(self, whole: &str) -> String {
         match self {
             Self::Points(points) => format!("{points} points"),
             Self::Share(share) if share == Share::ALL => format!("all of {whole}"),
@@ -43,16 +42,15 @@ impl Amount {
 
 /// A count, or one that grows with the cap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Count {
-    /// So many.
+pub enum CountLimit {
     Fixed(u32),
     /// One for every full `points` of the cap. No points at all means none.
     Per(Points),
 }
 
-impl Count {
+impl CountLimit {
     /// The count at this cap, rounded down.
-    pub fn at(self, cap: Points) -> u32 {
+    pub fn for_cap(self, cap: Points) -> u32 {
         match self {
             Self::Fixed(count) => count,
             Self::Per(points) => cap.get().checked_div(points.get()).unwrap_or(0),
@@ -60,7 +58,7 @@ impl Count {
     }
 }
 
-impl fmt::Display for Count {
+impl fmt::Display for CountLimit {
     /// "2" or "1 per 250 points of the cap".
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -77,15 +75,15 @@ mod tests {
     #[test]
     fn one_line_unit_per_250_points_gives_the_demo_seasons_counts() {
         let caps = [300, 400, 500, 600, 600, 750, 900, 1000];
-        let line = caps.map(|cap| Count::Per(Points::new(250)).at(Points::new(cap)));
+        let line = caps.map(|cap| CountLimit::Per(Points::new(250)).for_cap(Points::new(cap)));
         assert_eq!(line, [1, 1, 2, 2, 2, 3, 3, 4]);
-        assert_eq!(Count::Per(Points::ZERO).at(Points::new(300)), 0);
+        assert_eq!(CountLimit::Per(Points::ZERO).for_cap(Points::new(300)), 0);
     }
 
     #[test]
     fn a_share_rounds_towards_the_rule() {
         let third = Amount::Share(Share::new(1, 3).unwrap());
-        assert_eq!(third.most_of(Points::new(100)), Points::new(33));
-        assert_eq!(third.least_of(Points::new(100)), Points::new(34));
+        assert_eq!(third.max_of(Points::new(100)), Points::new(33));
+        assert_eq!(third.min_of(Points::new(100)), Points::new(34));
     }
 }

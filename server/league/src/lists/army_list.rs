@@ -1,4 +1,4 @@
-//! An army list as a player hands it in.
+//! The army list as a player hands it in.
 
 use std::collections::BTreeMap;
 use std::fmt;
@@ -6,9 +6,9 @@ use std::fmt;
 use crate::catalogue::key::{FactionKey, OptionKey, UnitKey};
 
 /// Most entries in one list.
-pub const MOST_ENTRIES: usize = 200;
+pub const MAX_ENTRIES: usize = 200;
 /// Longest entry key in characters.
-pub const LONGEST_ENTRY_KEY: usize = 40;
+pub const MAX_ENTRY_KEY_LENGTH: usize = 40;
 
 /// Identity of one unit of a player's collection. It stays the same from week to week, so that
 /// carry-over is judged on which unit it is, not on what it is called.
@@ -17,10 +17,10 @@ pub struct EntryKey(Box<str>);
 
 impl EntryKey {
     /// # Errors
-    /// [`EntryKeyFault`] unless the text is 1 to [`LONGEST_ENTRY_KEY`] ASCII letters, digits,
+    /// [`EntryKeyFault`] unless the text is 1 to [`MAX_ENTRY_KEY_LENGTH`] ASCII letters, digits,
     /// hyphens and underscores.
     pub fn new(text: &str) -> Result<Self, EntryKeyFault> {
-        let shaped = (1..=LONGEST_ENTRY_KEY).contains(&text.len())
+        let shaped = (1..=MAX_ENTRY_KEY_LENGTH).contains(&text.len())
             && text
                 .bytes()
                 .all(|b| b.is_ascii_alphanumeric() || matches!(b, b'-' | b'_'));
@@ -45,7 +45,7 @@ impl fmt::Display for EntryKey {
 
 /// The text is no entry key.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("must be 1 to {LONGEST_ENTRY_KEY} letters, digits, hyphens or underscores")]
+#[error("must be 1 to {MAX_ENTRY_KEY_LENGTH} letters, digits, hyphens or underscores")]
 pub struct EntryKeyFault;
 
 /// One unit in a list.
@@ -73,8 +73,8 @@ impl Entry {
 /// Why entries make no list at all, whatever the rules. The index is that of the entry.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ListFault {
-    /// More than [`MOST_ENTRIES`].
-    #[error("has {0} entries; at most {MOST_ENTRIES} are allowed")]
+    /// More than [`MAX_ENTRIES`].
+    #[error("has {0} entries; at most {MAX_ENTRIES} are allowed")]
     TooMany(usize),
     /// Two entries claim to be the same unit of the collection.
     #[error("the key \"{1}\" is used by more than one entry")]
@@ -98,7 +98,7 @@ impl ArmyList {
     /// # Errors
     /// Every [`ListFault`].
     pub fn new(faction: FactionKey, mut entries: Vec<Entry>) -> Result<Self, Vec<ListFault>> {
-        if entries.len() > MOST_ENTRIES {
+        if entries.len() > MAX_ENTRIES {
             return Err(vec![ListFault::TooMany(entries.len())]);
         }
         for entry in &mut entries {

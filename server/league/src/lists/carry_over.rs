@@ -1,4 +1,4 @@
-//! What became of last week's list, judged on which unit it is and not on names.
+//! Carry-over between two weeks: what returns of last week's list, what left and what is new.
 //!
 //! An entry returns when the same key fields the same unit of the same faction. Of a returning
 //! entry the common part counts: the smaller of both sizes and of both takings of each option.
@@ -21,41 +21,42 @@ use crate::catalogue::Catalogue;
 use crate::catalogue::key::OptionKey;
 use crate::catalogue::unit::Unit;
 use crate::lists::army_list::{ArmyList, Entry};
-use crate::lists::check::Previous;
-use crate::lists::facts::{Line, lines};
+use crate::lists::line::{ListLine, lines};
+use crate::lists::terms::PreviousList;
 use crate::points::Points;
 
 /// One unit of the collection in last week's list, this week's, or both.
 #[derive(Clone, Copy, Debug)]
-pub struct Pair<'a> {
+pub struct EntryPair<'a> {
     /// Last week's entry with last week's points.
-    pub before: Option<Line<'a>>,
+    pub before: Option<ListLine<'a>>,
     /// This week's entry with this week's points.
-    pub now: Option<Line<'a>>,
+    pub now: Option<ListLine<'a>>,
     /// Last week's unit as this week's version has it.
     offered: Option<&'a Unit>,
     /// Whether what is missing would not fit under the cap beside what returns.
     crowded_out: bool,
 }
 
-impl Pair<'_> {
+impl EntryPair<'_> {
     /// Points of last week's entry that return, at last week's prices.
-    pub fn kept(&self) -> Points {
-        self.common(self.before).min(self.offered_then())
+    pub fn kept_points(&self) -> Points {
+        self.common_points(self.before)
+            .min(self.offered_points_before())
     }
 
     /// Points of last week's entry that return or could have, at last week's prices.
-    pub fn could_return(&self) -> Points {
+    pub fn returnable_points(&self) -> Points {
         if self.crowded_out {
-            self.kept()
+            self.kept_points()
         } else {
-            self.offered_then()
+            self.offered_points_before()
         }
     }
 
     /// Points of this week's entry that are not new, at this week's prices.
-    pub fn old(&self) -> Points {
-        self.common(self.now)
+    pub fn old_points(&self) -> Points {
+        self.common_points(self.now)
     }
 
     /// Last week's models that could return.
@@ -75,7 +76,7 @@ impl Pair<'_> {
     }
 
     fn models_offered(&self) -> u32 {
-        let size = |line: Line<'_>| self.offered?.size_within(line.entry.models);
+        let size = |line: ListLine<'_>| self.offered?.size_within(line.entry.models);
         self.before.and_then(size).map_or(0, |size| size.models)
     }
 
@@ -106,7 +107,7 @@ impl Pair<'_> {
     }
 
     /// Points of what both entries have, as one of them is priced.
-    fn common(&self, priced: Option<Line<'_>>) -> Points {
+    fn common_points(&self, priced: Option<ListLine<'_>>) -> Points {
         let (Some(before), Some(now), Some(priced)) = (self.before, self.now, priced) else {
             return Points::ZERO;
         };
@@ -118,14 +119,14 @@ impl Pair<'_> {
     }
 
     /// Points of what this week's version still offers of last week's entry, at last week's prices.
-    fn offered_then(&self) -> Points {
+    fn offered_points_before(&self) -> Points {
         let before = self.before;
         before.map_or(Points::ZERO, |before| {
-            self.offered_at(before.unit).min(before.points)
+            self.offered_points(before.unit).min(before.points)
         })
     }
 
-    fn offered_at(&self, unit: Option<&Unit>) -> Points {
+    fn offered_points(&self, unit: Option<&Unit>) -> Points {
         match (self.before, unit, self.models_offered()) {
             (None, ..) | (_, None, _) | (.., 0) => Points::ZERO,
             (Some(before), Some(unit), models) => price(unit, models, before.entry, |option| {
@@ -135,8 +136,9 @@ impl Pair<'_> {
     }
 
     /// Points of what is missing, at this week's prices.
-    fn missing(&self) -> Points {
-        self.offered_at(self.offered).left_after(self.old())
+    fn missing_points(&self) -> Points {
+        self.offered_points(self.offered)
+            .saturating_sub(self.old_points())
     }
 }
 
@@ -145,7 +147,7 @@ fn price(unit: &Unit, models: u32, entry: &Entry, takings: impl Fn(&OptionKey) -
     let body = unit.size_within(models).map(|size| size.points);
     let options = entry.options.keys().filter_map(|key| {
         let price = unit.option(key)?.price;
-        Some(price.for_models(models).times(takings(key)))
+        Some(price.for_models(models).saturating_mul(takings(key)))
     });
     body.unwrap_or_default() + options.sum()
 }
@@ -154,7 +156,7 @@ fn price(unit: &Unit, models: u32, entry: &Entry, takings: impl Fn(&OptionKey) -
 #[derive(Clone, Debug)]
 pub struct Comparison<'a> {
     /// Last week's entries in their order, then the entries that are new.
-    pub pairs: Vec<Pair<'a>>,
+    pub pairs: Vec<EntryPair<'a>>,
     /// Points of last week's list at last week's prices.
     pub total_before: Points,
 }
@@ -162,18 +164,18 @@ pub struct Comparison<'a> {
 impl<'a> Comparison<'a> {
     /// Sets the lists side by side. `now` are the lines of `list` in this week's `catalogue`.
     pub fn new(
-        previous: Previous<'a>,
+        previous: PreviousList<'a>,
         list: &'a ArmyList,
-        now: &[Line<'a>],
+        now: &[ListLine<'a>],
         catalogue: &'a Catalogue,
     ) -> Self {
         let same_faction = previous.list.faction() == list.faction();
         let offered = catalogue.faction(previous.list.faction());
         let before = lines(previous.list, previous.catalogue);
         let returns = |a: &Entry, b: &Entry| same_faction && a.key == b.key && a.unit == b.unit;
-        let mut pairs: Vec<Pair<'a>> = before
+        let mut pairs: Vec<EntryPair<'a>> = before
             .iter()
-            .map(|&line| Pair {
+            .map(|&line| EntryPair {
                 before: Some(line),
                 now: list
                     .position(&line.entry.key)
@@ -186,7 +188,7 @@ impl<'a> Comparison<'a> {
             .collect();
         pairs.extend(now.iter().filter_map(|&line| {
             let known = previous.list.entry(&line.entry.key);
-            (!known.is_some_and(|before| returns(before, line.entry))).then_some(Pair {
+            (!known.is_some_and(|before| returns(before, line.entry))).then_some(EntryPair {
                 before: None,
                 now: Some(line),
                 offered: None,
@@ -201,33 +203,35 @@ impl<'a> Comparison<'a> {
 
     /// Forgives what is missing where it would not fit under the cap beside all that returns.
     #[must_use]
-    pub fn under(mut self, cap: Points) -> Self {
-        let returning: Points = self.pairs.iter().map(Pair::old).sum();
-        let room = cap.left_after(returning);
+    pub fn with_cap(mut self, cap: Points) -> Self {
+        // Each missing part is compared with the whole room by itself: only what could not return in
+        // any case is forgiven.
+        let returning: Points = self.pairs.iter().map(EntryPair::old_points).sum();
+        let room = cap.saturating_sub(returning);
         for pair in &mut self.pairs {
-            pair.crowded_out = pair.missing() > room;
+            pair.crowded_out = pair.missing_points() > room;
         }
         self
     }
 
     /// Points of last week's list that return, at last week's prices.
-    pub fn kept(&self) -> Points {
-        self.pairs.iter().map(Pair::kept).sum()
+    pub fn kept_points(&self) -> Points {
+        self.pairs.iter().map(EntryPair::kept_points).sum()
     }
 
     /// Points of last week's list that return or could have, at last week's prices.
-    pub fn could_return(&self) -> Points {
-        self.pairs.iter().map(Pair::could_return).sum()
+    pub fn returnable_points(&self) -> Points {
+        self.pairs.iter().map(EntryPair::returnable_points).sum()
     }
 
     /// Points of last week's list that could have returned and did not, at last week's prices.
-    pub fn left(&self) -> Points {
-        self.could_return().left_after(self.kept())
+    pub fn left_points(&self) -> Points {
+        self.returnable_points().saturating_sub(self.kept_points())
     }
 
     /// Last week's entries of which some points left.
-    pub fn losses(&self) -> impl Iterator<Item = Line<'a>> {
-        let lost = |pair: &&Pair<'a>| pair.kept() < pair.could_return();
+    pub fn losses(&self) -> impl Iterator<Item = ListLine<'a>> {
+        let lost = |pair: &&EntryPair<'a>| pair.kept_points() < pair.returnable_points();
         self.pairs
             .iter()
             .filter(lost)
@@ -236,7 +240,7 @@ impl<'a> Comparison<'a> {
 
     /// What is counted, in words: "last week's 300 points", or that part of them.
     pub fn counted(&self) -> String {
-        let (could, total) = (self.could_return(), self.total_before);
+        let (could, total) = (self.returnable_points(), self.total_before);
         if could == total {
             format!("last week's {total} points")
         } else {

@@ -1,16 +1,16 @@
-//! What changed from a player's last list to this one, unit by unit.
+//! Comparison of a list with the player's last one, unit by unit.
 
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::{OptionKey, UnitKey};
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::carry_over::{Comparison, Pair};
-use crate::lists::check::Previous;
-use crate::lists::facts::{Line, lines};
+use crate::lists::carry_over::{Comparison, EntryPair};
+use crate::lists::line::{ListLine, lines};
+use crate::lists::terms::PreviousList;
 use crate::points::Points;
 
 /// What became of one unit of the collection.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Became {
+pub enum ListChangeKind {
     /// Not in last week's list.
     Added,
     /// More models or options, nothing less.
@@ -31,7 +31,7 @@ pub enum Became {
 
 /// One unit of the collection in last week's list and this week's.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Change {
+pub struct ListChange {
     /// Which unit of the collection.
     pub entry: EntryKey,
     /// What it is in the catalogue.
@@ -39,7 +39,7 @@ pub struct Change {
     /// As people call it; the key where the catalogue has no such unit.
     pub name: String,
     /// What became of it.
-    pub became: Became,
+    pub kind: ListChangeKind,
     /// Models last week, 0 when it was not there.
     pub models_before: u32,
     /// Models this week, 0 when it left.
@@ -56,28 +56,32 @@ pub struct Change {
 
 /// Last week's units in their order with what became of them, then the units that are new.
 /// Which unit is which is judged by entry key, not by name.
-pub fn changes(previous: Previous<'_>, list: &ArmyList, catalogue: &Catalogue) -> Vec<Change> {
+pub fn compare_lists(
+    previous: PreviousList<'_>,
+    list: &ArmyList,
+    catalogue: &Catalogue,
+) -> Vec<ListChange> {
     let now = lines(list, catalogue);
     let comparison = Comparison::new(previous, list, &now, catalogue);
     comparison.pairs.iter().filter_map(change).collect()
 }
 
-fn change(pair: &Pair<'_>) -> Option<Change> {
-    let line: Line<'_> = pair.now.or(pair.before)?;
-    let models = |line: Option<Line<'_>>| line.map_or(0, |line| line.entry.models);
-    let points = |line: Option<Line<'_>>| line.map_or(Points::ZERO, |line| line.points);
+fn change(pair: &EntryPair<'_>) -> Option<ListChange> {
+    let line: ListLine<'_> = pair.now.or(pair.before)?;
+    let models = |line: Option<ListLine<'_>>| line.map_or(0, |line| line.entry.models);
+    let points = |line: Option<ListLine<'_>>| line.map_or(Points::ZERO, |line| line.points);
     let (options_gained, options_lost) = match (pair.before, pair.now) {
         (Some(before), Some(now)) => (
-            taken_more(before.entry, now.entry),
-            taken_more(now.entry, before.entry),
+            options_taken_more(before.entry, now.entry),
+            options_taken_more(now.entry, before.entry),
         ),
         _ => (Vec::new(), Vec::new()),
     };
-    let mut change = Change {
+    let mut change = ListChange {
         entry: line.entry.key.clone(),
         unit: line.entry.unit.clone(),
         name: line.name().into(),
-        became: Became::Unchanged,
+        kind: ListChangeKind::Unchanged,
         models_before: models(pair.before),
         models_now: models(pair.now),
         points_before: points(pair.before),
@@ -85,27 +89,27 @@ fn change(pair: &Pair<'_>) -> Option<Change> {
         options_gained,
         options_lost,
     };
-    change.became = became(pair, &change);
+    change.kind = change_kind(pair, &change);
     Some(change)
 }
 
-fn became(pair: &Pair<'_>, change: &Change) -> Became {
+fn change_kind(pair: &EntryPair<'_>, change: &ListChange) -> ListChangeKind {
     let more = change.models_now > change.models_before || !change.options_gained.is_empty();
     let less = change.models_now < change.models_before || !change.options_lost.is_empty();
     match (pair.before.is_some(), pair.now.is_some(), more, less) {
-        (false, ..) => Became::Added,
-        (_, false, ..) => Became::Left,
-        _ if pair.now.is_some_and(|now| now.unit.is_none()) => Became::Gone,
-        (_, _, true, true) => Became::Refitted,
-        (_, _, true, false) => Became::Grown,
-        (_, _, false, true) => Became::Shrunk,
-        _ if change.points_before != change.points_now => Became::Repriced,
-        _ => Became::Unchanged,
+        (false, ..) => ListChangeKind::Added,
+        (_, false, ..) => ListChangeKind::Left,
+        _ if pair.now.is_some_and(|now| now.unit.is_none()) => ListChangeKind::Gone,
+        (_, _, true, true) => ListChangeKind::Refitted,
+        (_, _, true, false) => ListChangeKind::Grown,
+        (_, _, false, true) => ListChangeKind::Shrunk,
+        _ if change.points_before != change.points_now => ListChangeKind::Repriced,
+        _ => ListChangeKind::Unchanged,
     }
 }
 
 /// Options that `b` takes more often than `a`.
-fn taken_more(a: &Entry, b: &Entry) -> Vec<OptionKey> {
+fn options_taken_more(a: &Entry, b: &Entry) -> Vec<OptionKey> {
     let more = b
         .options
         .iter()
@@ -118,16 +122,16 @@ mod tests {
     use super::*;
     use crate::lists::samples::{catalogue, draft, list, repriced};
 
-    fn changed(before: &str, now: &str) -> Vec<(String, Became)> {
+    fn changed(before: &str, now: &str) -> Vec<(String, ListChangeKind)> {
         let (old, new) = (catalogue(), repriced("rushlight-kin", 5));
         let before = list(before);
-        let previous = Previous {
+        let previous = PreviousList {
             list: &before,
             catalogue: &old,
         };
-        changes(previous, &list(now), &new)
+        compare_lists(previous, &list(now), &new)
             .into_iter()
-            .map(|change| (change.entry.to_string(), change.became))
+            .map(|change| (change.entry.to_string(), change.kind))
             .collect()
     }
 
@@ -140,13 +144,13 @@ mod tests {
         assert_eq!(
             changed(before, now),
             [
-                ("a".into(), Became::Unchanged),
-                ("b".into(), Became::Grown),
-                ("c".into(), Became::Shrunk),
-                ("d".into(), Became::Repriced),
-                ("e".into(), Became::Refitted),
-                ("f".into(), Became::Left),
-                ("g".into(), Became::Added),
+                ("a".into(), ListChangeKind::Unchanged),
+                ("b".into(), ListChangeKind::Grown),
+                ("c".into(), ListChangeKind::Shrunk),
+                ("d".into(), ListChangeKind::Repriced),
+                ("e".into(), ListChangeKind::Refitted),
+                ("f".into(), ListChangeKind::Left),
+                ("g".into(), ListChangeKind::Added),
             ]
         );
     }
@@ -159,20 +163,23 @@ mod tests {
             .retain(|unit| unit.key != "stilt-waders");
         let (old, new) = (catalogue(), Catalogue::build(&next).unwrap());
         let list = list("a stilt-waders 4, b turf-cutters 8");
-        let previous = Previous {
+        let previous = PreviousList {
             list: &list,
             catalogue: &old,
         };
-        let became = changes(previous, &list, &new).into_iter();
-        let became: Vec<_> = became.map(|change| change.became).collect();
-        assert_eq!(became, [Became::Gone, Became::Unchanged]);
+        let became = compare_lists(previous, &list, &new).into_iter();
+        let became: Vec<_> = became.map(|change| change.kind).collect();
+        assert_eq!(became, [ListChangeKind::Gone, ListChangeKind::Unchanged]);
     }
 
     #[test]
     fn another_unit_under_the_same_key_is_another_unit() {
         assert_eq!(
             changed("a turf-cutters 8", "a bog-oak-hulks 2"),
-            [("a".into(), Became::Left), ("a".into(), Became::Added)]
+            [
+                ("a".into(), ListChangeKind::Left),
+                ("a".into(), ListChangeKind::Added)
+            ]
         );
     }
 }

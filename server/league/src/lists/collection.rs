@@ -1,10 +1,10 @@
-//! A player's growing collection: every unit brought or fielded, with how far it is painted.
+//! A player's collection: every unit brought or fielded, with how far it is painted.
 
 use std::collections::BTreeMap;
 
 use crate::catalogue::key::{FactionKey, UnitKey};
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::check::PaintedModels;
+use crate::lists::terms::PaintedModels;
 use crate::painting::BroughtUnit;
 use crate::week::WeekNo;
 
@@ -13,7 +13,6 @@ use crate::week::WeekNo;
 pub struct CollectionUnit {
     /// Which unit of the collection.
     pub entry: EntryKey,
-    /// Its faction.
     pub faction: FactionKey,
     /// What it is in the catalogue.
     pub unit: UnitKey,
@@ -27,7 +26,7 @@ pub struct CollectionUnit {
 
 /// Gathers the units that a player brought into the season and those of the lists since, in the order
 /// in which they first appeared.
-pub fn collection<'a>(
+pub fn build_collection<'a>(
     brought: &[BroughtUnit],
     lists: impl IntoIterator<Item = (WeekNo, &'a ArmyList)>,
     painted: &PaintedModels,
@@ -113,7 +112,7 @@ mod tests {
         let painted = [("a", 9), ("c", 7)]
             .map(|(key, models)| (EntryKey::new(key).unwrap(), models))
             .into();
-        let told: Vec<_> = collection(&[], weeks.zip(&lists), &painted)
+        let found: Vec<_> = build_collection(&[], weeks.zip(&lists), &painted)
             .iter()
             .map(|unit| {
                 let weeks = unit.fielded.map(|(a, b)| (a.number(), b.number()));
@@ -121,7 +120,7 @@ mod tests {
             })
             .collect();
         assert_eq!(
-            told,
+            found,
             [
                 ("a".into(), 12, 9, Some((1, 3))),
                 ("b".into(), 6, 0, Some((1, 1))),
@@ -141,11 +140,11 @@ mod tests {
             stages: None,
         };
         let painted = [(EntryKey::new("a").unwrap(), 12)].into();
-        let before = collection(std::slice::from_ref(&brought), [], &painted);
+        let before = build_collection(std::slice::from_ref(&brought), [], &painted);
         assert_eq!(before.len(), 1);
         assert_eq!((before[0].finished, before[0].fielded), (12, None));
         let list = list("a turf-cutters 8");
-        let after = collection(&[brought], [(WeekNo::FIRST, &list)], &painted);
+        let after = build_collection(&[brought], [(WeekNo::FIRST, &list)], &painted);
         assert_eq!(after.len(), 1);
         assert_eq!(after[0].models, 12);
         assert_eq!(after[0].fielded, Some((WeekNo::FIRST, WeekNo::FIRST)));

@@ -1,4 +1,4 @@
-//! What a check says about a list: breaches and remarks, with their numbers.
+//! Findings: the breaches and remarks of a check, with their numbers.
 
 use crate::lists::army_list::EntryKey;
 
@@ -16,7 +16,6 @@ pub enum Severity {
 pub enum Measure {
     /// Army points.
     Points,
-    /// Models.
     Models,
     /// Units, that is entries of the list.
     Units,

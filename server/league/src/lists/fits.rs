@@ -1,10 +1,10 @@
-//! What would still fit: additions and upgrades that keep a list as legal as it is.
+//! Search for what would still fit: additions and upgrades that break no further rule.
 
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::{OptionKey, UnitKey};
 use crate::catalogue::unit::{Size, Unit};
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::check::Terms;
+use crate::lists::terms::ListTerms;
 use crate::lists::trial::Trial;
 use crate::points::Points;
 
@@ -20,7 +20,6 @@ pub struct Fits {
 /// A unit that could be added.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Addition {
-    /// The unit.
     pub unit: UnitKey,
     /// The sizes that fit, without options.
     pub sizes: Vec<Size>,
@@ -29,17 +28,15 @@ pub struct Addition {
 /// A single step for one entry.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Upgrade {
-    /// The entry.
     pub entry: EntryKey,
-    /// The step.
-    pub step: Step,
+    pub step: UpgradeStep,
     /// Points it costs more.
     pub points: Points,
 }
 
 /// A way to add to an entry.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Step {
+pub enum UpgradeStep {
     /// Grow to so many models.
     GrowTo(u32),
     /// Take this option once more.
@@ -47,7 +44,7 @@ pub enum Step {
 }
 
 /// Everything of the list's faction that would still fit.
-pub fn fits(list: &ArmyList, catalogue: &Catalogue, terms: &Terms<'_>) -> Fits {
+pub fn find_fits(list: &ArmyList, catalogue: &Catalogue, terms: &ListTerms<'_>) -> Fits {
     let Some(faction) = catalogue.faction(list.faction()) else {
         return Fits::default();
     };
@@ -57,7 +54,7 @@ pub fn fits(list: &ArmyList, catalogue: &Catalogue, terms: &Terms<'_>) -> Fits {
             .sizes
             .iter()
             .filter(|size| {
-                size.points <= trial.before.left && trial.adding(unit, size.models).is_some()
+                size.points <= trial.before.left && trial.with_added(unit, size.models).is_some()
             })
             .copied()
             .collect();
@@ -68,7 +65,7 @@ pub fn fits(list: &ArmyList, catalogue: &Catalogue, terms: &Terms<'_>) -> Fits {
     });
     let upgrades = list.entries().iter().flat_map(|entry| {
         let unit = faction.unit(&entry.unit);
-        unit.map_or_else(Vec::new, |unit| upgrades(&trial, entry, unit))
+        unit.map_or_else(Vec::new, |unit| find_upgrades(&trial, entry, unit))
     });
     Fits {
         additions: additions.collect(),
@@ -76,24 +73,24 @@ pub fn fits(list: &ArmyList, catalogue: &Catalogue, terms: &Terms<'_>) -> Fits {
     }
 }
 
-fn upgrades(trial: &Trial<'_>, entry: &Entry, unit: &Unit) -> Vec<Upgrade> {
+fn find_upgrades(trial: &Trial<'_>, entry: &Entry, unit: &Unit) -> Vec<Upgrade> {
     let larger = unit.sizes.iter().filter(|size| size.models > entry.models);
-    let grown = larger.map(|size| Step::GrowTo(size.models));
+    let grown = larger.map(|size| UpgradeStep::GrowTo(size.models));
     let options = unit
         .options
         .iter()
-        .map(|option| Step::Take(option.key.clone()));
+        .map(|option| UpgradeStep::Take(option.key.clone()));
     let fitting = grown.chain(options).filter_map(|step| {
         let mut changed = entry.clone();
         match &step {
-            Step::GrowTo(models) => changed.models = *models,
-            Step::Take(option) => *changed.options.entry(option.clone()).or_default() += 1,
+            UpgradeStep::GrowTo(models) => changed.models = *models,
+            UpgradeStep::Take(option) => *changed.options.entry(option.clone()).or_default() += 1,
         }
-        let after = trial.replacing(changed)?;
+        let after = trial.with_replaced(changed)?;
         Some(Upgrade {
             entry: entry.key.clone(),
             step,
-            points: after.total.left_after(trial.before.total),
+            points: after.total.saturating_sub(trial.before.total),
         })
     });
     fitting.collect()
@@ -102,12 +99,12 @@ fn upgrades(trial: &Trial<'_>, entry: &Entry, unit: &Unit) -> Vec<Upgrade> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lists::amount::{Amount, Count};
+    use crate::lists::amount::{Amount, CountLimit};
     use crate::lists::rules::{BannedKeywords, KindCount, LargestUnit, ListRule, Rule};
     use crate::lists::samples::{catalogue, keyword, kind, list, terms};
 
-    fn told(cap: u32, rules: &[ListRule], now: &str) -> (Vec<String>, Vec<String>) {
-        let fits = fits(&list(now), &catalogue(), &terms(cap, rules));
+    fn described_fits(cap: u32, rules: &[ListRule], now: &str) -> (Vec<String>, Vec<String>) {
+        let fits = find_fits(&list(now), &catalogue(), &terms(cap, rules));
         let additions = fits.additions.iter().map(|addition| {
             let sizes: Vec<String> = addition
                 .sizes
@@ -117,15 +114,17 @@ mod tests {
             format!("{} {}", addition.unit, sizes.join(" "))
         });
         let upgrades = fits.upgrades.iter().map(|upgrade| match &upgrade.step {
-            Step::GrowTo(models) => format!("{} {models} models {}", upgrade.entry, upgrade.points),
-            Step::Take(option) => format!("{} {option} {}", upgrade.entry, upgrade.points),
+            UpgradeStep::GrowTo(models) => {
+                format!("{} {models} models {}", upgrade.entry, upgrade.points)
+            }
+            UpgradeStep::Take(option) => format!("{} {option} {}", upgrade.entry, upgrade.points),
         });
         (additions.collect(), upgrades.collect())
     }
 
     #[test]
     fn what_fits_the_points_left_is_told_with_what_it_costs() {
-        let (additions, upgrades) = told(200, &[], "a turf-cutters 15 mud-sledges");
+        let (additions, upgrades) = described_fits(200, &[], "a turf-cutters 15 mud-sledges");
         assert_eq!(
             additions,
             [
@@ -151,14 +150,14 @@ mod tests {
             })),
             ListRule::every_week(Rule::KindCount(KindCount {
                 kind: kind("leader"),
-                least: Some(Count::Fixed(1)),
-                most: Some(Count::Fixed(1)),
+                least: Some(CountLimit::Fixed(1)),
+                most: Some(CountLimit::Fixed(1)),
             })),
             ListRule::every_week(Rule::LargestUnit(LargestUnit {
                 most: Amount::Points(Points::new(60)),
             })),
         ];
-        let (additions, upgrades) = told(400, &rules, "");
+        let (additions, upgrades) = described_fits(400, &rules, "");
         assert_eq!(
             additions,
             [
@@ -169,7 +168,8 @@ mod tests {
             ]
         );
         assert!(upgrades.is_empty());
-        let (additions, upgrades) = told(400, &rules, "a sump-midwife 1, b mire-speaker 1");
+        let (additions, upgrades) =
+            described_fits(400, &rules, "a sump-midwife 1, b mire-speaker 1");
         assert!(
             !additions.contains(&"sump-midwife 1".into()),
             "{additions:?}"
@@ -179,7 +179,7 @@ mod tests {
 
     #[test]
     fn nothing_more_fits_a_list_over_its_cap() {
-        let (additions, upgrades) = told(100, &[], "a fen-trebuchet 4, b turf-cutters 8");
+        let (additions, upgrades) = described_fits(100, &[], "a fen-trebuchet 4, b turf-cutters 8");
         assert!(additions.is_empty() && upgrades.is_empty());
     }
 }

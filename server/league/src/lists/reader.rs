@@ -1,4 +1,4 @@
-//! From pasted text to a list, saying line by line what was understood.
+//! Parser of pasted lists: from text to a list, with what was understood of every line.
 //!
 //! The grammar is the league's own and tolerant. A line names a unit with what belongs to it, or
 //! an option of the unit above it, or a heading, or a total:
@@ -18,17 +18,18 @@
 //! `1.250` and `56.0` are whole numbers; the words for models, points and totals may be German.
 //! Names may have small typing errors, which makes them guesses; without marks between them, names
 //! and their numbers are taken from the left. Nothing is dropped in silence: every word and number of
-//! every line is part of a meaning, of a guess with its alternatives, or is told as not understood. The time taken is linear in the length of the text.
+//! every line is part of a meaning, of a guess with its alternatives, or is reported as not understood.
+//! The time taken is linear in the length of the text.
 
-mod continued;
-mod group;
-mod names;
+mod entry_keys;
+mod mentions;
+mod name_index;
 mod numerals;
+mod resolve;
 mod scan;
 mod segment;
-mod settle;
+mod tokens;
 mod vocabulary;
-mod words;
 
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::{FactionKey, KindKey, OptionKey, UnitKey};
@@ -36,15 +37,14 @@ use crate::lists::army_list::{ArmyList, EntryKey};
 use crate::lists::finding::Finding;
 use crate::points::Points;
 
-/// Most lines that are read; further ones are told as not understood.
-pub const MOST_LINES: usize = 500;
-/// Longest line that is read, in bytes; a longer one is told as not understood.
-pub const LONGEST_LINE: usize = 400;
+/// Lines that are read; further ones are reported as not understood.
+pub const MAX_LINES: usize = 500;
+/// Longest line that is read, in bytes; a longer one is reported as not understood.
+pub const MAX_LINE_BYTES: usize = 400;
 
 /// How sure the reading of a part is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Certainty {
-    /// It says so.
     Understood,
     /// It probably means so.
     Guessed,
@@ -61,9 +61,7 @@ pub enum Meaning {
     Kind(KindKey),
     /// A unit, as one or more entries of the list.
     Unit {
-        /// The unit.
         unit: UnitKey,
-        /// Its name.
         name: String,
         /// Models of each entry.
         models: u32,
@@ -71,17 +69,10 @@ pub enum Meaning {
         entries: Vec<EntryKey>,
     },
     /// A unit that the list cannot have, since it belongs to another faction.
-    ForeignUnit {
-        /// Its faction.
-        faction: FactionKey,
-        /// Its name.
-        name: String,
-    },
+    ForeignUnit { faction: FactionKey, name: String },
     /// An option of the unit before.
     Option {
-        /// The option.
         option: OptionKey,
-        /// Its name.
         name: String,
         /// How often each entry takes it.
         taken: u32,
@@ -92,11 +83,11 @@ pub enum Meaning {
     Times(u32),
     /// The unit before joins a unit of this key.
     Joins(UnitKey),
-    /// Points said of the unit, option or heading before.
+    /// Points stated for the unit, option or heading before.
     StatedPoints(Points),
-    /// Points said of the whole list.
+    /// Points stated for the whole list.
     StatedTotal(Points),
-    /// A cap that is said.
+    /// A stated cap.
     StatedCap(Points),
     /// A word that only introduces what follows.
     Label,
@@ -106,10 +97,9 @@ pub enum Meaning {
 
 /// A part of a line with its meaning.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Part {
+pub struct LinePart {
     /// The text as it stands.
     pub text: String,
-    /// What it means.
     pub meaning: Meaning,
     /// How sure that is.
     pub certainty: Certainty,
@@ -125,7 +115,7 @@ pub struct ReadLine {
     /// The line as it stands.
     pub text: String,
     /// Its parts in order; none when nothing but marks stands there.
-    pub parts: Vec<Part>,
+    pub parts: Vec<LinePart>,
 }
 
 impl ReadLine {
@@ -149,14 +139,14 @@ pub struct Reading {
 
 /// Reads a text. With `faction` names are looked for in that faction alone; without it the text
 /// must name the faction, or enough units that only one faction has.
-pub fn read(text: &str, catalogue: &Catalogue, faction: Option<&FactionKey>) -> Reading {
+pub fn parse(text: &str, catalogue: &Catalogue, faction: Option<&FactionKey>) -> Reading {
     let scanned = scan::scan(text, catalogue, faction);
-    settle::settle(scanned)
+    resolve::resolve(scanned)
 }
 
 #[cfg(test)]
-mod properties;
+mod leftover_tests;
+#[cfg(test)]
+mod property_tests;
 #[cfg(test)]
 mod tests;
-#[cfg(test)]
-mod told;

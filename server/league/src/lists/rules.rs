@@ -1,4 +1,4 @@
-//! The season's list rules. Each kind is one file with its parameters as data.
+//! The season's list rules: one file for each kind, with its parameters as data.
 //!
 //! To add a kind: write its file beside the others and name it in [`Rule`].
 
@@ -18,9 +18,9 @@ pub mod swap_allowance;
 
 use std::fmt::Display;
 
-use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Severity};
-use crate::lists::weeks::Weeks;
+use crate::lists::list_facts::ListFacts;
+use crate::lists::week_set::WeekSet;
 
 pub use army_size::{ArmySize, Counted};
 pub use banned_keywords::BannedKeywords;
@@ -39,10 +39,8 @@ pub use swap_allowance::SwapAllowance;
 /// A rule of the season with the weeks it applies in and its weight.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ListRule {
-    /// What is demanded.
     pub rule: Rule,
-    /// When.
-    pub weeks: Weeks,
+    pub weeks: WeekSet,
     /// Whether a list against it is stopped or only remarked upon.
     pub severity: Severity,
 }
@@ -52,20 +50,20 @@ impl ListRule {
     pub fn every_week(rule: Rule) -> Self {
         Self {
             rule,
-            weeks: Weeks::EVERY,
+            weeks: WeekSet::EVERY,
             severity: Severity::Breach,
         }
     }
 
     /// Whether it matters which models are painted.
-    pub fn looks_at_paint(&self) -> bool {
+    pub fn needs_painted_models(&self) -> bool {
         matches!(self.rule, Rule::PaintedShare(_))
     }
 
     /// The rule as a sentence for the players' page.
     pub fn sentence(&self) -> String {
         let rule = self.rule.sentence();
-        match (self.weeks == Weeks::EVERY, self.severity) {
+        match (self.weeks == WeekSet::EVERY, self.severity) {
             (true, Severity::Breach) => format!("{rule}."),
             (true, Severity::Remark) => format!("{rule} (only remarked upon)."),
             (false, Severity::Breach) => format!("{rule} ({}).", self.weeks),
@@ -90,7 +88,7 @@ macro_rules! kinds {
                 }
             }
 
-            pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+            pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
                 match self {
                     $(Self::$kind(rule) => rule.check(facts, findings),)+
                 }

@@ -1,12 +1,13 @@
-//! A small catalogue and a short way to write lists, for the tests beside the rules.
+//! Test fixtures: a small catalogue, and a short notation for lists.
 
 use crate::catalogue::Catalogue;
 use crate::catalogue::draft::{CatalogueDraft, FactionDraft, OptionDraft, SizeDraft, UnitDraft};
 use crate::catalogue::key::{FactionKey, Keyword, KindKey, OptionKey, UnitKey, slug};
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::check::{PaintedModels, Previous, Report, Terms, check};
+use crate::lists::check::{CheckReport, check};
 use crate::lists::finding::Finding;
 use crate::lists::rules::{ListRule, Rule};
+use crate::lists::terms::{ListTerms, PaintedModels, PreviousList};
 use crate::points::Points;
 use crate::week::WeekNo;
 
@@ -151,7 +152,6 @@ fn unit(
     }
 }
 
-/// The sample catalogue.
 pub fn catalogue() -> Catalogue {
     Catalogue::build(&draft()).unwrap()
 }
@@ -204,8 +204,8 @@ fn entry(text: &str) -> Entry {
 }
 
 /// Terms of week 2 with this cap and nothing else.
-pub fn terms(cap: u32, rules: &[ListRule]) -> Terms<'_> {
-    Terms {
+pub fn terms(cap: u32, rules: &[ListRule]) -> ListTerms<'_> {
+    ListTerms {
         week: WeekNo::new(2).unwrap(),
         cap: Points::new(cap),
         rules,
@@ -229,11 +229,11 @@ pub fn under(rule: Rule, cap: u32, now: &str) -> Vec<Finding> {
 pub fn after(before: &str, rule: Rule, cap: u32, now: &str) -> Vec<Finding> {
     let (before, catalogue) = (list(before), catalogue());
     let rules = [ListRule::every_week(rule)];
-    let previous = Some(Previous {
+    let previous = Some(PreviousList {
         list: &before,
         catalogue: &catalogue,
     });
-    let terms = Terms {
+    let terms = ListTerms {
         previous,
         ..terms(cap, &rules)
     };
@@ -241,13 +241,13 @@ pub fn after(before: &str, rule: Rule, cap: u32, now: &str) -> Vec<Finding> {
 }
 
 /// The check of a list of the Moot under one rule, with finished models as "key models".
-pub fn painted(rule: Rule, now: &str, finished: &[(&str, u32)]) -> Report {
+pub fn painted(rule: Rule, now: &str, finished: &[(&str, u32)]) -> CheckReport {
     let finished: PaintedModels = finished
         .iter()
         .map(|&(key, models)| (EntryKey::new(key).unwrap(), models))
         .collect();
     let rules = [ListRule::every_week(rule)];
-    let terms = Terms {
+    let terms = ListTerms {
         painted: Some(&finished),
         ..terms(2000, &rules)
     };
@@ -274,12 +274,10 @@ pub fn entries(finding: &Finding) -> Vec<&str> {
     finding.entries.iter().map(EntryKey::as_str).collect()
 }
 
-/// A kind.
 pub fn kind(text: &str) -> KindKey {
     KindKey::new(text).unwrap()
 }
 
-/// A keyword.
 pub fn keyword(text: &str) -> Keyword {
     Keyword::new(text).unwrap()
 }

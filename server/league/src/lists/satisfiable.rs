@@ -1,6 +1,6 @@
-//! Rule sets that no list can satisfy, found when a season is saved.
+//! Search for rules that no list can satisfy, run when a season is saved.
 
-mod sums;
+mod sum_set;
 mod totals;
 
 use std::fmt;
@@ -12,7 +12,7 @@ use crate::lists::rules::{ListRule, Rule};
 use crate::points::Points;
 use crate::week::WeekNo;
 
-pub use totals::{Totals, totals};
+pub use totals::{LegalTotals, legal_totals};
 
 /// Why the rules of a season cannot be met.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,18 +29,15 @@ pub enum Unsatisfiable {
     ReturnsTooMuch {
         /// The week whose cap is too low.
         week: WeekNo,
-        /// The faction.
         faction: FactionKey,
         /// The least points that must return.
         least: Points,
-        /// The cap.
         cap: Points,
     },
     /// The least this week's list must have is more than last week's largest and what may be new.
     GrowsTooSlowly {
         /// The week that cannot be reached.
         week: WeekNo,
-        /// The faction.
         faction: FactionKey,
         /// The least points a legal list has this week.
         least: Points,
@@ -51,7 +48,7 @@ pub enum Unsatisfiable {
 
 impl Unsatisfiable {
     /// The week and the faction that cannot be, unless a rule is at fault in itself.
-    pub fn place(&self) -> Option<(WeekNo, &FactionKey)> {
+    pub fn week_and_faction(&self) -> Option<(WeekNo, &FactionKey)> {
         match self {
             Self::UnknownKind(..) | Self::UnknownKeyword(..) | Self::Contradiction(_) => None,
             Self::NoList(week, faction)
@@ -103,9 +100,9 @@ impl fmt::Display for Unsatisfiable {
 
 /// Everything that cannot be met: by rule, then by faction and week.
 ///
-/// What is found is certain. What is not found need not be possible: see [`totals`] for the rules
-/// that take no part in the search, and [`Totals::NotExamined`].
-pub fn unsatisfiable(
+/// What is found is certain. What is not found need not be possible: see [`legal_totals`] for the rules
+/// that take no part in the search, and [`LegalTotals::NotExamined`].
+pub fn find_unsatisfiable(
     rules: &[ListRule],
     caps: &[(WeekNo, Points)],
     catalogue: &Catalogue,
@@ -113,35 +110,37 @@ pub fn unsatisfiable(
     let mut found: Vec<Unsatisfiable> = rules
         .iter()
         .enumerate()
-        .flat_map(|(i, rule)| in_itself(i, &rule.rule, catalogue))
+        .flat_map(|(i, rule)| check_rule(i, &rule.rule, catalogue))
         .collect();
     for faction in catalogue.factions() {
         let weeks = caps
             .iter()
-            .map(|&(week, cap)| (week, cap, totals(faction, rules, week, cap)));
-        let weeks: Vec<(WeekNo, Points, Totals)> = weeks.collect();
+            .map(|&(week, cap)| (week, cap, legal_totals(faction, rules, week, cap)));
+        let weeks: Vec<(WeekNo, Points, LegalTotals)> = weeks.collect();
         for (i, &(week, cap, now)) in weeks.iter().enumerate() {
-            if now == Totals::None {
+            if now == LegalTotals::None {
                 found.push(Unsatisfiable::NoList(week, faction.key().clone()));
             }
             let before = i.checked_sub(1).and_then(|before| weeks.get(before));
-            if let (Some(&(_, _, Totals::Between(least, most))), Totals::Between(needed, _)) =
-                (before, now)
+            if let (
+                Some(&(_, _, LegalTotals::Between(least, most))),
+                LegalTotals::Between(needed, _),
+            ) = (before, now)
             {
                 let last = (least, most);
-                found.extend(week_to_week(rules, faction, (week, cap, needed), last));
+                found.extend(check_growth(rules, faction, (week, cap, needed), last));
             }
         }
     }
     found
 }
 
-fn in_itself(i: usize, rule: &Rule, catalogue: &Catalogue) -> Vec<Unsatisfiable> {
+fn check_rule(i: usize, rule: &Rule, catalogue: &Catalogue) -> Vec<Unsatisfiable> {
     let units = || catalogue.factions().iter().flat_map(Faction::units);
     let kinds: &[KindKey] = match rule {
         Rule::KindCount(rule) => std::slice::from_ref(&rule.kind),
         Rule::KindShare(rule) => std::slice::from_ref(&rule.kind),
-        Rule::Copies(rule) => rule.of.named(),
+        Rule::Copies(rule) => rule.of.listed_kinds(),
         _ => &[],
     };
     let keywords: &[Keyword] = match rule {
@@ -154,7 +153,7 @@ fn in_itself(i: usize, rule: &Rule, catalogue: &Catalogue) -> Vec<Unsatisfiable>
         .map(|kind| Unsatisfiable::UnknownKind(i, kind.clone()));
     let unknown_keywords = keywords
         .iter()
-        .filter(|keyword| !units().any(|unit| unit.has(keyword)))
+        .filter(|keyword| !units().any(|unit| unit.has_keyword(keyword)))
         .map(|keyword| Unsatisfiable::UnknownKeyword(i, keyword.clone()));
     let contradicts = match rule {
         Rule::ArmySize(rule) => rule
@@ -176,7 +175,7 @@ fn in_itself(i: usize, rule: &Rule, catalogue: &Catalogue) -> Vec<Unsatisfiable>
 
 /// What the rules from week to week make impossible, given the smallest and largest legal list
 /// of the week before and the smallest of this week.
-fn week_to_week(
+fn check_growth(
     rules: &[ListRule],
     faction: &Faction,
     (week, cap, needed): (WeekNo, Points, Points),
@@ -188,7 +187,7 @@ fn week_to_week(
     let key = || faction.key().clone();
     let found = active.filter_map(|rule| match &rule.rule {
         Rule::CarryOver(rule) => {
-            let least = rule.returning.least_of(smallest);
+            let least = rule.returning.ceil_of(smallest);
             (least > cap).then(|| Unsatisfiable::ReturnsTooMuch {
                 week,
                 faction: key(),
@@ -197,7 +196,7 @@ fn week_to_week(
             })
         }
         Rule::NewPoints(rule) => {
-            let most = largest + rule.most.most_of(cap);
+            let most = largest + rule.most.max_of(cap);
             (needed > most).then(|| Unsatisfiable::GrowsTooSlowly {
                 week,
                 faction: key(),
@@ -213,8 +212,8 @@ fn week_to_week(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lists::amount::{Amount, Count};
-    use crate::lists::kinds::Kinds;
+    use crate::lists::amount::{Amount, CountLimit};
+    use crate::lists::kind_filter::KindFilter;
     use crate::lists::rules::{
         ArmySize, BannedKeywords, CarryOver, Copies, Counted, KindCount, KindShare, LargestUnit,
         MinimumSpend, NewPoints,
@@ -222,13 +221,13 @@ mod tests {
     use crate::lists::samples::{catalogue, keyword, kind};
     use crate::share::Share;
 
-    fn told(rules: Vec<Rule>, caps: &[u32]) -> Vec<String> {
+    fn reasons(rules: Vec<Rule>, caps: &[u32]) -> Vec<String> {
         let rules: Vec<ListRule> = rules.into_iter().map(ListRule::every_week).collect();
         let weeks = (1..).filter_map(WeekNo::new);
         let caps: Vec<_> = weeks
             .zip(caps.iter().map(|&cap| Points::new(cap)))
             .collect();
-        unsatisfiable(&rules, &caps, &catalogue())
+        find_unsatisfiable(&rules, &caps, &catalogue())
             .iter()
             .map(ToString::to_string)
             .collect()
@@ -241,25 +240,25 @@ mod tests {
 
     #[test]
     fn no_rules_can_always_be_met() {
-        assert_eq!(told(vec![], &[300, 400, 200]), [""; 0]);
+        assert_eq!(reasons(vec![], &[300, 400, 200]), [""; 0]);
     }
 
     #[test]
     fn a_minimum_spend_above_the_cap_is_found() {
         let moot = "In week 1 no list of sodwether-moot can be legal.";
         let steadings = "In week 1 no list of bramblestile-steadings can be legal.";
-        assert_eq!(told(vec![spend(301)], &[300, 400]), [moot, steadings]);
+        assert_eq!(reasons(vec![spend(301)], &[300, 400]), [moot, steadings]);
     }
 
     #[test]
     fn a_faction_that_cannot_be_legal_is_named() {
         let leader = Rule::KindCount(KindCount {
             kind: kind("leader"),
-            least: Some(Count::Fixed(1)),
+            least: Some(CountLimit::Fixed(1)),
             most: None,
         });
         assert_eq!(
-            told(vec![leader], &[300]),
+            reasons(vec![leader], &[300]),
             ["In week 1 no list of bramblestile-steadings can be legal."]
         );
     }
@@ -268,17 +267,17 @@ mod tests {
     #[test]
     fn rules_that_only_clash_together_are_found() {
         let copies = Rule::Copies(Copies {
-            most: Count::Fixed(1),
-            of: Kinds::Every,
+            most: CountLimit::Fixed(1),
+            of: KindFilter::Every,
         });
         let levy = "In week 1 no list of bramblestile-steadings can be legal.";
-        assert_eq!(told(vec![copies.clone(), spend(110)], &[300]), [""; 0]);
-        assert_eq!(told(vec![copies.clone(), spend(111)], &[300]), [levy]);
+        assert_eq!(reasons(vec![copies.clone(), spend(110)], &[300]), [""; 0]);
+        assert_eq!(reasons(vec![copies.clone(), spend(111)], &[300]), [levy]);
         let largest = Rule::LargestUnit(LargestUnit {
             most: Amount::Points(Points::new(109)),
         });
         assert_eq!(
-            told(vec![copies.clone(), spend(110), largest], &[300]),
+            reasons(vec![copies.clone(), spend(110), largest], &[300]),
             [levy]
         );
         let share = Rule::KindShare(KindShare {
@@ -286,15 +285,15 @@ mod tests {
             least: None,
             most: Share::new(1, 3),
         });
-        assert_eq!(told(vec![copies, spend(101), share], &[300]), [levy]);
+        assert_eq!(reasons(vec![copies, spend(101), share], &[300]), [levy]);
     }
 
     #[test]
     fn rules_that_name_what_nobody_has_or_contradict_themselves_are_found() {
         let rules = vec![
             Rule::Copies(Copies {
-                most: Count::Fixed(1),
-                of: Kinds::Except(vec![kind("wagon")]),
+                most: CountLimit::Fixed(1),
+                of: KindFilter::Except(vec![kind("wagon")]),
             }),
             Rule::BannedKeywords(BannedKeywords {
                 keywords: vec![keyword("flying")],
@@ -306,7 +305,7 @@ mod tests {
             }),
         ];
         assert_eq!(
-            told(rules, &[300]),
+            reasons(rules, &[300]),
             [
                 "No unit of the catalogue is of the kind wagon.",
                 "No unit of the catalogue has the keyword flying.",
@@ -328,8 +327,8 @@ mod tests {
             let least = Rule::MinimumSpend(MinimumSpend { least: share });
             vec![returning, least, Rule::NewPoints(NewPoints { most })]
         };
-        assert_eq!(told(rules(), &[300, 300, 340]), [""; 0]);
-        let found = told(rules(), &[300, 260, 400]);
+        assert_eq!(reasons(rules(), &[300, 300, 340]), [""; 0]);
+        let found = reasons(rules(), &[300, 260, 400]);
         assert_eq!(
             found.first().map(String::as_str),
             Some("In week 2 at least 270 points of sodwether-moot must return; the cap is 260.")

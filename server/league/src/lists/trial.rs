@@ -1,5 +1,5 @@
-//! Would a change make a list worse? Every candidate is held against the same check as the list
-//! itself, so that no rule is told twice.
+//! Trial of a changed list: would the change make it worse? Every candidate passes the same check as
+//! the list itself, so that no rule is written twice.
 //!
 //! A candidate does no harm when it brings no breach that the list does not have already and
 //! makes none worse: an unfinished list may still miss its line units, but nothing may lead away
@@ -7,22 +7,23 @@
 
 use crate::catalogue::Catalogue;
 use crate::catalogue::unit::Unit;
-use crate::lists::army_list::{ArmyList, Entry, EntryKey, MOST_ENTRIES};
-use crate::lists::check::{Report, Terms, check};
+use crate::lists::army_list::{ArmyList, Entry, EntryKey, MAX_ENTRIES};
+use crate::lists::check::{CheckReport, check};
 use crate::lists::finding::{Finding, Severity};
+use crate::lists::terms::ListTerms;
 
 /// A list with its report, against which candidates are held.
 pub struct Trial<'a> {
     list: &'a ArmyList,
     catalogue: &'a Catalogue,
-    terms: &'a Terms<'a>,
+    terms: &'a ListTerms<'a>,
     /// What the check says about the list as it is.
-    pub before: Report,
+    pub before: CheckReport,
 }
 
 impl<'a> Trial<'a> {
     /// Checks the list as it is.
-    pub fn new(list: &'a ArmyList, catalogue: &'a Catalogue, terms: &'a Terms<'a>) -> Self {
+    pub fn new(list: &'a ArmyList, catalogue: &'a Catalogue, terms: &'a ListTerms<'a>) -> Self {
         Self {
             list,
             catalogue,
@@ -32,7 +33,7 @@ impl<'a> Trial<'a> {
     }
 
     /// The report of the list with this unit added, if that does no harm.
-    pub fn adding(&self, unit: &Unit, models: u32) -> Option<Report> {
+    pub fn with_added(&self, unit: &Unit, models: u32) -> Option<CheckReport> {
         let mut entries = self.list.entries().to_vec();
         entries.push(Entry {
             key: self.free_key()?,
@@ -41,29 +42,29 @@ impl<'a> Trial<'a> {
             options: [].into(),
             joins: None,
         });
-        self.with(entries)
+        self.check_candidate(entries)
     }
 
     /// The report of the list with the entry of this key changed, if that does no harm.
-    pub fn replacing(&self, entry: Entry) -> Option<Report> {
+    pub fn with_replaced(&self, entry: Entry) -> Option<CheckReport> {
         let mut entries = self.list.entries().to_vec();
         let at = self.list.position(&entry.key)?;
         *entries.get_mut(at)? = entry;
-        self.with(entries)
+        self.check_candidate(entries)
     }
 
     /// The report of the list without this entry, if that does no harm. Who joined it joins
     /// nobody.
-    pub fn dropping(&self, key: &EntryKey) -> Option<Report> {
+    pub fn without(&self, key: &EntryKey) -> Option<CheckReport> {
         let mut entries = self.list.entries().to_vec();
         entries.retain(|entry| &entry.key != key);
         for entry in &mut entries {
             entry.joins = entry.joins.take().filter(|joined| joined != key);
         }
-        self.with(entries)
+        self.check_candidate(entries)
     }
 
-    fn with(&self, entries: Vec<Entry>) -> Option<Report> {
+    fn check_candidate(&self, entries: Vec<Entry>) -> Option<CheckReport> {
         let list = ArmyList::new(self.list.faction().clone(), entries).ok()?;
         let after = check(&list, self.catalogue, self.terms);
         let harmless = breaches(&after).all(|breach| {
@@ -80,19 +81,19 @@ impl<'a> Trial<'a> {
             let before = self.terms.previous.and_then(|last| last.list.entry(key));
             self.list.entry(key).is_some() || before.is_some()
         };
-        (0..=2 * MOST_ENTRIES)
+        (0..=2 * MAX_ENTRIES)
             .filter_map(|i| EntryKey::new(&format!("trial-{i}")).ok())
             .find(|key| !taken(key))
     }
 }
 
-fn breaches(report: &Report) -> impl Iterator<Item = &Finding> {
+fn breaches(report: &CheckReport) -> impl Iterator<Item = &Finding> {
     let findings = report.findings.iter();
     findings.filter(|finding| finding.severity == Severity::Breach)
 }
 
 /// How many breaches a report has of the same matter and limit, and how far they are off in sum.
-fn weight(report: &Report, like: &Finding) -> (usize, u64) {
+fn weight(report: &CheckReport, like: &Finding) -> (usize, u64) {
     let limit = |finding: &Finding| finding.measured.map(|measured| measured.limit);
     breaches(report)
         .filter(|breach| {

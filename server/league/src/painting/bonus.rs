@@ -1,7 +1,7 @@
-//! What painting is worth. The four kinds of bonus, each data.
+//! Painted bonuses: the four kinds of league points that painting can give, each as data.
 
 use crate::ids::PlayerId;
-use crate::ledger::{Reason, Source};
+use crate::ledger::{LineReason, LineSource};
 use crate::points::{LeaguePoints, Points};
 use crate::share::Share;
 use crate::week::WeekNo;
@@ -9,18 +9,13 @@ use crate::week::WeekNo;
 use super::PaintingFault;
 
 /// Most league points of one bonus.
-const LARGEST_BONUS: LeaguePoints = LeaguePoints::new(100);
+const MAX_BONUS: LeaguePoints = LeaguePoints::new(100);
 
 /// One bonus of a season.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum PaintedBonus {
     /// All at once when the painted share reaches a threshold.
-    AtThreshold {
-        /// The threshold.
-        share: Share,
-        /// What it gives.
-        points: LeaguePoints,
-    },
+    AtThreshold { share: Share, points: LeaguePoints },
     /// The highest tier that the painted share reaches.
     Tiers(Vec<Tier>),
     /// In proportion to the painted share, rounded down.
@@ -30,28 +25,23 @@ pub enum PaintedBonus {
     },
     /// For what was newly finished this week.
     NewlyFinished {
-        /// What is counted.
-        counted: Yardstick,
-        /// For each.
+        counted: FinishedMeasure,
         each: LeaguePoints,
         /// Most of a week.
         most: LeaguePoints,
     },
 }
 
-/// One tier.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Tier {
     /// Painted share from which it holds.
     pub from: Share,
-    /// What it gives.
     pub points: LeaguePoints,
 }
 
 /// What newly finished things are counted in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Yardstick {
-    /// Whole units.
+pub enum FinishedMeasure {
     Units,
     /// Every so many army points.
     Points {
@@ -63,26 +53,23 @@ pub enum Yardstick {
 /// What is known of a player's painting in one week, checked claims only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PaintedWeek {
-    /// Whose.
     pub player: PlayerId,
-    /// When.
     pub week: WeekNo,
     /// Painted share of the opened list.
     pub share: Share,
     /// Units on the list that were finished this week and never before.
     pub new_units: u32,
-    /// Their army points.
     pub new_points: Points,
     /// The claim behind it, or the rule when painting of earlier weeks alone gives it.
-    pub source: Source,
+    pub source: LineSource,
     /// Version of that source.
     pub version: u32,
 }
 
 impl PaintedBonus {
     /// What it gives for a week; `None` when nothing.
-    pub fn earned(&self, week: &PaintedWeek) -> Option<(LeaguePoints, Reason)> {
-        let by_share = |points| (points, Reason::PaintedShare(week.share));
+    pub fn earned(&self, week: &PaintedWeek) -> Option<(LeaguePoints, LineReason)> {
+        let by_share = |points| (points, LineReason::PaintedShare(week.share));
         let (points, reason) = match self {
             Self::AtThreshold { share, points } if week.share >= *share => by_share(*points),
             Self::AtThreshold { .. } => return None,
@@ -97,8 +84,8 @@ impl PaintedBonus {
                 most,
             } => {
                 let count = match counted {
-                    Yardstick::Units => week.new_units,
-                    Yardstick::Points { step } => {
+                    FinishedMeasure::Units => week.new_units,
+                    FinishedMeasure::Points { step } => {
                         week.new_points.get().checked_div(step.get()).unwrap_or(0)
                     }
                 };
@@ -106,7 +93,7 @@ impl PaintedBonus {
                 let points = i32::try_from(all)
                     .map_or(*most, LeaguePoints::new)
                     .min(*most);
-                (points, Reason::NewlyFinished { count })
+                (points, LineReason::NewlyFinished { count })
             }
         };
         (points > LeaguePoints::ZERO).then_some((points, reason))
@@ -114,8 +101,8 @@ impl PaintedBonus {
 
     pub(super) fn faults(&self, bonus: usize) -> Vec<PaintingFault> {
         let amount = |actual: LeaguePoints| {
-            let sound = (LeaguePoints::new(1)..=LARGEST_BONUS).contains(&actual);
-            let limit = LARGEST_BONUS;
+            let sound = (LeaguePoints::new(1)..=MAX_BONUS).contains(&actual);
+            let limit = MAX_BONUS;
             (!sound).then_some(PaintingFault::Amount {
                 bonus,
                 limit,
@@ -151,7 +138,7 @@ impl PaintedBonus {
                 each,
                 most,
             } => {
-                let no_step = *counted == (Yardstick::Points { step: Points::ZERO });
+                let no_step = *counted == (FinishedMeasure::Points { step: Points::ZERO });
                 let step = no_step.then_some(PaintingFault::Step { bonus });
                 amount(*each)
                     .into_iter()
@@ -178,12 +165,12 @@ impl PaintedBonus {
                 "The painted share of the list gives that share of {for_all} a week, rounded down."
             ),
             Self::NewlyFinished {
-                counted: Yardstick::Units,
+                counted: FinishedMeasure::Units,
                 each,
                 most,
             } => format!("Each unit finished this week gives {each}, at most {most} a week."),
             Self::NewlyFinished {
-                counted: Yardstick::Points { step },
+                counted: FinishedMeasure::Points { step },
                 each,
                 most,
             } => format!(
@@ -195,5 +182,8 @@ impl PaintedBonus {
 
 fn part_of(all: LeaguePoints, share: Share) -> LeaguePoints {
     let all = Points::new(u32::try_from(all.get()).unwrap_or(0));
-    LeaguePoints::new(i32::try_from(share.most_of(all).get()).unwrap_or(i32::MAX))
+    LeaguePoints::new(i32::try_from(share.floor_of(all).get()).unwrap_or(i32::MAX))
 }
+
+#[cfg(test)]
+mod tests;

@@ -25,7 +25,6 @@ pub enum Checker {
 }
 
 impl Checker {
-    /// In words.
     pub const fn words(self) -> &'static str {
         match self {
             Self::Opponent => "the opponent at the table",
@@ -40,7 +39,6 @@ impl Checker {
 pub enum Evidence {
     /// The models, at the table.
     AtTable,
-    /// A photo.
     Photo(PhotoDigest),
 }
 
@@ -67,28 +65,23 @@ pub enum FirstPainted {
 /// A claim as the player makes it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewClaim {
-    /// Its identity.
     pub id: ClaimId,
-    /// Whose unit.
     pub player: PlayerId,
     /// The week it is for.
     pub week: WeekNo,
     /// The unit of the player's collection, the same in every week's list.
     pub unit: EntryKey,
-    /// How far its models are said to be.
+    /// How far its models are, by the claim.
     pub stages: ModelStages,
-    /// The proof.
     pub evidence: Evidence,
-    /// When it arrived.
     pub at: Instant,
 }
 
 /// A claim and what became of it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Claim {
+pub struct PaintingClaim {
     /// As made.
     pub made: NewClaim,
-    /// Where it stands.
     pub state: ClaimState,
 }
 
@@ -101,18 +94,14 @@ pub enum ClaimState {
     Verified {
         /// In which part.
         checker: Checker,
-        /// Who.
         by: AccountId,
-        /// When.
         at: Instant,
     },
     /// Someone has, and does not; or it was taken back after it had been verified.
     Refused {
-        /// Who.
         by: AccountId,
         /// Why, for the player to read.
         reason: Text,
-        /// When.
         at: Instant,
     },
 }
@@ -144,7 +133,6 @@ pub enum ClaimRefusal {
 }
 
 impl ClaimRefusal {
-    /// The stable code.
     pub const fn code(&self) -> &'static str {
         match self {
             Self::NothingNew => "painting.nothing-new",
@@ -162,12 +150,12 @@ impl ClaimRefusal {
 ///
 /// # Errors
 /// [`ClaimRefusal`] when nothing is new, paint would come off, or the photo was seen before.
-pub fn claim(
+pub fn accept_claim(
     painting: &Painting,
     record: Option<&UnitRecord>,
     photo_used_by: impl Fn(PhotoDigest) -> Option<ClaimId>,
     made: NewClaim,
-) -> Result<Claim, ClaimRefusal> {
+) -> Result<PaintingClaim, ClaimRefusal> {
     if let Some(record) = record {
         if made.stages == record.stages {
             return Err(ClaimRefusal::NothingNew);
@@ -185,10 +173,10 @@ pub fn claim(
         }
     }
     let state = ClaimState::Open;
-    Ok(Claim { made, state })
+    Ok(PaintingClaim { made, state })
 }
 
-impl Claim {
+impl PaintingClaim {
     /// Someone looked and agrees. `owner` is the account of the claiming player.
     ///
     /// # Errors
@@ -241,7 +229,7 @@ impl Claim {
 
     /// What the log shows for the unit with this claim: what it showed before, unless the claim is
     /// verified.
-    pub(super) fn added_to(
+    pub(super) fn applied_to(
         &self,
         painting: &Painting,
         before: Option<UnitRecord>,
@@ -258,3 +246,6 @@ impl Claim {
         })
     }
 }
+
+#[cfg(test)]
+mod tests;

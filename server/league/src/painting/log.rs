@@ -5,18 +5,16 @@ use crate::ids::PlayerId;
 use crate::lists::{CollectionUnit, EntryKey};
 use crate::week::WeekNo;
 
-use super::claim::{Claim, UnitRecord};
+use super::claim::{PaintingClaim, UnitRecord};
 use super::stage::ModelStages;
 use super::{FirstPainted, Painting};
 
 /// A unit that a player brought into the season from the one before it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BroughtUnit {
-    /// Whose.
     pub player: PlayerId,
     /// The unit of the player's collection, the same in every week's list.
     pub entry: EntryKey,
-    /// Its faction.
     pub faction: FactionKey,
     /// What it is in the catalogue.
     pub unit: UnitKey,
@@ -32,15 +30,15 @@ pub struct PaintingLog {
     /// Brought into the season; painted before its first week.
     pub brought: Vec<BroughtUnit>,
     /// In the order in which they were made.
-    pub claims: Vec<Claim>,
+    pub claims: Vec<PaintingClaim>,
 }
 
 impl PaintingLog {
     /// What `player` had in it after `week`. Claims of later weeks do not count yet.
     #[must_use]
-    pub fn of(&self, player: PlayerId, week: WeekNo) -> Self {
+    pub fn for_player(&self, player: PlayerId, week: WeekNo) -> Self {
         let own = |unit: &&BroughtUnit| unit.player == player;
-        let known = |claim: &&Claim| claim.made.player == player && claim.made.week <= week;
+        let known = |claim: &&PaintingClaim| claim.made.player == player && claim.made.week <= week;
         Self {
             brought: self.brought.iter().filter(own).cloned().collect(),
             claims: self.claims.iter().filter(known).cloned().collect(),
@@ -59,12 +57,12 @@ impl PaintingLog {
                 .then_some(FirstPainted::BeforeTheSeason),
         });
         let of_unit = self.claims.iter().filter(|claim| claim.made.unit == *unit);
-        of_unit.fold(start, |record, claim| claim.added_to(painting, record))
+        of_unit.fold(start, |record, claim| claim.applied_to(painting, record))
     }
 
     /// The units of one player's collection as they are brought into the next season by `player`,
     /// as that season knows the same person.
-    pub fn carried(
+    pub fn carry_over(
         &self,
         painting: &Painting,
         collection: &[CollectionUnit],

@@ -2,7 +2,7 @@
 
 use super::{Painting, PaintingLog};
 use crate::ids::PlayerId;
-use crate::lists::check::PaintedModels;
+use crate::lists::terms::PaintedModels;
 use crate::week::WeekNo;
 
 /// Painted models by unit of `player`. Only what was verified counts, and nothing that was claimed
@@ -13,7 +13,7 @@ pub fn painted_models(
     week: WeekNo,
     log: &PaintingLog,
 ) -> PaintedModels {
-    let own = log.of(player, week);
+    let own = log.for_player(player, week);
     let brought = own.brought.iter().map(|unit| &unit.entry);
     let claimed = own.claims.iter().map(|claim| &claim.made.unit);
     let painted = brought.chain(claimed).filter_map(|unit| {
@@ -31,13 +31,13 @@ mod tests {
     use super::*;
     use crate::ids::{AccountId, ClaimId};
     use crate::lists::EntryKey;
-    use crate::painting::{Checker, Claim, ClaimState, Evidence, ModelStages, NewClaim};
+    use crate::painting::{Checker, ClaimState, Evidence, ModelStages, NewClaim, PaintingClaim};
 
-    fn claim(week: u8, unit: &str, finished: u32, verified: bool) -> Claim {
+    fn claim(week: u8, unit: &str, finished: u32, verified: bool) -> PaintingClaim {
         let at = "2026-10-13T20:00:00Z".parse().unwrap();
         let by = AccountId(Uuid::from_u128(99));
         let checker = Checker::Opponent;
-        Claim {
+        PaintingClaim {
             made: NewClaim {
                 id: ClaimId(Uuid::from_u128(week.into())),
                 player: PlayerId(Uuid::from_u128(1)),

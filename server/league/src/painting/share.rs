@@ -1,4 +1,4 @@
-//! The painted share of a list, exact.
+//! The painted share of a list as an exact fraction.
 
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ use crate::share::Share;
 
 /// How a unit counts that is painted in part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Counting {
+pub enum PaintCounting {
     /// Its points pro rata by painted models: 6 of 10 models of a unit of 60 points count 36.
     ByModel,
     /// All or nothing.
@@ -29,20 +29,20 @@ pub struct UnitOnList {
 
 impl UnitOnList {
     /// Its painted points, exact.
-    pub fn counted(&self, counting: Counting) -> Ratio<u64> {
+    pub fn counted(&self, counting: PaintCounting) -> Ratio<u64> {
         let (numerator, denominator) = self.painted_points(counting);
         Ratio::new(numerator, u64::from(denominator))
     }
 
     /// The same before it is brought to lowest terms, so that sums can be taken by denominator.
-    fn painted_points(&self, counting: Counting) -> (u64, u32) {
+    fn painted_points(&self, counting: PaintCounting) -> (u64, u32) {
         let points = u64::from(self.points.get());
         let painted = self.painted.min(self.models);
         match counting {
             _ if self.models == 0 => (0, 1),
             _ if painted == self.models => (points, 1),
-            Counting::ByModel => (points * u64::from(painted), self.models),
-            Counting::WholeUnits => (0, 1),
+            PaintCounting::ByModel => (points * u64::from(painted), self.models),
+            PaintCounting::WholeUnits => (0, 1),
         }
     }
 }
@@ -50,7 +50,7 @@ impl UnitOnList {
 /// The painted share of the list's points. Exact as long as the fraction in lowest terms fits two
 /// 64-bit numbers; beyond that (a dozen units whose sizes share no divisor) it is rounded down by
 /// less than one part in 10^9, so a threshold is never reached by rounding.
-pub fn painted_share(units: &[UnitOnList], counting: Counting) -> Share {
+pub fn painted_share(units: &[UnitOnList], counting: PaintCounting) -> Share {
     const PARTS: u64 = 1_000_000_000;
     let whole: u64 = units.iter().map(|unit| u64::from(unit.points.get())).sum();
     if whole == 0 {
@@ -93,11 +93,17 @@ mod tests {
     #[test]
     fn six_of_ten_models_of_a_unit_of_60_points_count_36_or_nothing() {
         let list = [unit(60, 10, 6), unit(40, 1, 0)];
-        assert_eq!(painted_share(&list, Counting::ByModel), Share::percent(36));
-        assert_eq!(painted_share(&list, Counting::WholeUnits), Share::NOTHING);
+        assert_eq!(
+            painted_share(&list, PaintCounting::ByModel),
+            Share::percent(36)
+        );
+        assert_eq!(
+            painted_share(&list, PaintCounting::WholeUnits),
+            Share::NOTHING
+        );
         let whole = [unit(60, 10, 10), unit(40, 1, 0)];
         assert_eq!(
-            painted_share(&whole, Counting::WholeUnits),
+            painted_share(&whole, PaintCounting::WholeUnits),
             Share::percent(60)
         );
     }
@@ -105,14 +111,14 @@ mod tests {
     #[test]
     fn thirds_and_sevenths_add_up_without_rounding() {
         let list = [unit(1, 3, 1), unit(1, 7, 2), unit(1, 21, 8)];
-        let share = painted_share(&list, Counting::ByModel);
+        let share = painted_share(&list, PaintCounting::ByModel);
         assert_eq!(Some(share), Share::new(1, 3));
     }
 
     #[test]
     fn more_models_in_the_log_than_on_the_list_paint_no_more_than_the_list() {
         assert_eq!(
-            painted_share(&[unit(50, 5, 8)], Counting::ByModel),
+            painted_share(&[unit(50, 5, 8)], PaintCounting::ByModel),
             Share::ALL
         );
     }
@@ -124,7 +130,7 @@ mod tests {
             .iter()
             .map(|&models| unit(1, models, models - 1))
             .collect();
-        let share = painted_share(&list, Counting::ByModel);
+        let share = painted_share(&list, PaintCounting::ByModel);
         let parts: BigRational = list
             .iter()
             .map(|unit| BigRational::new(unit.painted.into(), unit.models.into()))

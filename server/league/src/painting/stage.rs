@@ -1,6 +1,6 @@
-//! How far the models of a unit are.
+//! Painting stages: how far the models of a unit are.
 
-use crate::catalogue::MOST_MODELS;
+use crate::catalogue::MAX_MODELS;
 
 /// How far one model is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -20,7 +20,7 @@ impl Stage {
     pub const ALL: [Self; 4] = [Self::Bare, Self::Primed, Self::Coloured, Self::Finished];
 
     /// The word of the trade.
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             Self::Bare => "bare",
             Self::Primed => "primed",
@@ -36,9 +36,8 @@ pub struct ModelStages([u32; 4]);
 
 /// Why stages cannot be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("a unit has 1 to {MOST_MODELS} models in the painting log, not {actual}")]
+#[error("a unit has 1 to {MAX_MODELS} models in the painting log, not {actual}")]
 pub struct StageFault {
-    /// Models given.
     pub actual: u32,
 }
 
@@ -46,12 +45,12 @@ impl ModelStages {
     /// Models at each stage, in the order of [`Stage::ALL`].
     ///
     /// # Errors
-    /// [`StageFault`] for no models or more than [`MOST_MODELS`].
+    /// [`StageFault`] for no models or more than [`MAX_MODELS`].
     pub fn new(models: [u32; 4]) -> Result<Self, StageFault> {
         let actual = models
             .iter()
             .fold(0, |sum: u32, models| sum.saturating_add(*models));
-        if (1..=MOST_MODELS).contains(&actual) {
+        if (1..=MAX_MODELS).contains(&actual) {
             Ok(Self(models))
         } else {
             Err(StageFault { actual })
@@ -63,7 +62,6 @@ impl ModelStages {
         self.0
     }
 
-    /// All models.
     pub fn total(self) -> u32 {
         self.at_least(Stage::Bare)
     }

@@ -1,8 +1,8 @@
-//! What a player's checked claims make of one week.
+//! A player's painted week: what checked claims give for one week's list.
 
 use num_rational::Ratio;
 
-use crate::ledger::Source;
+use crate::ledger::LineSource;
 use crate::lists::EntryKey;
 use crate::points::Points;
 use crate::week::WeekNo;
@@ -40,7 +40,7 @@ pub fn painted_units(
     list: &[ListedUnit],
     log: &PaintingLog,
 ) -> Vec<PaintedUnit> {
-    let own = log.of(player, week);
+    let own = log.for_player(player, week);
     let units = list.iter().map(|unit| {
         let record = own.record_of(painting, &unit.unit);
         let on_list = painting.on_list(unit.points, unit.models, record.as_ref());
@@ -61,7 +61,7 @@ pub fn painted_week(
     list: &[ListedUnit],
     log: &PaintingLog,
 ) -> PaintedWeek {
-    let own = log.of(player, week);
+    let own = log.for_player(player, week);
     let records: Vec<Option<UnitRecord>> = list
         .iter()
         .map(|unit| own.record_of(painting, &unit.unit))
@@ -86,7 +86,7 @@ pub fn painted_week(
         .iter()
         .rev()
         .find(|claim| claim.made.week == week && matches!(claim.state, ClaimState::Verified { .. }))
-        .map_or(Source::Rule, |claim| Source::Claim(claim.made.id));
+        .map_or(LineSource::Rule, |claim| LineSource::Claim(claim.made.id));
     PaintedWeek {
         player,
         week,
@@ -106,25 +106,25 @@ mod tests {
     use crate::catalogue::key::{FactionKey, UnitKey};
     use crate::ids::{AccountId, ClaimId};
     use crate::painting::{
-        BroughtUnit, Checker, Claim, Counting, Evidence, ModelStages, NewClaim, PaintingTerms,
-        Stage,
+        BroughtUnit, Checker, Evidence, ModelStages, NewClaim, PaintCounting, PaintingClaim,
+        PaintingTerms, Stage,
     };
     use crate::share::Share;
 
     fn painting() -> Painting {
         Painting::build(PaintingTerms {
             painted_from: Stage::Finished,
-            counting: Counting::ByModel,
+            counting: PaintCounting::ByModel,
             bonuses: Vec::new(),
             checked_by: vec![Checker::Opponent],
         })
         .unwrap()
     }
 
-    fn claim(number: u128, week: u8, unit: &str, finished: u32, verified: bool) -> Claim {
+    fn claim(number: u128, week: u8, unit: &str, finished: u32, verified: bool) -> PaintingClaim {
         let at = "2026-10-13T20:00:00Z".parse().unwrap();
         let by = AccountId(Uuid::from_u128(99));
-        Claim {
+        PaintingClaim {
             made: NewClaim {
                 id: ClaimId(Uuid::from_u128(number)),
                 player: PlayerId(Uuid::from_u128(1)),
@@ -157,7 +157,7 @@ mod tests {
 
     const PLAYER: PlayerId = PlayerId(Uuid::from_u128(1));
 
-    fn week(number: u8, brought: &[BroughtUnit], claims: &[Claim]) -> PaintedWeek {
+    fn week(number: u8, brought: &[BroughtUnit], claims: &[PaintingClaim]) -> PaintedWeek {
         let log = PaintingLog {
             brought: brought.to_vec(),
             claims: claims.to_vec(),
@@ -178,10 +178,10 @@ mod tests {
         let second = week(2, &[], &claims);
         assert_eq!((second.share, second.new_units), (Share::percent(60), 1));
         assert_eq!(second.new_points, Points::new(60));
-        assert_eq!(second.source, Source::Claim(claims[1].made.id));
+        assert_eq!(second.source, LineSource::Claim(claims[1].made.id));
         let third = week(3, &[], &claims);
         assert_eq!((third.share, third.new_units), (Share::percent(60), 0));
-        assert_eq!(third.source, Source::Rule);
+        assert_eq!(third.source, LineSource::Rule);
     }
 
     #[test]
@@ -212,7 +212,7 @@ mod tests {
         }];
         let first = week(1, &brought, &[]);
         assert_eq!((first.share, first.new_units), (Share::percent(60), 0));
-        assert_eq!(first.source, Source::Rule);
+        assert_eq!(first.source, LineSource::Rule);
         let grown = [
             claim(1, 2, "pole-hands", 8, true),
             claim(2, 3, "pole-hands", 10, true),

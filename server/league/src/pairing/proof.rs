@@ -4,4 +4,4 @@ mod checker;
 mod dead_end;
 mod verify;
 
-pub use verify::{Flaw, verify};
+pub use verify::{VerifyError, verify};

@@ -1,4 +1,6 @@
-//! The search for the best pairing of a task: branch and bound over sparse minimum-cost matchings.
+//! The search for the best pairing of a task: branch and bound over minimum-cost matchings.
+//!
+//! Read [`propose()`] first, then `decide`, `branch_and_bound` and `sparse`.
 
 mod branch_and_bound;
 mod candidates;

@@ -1,9 +1,9 @@
 //! Minimum-cost perfect matching in a general graph, exact, with its dual solution.
 //!
 //! Edmonds' blossom method (Edmonds 1965) as a shortest augmenting path search (Derigs 1981, from
-//! memory): one alternating tree at a time grows from an unmatched place, the duals of everything
+//! memory): one alternating tree at a time grows from an unmatched vertex, the duals of everything
 //! it reached move with one clock and are settled when it ends. A search touches only what its tree
-//! reaches, so sparse graphs are solved locally, and a solved matching can be changed ([`warm`])
+//! reaches, so sparse graphs are solved locally, and a solved matching can be changed (`warm`)
 //! and repaired without starting again. Costs are doubled once, which keeps every dual an integer:
 //! along tight edges potentials share their parity, and depths are even.
 
@@ -18,21 +18,21 @@ mod tree;
 mod tree_search;
 mod warm;
 
-use super::round::certificate::{Dual, Place};
+use super::round::certificate::{Dual, Vertex};
+
 use blossom::Blossoms;
 use graph::Graph;
-use laminar::Nest;
+use laminar::LaminarFamily;
 use node_id::NONE;
 use tree::Tree;
 
 /// Why a graph has no perfect matching: without `removed` it has more odd components than removed
-/// places; these are the odd sets that one search met.
+/// vertices; these are the odd sets that one search met.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct OddSets {
-    /// Places taken out.
-    pub removed: Vec<Place>,
-    /// Odd sets that are joined to nothing but removed places.
-    pub sets: Vec<Vec<Place>>,
+    pub removed: Vec<Vertex>,
+    /// Odd sets that are joined to nothing but removed vertices.
+    pub sets: Vec<Vec<Vertex>>,
 }
 
 /// A matching on its way to the optimum, with its duals.
@@ -40,53 +40,53 @@ pub struct OddSets {
 pub struct Matcher {
     graph: Graph,
     potential: Vec<i128>,
-    mate: Vec<Place>,
+    mate: Vec<Vertex>,
     blossoms: Blossoms,
     tree: Tree,
-    /// Places whose potential, or the depth of an odd set around them, was written.
+    /// Vertices whose potential, or the depth of an odd set around them, was written.
     moved: Vec<bool>,
-    /// Are all pairs that have a price edges?
-    whole: bool,
+    /// Whether every pair that has a cost is an edge.
+    complete_graph: bool,
 }
 
 impl Matcher {
-    /// The optimum over all pairs that have a price.
+    /// The optimum over all pairs that have a cost.
     ///
     /// # Errors
     /// [`OddSets`] when there is no perfect matching.
     pub fn optimum(
-        places: usize,
-        price: impl Fn(usize, usize) -> Option<i128>,
+        vertices: usize,
+        cost: impl Fn(usize, usize) -> Option<i128>,
     ) -> Result<Self, OddSets> {
-        let mut matcher = Self::new(Graph::complete(places, price));
-        matcher.whole = true;
+        let mut matcher = Self::new(Graph::complete(vertices, cost));
+        matcher.complete_graph = true;
         matcher.solve()?;
         Ok(matcher)
     }
 
     /// Starting duals and the pairs that are free under them.
     pub fn new(graph: Graph) -> Self {
-        let places = graph.places();
+        let vertices = graph.vertex_count();
         let mut matcher = Self {
-            potential: vec![0; places],
-            mate: vec![NONE; places],
-            blossoms: Blossoms::new(places),
-            tree: Tree::new(places),
-            moved: vec![true; places],
-            whole: false,
+            potential: vec![0; vertices],
+            mate: vec![NONE; vertices],
+            blossoms: Blossoms::new(vertices),
+            tree: Tree::new(vertices),
+            moved: vec![true; vertices],
+            complete_graph: false,
             graph,
         };
-        matcher.start();
-        matcher.halve();
+        matcher.init_duals();
+        matcher.solve_fractional();
         matcher
     }
 
-    /// Matches every place at the least cost.
+    /// Matches every vertex at the least cost.
     ///
     /// # Errors
     /// [`OddSets`] when there is no perfect matching.
     pub fn solve(&mut self) -> Result<(), OddSets> {
-        for root in 0..self.mate.len() as Place {
+        for root in 0..self.mate.len() as Vertex {
             if self.mate[root as usize] == NONE {
                 self.search(root)?;
             }
@@ -94,14 +94,14 @@ impl Matcher {
         Ok(())
     }
 
-    /// Matches as many places as possible and returns every odd set, all searches together: the
-    /// number of sets less the number of removed places is the number of places left over.
+    /// Matches as many vertices as possible and returns every odd set, all searches together: the
+    /// number of sets less the number of removed vertices is the number of vertices left over.
     pub fn odd_sets(&mut self) -> OddSets {
         let mut all = OddSets {
             removed: Vec::new(),
             sets: Vec::new(),
         };
-        for root in 0..self.mate.len() as Place {
+        for root in 0..self.mate.len() as Vertex {
             if self.mate[root as usize] == NONE
                 && let Err(found) = self.search_and_freeze(root)
             {
@@ -112,34 +112,33 @@ impl Matcher {
         all
     }
 
-    /// The pairs of the matching, lower place first.
-    pub fn pairs(&self) -> Vec<[Place; 2]> {
+    /// The pairs of the matching, lower vertex first.
+    pub fn pairs(&self) -> Vec<[Vertex; 2]> {
         let pairs = (0..).zip(&self.mate).map(|(a, &b)| [a, b]);
         pairs.filter(|&[a, b]| a < b && b != NONE).collect()
     }
 
-    /// Are all pairs that have a price edges?
-    pub fn is_whole(&self) -> bool {
-        self.whole
+    /// Whether every pair that has a cost is an edge.
+    pub fn is_complete_graph(&self) -> bool {
+        self.complete_graph
     }
 
-    /// The potential of each place.
+    /// The potential of each vertex.
     pub fn potentials(&self) -> &[i128] {
         &self.potential
     }
 
-    /// The places whose duals were written since this was last asked. Pairs of the others have the
+    /// The vertices whose duals were written since this was last asked. Pairs of the others have the
     /// slack they had.
     pub fn take_moved(&mut self) -> Vec<bool> {
         std::mem::replace(&mut self.moved, vec![false; self.mate.len()])
     }
 
-    /// The nest of odd sets of positive depth.
-    pub fn nest(&self) -> Nest {
-        self.blossoms.nest()
+    /// The laminar family of odd sets of positive depth.
+    pub fn laminar_family(&self) -> LaminarFamily {
+        self.blossoms.laminar_family()
     }
 
-    /// The dual solution.
     pub fn dual(&self) -> Dual {
         Dual {
             potentials: self.potential.clone(),

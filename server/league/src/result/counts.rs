@@ -1,20 +1,20 @@
-//! What players type, and why it may be impossible.
+//! Game counts: what players type in, and the faults of counts that cannot be.
 
 use std::collections::BTreeMap;
 
 use crate::points::Points;
 use crate::scenario::ItemKey;
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 
 /// Everything typed for one game. An item that is missing was counted as nothing.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Counts {
+pub struct GameCounts {
     /// One for each leg of the sheet.
     pub legs: Vec<LegCounts>,
 }
 
 /// What was typed for one leg.
-pub type LegCounts = Both<SideCounts>;
+pub type LegCounts = PerSide<SideCounts>;
 
 /// What was typed for one side in one leg.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -28,28 +28,28 @@ pub struct SideCounts {
 
 /// The army points that shares are measured against.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Armies {
+pub struct ArmyPoints {
     /// Total of each opened list.
-    pub lists: Both<Points>,
+    pub lists: PerSide<Points>,
     /// The cap of the week.
     pub cap: Points,
 }
 
 /// A count that cannot be.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("leg {}: {why}", leg + 1)]
-pub struct Impossible {
+#[error("leg {}: {kind}", leg + 1)]
+pub struct CountFault {
     /// The leg, from zero.
     pub leg: usize,
     /// The side; `None` when it is about both.
     pub side: Option<Side>,
     /// Why, with limit and actual.
-    pub why: Why,
+    pub kind: CountFaultKind,
 }
 
 /// Why a count cannot be.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Why {
+pub enum CountFaultKind {
     /// The sheet has no such item.
     #[error("the sheet counts no {0}")]
     UnknownItem(ItemKey),
@@ -62,7 +62,6 @@ pub enum Why {
     /// More than one side can have, or both together when the item is exclusive.
     #[error("{item} can be at most {limit}, not {actual}")]
     OverMost {
-        /// The item.
         item: ItemKey,
         /// Largest count.
         limit: u32,
@@ -72,11 +71,9 @@ pub enum Why {
     /// More army points than that army started with.
     #[error("{item} counts points of an army of {limit}, not {actual}")]
     OverArmy {
-        /// The item.
         item: ItemKey,
         /// Points that army started with.
         limit: Points,
-        /// Points typed.
         actual: Points,
     },
     /// More army points at the start than the role may field.
@@ -84,7 +81,6 @@ pub enum Why {
     OverField {
         /// Most points of the role.
         limit: Points,
-        /// Points typed.
         actual: Points,
     },
     /// Legs are missing or too many.
@@ -92,13 +88,11 @@ pub enum Why {
     Legs {
         /// Legs of the sheet.
         limit: usize,
-        /// Legs typed.
         actual: usize,
     },
 }
 
-impl Why {
-    /// The stable code.
+impl CountFaultKind {
     pub const fn code(&self) -> &'static str {
         match self {
             Self::UnknownItem(_) => "result.unknown-item",

@@ -1,10 +1,10 @@
-//! From counts to a score.
+//! The score of a game, computed from its counts.
 
 use crate::points::Points;
-use crate::scenario::{Against, Army, Item, ItemKey, Legs, Measure, ScenarioSheet};
-use crate::side::{Both, Side};
+use crate::scenario::{ArmyOwner, ItemKey, ItemMeasure, Legs, ScenarioSheet, ScoreItem, ShareBase};
+use crate::side::{PerSide, Side};
 
-use super::counts::{Armies, Counts, Impossible, LegCounts, Why};
+use super::counts::{ArmyPoints, CountFault, CountFaultKind, GameCounts, LegCounts};
 
 /// The score of a game, with all that led to it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,7 +12,7 @@ pub struct GameScore {
     /// Leg by leg.
     pub legs: Vec<LegScore>,
     /// Game points of each side; legs won where the sheet says so.
-    pub total: Both<u32>,
+    pub total: PerSide<u32>,
     /// Who won by the sheet's draw margin.
     pub verdict: Verdict,
 }
@@ -23,24 +23,21 @@ pub struct LegScore {
     /// In the order of the sheet.
     pub items: Vec<ItemScore>,
     /// Game points of each side.
-    pub total: Both<u32>,
+    pub total: PerSide<u32>,
 }
 
 /// What one item gave.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ItemScore {
-    /// The item.
     pub item: ItemKey,
     /// What was typed; `None` where nothing was.
-    pub counts: Both<Option<u32>>,
+    pub counts: PerSide<Option<u32>>,
     /// Game points, caps applied.
-    pub points: Both<u32>,
+    pub points: PerSide<u32>,
 }
 
-/// Who won.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Verdict {
-    /// This side.
     Won(Side),
     /// Nobody.
     Drawn,
@@ -48,7 +45,7 @@ pub enum Verdict {
 
 impl Verdict {
     /// The side with more, unless the difference is within `draw_margin`.
-    pub fn of(total: Both<u32>, draw_margin: u32) -> Self {
+    pub fn from_totals(total: PerSide<u32>, draw_margin: u32) -> Self {
         if total.first.abs_diff(total.second) <= draw_margin {
             Self::Drawn
         } else if total.first > total.second {
@@ -78,16 +75,16 @@ impl GameScore {
 /// Every count that cannot be, each with its limit.
 pub fn score(
     sheet: &ScenarioSheet,
-    counts: &Counts,
-    armies: &Armies,
-) -> Result<GameScore, Vec<Impossible>> {
+    counts: &GameCounts,
+    armies: &ArmyPoints,
+) -> Result<GameScore, Vec<CountFault>> {
     let mut impossible = Vec::new();
     let (limit, actual) = (sheet.terms().legs.count(), counts.legs.len());
     if limit != actual {
-        impossible.push(Impossible {
+        impossible.push(CountFault {
             leg: actual.min(limit),
             side: None,
-            why: Why::Legs { limit, actual },
+            kind: CountFaultKind::Legs { limit, actual },
         });
     }
     let legs: Vec<LegScore> = counts
@@ -105,45 +102,46 @@ pub fn score(
 
 fn total(sheet: &ScenarioSheet, legs: Vec<LegScore>) -> GameScore {
     let terms = sheet.terms();
-    let won =
-        |leg: &LegScore, side| Verdict::of(leg.total, terms.draw_margin) == Verdict::Won(side);
+    let won = |leg: &LegScore, side| {
+        Verdict::from_totals(leg.total, terms.draw_margin) == Verdict::Won(side)
+    };
     let (total, draw_margin) = match terms.legs {
         Legs::One | Legs::TwoSummed => {
             let sum = |side| legs.iter().map(|leg| leg.total[side]).sum();
-            (Both::each(sum), terms.draw_margin)
+            (PerSide::from_fn(sum), terms.draw_margin)
         }
         Legs::TwoWonSeparately => {
             let wins = |side| legs.iter().map(|leg| u32::from(won(leg, side))).sum();
-            (Both::each(wins), 0)
+            (PerSide::from_fn(wins), 0)
         }
     };
     GameScore {
         legs,
         total,
-        verdict: Verdict::of(total, draw_margin),
+        verdict: Verdict::from_totals(total, draw_margin),
     }
 }
 
 /// The form of one leg: what was typed, and the limits it must keep.
 struct LegForm<'a> {
     sheet: &'a ScenarioSheet,
-    armies: &'a Armies,
+    armies: &'a ArmyPoints,
     leg: usize,
     counts: &'a LegCounts,
-    started: Both<Points>,
+    started: PerSide<Points>,
 }
 
 impl<'a> LegForm<'a> {
     fn new(
         sheet: &'a ScenarioSheet,
-        armies: &'a Armies,
+        armies: &'a ArmyPoints,
         leg: usize,
         counts: &'a LegCounts,
     ) -> Self {
         let fields = |side: Side| {
             let most = sheet
-                .fields(side.role_in_leg(leg))
-                .most_of(armies.lists[side]);
+                .fielded_share(side.role_in_leg(leg))
+                .floor_of(armies.lists[side]);
             counts[side].started.unwrap_or(most)
         };
         Self {
@@ -151,11 +149,11 @@ impl<'a> LegForm<'a> {
             armies,
             leg,
             counts,
-            started: Both::each(fields),
+            started: PerSide::from_fn(fields),
         }
     }
 
-    fn score(&self, impossible: &mut Vec<Impossible>) -> LegScore {
+    fn score(&self, impossible: &mut Vec<CountFault>) -> LegScore {
         for side in Side::BOTH {
             self.check(side, impossible);
         }
@@ -166,38 +164,45 @@ impl<'a> LegForm<'a> {
             .iter()
             .map(|item| ItemScore {
                 item: item.key.clone(),
-                counts: Both::each(|side| self.counts[side].items.get(&item.key).copied()),
-                points: Both::each(|side| self.points(item, side)),
+                counts: PerSide::from_fn(|side| self.counts[side].items.get(&item.key).copied()),
+                points: PerSide::from_fn(|side| self.points(item, side)),
             })
             .collect();
         for joint in &terms.joint_caps {
             for side in Side::BOTH {
-                trim(&mut items, &joint.items, joint.cap, side);
+                apply_joint_cap(&mut items, &joint.items, joint.cap, side);
             }
         }
         let sum = |side| items.iter().map(|item| item.points[side]).sum();
-        let total = Both::each(sum);
+        let total = PerSide::from_fn(sum);
         LegScore { items, total }
     }
 
-    fn check(&self, side: Side, impossible: &mut Vec<Impossible>) {
+    fn check(&self, side: Side, impossible: &mut Vec<CountFault>) {
         let mut refuse = |why| {
             let (leg, side) = (self.leg, Some(side));
-            impossible.push(Impossible { leg, side, why });
+            impossible.push(CountFault {
+                leg,
+                side,
+                kind: why,
+            });
         };
         let role = side.role_in_leg(self.leg);
-        let limit = self.sheet.fields(role).most_of(self.armies.lists[side]);
+        let limit = self
+            .sheet
+            .fielded_share(role)
+            .floor_of(self.armies.lists[side]);
         let actual = self.started[side];
         if actual > limit {
-            refuse(Why::OverField { limit, actual });
+            refuse(CountFaultKind::OverField { limit, actual });
         }
         for (key, &count) in &self.counts[side].items {
             let key = key.clone();
             match self.sheet.item(&key) {
-                None => refuse(Why::UnknownItem(key)),
-                Some(item) if !item.who.includes(role) => refuse(Why::OtherRole(key)),
+                None => refuse(CountFaultKind::UnknownItem(key)),
+                Some(item) if !item.who.includes(role) => refuse(CountFaultKind::OtherRole(key)),
                 Some(item) => {
-                    if let Some(why) = self.over(item, side, count) {
+                    if let Some(why) = self.check_limit(item, side, count) {
                         refuse(why);
                     }
                 }
@@ -205,30 +210,30 @@ impl<'a> LegForm<'a> {
         }
     }
 
-    fn over(&self, item: &Item, side: Side, count: u32) -> Option<Why> {
+    fn check_limit(&self, item: &ScoreItem, side: Side, count: u32) -> Option<CountFaultKind> {
         let key = || item.key.clone();
         match &item.measure {
-            Measure::Count { most, .. } => (count > *most).then(|| Why::OverMost {
+            ItemMeasure::Count { most, .. } => (count > *most).then(|| CountFaultKind::OverMost {
                 item: key(),
                 limit: *most,
                 actual: count,
             }),
-            Measure::ArmyShare { army, .. } => {
-                let limit = self.started[army_of(*army, side)];
+            ItemMeasure::ArmyShare { army, .. } => {
+                let limit = self.started[army_side(*army, side)];
                 let actual = Points::new(count);
-                (actual > limit).then(|| Why::OverArmy {
+                (actual > limit).then(|| CountFaultKind::OverArmy {
                     item: key(),
                     limit,
                     actual,
                 })
             }
-            Measure::RestOf { .. } => Some(Why::Computed(key())),
+            ItemMeasure::RestOf { .. } => Some(CountFaultKind::Computed(key())),
         }
     }
 
-    fn check_exclusive(&self, impossible: &mut Vec<Impossible>) {
+    fn check_exclusive(&self, impossible: &mut Vec<CountFault>) {
         for item in &self.sheet.terms().items {
-            let Measure::Count {
+            let ItemMeasure::Count {
                 most: limit,
                 exclusive: true,
                 ..
@@ -236,15 +241,15 @@ impl<'a> LegForm<'a> {
             else {
                 continue;
             };
-            let typed = Both::each(|side| self.count(item, side));
+            let typed = PerSide::from_fn(|side| self.count(item, side));
             let actual = typed.first.saturating_add(typed.second);
             let alone = typed.first <= limit && typed.second <= limit;
             if alone && actual > limit {
                 let item = item.key.clone();
-                impossible.push(Impossible {
+                impossible.push(CountFault {
                     leg: self.leg,
                     side: None,
-                    why: Why::OverMost {
+                    kind: CountFaultKind::OverMost {
                         item,
                         limit,
                         actual,
@@ -254,30 +259,30 @@ impl<'a> LegForm<'a> {
         }
     }
 
-    fn count(&self, item: &Item, side: Side) -> u32 {
+    fn count(&self, item: &ScoreItem, side: Side) -> u32 {
         self.counts[side].items.get(&item.key).copied().unwrap_or(0)
     }
 
-    fn points(&self, item: &Item, side: Side) -> u32 {
+    fn points(&self, item: &ScoreItem, side: Side) -> u32 {
         if !item.who.includes(side.role_in_leg(self.leg)) {
             return 0;
         }
         match &item.measure {
-            Measure::Count { points_each, .. } => points_each
+            ItemMeasure::Count { points_each, .. } => points_each
                 .saturating_mul(self.count(item, side))
-                .min(item.measure.most_points()),
-            Measure::ArmyShare {
+                .min(item.measure.max_points()),
+            ItemMeasure::ArmyShare {
                 army,
                 against,
                 grade,
             } => {
                 let whole = match against {
-                    Against::StartingPoints => self.started[army_of(*army, side)],
-                    Against::Cap => self.armies.cap,
+                    ShareBase::StartingPoints => self.started[army_side(*army, side)],
+                    ShareBase::Cap => self.armies.cap,
                 };
                 grade.points(Points::new(self.count(item, side)), whole)
             }
-            Measure::RestOf { item: of, out_of } => {
+            ItemMeasure::RestOf { item: of, out_of } => {
                 let theirs = self.sheet.item(of);
                 out_of.saturating_sub(theirs.map_or(0, |item| self.points(item, side.other())))
             }
@@ -285,15 +290,15 @@ impl<'a> LegForm<'a> {
     }
 }
 
-fn army_of(army: Army, side: Side) -> Side {
+fn army_side(army: ArmyOwner, side: Side) -> Side {
     match army {
-        Army::Own => side,
-        Army::Opposing => side.other(),
+        ArmyOwner::Own => side,
+        ArmyOwner::Opposing => side.other(),
     }
 }
 
 /// Takes what exceeds a joint cap from the items listed last.
-fn trim(items: &mut [ItemScore], keys: &[ItemKey], cap: u32, side: Side) {
+fn apply_joint_cap(items: &mut [ItemScore], keys: &[ItemKey], cap: u32, side: Side) {
     let mut left = cap;
     for item in items.iter_mut().filter(|item| keys.contains(&item.item)) {
         let points = &mut item.points[side];

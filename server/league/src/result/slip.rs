@@ -5,19 +5,16 @@ use chrono::TimeDelta;
 
 use crate::ids::{AccountId, RulingId};
 use crate::name::Text;
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 use crate::time::Instant;
 
 use super::Outcome;
 
 /// What one side says happened.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Report {
-    /// Who says so.
+pub struct ResultReport {
     pub by: Side,
-    /// What.
     pub outcome: Outcome,
-    /// When it arrived.
     pub at: Instant,
 }
 
@@ -27,10 +24,8 @@ pub struct Dispute {
     /// The objection in words; `None` where only a different report arrived.
     pub reason: Option<Text>,
     /// What the other side says instead, where it says so.
-    pub counter: Option<Report>,
-    /// Who objects.
+    pub counter: Option<ResultReport>,
     pub by: Side,
-    /// When.
     pub at: Instant,
 }
 
@@ -43,18 +38,13 @@ pub enum Confirmation {
     BySilence,
 }
 
-/// A referee's decision.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ruling {
     /// Its identity, named in the ledger.
     pub id: RulingId,
-    /// Who decided.
     pub referee: AccountId,
-    /// What stands.
     pub outcome: Outcome,
-    /// Why.
     pub reason: Text,
-    /// When.
     pub at: Instant,
 }
 
@@ -65,25 +55,23 @@ pub enum Slip {
     Awaited,
     /// One side has; silence confirms at `confirm_due`.
     Reported {
-        /// What it said.
-        report: Report,
+        report: ResultReport,
         /// When silence confirms.
         confirm_due: Instant,
     },
     /// Two sides disagree: nothing counts until a ruling.
     Disputed {
         /// What was reported first.
-        report: Report,
+        report: ResultReport,
         /// What speaks against it.
         dispute: Dispute,
     },
     /// It stands.
     Confirmed {
         /// What was reported first.
-        report: Report,
+        report: ResultReport,
         /// How it was confirmed.
         how: Confirmation,
-        /// When.
         at: Instant,
     },
     /// A referee decided. A later ruling takes its place under a new version.
@@ -114,7 +102,6 @@ pub enum SlipRefusal {
 }
 
 impl SlipRefusal {
-    /// The stable code.
     pub const fn code(self) -> &'static str {
         match self {
             Self::NotReported => "result.not-reported",
@@ -129,7 +116,7 @@ impl SlipRefusal {
 
 /// What counts for the table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Settled<'s> {
+pub struct SettledResult<'s> {
     /// The outcome that stands.
     pub outcome: &'s Outcome,
     /// The ruling behind it, if one was needed.
@@ -143,7 +130,11 @@ impl Slip {
     ///
     /// # Errors
     /// [`SlipRefusal::Final`] or [`SlipRefusal::Disputed`] once reports no longer decide.
-    pub fn report(self, report: Report, confirm_within: TimeDelta) -> Result<Self, SlipRefusal> {
+    pub fn report(
+        self,
+        report: ResultReport,
+        confirm_within: TimeDelta,
+    ) -> Result<Self, SlipRefusal> {
         match self {
             Self::Awaited => Ok(Self::reported(report, confirm_within)),
             Self::Reported { report: first, .. } if first.by == report.by => {
@@ -170,7 +161,7 @@ impl Slip {
         }
     }
 
-    fn reported(report: Report, confirm_within: TimeDelta) -> Self {
+    fn reported(report: ResultReport, confirm_within: TimeDelta) -> Self {
         let confirm_due = report.at + confirm_within;
         Self::Reported {
             report,
@@ -213,14 +204,14 @@ impl Slip {
             report,
             dispute: Dispute {
                 reason: Some(reason),
-                counter: counter.map(|outcome| Report { by, outcome, at }),
+                counter: counter.map(|outcome| ResultReport { by, outcome, at }),
                 by,
                 at,
             },
         })
     }
 
-    fn awaiting_answer_of(self, by: Side) -> Result<Report, SlipRefusal> {
+    fn awaiting_answer_of(self, by: Side) -> Result<ResultReport, SlipRefusal> {
         match self {
             Self::Awaited => Err(SlipRefusal::NotReported),
             Self::Reported { report, .. } if report.by == by => Err(SlipRefusal::OwnReport),
@@ -250,7 +241,7 @@ impl Slip {
     ///
     /// # Errors
     /// [`SlipRefusal::OwnGame`] when the referee is one of `players`.
-    pub fn rule(self, ruling: Ruling, players: Both<AccountId>) -> Result<Self, SlipRefusal> {
+    pub fn rule(self, ruling: Ruling, players: PerSide<AccountId>) -> Result<Self, SlipRefusal> {
         match players.side_of(&ruling.referee) {
             Some(_) => Err(SlipRefusal::OwnGame),
             None => Ok(Self::Ruled(ruling)),
@@ -258,13 +249,13 @@ impl Slip {
     }
 
     /// What counts for the table; nothing while the slip is open or disputed.
-    pub fn settled(&self) -> Option<Settled<'_>> {
+    pub fn settled(&self) -> Option<SettledResult<'_>> {
         match self {
-            Self::Confirmed { report, .. } => Some(Settled {
+            Self::Confirmed { report, .. } => Some(SettledResult {
                 outcome: &report.outcome,
                 ruling: None,
             }),
-            Self::Ruled(ruling) => Some(Settled {
+            Self::Ruled(ruling) => Some(SettledResult {
                 outcome: &ruling.outcome,
                 ruling: Some(ruling.id),
             }),
@@ -272,3 +263,6 @@ impl Slip {
         }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -1,30 +1,29 @@
-//! What a side typed, before the server has made a score of it.
+//! A typed result: what a side enters, before the server has computed a score.
 
 use crate::scenario::ScenarioSheet;
 use crate::side::Side;
 
-use super::counts::{Armies, Counts, Impossible};
+use super::counts::{ArmyPoints, CountFault, GameCounts};
 use super::score::{GameScore, score};
-use super::{Notice, Outcome};
+use super::{AbsenceNotice, Outcome};
 
 /// How a game ended, as typed.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Typed {
+pub enum TypedResult {
     /// Played to the end.
-    Played(Counts),
+    Played(GameCounts),
     /// Given up during play.
     Conceded {
-        /// Who gave up.
         by: Side,
         /// What was counted by then.
-        counts: Option<Counts>,
+        counts: Option<GameCounts>,
     },
     /// One side was not there, or gave up before the first turn.
     NoShow {
         /// Who was not there.
         absent: Side,
         /// Whether word was given in time.
-        notice: Notice,
+        notice: AbsenceNotice,
     },
     /// Neither side was there, or both lose by ruling.
     DoubleLoss,
@@ -32,7 +31,7 @@ pub enum Typed {
     Void,
 }
 
-impl Typed {
+impl TypedResult {
     /// What it means on `sheet` with `armies`.
     ///
     /// # Errors
@@ -40,9 +39,10 @@ impl Typed {
     pub fn outcome(
         self,
         sheet: &ScenarioSheet,
-        armies: &Armies,
-    ) -> Result<Outcome, Vec<Impossible>> {
-        let score_of = |counts: Counts| -> Result<GameScore, _> { score(sheet, &counts, armies) };
+        armies: &ArmyPoints,
+    ) -> Result<Outcome, Vec<CountFault>> {
+        let score_of =
+            |counts: GameCounts| -> Result<GameScore, _> { score(sheet, &counts, armies) };
         Ok(match self {
             Self::Played(counts) => Outcome::Played(score_of(counts)?),
             Self::Conceded { by, counts } => Outcome::Conceded {

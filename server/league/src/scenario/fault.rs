@@ -1,35 +1,30 @@
-//! What makes a sheet unplayable or its score doubtful.
+//! Faults of a scenario sheet: what makes it unplayable or its score doubtful.
 
 use crate::catalogue::key::ItemKey;
 use crate::share::Share;
 
-use super::item::{Grade, Item, Measure, Who};
-use super::map::LONGEST_EDGE;
-use super::{Legs, MOST_ITEMS, MOST_TURNS, Roles, SheetTerms};
+use super::item::{Grade, ItemMeasure, ScoreItem, ScoringSide};
+use super::map::MAX_TABLE_EDGE;
+use super::{Legs, MAX_ITEMS, MAX_TURNS, ScenarioRoles, SheetTerms};
 
 /// Largest number a sheet may use for points, counts and caps.
-const LARGEST_NUMBER: u32 = 1_000;
+const MAX_NUMBER: u32 = 1_000;
 
 /// One fault of a sheet.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SheetFault {
     /// Too few or too many items.
-    #[error("a sheet has 1 to {MOST_ITEMS} items, this one has {0}")]
+    #[error("a sheet has 1 to {MAX_ITEMS} items, this one has {0}")]
     ItemCount(usize),
     /// Too few or too many turns.
-    #[error("a leg has 1 to {MOST_TURNS} turns, not {0}")]
+    #[error("a leg has 1 to {MAX_TURNS} turns, not {0}")]
     Turns(u8),
     /// A key stands for two items.
     #[error("the key {0} is used twice")]
     KeyTwice(ItemKey),
     /// A number of the item is zero or beyond reason.
-    #[error("{item}: numbers lie between 1 and {LARGEST_NUMBER}, not {actual}")]
-    Number {
-        /// The item.
-        item: ItemKey,
-        /// The number given.
-        actual: u32,
-    },
+    #[error("{item}: numbers lie between 1 and {MAX_NUMBER}, not {actual}")]
+    Number { item: ItemKey, actual: u32 },
     /// Bands or steps of the item do not rise from above nothing.
     #[error("{0}: steps and bands must start above 0 %, rise, and be worth more as they rise")]
     Grade(ItemKey),
@@ -62,7 +57,7 @@ pub enum SheetFault {
     #[error("a side starts with more than 0 % and at most 100 % of its list, not {0}")]
     Fields(Share),
     /// The table has no size or an absurd one.
-    #[error("a table measures 1 to {LONGEST_EDGE} cm, not {0}")]
+    #[error("a table measures 1 to {MAX_TABLE_EDGE} cm, not {0}")]
     TableEdge(u16),
     /// A zone or marker is not on the table.
     #[error("{0} lies off the table")]
@@ -70,7 +65,6 @@ pub enum SheetFault {
 }
 
 impl SheetFault {
-    /// The stable code.
     pub const fn code(&self) -> &'static str {
         match self {
             Self::ItemCount(_) => "scenario.item-count",
@@ -91,12 +85,12 @@ impl SheetFault {
     }
 }
 
-pub(super) fn find(terms: &SheetTerms) -> Vec<SheetFault> {
+pub(super) fn find_faults(terms: &SheetTerms) -> Vec<SheetFault> {
     let mut faults = Vec::new();
-    if !(1..=MOST_ITEMS).contains(&terms.items.len()) {
+    if !(1..=MAX_ITEMS).contains(&terms.items.len()) {
         faults.push(SheetFault::ItemCount(terms.items.len()));
     }
-    if !(1..=MOST_TURNS).contains(&terms.turns) {
+    if !(1..=MAX_TURNS).contains(&terms.turns) {
         faults.push(SheetFault::Turns(terms.turns));
     }
     for (at, item) in terms.items.iter().enumerate() {
@@ -120,18 +114,20 @@ pub(super) fn find(terms: &SheetTerms) -> Vec<SheetFault> {
     let edges = [terms.table.width, terms.table.depth];
     let absurd = edges
         .into_iter()
-        .filter(|edge| !(1..=LONGEST_EDGE).contains(edge));
+        .filter(|edge| !(1..=MAX_TABLE_EDGE).contains(edge));
     faults.extend(absurd.map(SheetFault::TableEdge));
-    let off_table = terms.table.off_table();
+    let off_table = terms.table.labels_off_table();
     faults.extend(off_table.map(|label| SheetFault::OffTable(label.to_string())));
     faults
 }
 
 fn find_in_roles(terms: &SheetTerms, faults: &mut Vec<SheetFault>) {
     match terms.roles {
-        Roles::Symmetric if terms.legs != Legs::One => faults.push(SheetFault::LegsWithoutRoles),
-        Roles::Symmetric => {}
-        Roles::AttackAndDefence {
+        ScenarioRoles::Symmetric if terms.legs != Legs::One => {
+            faults.push(SheetFault::LegsWithoutRoles)
+        }
+        ScenarioRoles::Symmetric => {}
+        ScenarioRoles::AttackAndDefence {
             attacker_fields,
             defender_fields,
             ..
@@ -143,18 +139,18 @@ fn find_in_roles(terms: &SheetTerms, faults: &mut Vec<SheetFault>) {
     }
 }
 
-fn find_in_item(terms: &SheetTerms, item: &Item, faults: &mut Vec<SheetFault>) {
-    if terms.roles == Roles::Symmetric && item.who != Who::Either {
+fn find_in_item(terms: &SheetTerms, item: &ScoreItem, faults: &mut Vec<SheetFault>) {
+    if terms.roles == ScenarioRoles::Symmetric && item.who != ScoringSide::Either {
         faults.push(SheetFault::NoRoles(item.key.clone()));
     }
     let mut number = |actual: u32| {
-        if !(1..=LARGEST_NUMBER).contains(&actual) {
+        if !(1..=MAX_NUMBER).contains(&actual) {
             let item = item.key.clone();
             faults.push(SheetFault::Number { item, actual });
         }
     };
     match &item.measure {
-        Measure::Count {
+        ItemMeasure::Count {
             points_each,
             most,
             exclusive,
@@ -164,24 +160,24 @@ fn find_in_item(terms: &SheetTerms, item: &Item, faults: &mut Vec<SheetFault>) {
                 .into_iter()
                 .chain(*cap)
                 .for_each(&mut number);
-            if *exclusive && item.who != Who::Either {
+            if *exclusive && item.who != ScoringSide::Either {
                 faults.push(SheetFault::ExclusiveForOneRole(item.key.clone()));
             }
         }
-        Measure::ArmyShare { grade, .. } => {
-            number(grade.most());
-            if !rises(grade) {
+        ItemMeasure::ArmyShare { grade, .. } => {
+            number(grade.max_points());
+            if !is_rising(grade) {
                 faults.push(SheetFault::Grade(item.key.clone()));
             }
         }
-        Measure::RestOf { item: of, out_of } => {
+        ItemMeasure::RestOf { item: of, out_of } => {
             number(*out_of);
-            faults.extend(fault_of_rest(terms, item, of, *out_of));
+            faults.extend(find_in_rest(terms, item, of, *out_of));
         }
     }
 }
 
-fn rises(grade: &Grade) -> bool {
+fn is_rising(grade: &Grade) -> bool {
     match grade {
         Grade::PerStep {
             step, points_each, ..
@@ -199,19 +195,25 @@ fn rises(grade: &Grade) -> bool {
     }
 }
 
-fn fault_of_rest(terms: &SheetTerms, item: &Item, of: &ItemKey, out_of: u32) -> Option<SheetFault> {
+fn find_in_rest(
+    terms: &SheetTerms,
+    item: &ScoreItem,
+    of: &ItemKey,
+    out_of: u32,
+) -> Option<SheetFault> {
     let other = terms.items.iter().find(|other| other.key == *of);
-    let counted = other.filter(|other| !matches!(other.measure, Measure::RestOf { .. }));
+    let counted = other.filter(|other| !matches!(other.measure, ItemMeasure::RestOf { .. }));
     match (
-        counted.map(|other| (other.who, other.measure.most_points())),
+        counted.map(|other| (other.who, other.measure.max_points())),
         item.who,
     ) {
-        (Some((Who::Only(theirs), actual)), Who::Only(mine)) if theirs != mine => (actual > out_of)
-            .then(|| SheetFault::RestTooSmall {
+        (Some((ScoringSide::Only(theirs), actual)), ScoringSide::Only(mine)) if theirs != mine => {
+            (actual > out_of).then(|| SheetFault::RestTooSmall {
                 item: item.key.clone(),
                 limit: out_of,
                 actual,
-            }),
+            })
+        }
         _ => Some(SheetFault::RestOfNothing(item.key.clone())),
     }
 }

@@ -1,38 +1,37 @@
-//! One line of the score form.
+//! Score items: one line of the score form each.
 
 use crate::catalogue::key::ItemKey;
 use crate::name::Name;
 use crate::points::Points;
 use crate::share::Share;
-use crate::side::Role;
+use crate::side::GameRole;
 
 /// One thing that is counted.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Item {
-    /// Its stable name.
+pub struct ScoreItem {
     pub key: ItemKey,
     /// What the form says.
     pub label: Name,
     /// Which side scores it.
-    pub who: Who,
+    pub who: ScoringSide,
     /// When it is counted.
-    pub when: When,
+    pub when: ScoringTime,
     /// How a count becomes game points.
-    pub measure: Measure,
+    pub measure: ItemMeasure,
 }
 
 /// The sides that may score an item.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Who {
+pub enum ScoringSide {
     /// Each side for itself.
     Either,
     /// The side with this role.
-    Only(Role),
+    Only(GameRole),
 }
 
-impl Who {
+impl ScoringSide {
     /// Whether a side with `role` scores it.
-    pub fn includes(self, role: Role) -> bool {
+    pub fn includes(self, role: GameRole) -> bool {
         match self {
             Self::Either => true,
             Self::Only(only) => only == role,
@@ -42,7 +41,7 @@ impl Who {
 
 /// When an item is counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum When {
+pub enum ScoringTime {
     /// As it happens, turn by turn.
     DuringPlay,
     /// Once, at the end of the last turn.
@@ -51,7 +50,7 @@ pub enum When {
 
 /// How a count becomes game points.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Measure {
+pub enum ItemMeasure {
     /// So many points for each.
     Count {
         /// Game points for one.
@@ -66,9 +65,9 @@ pub enum Measure {
     /// Army points, entered as the sum of the units meant, graded by the share they make.
     ArmyShare {
         /// Whose units are added up.
-        army: Army,
+        army: ArmyOwner,
         /// What the sum is a share of.
-        against: Against,
+        against: ShareBase,
         /// What a share is worth.
         grade: Grade,
     },
@@ -83,7 +82,7 @@ pub enum Measure {
 
 /// Whose units an army share adds up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Army {
+pub enum ArmyOwner {
     /// The scoring side's own, such as units that left by the far edge.
     Own,
     /// The opponent's, such as units destroyed.
@@ -92,7 +91,7 @@ pub enum Army {
 
 /// What an army share is a share of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Against {
+pub enum ShareBase {
     /// The points which that army started the leg with.
     StartingPoints,
     /// The cap of the week.
@@ -108,7 +107,6 @@ pub enum Grade {
         step: Share,
         /// Game points for one.
         points_each: u32,
-        /// Most game points.
         cap: u32,
     },
     /// The points of the highest band reached.
@@ -144,13 +142,13 @@ impl Grade {
             Self::Bands(bands) => bands
                 .iter()
                 .rev()
-                .find(|band| whole.get() > 0 && band.from.reached_by(part, whole))
+                .find(|band| whole.get() > 0 && band.from.is_reached_by(part, whole))
                 .map_or(0, |band| band.points),
         }
     }
 
     /// Most game points it can give.
-    pub fn most(&self) -> u32 {
+    pub fn max_points(&self) -> u32 {
         match self {
             Self::PerStep { cap, .. } => *cap,
             Self::Bands(bands) => bands.last().map_or(0, |band| band.points),
@@ -167,9 +165,9 @@ pub struct JointCap {
     pub cap: u32,
 }
 
-impl Measure {
+impl ItemMeasure {
     /// Most game points one side can get from it in one leg.
-    pub fn most_points(&self) -> u32 {
+    pub fn max_points(&self) -> u32 {
         match self {
             Self::Count {
                 points_each,
@@ -180,7 +178,7 @@ impl Measure {
                 let all = points_each.saturating_mul(*most);
                 cap.map_or(all, |cap| cap.min(all))
             }
-            Self::ArmyShare { grade, .. } => grade.most(),
+            Self::ArmyShare { grade, .. } => grade.max_points(),
             Self::RestOf { out_of, .. } => *out_of,
         }
     }

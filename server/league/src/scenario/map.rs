@@ -1,20 +1,19 @@
-//! The table as data for a map. Lengths are whole centimetres from the upper left corner.
+//! The table of a scenario as map data. Lengths are whole centimetres from the upper left corner.
 
 use crate::name::Name;
 
 /// Longest edge of a table in centimetres.
-pub const LONGEST_EDGE: u16 = 600;
+pub const MAX_TABLE_EDGE: u16 = 600;
 
 /// A table with its zones and markers.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Table {
+pub struct ScenarioTable {
     /// From left to right.
     pub width: u16,
     /// From top to bottom.
     pub depth: u16,
     /// Areas with a use.
     pub zones: Vec<Zone>,
-    /// Places to hold.
     pub markers: Vec<Marker>,
 }
 
@@ -59,9 +58,9 @@ pub struct Marker {
     pub top: u16,
 }
 
-impl Table {
+impl ScenarioTable {
     /// Names of the zones and markers that lie partly or wholly off the table.
-    pub fn off_table(&self) -> impl Iterator<Item = &Name> {
+    pub fn labels_off_table(&self) -> impl Iterator<Item = &Name> {
         let ends_beyond =
             |start: u16, length: u16, edge: u16| u32::from(start) + u32::from(length) > edge.into();
         let zones = self.zones.iter().filter(move |zone| {

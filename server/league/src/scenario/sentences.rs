@@ -1,11 +1,11 @@
-//! A sheet read back as sentences.
+//! The scenario sheet as English sentences.
 
-use crate::side::Role;
+use crate::side::GameRole;
 
-use super::item::{Against, Army, Grade, Item, Measure, When, Who};
-use super::{AttackerIs, Legs, Roles, SheetTerms};
+use super::item::{ArmyOwner, Grade, ItemMeasure, ScoreItem, ScoringSide, ScoringTime, ShareBase};
+use super::{AttackerChoice, Legs, ScenarioRoles, SheetTerms};
 
-pub(super) fn of(terms: &SheetTerms) -> Vec<String> {
+pub(super) fn describe_sheet(terms: &SheetTerms) -> Vec<String> {
     let mut sentences = vec![legs(terms)];
     sentences.extend(roles(terms.roles));
     sentences.extend(terms.items.iter().map(|item| item_sentence(terms, item)));
@@ -37,8 +37,8 @@ fn legs(terms: &SheetTerms) -> String {
     }
 }
 
-fn roles(roles: Roles) -> Vec<String> {
-    let Roles::AttackAndDefence {
+fn roles(roles: ScenarioRoles) -> Vec<String> {
+    let ScenarioRoles::AttackAndDefence {
         attacker_fields,
         defender_fields,
         attacker,
@@ -48,29 +48,29 @@ fn roles(roles: Roles) -> Vec<String> {
         return vec!["Both sides have the same task.".to_owned()];
     };
     let who = match attacker {
-        AttackerIs::Paired => "The pairing names the attacker.",
-        AttackerIs::LowerStanding => "The player with the lower standing attacks.",
-        AttackerIs::HigherStanding => "The player with the higher standing attacks.",
+        AttackerChoice::Paired => "The pairing names the attacker.",
+        AttackerChoice::LowerStanding => "The player with the lower standing attacks.",
+        AttackerChoice::HigherStanding => "The player with the higher standing attacks.",
     };
     let fields = format!(
         "The attacker starts with {attacker_fields} of the list, the defender with {defender_fields}."
     );
-    let harder = harder.map(|role| format!("The {} has the harder task.", role.word()));
+    let harder = harder.map(|role| format!("The {} has the harder task.", role.as_str()));
     [who.to_owned(), fields].into_iter().chain(harder).collect()
 }
 
-fn item_sentence(terms: &SheetTerms, item: &Item) -> String {
+fn item_sentence(terms: &SheetTerms, item: &ScoreItem) -> String {
     let when = match item.when {
-        When::DuringPlay => "",
-        When::LastTurn => ", counted at the end of the last turn",
+        ScoringTime::DuringPlay => "",
+        ScoringTime::LastTurn => ", counted at the end of the last turn",
     };
     let who = match item.who {
-        Who::Either => "",
-        Who::Only(Role::Attacker) => " (attacker only)",
-        Who::Only(Role::Defender) => " (defender only)",
+        ScoringSide::Either => "",
+        ScoringSide::Only(GameRole::Attacker) => " (attacker only)",
+        ScoringSide::Only(GameRole::Defender) => " (defender only)",
     };
     let worth = match &item.measure {
-        Measure::Count {
+        ItemMeasure::Count {
             points_each,
             most,
             exclusive,
@@ -88,12 +88,12 @@ fn item_sentence(terms: &SheetTerms, item: &Item) -> String {
                 cap.unwrap_or_default()
             )
         }
-        Measure::ArmyShare {
+        ItemMeasure::ArmyShare {
             army,
             against,
             grade,
         } => share_worth(*army, *against, grade),
-        Measure::RestOf { item: of, out_of } => {
+        ItemMeasure::RestOf { item: of, out_of } => {
             let of = label(terms, of.as_str());
             format!("what the opponent's \"{of}\" leaves of {}", points(*out_of))
         }
@@ -101,11 +101,13 @@ fn item_sentence(terms: &SheetTerms, item: &Item) -> String {
     format!("{}{who}: {worth}{when}.", item.label)
 }
 
-fn share_worth(army: Army, against: Against, grade: &Grade) -> String {
+fn share_worth(army: ArmyOwner, against: ShareBase, grade: &Grade) -> String {
     let whole = match (against, army) {
-        (Against::StartingPoints, Army::Own) => "of the points your army started with",
-        (Against::StartingPoints, Army::Opposing) => "of the points the opposing army started with",
-        (Against::Cap, _) => "of the points cap",
+        (ShareBase::StartingPoints, ArmyOwner::Own) => "of the points your army started with",
+        (ShareBase::StartingPoints, ArmyOwner::Opposing) => {
+            "of the points the opposing army started with"
+        }
+        (ShareBase::Cap, _) => "of the points cap",
     };
     match grade {
         Grade::PerStep {

@@ -1,4 +1,4 @@
-//! The margin table.
+//! Bands of the margin table.
 
 use crate::points::{LeaguePoints, Points};
 
@@ -20,12 +20,16 @@ pub struct Band {
     pub to: Option<u32>,
     /// For the side with more.
     pub winner: LeaguePoints,
-    /// For the other.
     pub loser: LeaguePoints,
 }
 
 /// The band that holds `margin`: the last that it reaches, so that 19.5 % lies in "10 to 19".
-pub(super) fn holding(bands: &[Band], unit: MarginUnit, margin: u32, cap: Points) -> Option<&Band> {
+pub(super) fn find_band(
+    bands: &[Band],
+    unit: MarginUnit,
+    margin: u32,
+    cap: Points,
+) -> Option<&Band> {
     let reached = |band: &&Band| match unit {
         MarginUnit::GamePoints => margin >= band.from,
         MarginUnit::PercentOfCap => {

@@ -1,4 +1,4 @@
-//! What gives scoring two readings, or none.
+//! Faults of scoring: rules that contradict each other, or leave a case open.
 
 use crate::points::LeaguePoints;
 use crate::share::Share;
@@ -8,19 +8,17 @@ use super::band::Band;
 use super::{Bye, GamePoints, LateJoiner, ScoringTerms, win_of};
 
 /// Largest amount a rule may give or take.
-pub(super) const LARGEST_AMOUNT: i32 = 1_000;
+pub(super) const MAX_AMOUNT: i32 = 1_000;
 /// Largest factor of a week.
-const LARGEST_WEIGHT: u8 = 5;
+const MAX_WEIGHT: u8 = 5;
 
 /// One fault of a season's scoring.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ScoringFault {
     /// An amount is negative where it may not be, or beyond reason.
-    #[error("{rule}: points lie between 0 and {LARGEST_AMOUNT}, not {actual}")]
+    #[error("{rule}: points lie between 0 and {MAX_AMOUNT}, not {actual}")]
     Amount {
-        /// The rule.
         rule: &'static str,
-        /// The amount given.
         actual: LeaguePoints,
     },
     /// A win is worth less than a draw, or a draw less than a loss, or nothing lies between them.
@@ -61,7 +59,6 @@ pub enum ScoringFault {
     /// A band does not share out the declared sum.
     #[error("the band from {from} shares out {actual}, not {limit}")]
     Sum {
-        /// The band.
         from: u32,
         /// The declared sum.
         limit: LeaguePoints,
@@ -71,7 +68,6 @@ pub enum ScoringFault {
     /// A game that was not played gives more than the best win.
     #[error("{rule}: at most a win's {limit}, not {actual}")]
     MoreThanWin {
-        /// The rule.
         rule: &'static str,
         /// The best win.
         limit: LeaguePoints,
@@ -92,17 +88,11 @@ pub enum ScoringFault {
     #[error("at least one week must count")]
     BestWeeks,
     /// A factor of zero or beyond reason.
-    #[error("the factor of week {week} lies between 1 and {LARGEST_WEIGHT}, not {actual}")]
-    Weight {
-        /// The week.
-        week: WeekNo,
-        /// The factor given.
-        actual: u8,
-    },
+    #[error("the factor of week {week} lies between 1 and {MAX_WEIGHT}, not {actual}")]
+    Weight { week: WeekNo, actual: u8 },
 }
 
 impl ScoringFault {
-    /// The stable code.
     pub const fn code(&self) -> &'static str {
         match self {
             Self::Amount { .. } => "scoring.amount",
@@ -129,17 +119,17 @@ impl ScoringFault {
 
 impl ScoringFault {
     /// What would have been allowed, and what was given, where the fault is one of size.
-    pub fn measured(&self) -> Option<(i64, i64)> {
+    pub fn limit_and_actual(&self) -> Option<(i64, i64)> {
         let (limit, actual) = match *self {
             Self::Amount { actual, .. } => {
                 let actual = actual.get();
-                (actual.clamp(0, LARGEST_AMOUNT), actual)
+                (actual.clamp(0, MAX_AMOUNT), actual)
             }
             Self::Sum { limit, actual, .. } | Self::MoreThanWin { limit, actual, .. } => {
                 (limit.get(), actual.get())
             }
             Self::BestWeeks => (1, 0),
-            Self::Weight { actual, .. } => (actual.clamp(1, LARGEST_WEIGHT).into(), actual.into()),
+            Self::Weight { actual, .. } => (actual.clamp(1, MAX_WEIGHT).into(), actual.into()),
             Self::NotFromZero(actual) => return Some((0, actual.into())),
             _ => return None,
         };
@@ -147,7 +137,7 @@ impl ScoringFault {
     }
 }
 
-pub(super) fn find(terms: &ScoringTerms) -> Vec<ScoringFault> {
+pub(super) fn find_faults(terms: &ScoringTerms) -> Vec<ScoringFault> {
     let mut faults = Vec::new();
     match &terms.games {
         GamePoints::WinDrawLoss {
@@ -174,7 +164,7 @@ pub(super) fn find(terms: &ScoringTerms) -> Vec<ScoringFault> {
     if terms.best_weeks == Some(0) {
         faults.push(ScoringFault::BestWeeks);
     }
-    let absurd = |weight: &u8| !(1..=LARGEST_WEIGHT).contains(weight);
+    let absurd = |weight: &u8| !(1..=MAX_WEIGHT).contains(weight);
     let weights = terms.weights.iter().filter(|(_, weight)| absurd(weight));
     faults.extend(weights.map(|(&week, &actual)| ScoringFault::Weight { week, actual }));
     faults
@@ -226,7 +216,7 @@ fn find_in_bands(bands: &[Band], sum: Option<LeaguePoints>, faults: &mut Vec<Sco
 
 fn find_in_amounts(terms: &ScoringTerms, faults: &mut Vec<ScoringFault>) {
     let mut check = |rule, actual: LeaguePoints| {
-        if !(0..=LARGEST_AMOUNT).contains(&actual.get()) {
+        if !(0..=MAX_AMOUNT).contains(&actual.get()) {
             faults.push(ScoringFault::Amount { rule, actual });
         }
     };

@@ -1,8 +1,8 @@
-//! Scoring read back as sentences.
+//! Scoring as English sentences.
 
 use super::{Band, Bye, GamePoints, LateJoiner, MarginUnit, Scoring};
 
-pub(super) fn of(scoring: &Scoring) -> Vec<String> {
+pub(super) fn describe_scoring(scoring: &Scoring) -> Vec<String> {
     let terms = scoring.terms();
     let mut sentences = games(&terms.games);
     sentences.push(format!(

@@ -1,4 +1,4 @@
-//! From a rhythm ("lists on Tuesday at eight, games on Thursday") to the instants of every week.
+//! The calendar of a season: from a rhythm ("lists on Tuesday at eight") to the instants of each week.
 
 use std::ops::RangeInclusive;
 
@@ -7,19 +7,19 @@ use chrono_tz::Tz;
 
 use super::caps::Caps;
 use crate::points::Points;
-use crate::time::{Civil, CivilFault, Instant};
+use crate::time::{CivilFault, CivilTime, Instant};
 use crate::week::WeekNo;
 
 /// Days of a week.
-const DAYS: RangeInclusive<i64> = 1..=100;
+const DAYS_PER_WEEK: RangeInclusive<i64> = 1..=100;
 /// Nights of a week.
-const NIGHTS: RangeInclusive<i64> = 1..=14;
+const NIGHTS_PER_WEEK: RangeInclusive<i64> = 1..=14;
 /// Tables of a night.
-const TABLES: RangeInclusive<i64> = 1..=500;
+const TABLES_PER_NIGHT: RangeInclusive<i64> = 1..=500;
 
-/// A time of day so many days after a week's first day.
+/// A time relative to a week: a time of day, some days after the first day of the week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Moment {
+pub struct WeekTime {
     /// Days after the first day of the week.
     pub day: u16,
     /// Time on the wall of the club.
@@ -28,12 +28,10 @@ pub struct Moment {
 
 /// A night in the rhythm.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Night {
+pub struct ClubNight {
     /// Its short name, the same every week, such as `tue`.
     pub key: String,
-    /// When it begins.
-    pub begins: Moment,
-    /// Tables for games.
+    pub begins: WeekTime,
     pub tables: u16,
 }
 
@@ -45,28 +43,24 @@ pub struct Calendar {
     /// Days from one week's first day to the next: 7 for a weekly league.
     pub days_per_week: u16,
     /// Cap and scenario go out.
-    pub announce: Moment,
-    /// Lists are due.
-    pub lists_due: Moment,
+    pub announce: WeekTime,
+    pub lists_due: WeekTime,
     /// Games must be played.
-    pub play_until: Moment,
-    /// The nights.
-    pub nights: Vec<Night>,
+    pub play_until: WeekTime,
+    pub nights: Vec<ClubNight>,
 }
 
 /// One week of the plan.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct WeekPlan {
-    /// Its number.
     pub week: WeekNo,
-    /// Its cap.
     pub cap: Points,
     /// Announcement: civil and as an instant.
-    pub announce: (Civil, Instant),
+    pub announce: (CivilTime, Instant),
     /// Deadline of the lists.
-    pub lists_due: (Civil, Instant),
+    pub lists_due: (CivilTime, Instant),
     /// End of the play window.
-    pub play_until: (Civil, Instant),
+    pub play_until: (CivilTime, Instant),
     /// The nights, as they begin.
     pub nights: Vec<NightPlan>,
 }
@@ -74,11 +68,8 @@ pub struct WeekPlan {
 /// One night of one week.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NightPlan {
-    /// Its short name.
     pub key: String,
-    /// When it begins.
-    pub begins: (Civil, Instant),
-    /// Tables.
+    pub begins: (CivilTime, Instant),
     pub tables: u16,
 }
 
@@ -122,11 +113,11 @@ pub enum CalendarFault {
 
 impl CalendarFault {
     /// What would have been allowed, and what was given, where the fault is one of size.
-    pub fn measured(&self) -> Option<(i64, i64)> {
+    pub fn limit_and_actual(&self) -> Option<(i64, i64)> {
         let (range, actual) = match *self {
-            Self::Days(actual) => (DAYS, actual.into()),
-            Self::Nights(actual) => (NIGHTS, i64::try_from(actual).unwrap_or(i64::MAX)),
-            Self::Tables(_, actual) => (TABLES, actual.into()),
+            Self::Days(actual) => (DAYS_PER_WEEK, actual.into()),
+            Self::Nights(actual) => (NIGHTS_PER_WEEK, i64::try_from(actual).unwrap_or(i64::MAX)),
+            Self::Tables(_, actual) => (TABLES_PER_NIGHT, actual.into()),
             Self::NightKey(_) | Self::Order { .. } | Self::Clock { .. } | Self::TooFar => {
                 return None;
             }
@@ -164,10 +155,10 @@ impl Calendar {
 
     fn faults(&self) -> Vec<CalendarFault> {
         let mut faults = Vec::new();
-        if !DAYS.contains(&self.days_per_week.into()) {
+        if !DAYS_PER_WEEK.contains(&self.days_per_week.into()) {
             faults.push(CalendarFault::Days(self.days_per_week));
         }
-        if !i64::try_from(self.nights.len()).is_ok_and(|nights| NIGHTS.contains(&nights)) {
+        if !i64::try_from(self.nights.len()).is_ok_and(|nights| NIGHTS_PER_WEEK.contains(&nights)) {
             faults.push(CalendarFault::Nights(self.nights.len()));
         }
         for (index, night) in self.nights.iter().enumerate() {
@@ -179,11 +170,11 @@ impl Calendar {
             if twice || !is_night_key(&night.key) {
                 faults.push(CalendarFault::NightKey(night.key.clone()));
             }
-            if !TABLES.contains(&night.tables.into()) {
+            if !TABLES_PER_NIGHT.contains(&night.tables.into()) {
                 faults.push(CalendarFault::Tables(night.key.clone(), night.tables));
             }
         }
-        let order = |moment: Moment| (moment.day, moment.time);
+        let order = |moment: WeekTime| (moment.day, moment.time);
         if order(self.lists_due) <= order(self.announce) {
             faults.push(CalendarFault::Order {
                 earlier: "announce",
@@ -211,17 +202,19 @@ impl Calendar {
 
     fn week(&self, week: WeekNo, cap: Points, zone: Tz) -> Result<WeekPlan, CalendarFault> {
         let start = u64::from(self.days_per_week) * u64::from(week.number() - 1);
-        let at = |what: &'static str, moment: Moment| {
+        let at = |what: &'static str, moment: WeekTime| {
             let day = self
                 .first_day
                 .checked_add_days(Days::new(start + u64::from(moment.day)))
                 .ok_or(CalendarFault::TooFar)?;
-            let civil = Civil(day.and_time(moment.time));
-            let instant = civil.in_zone(zone).map_err(|fault| CalendarFault::Clock {
-                what,
-                week: week.number(),
-                fault,
-            })?;
+            let civil = CivilTime(day.and_time(moment.time));
+            let instant = civil
+                .to_instant(zone)
+                .map_err(|fault| CalendarFault::Clock {
+                    what,
+                    week: week.number(),
+                    fault,
+                })?;
             Ok((civil, instant))
         };
         let nights = self.nights.iter().map(|night| {
@@ -259,8 +252,8 @@ mod tests {
 
     use super::*;
 
-    fn moment(day: u16, hour: u32) -> Moment {
-        Moment {
+    fn moment(day: u16, hour: u32) -> WeekTime {
+        WeekTime {
             day,
             time: NaiveTime::from_hms_opt(hour, 0, 0).unwrap(),
         }
@@ -274,12 +267,12 @@ mod tests {
             lists_due: moment(1, 20),
             play_until: moment(6, 23),
             nights: vec![
-                Night {
+                ClubNight {
                     key: "thu".into(),
                     begins: moment(3, 19),
                     tables: 5,
                 },
-                Night {
+                ClubNight {
                     key: "wed".into(),
                     begins: moment(2, 19),
                     tables: 6,
@@ -291,7 +284,7 @@ mod tests {
     #[test]
     fn weeks_keep_their_hour_when_the_clocks_change() {
         let plan = calendar()
-            .plan(&Caps::step(250, 250, 3).unwrap(), Europe::Berlin)
+            .plan(&Caps::from_step(250, 250, 3).unwrap(), Europe::Berlin)
             .unwrap();
         let due: Vec<String> = plan
             .iter()
@@ -312,12 +305,12 @@ mod tests {
     fn a_deadline_that_the_clocks_skip_names_its_week() {
         let mut calendar = calendar();
         calendar.first_day = "2026-03-16".parse().unwrap();
-        calendar.play_until = Moment {
+        calendar.play_until = WeekTime {
             day: 13,
             time: NaiveTime::from_hms_opt(2, 30, 0).unwrap(),
         };
         let faults = calendar
-            .plan(&Caps::step(1, 1, 2).unwrap(), Europe::Berlin)
+            .plan(&Caps::from_step(1, 1, 2).unwrap(), Europe::Berlin)
             .unwrap_err();
         assert_eq!(
             faults,
@@ -337,7 +330,7 @@ mod tests {
         calendar.nights[1].key = "thu".into();
         calendar.nights[0].tables = 0;
         let faults = calendar
-            .plan(&Caps::step(1, 1, 1).unwrap(), Europe::Berlin)
+            .plan(&Caps::from_step(1, 1, 1).unwrap(), Europe::Berlin)
             .unwrap_err();
         assert_eq!(faults.len(), 4);
     }

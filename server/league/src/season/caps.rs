@@ -1,7 +1,7 @@
 //! The caps of a season, week by week. They never fall: nobody can be made to shrink an army.
 
-use crate::points::{MOST_POINTS, Points};
-use crate::week::LONGEST_SEASON;
+use crate::points::{MAX_POINTS, Points};
+use crate::week::MAX_WEEKS;
 
 /// The caps in the order of the weeks; at least one, none zero, none below the one before.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,14 +11,13 @@ pub struct Caps(Vec<Points>);
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum CapFault {
     /// No week, or more than a season can have.
-    #[error("a season has 1 to {LONGEST_SEASON} weeks, not {0}")]
+    #[error("a season has 1 to {MAX_WEEKS} weeks, not {0}")]
     Weeks(usize),
     /// A cap of nothing, or an absurd one.
-    #[error("the cap of week {week} is {cap}; it must be from 1 to {MOST_POINTS}")]
+    #[error("the cap of week {week} is {cap}; it must be from 1 to {MAX_POINTS}")]
     OutOfRange {
         /// The week, from 1.
         week: usize,
-        /// Its cap.
         cap: u32,
     },
     /// A cap below the one before it.
@@ -28,7 +27,6 @@ pub enum CapFault {
         week: usize,
         /// The cap of the week before.
         before: u32,
-        /// Its cap.
         cap: u32,
     },
 }
@@ -43,13 +41,13 @@ impl CapFault {
     }
 
     /// The nearest that would have been allowed, and what was given.
-    pub fn measured(self) -> (u32, u32) {
+    pub fn limit_and_actual(self) -> (u32, u32) {
         match self {
             Self::Weeks(weeks) => {
                 let given = u32::try_from(weeks).unwrap_or(u32::MAX);
-                (given.clamp(1, LONGEST_SEASON.into()), given)
+                (given.clamp(1, MAX_WEEKS.into()), given)
             }
-            Self::OutOfRange { cap, .. } => (cap.clamp(1, MOST_POINTS), cap),
+            Self::OutOfRange { cap, .. } => (cap.clamp(1, MAX_POINTS), cap),
             Self::Falls { before, cap, .. } => (before, cap),
         }
     }
@@ -60,15 +58,15 @@ impl Caps {
     ///
     /// # Errors
     /// Every [`CapFault`].
-    pub fn list(caps: &[u32]) -> Result<Self, Vec<CapFault>> {
-        if caps.is_empty() || caps.len() > usize::from(LONGEST_SEASON) {
+    pub fn from_list(caps: &[u32]) -> Result<Self, Vec<CapFault>> {
+        if caps.is_empty() || caps.len() > usize::from(MAX_WEEKS) {
             return Err(vec![CapFault::Weeks(caps.len())]);
         }
         let mut faults = Vec::new();
         let mut before = 0;
         for (index, &cap) in caps.iter().enumerate() {
             let week = index + 1;
-            if cap == 0 || cap > MOST_POINTS {
+            if cap == 0 || cap > MAX_POINTS {
                 faults.push(CapFault::OutOfRange { week, cap });
             } else if cap < before {
                 faults.push(CapFault::Falls { week, before, cap });
@@ -86,18 +84,18 @@ impl Caps {
     /// "250 more each week, 8 weeks".
     ///
     /// # Errors
-    /// As [`Caps::list`].
+    /// As [`Caps::from_list`].
     ///
     /// ```
     /// use league::season::Caps;
-    /// let caps = Caps::step(250, 250, 8).unwrap();
-    /// assert_eq!(caps, Caps::list(&[250, 500, 750, 1000, 1250, 1500, 1750, 2000]).unwrap());
+    /// let caps = Caps::from_step(250, 250, 8).unwrap();
+    /// assert_eq!(caps, Caps::from_list(&[250, 500, 750, 1000, 1250, 1500, 1750, 2000]).unwrap());
     /// ```
-    pub fn step(first: u32, step: u32, weeks: u8) -> Result<Self, Vec<CapFault>> {
+    pub fn from_step(first: u32, step: u32, weeks: u8) -> Result<Self, Vec<CapFault>> {
         let caps: Vec<u32> = (0..u32::from(weeks))
             .map(|week| first.saturating_add(step.saturating_mul(week)))
             .collect();
-        Self::list(&caps)
+        Self::from_list(&caps)
     }
 
     /// The caps, first week first.
@@ -112,9 +110,9 @@ mod tests {
 
     #[test]
     fn caps_may_rest_but_not_fall() {
-        assert!(Caps::list(&[500, 600, 600, 750]).is_ok());
+        assert!(Caps::from_list(&[500, 600, 600, 750]).is_ok());
         assert_eq!(
-            Caps::list(&[500, 450, 0]),
+            Caps::from_list(&[500, 450, 0]),
             Err(vec![
                 CapFault::Falls {
                     week: 2,
@@ -124,8 +122,8 @@ mod tests {
                 CapFault::OutOfRange { week: 3, cap: 0 },
             ])
         );
-        assert_eq!(Caps::list(&[]), Err(vec![CapFault::Weeks(0)]));
-        assert_eq!(Caps::step(1, 1, 53), Err(vec![CapFault::Weeks(53)]));
-        assert!(Caps::step(u32::MAX, u32::MAX, 3).is_err());
+        assert_eq!(Caps::from_list(&[]), Err(vec![CapFault::Weeks(0)]));
+        assert_eq!(Caps::from_step(1, 1, 53), Err(vec![CapFault::Weeks(53)]));
+        assert!(Caps::from_step(u32::MAX, u32::MAX, 3).is_err());
     }
 }

@@ -1,4 +1,4 @@
-//! Whether a list comes in time. The one place that judges it.
+//! The deadline of lists: the one place that decides whether a list is in time.
 
 use chrono::Duration;
 
@@ -7,19 +7,16 @@ use crate::time::Instant;
 
 /// How a list came in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Arrival {
+pub enum ListArrival {
     /// Before the deadline and its grace were over.
     OnTime,
     /// After it, with the organiser's leave; whole minutes since the grace ended, rounded down.
-    Late {
-        /// Minutes.
-        minutes: u32,
-    },
+    Late { minutes: u32 },
 }
 
 /// Why a list is not accepted at this instant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum NotAccepted {
+pub enum ListNotAccepted {
     /// The week is not announced yet.
     NotAnnounced,
     /// The deadline is over, and nobody gave leave. Holds the end of the grace.
@@ -35,27 +32,27 @@ pub enum NotAccepted {
 /// opened, only leave helps, whatever the clock says.
 ///
 /// # Errors
-/// [`NotAccepted`].
+/// [`ListNotAccepted`].
 pub fn accept_list(
     week: &WeekFacts,
     received: Instant,
     has_leave: bool,
-) -> Result<Arrival, NotAccepted> {
+) -> Result<ListArrival, ListNotAccepted> {
     if week.closed_at.is_some() {
-        return Err(NotAccepted::Closed);
+        return Err(ListNotAccepted::Closed);
     }
     if received < week.announce_at {
-        return Err(NotAccepted::NotAnnounced);
+        return Err(ListNotAccepted::NotAnnounced);
     }
     if !week.needs_leave(received) {
-        return Ok(Arrival::OnTime);
+        return Ok(ListArrival::OnTime);
     }
     let end = week.accepted_until();
     if !has_leave {
-        return Err(NotAccepted::DeadlinePassed(end));
+        return Err(ListNotAccepted::DeadlinePassed(end));
     }
     let late = (received - end).max(Duration::zero());
-    Ok(Arrival::Late {
+    Ok(ListArrival::Late {
         minutes: u32::try_from(late.num_minutes()).unwrap_or(u32::MAX),
     })
 }
@@ -84,14 +81,14 @@ mod tests {
     fn the_last_microsecond_counts_and_the_next_does_not() {
         let end = at("2026-10-13T21:00:00Z");
         let last = end - Duration::microseconds(1);
-        assert_eq!(accept_list(&week(), last, false), Ok(Arrival::OnTime));
+        assert_eq!(accept_list(&week(), last, false), Ok(ListArrival::OnTime));
         assert_eq!(
             accept_list(&week(), end, false),
-            Err(NotAccepted::DeadlinePassed(end))
+            Err(ListNotAccepted::DeadlinePassed(end))
         );
         assert_eq!(
             accept_list(&week(), end, true),
-            Ok(Arrival::Late { minutes: 0 })
+            Ok(ListArrival::Late { minutes: 0 })
         );
     }
 
@@ -100,7 +97,7 @@ mod tests {
         let received = at("2026-10-14T21:00:59Z");
         assert_eq!(
             accept_list(&week(), received, true),
-            Ok(Arrival::Late { minutes: 1440 })
+            Ok(ListArrival::Late { minutes: 1440 })
         );
     }
 
@@ -113,11 +110,11 @@ mod tests {
         let earlier = at("2026-10-13T20:59:00Z");
         assert!(matches!(
             accept_list(&opened, earlier, false),
-            Err(NotAccepted::DeadlinePassed(_))
+            Err(ListNotAccepted::DeadlinePassed(_))
         ));
         assert_eq!(
             accept_list(&opened, earlier, true),
-            Ok(Arrival::Late { minutes: 0 })
+            Ok(ListArrival::Late { minutes: 0 })
         );
     }
 
@@ -126,12 +123,15 @@ mod tests {
         let early = at("2026-10-10T17:59:59Z");
         assert_eq!(
             accept_list(&week(), early, true),
-            Err(NotAccepted::NotAnnounced)
+            Err(ListNotAccepted::NotAnnounced)
         );
         let closed = WeekFacts {
             closed_at: Some(at("2026-10-19T00:00:00Z")),
             ..week()
         };
-        assert_eq!(accept_list(&closed, early, true), Err(NotAccepted::Closed));
+        assert_eq!(
+            accept_list(&closed, early, true),
+            Err(ListNotAccepted::Closed)
+        );
     }
 }

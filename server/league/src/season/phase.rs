@@ -1,4 +1,4 @@
-//! Where a week stands: by what was committed, and by the clock.
+//! A week's phase: by what was committed, and by the clock.
 
 use chrono::Duration;
 
@@ -9,7 +9,6 @@ use crate::time::Instant;
 pub struct WeekFacts {
     /// Cap and scenario go out.
     pub announce_at: Instant,
-    /// Lists are due.
     pub lists_due_at: Instant,
     /// How long after it lists still count as in time.
     pub grace: Duration,
@@ -25,8 +24,7 @@ pub struct WeekFacts {
 
 /// The life of a week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Phase {
-    /// Not announced.
+pub enum WeekPhase {
     Planned,
     /// Announced; lists come in.
     Announced,
@@ -52,19 +50,19 @@ impl WeekFacts {
     }
 
     /// Where the week stands at `now`.
-    pub fn phase(&self, now: Instant) -> Phase {
+    pub fn phase(&self, now: Instant) -> WeekPhase {
         if self.closed_at.is_some() {
-            Phase::Closed
+            WeekPhase::Closed
         } else if self.paired_at.is_some() {
-            Phase::Paired
+            WeekPhase::Paired
         } else if self.lists_opened_at.is_some() {
-            Phase::ListsOpened
+            WeekPhase::ListsOpened
         } else if now >= self.accepted_until() {
-            Phase::ListsDue
+            WeekPhase::ListsDue
         } else if now >= self.announce_at {
-            Phase::Announced
+            WeekPhase::Announced
         } else {
-            Phase::Planned
+            WeekPhase::Planned
         }
     }
 }

@@ -1,11 +1,11 @@
-//! What may be known of a scenario, and from when.
+//! Reveals: what may be known of a scenario, and from when.
 
 use super::phase::WeekFacts;
 use crate::time::Instant;
 
 /// When a part of a scenario is revealed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Reveal {
+pub enum RevealTime {
     /// With the week's announcement.
     Announcement,
     /// At an instant of its own.
@@ -19,18 +19,21 @@ pub enum Reveal {
 pub enum Revealed {
     /// Not even its title.
     Nothing,
-    /// The title.
     Title,
-    /// All of it.
     Full,
 }
 
 /// What everybody may know of a week's scenario at `now`.
-pub fn revealed(title: Reveal, full: Reveal, week: &WeekFacts, now: Instant) -> Revealed {
-    let has_come = |reveal: Reveal| match reveal {
-        Reveal::Announcement => now >= week.announce_at,
-        Reveal::At(instant) => now >= instant,
-        Reveal::ListsOpened => week.lists_opened_at.is_some(),
+pub fn revealed_at(
+    title: RevealTime,
+    full: RevealTime,
+    week: &WeekFacts,
+    now: Instant,
+) -> Revealed {
+    let has_come = |reveal: RevealTime| match reveal {
+        RevealTime::Announcement => now >= week.announce_at,
+        RevealTime::At(instant) => now >= instant,
+        RevealTime::ListsOpened => week.lists_opened_at.is_some(),
     };
     if has_come(full) {
         Revealed::Full
@@ -59,8 +62,9 @@ mod tests {
             paired_at: None,
             closed_at: None,
         };
-        let see =
-            |week: &WeekFacts, now| revealed(Reveal::Announcement, Reveal::ListsOpened, week, now);
+        let see = |week: &WeekFacts, now| {
+            revealed_at(RevealTime::Announcement, RevealTime::ListsOpened, week, now)
+        };
         assert_eq!(see(&week, due - Duration::days(4)), Revealed::Nothing);
         assert_eq!(see(&week, due - Duration::days(1)), Revealed::Title);
         assert_eq!(see(&week, due + Duration::hours(1)), Revealed::Title);

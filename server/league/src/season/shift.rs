@@ -5,17 +5,17 @@ use chrono::{Datelike, NaiveDate, TimeDelta};
 use chrono_tz::Tz;
 
 use super::calendar::{CalendarFault, NightPlan, WeekPlan};
-use super::reveal::Reveal;
-use crate::time::{Civil, Instant};
+use super::reveal::RevealTime;
+use crate::time::{CivilTime, Instant};
 
 /// From the days of one season to those of the next.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Shift {
+pub struct SeasonShift {
     by: TimeDelta,
     zone: Tz,
 }
 
-impl Shift {
+impl SeasonShift {
     /// The shift that turns `from`, the day on which the first week was announced, into `to`.
     pub fn between(from: NaiveDate, to: NaiveDate, zone: Tz) -> Self {
         Self {
@@ -25,7 +25,7 @@ impl Shift {
     }
 
     /// The day before, or on, `day` that has the weekday of `like`, and the one after it.
-    pub fn nearest(day: NaiveDate, like: NaiveDate) -> Option<(NaiveDate, NaiveDate)> {
+    pub fn nearest_days(day: NaiveDate, like: NaiveDate) -> Option<(NaiveDate, NaiveDate)> {
         let wanted = like.weekday();
         let back = day.weekday().days_since(wanted);
         let before = day.checked_sub_signed(TimeDelta::days(back.into()))?;
@@ -51,7 +51,7 @@ impl Shift {
     }
 
     fn week(self, week: &WeekPlan) -> Result<WeekPlan, CalendarFault> {
-        let at = |what, (civil, _): (Civil, Instant)| self.civil(week, what, civil);
+        let at = |what, (civil, _): (CivilTime, Instant)| self.civil(week, what, civil);
         let nights = week.nights.iter().map(|night| {
             Ok(NightPlan {
                 begins: at("nights", night.begins)?,
@@ -72,13 +72,13 @@ impl Shift {
     ///
     /// # Errors
     /// [`CalendarFault::Clock`], [`CalendarFault::TooFar`].
-    pub fn reveal(self, week: &WeekPlan, reveal: Reveal) -> Result<Reveal, CalendarFault> {
+    pub fn reveal(self, week: &WeekPlan, reveal: RevealTime) -> Result<RevealTime, CalendarFault> {
         Ok(match reveal {
-            Reveal::At(instant) => {
-                let civil = Civil::at(instant, self.zone);
-                Reveal::At(self.civil(week, "the reveal", civil)?.1)
+            RevealTime::At(instant) => {
+                let civil = CivilTime::from_instant(instant, self.zone);
+                RevealTime::At(self.civil(week, "the reveal", civil)?.1)
             }
-            Reveal::Announcement | Reveal::ListsOpened => reveal,
+            RevealTime::Announcement | RevealTime::ListsOpened => reveal,
         })
     }
 
@@ -86,12 +86,12 @@ impl Shift {
         self,
         week: &WeekPlan,
         what: &'static str,
-        old: Civil,
-    ) -> Result<(Civil, Instant), CalendarFault> {
+        old: CivilTime,
+    ) -> Result<(CivilTime, Instant), CalendarFault> {
         let moved = old.0.checked_add_signed(self.by);
-        let new = Civil(moved.ok_or(CalendarFault::TooFar)?);
+        let new = CivilTime(moved.ok_or(CalendarFault::TooFar)?);
         let instant = new
-            .in_zone(self.zone)
+            .to_instant(self.zone)
             .map_err(|fault| CalendarFault::Clock {
                 what,
                 week: week.week.number(),
@@ -119,8 +119,8 @@ mod tests {
         let first = day(announce);
         let at = |days, hour| {
             let date = first.checked_add_signed(TimeDelta::days(days)).unwrap();
-            let civil = Civil(date.and_hms_opt(hour, 0, 0).unwrap());
-            (civil, civil.in_zone(Europe::Berlin).unwrap())
+            let civil = CivilTime(date.and_hms_opt(hour, 0, 0).unwrap());
+            (civil, civil.to_instant(Europe::Berlin).unwrap())
         };
         WeekPlan {
             week: WeekNo::new(number).unwrap(),
@@ -140,7 +140,7 @@ mod tests {
     #[test]
     fn a_season_of_winter_keeps_its_hours_in_autumn_and_its_pause() {
         let old = [week(1, "2026-01-08"), week(2, "2026-01-22")];
-        let shift = Shift::between(day("2026-01-08"), day("2026-10-15"), Europe::Berlin);
+        let shift = SeasonShift::between(day("2026-01-08"), day("2026-10-15"), Europe::Berlin);
         let new = shift.weeks(&old).unwrap();
         let due = new.iter().map(|week| week.lists_due.1.to_rfc3339());
         assert_eq!(
@@ -151,16 +151,19 @@ mod tests {
         assert_eq!((night.key.as_str(), night.tables), ("tue", 4));
         assert_eq!(night.begins.0.0.to_string(), "2026-11-03 19:00:00");
         let at = "2026-01-12T17:30:00Z".parse().unwrap();
-        let moved = shift.reveal(&old[0], Reveal::At(at)).unwrap();
-        assert_eq!(moved, Reveal::At("2026-10-19T16:30:00Z".parse().unwrap()));
+        let moved = shift.reveal(&old[0], RevealTime::At(at)).unwrap();
+        assert_eq!(
+            moved,
+            RevealTime::At("2026-10-19T16:30:00Z".parse().unwrap())
+        );
     }
 
     #[test]
     fn every_week_whose_time_the_clocks_skip_is_named() {
         let mut old = week(1, "2026-01-08");
-        old.lists_due.0 = Civil(day("2026-01-11").and_hms_opt(2, 30, 0).unwrap());
+        old.lists_due.0 = CivilTime(day("2026-01-11").and_hms_opt(2, 30, 0).unwrap());
         let weeks = [old, week(2, "2026-01-15")];
-        let shift = Shift::between(day("2026-01-08"), day("2026-03-26"), Europe::Berlin);
+        let shift = SeasonShift::between(day("2026-01-08"), day("2026-03-26"), Europe::Berlin);
         assert_eq!(
             shift.weeks(&weeks).unwrap_err(),
             [CalendarFault::Clock {
@@ -174,7 +177,7 @@ mod tests {
     #[test]
     fn the_nearest_days_of_a_weekday_are_around_the_day_or_on_it() {
         let thursday = day("2026-01-08");
-        let around = |text| Shift::nearest(day(text), thursday).unwrap();
+        let around = |text| SeasonShift::nearest_days(day(text), thursday).unwrap();
         assert_eq!(around("2026-09-05"), (day("2026-09-03"), day("2026-09-10")));
         assert_eq!(around("2026-09-03").0, day("2026-09-03"));
     }

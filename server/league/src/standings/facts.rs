@@ -1,4 +1,4 @@
-//! All that the table of a season follows from.
+//! The facts of a season: the input of its table.
 
 use std::collections::BTreeMap;
 
@@ -8,7 +8,7 @@ use crate::painting::{PaintedWeek, Painting};
 use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
 use crate::scoring::Scoring;
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 use crate::week::WeekNo;
 
 use super::tiebreaks::TieBreaks;
@@ -41,7 +41,6 @@ pub struct SeasonFacts {
 /// A player's time in the season.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct PlayerFact {
-    /// Who.
     pub player: PlayerId,
     /// First week.
     pub joined: WeekNo,
@@ -52,25 +51,20 @@ pub struct PlayerFact {
 /// A game or bye of a published round.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct GameFact {
-    /// Its identity.
     pub game: GameId,
     /// The week it belongs to, whenever it was played.
     pub week: WeekNo,
-    /// Who meets whom.
     pub fixture: Fixture,
     /// Version of the result.
     pub version: u32,
 }
 
-/// Who meets whom.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Fixture {
-    /// Nobody.
     Bye(PlayerId),
-    /// Two players.
     Game {
         /// In the order of the pairing.
-        players: Both<PlayerId>,
+        players: PerSide<PlayerId>,
         /// The side with the harder role, where the scenario names one.
         harder: Option<Side>,
         /// What stands; `None` while open or disputed.
@@ -83,7 +77,6 @@ pub enum Fixture {
 /// A week whose round left a player out, because they had said that they could not come.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Absence {
-    /// Who.
     pub player: PlayerId,
     /// The week, which is paired.
     pub week: WeekNo,
@@ -92,9 +85,7 @@ pub struct Absence {
 /// A list that came late.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct LateList {
-    /// Whose.
     pub player: PlayerId,
-    /// For which week.
     pub week: WeekNo,
     /// Seconds after the deadline.
     pub seconds: u32,
@@ -103,15 +94,11 @@ pub struct LateList {
 /// Points that a referee gave or took.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Adjustment {
-    /// The ruling.
     pub ruling: RulingId,
-    /// Whose points.
     pub player: PlayerId,
-    /// For which week.
     pub week: WeekNo,
     /// How many; negative when taken.
     pub amount: LeaguePoints,
-    /// Why.
     pub reason: Text,
     /// Version of the ruling.
     pub version: u32,

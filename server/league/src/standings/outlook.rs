@@ -1,4 +1,4 @@
-//! What is still open at the end of a season: who can reach which total by the open games.
+//! The outlook at the end of a season: totals without the open games, and what these can add.
 
 mod chain;
 pub mod forecast;
@@ -8,16 +8,16 @@ pub mod what_if;
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
 use crate::result::{GameScore, Outcome, Verdict};
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 use crate::week::WeekNo;
 
 use super::facts::{Fixture, SeasonFacts};
 use super::table::credits::Credits;
-use super::table::season::Season;
+use super::table::season::IndexedSeason;
 
 /// An open game of a published round.
 pub struct OpenGame {
-    pub players: Both<usize>,
+    pub players: PerSide<usize>,
     week: usize,
     weight: i32,
 }
@@ -28,7 +28,7 @@ pub struct Outlook {
     pub players: Vec<PlayerId>,
     pub games: Vec<OpenGame>,
     /// What a game can give.
-    pub results: Vec<Both<LeaguePoints>>,
+    pub results: Vec<PerSide<LeaguePoints>>,
     /// Points of every week without open games.
     weeks: Vec<Vec<i32>>,
     best_weeks: usize,
@@ -38,12 +38,12 @@ impl Outlook {
     pub fn new(facts: &SeasonFacts, last: WeekNo) -> Self {
         let mut supposed = facts.clone();
         supposed.games.iter_mut().for_each(suppose_a_draw);
-        let season = Season::of(&supposed, last);
+        let season = IndexedSeason::new(&supposed, last);
         let credits = Credits::new(&season, last);
         let with_row = (0..season.players.len()).filter(|&number| season.has_row(number, last));
         let numbers: Vec<usize> = with_row.collect();
         let place = |number: usize| numbers.binary_search(&number).ok();
-        let weeks = numbers.iter().map(|&number| credits.weeks.of(number));
+        let weeks = numbers.iter().map(|&number| credits.weeks.get(number));
         let weeks = weeks.map(|weeks| weeks.iter().map(|week| week.points.get()).collect());
         let mut outlook = Self {
             players: numbers
@@ -52,7 +52,7 @@ impl Outlook {
                 .map(|player| player.player)
                 .collect(),
             games: Vec::new(),
-            results: facts.scoring.possible(),
+            results: facts.scoring.possible_results(),
             weeks: weeks.collect(),
             best_weeks: facts.scoring.terms().best_weeks.unwrap_or(u8::MAX).into(),
         };
@@ -70,7 +70,7 @@ impl Outlook {
                 continue;
             };
             let game = OpenGame {
-                players: Both::new(first, second),
+                players: PerSide::new(first, second),
                 week: usize::from(week.number() - 1),
                 weight: facts.scoring.weight(week),
             };
@@ -93,7 +93,7 @@ impl Outlook {
     }
 
     /// What a player gets from a game that ends with a result.
-    pub fn share_of(&self, player: usize, game: usize, result: usize) -> i32 {
+    pub fn points_from(&self, player: usize, game: usize, result: usize) -> i32 {
         let (Some(game), Some(result)) = (self.games.get(game), self.results.get(result)) else {
             return 0;
         };
@@ -107,14 +107,14 @@ impl Outlook {
         for &(game, result) in ended {
             let week = self.games.get(game).map(|game| game.week);
             if let Some(points) = week.and_then(|week| weeks.get_mut(week)) {
-                *points += self.share_of(player, game, result);
+                *points += self.points_from(player, game, result);
             }
         }
-        self.best_of(&mut weeks)
+        self.sum_of_best(&mut weeks)
     }
 
     /// The sum of the weeks that count.
-    pub fn best_of(&self, weeks: &mut [i32]) -> i32 {
+    pub fn sum_of_best(&self, weeks: &mut [i32]) -> i32 {
         weeks.sort_unstable_by_key(|points| std::cmp::Reverse(*points));
         weeks.iter().take(self.best_weeks).sum()
     }
@@ -125,7 +125,7 @@ impl Outlook {
     }
 
     /// Adds what a result gives to both sides' weeks.
-    pub fn add(&self, weeks: &mut [Vec<i32>], game: usize, result: usize) {
+    pub fn add_result(&self, weeks: &mut [Vec<i32>], game: usize, result: usize) {
         let Some(open) = self.games.get(game) else {
             return;
         };
@@ -134,7 +134,7 @@ impl Outlook {
                 .get_mut(player)
                 .and_then(|weeks| weeks.get_mut(open.week));
             if let Some(points) = week {
-                *points += self.share_of(player, game, result);
+                *points += self.points_from(player, game, result);
             }
         }
     }
@@ -146,13 +146,13 @@ fn suppose_a_draw(game: &mut super::facts::GameFact) {
     {
         *outcome = Some(Outcome::Played(GameScore {
             legs: Vec::new(),
-            total: Both::new(0, 0),
+            total: PerSide::new(0, 0),
             verdict: Verdict::Drawn,
         }));
     }
 }
 
-fn open_games(facts: &SeasonFacts, last: WeekNo) -> Vec<(Both<PlayerId>, WeekNo)> {
+fn open_games(facts: &SeasonFacts, last: WeekNo) -> Vec<(PerSide<PlayerId>, WeekNo)> {
     let games = facts.games.iter().filter(|game| game.week <= last);
     let open = games.filter_map(|game| match &game.fixture {
         Fixture::Game {

@@ -19,9 +19,8 @@ mod sonneborn_berger;
 mod wins;
 mod wins_in_harder_role;
 
-use inputs::{Board, Exact};
+use inputs::{Exact, TieBreakInputs};
 
-/// One tie-break.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum TieBreak {
     /// Sum of the opponents' scores.
@@ -46,33 +45,32 @@ pub enum TieBreak {
     PaintingPoints,
     /// Painted share of the latest list.
     PaintedShare,
-    /// Fewest byes.
     FewestByes,
 }
 
 /// How a tie-break is computed.
-pub enum Rule {
+pub enum TieBreakRule {
     /// For each player alone.
-    Each(fn(&Board<'_>, usize) -> Exact),
+    Each(fn(&TieBreakInputs<'_>, usize) -> Exact),
     /// For players who are still equal, in their order.
-    Among(fn(&Board<'_>, &[usize]) -> Vec<Option<Exact>>),
+    Among(fn(&TieBreakInputs<'_>, &[usize]) -> Vec<Option<Exact>>),
 }
 
 impl TieBreak {
-    pub fn rule(self) -> Rule {
+    pub fn rule(self) -> TieBreakRule {
         match self {
-            Self::OpponentsScore => Rule::Each(opponents_score::value),
-            Self::OpponentsScoreCut => Rule::Each(opponents_score_cut::value),
-            Self::OpponentsScoreMedian => Rule::Each(opponents_score_median::value),
-            Self::SonnebornBerger => Rule::Each(sonneborn_berger::value),
-            Self::DirectEncounter => Rule::Among(direct_encounter::values),
-            Self::Wins => Rule::Each(wins::value),
-            Self::WinsInHarderRole => Rule::Each(wins_in_harder_role::value),
-            Self::ScoreMargin => Rule::Each(score_margin::value),
-            Self::AdjustedMargin => Rule::Each(adjusted_margin::value),
-            Self::PaintingPoints => Rule::Each(painting_points::value),
-            Self::PaintedShare => Rule::Each(painted_share::value),
-            Self::FewestByes => Rule::Each(fewest_byes::value),
+            Self::OpponentsScore => TieBreakRule::Each(opponents_score::value),
+            Self::OpponentsScoreCut => TieBreakRule::Each(opponents_score_cut::value),
+            Self::OpponentsScoreMedian => TieBreakRule::Each(opponents_score_median::value),
+            Self::SonnebornBerger => TieBreakRule::Each(sonneborn_berger::value),
+            Self::DirectEncounter => TieBreakRule::Among(direct_encounter::values),
+            Self::Wins => TieBreakRule::Each(wins::value),
+            Self::WinsInHarderRole => TieBreakRule::Each(wins_in_harder_role::value),
+            Self::ScoreMargin => TieBreakRule::Each(score_margin::value),
+            Self::AdjustedMargin => TieBreakRule::Each(adjusted_margin::value),
+            Self::PaintingPoints => TieBreakRule::Each(painting_points::value),
+            Self::PaintedShare => TieBreakRule::Each(painted_share::value),
+            Self::FewestByes => TieBreakRule::Each(fewest_byes::value),
         }
     }
 
@@ -136,7 +134,6 @@ pub struct TieBreaksTerms {
     pub order: Vec<TieBreak>,
 }
 
-/// The season's tie-breaks.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct TieBreaks(TieBreaksTerms);
 

@@ -1,6 +1,6 @@
 //! Against exhaustive search: every way to pair up to ten players is tried.
 
-use league::pairing::{Cost, Household, Impossible, Level, Nights, Task, Wish, propose};
+use league::pairing::{Cost, Household, Level, NightSet, ProposeError, Task, Wish, propose};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, contender, met, night, pair, proven, task};
@@ -11,7 +11,7 @@ fn no_pairing_of_up_to_ten_players_gives_up_less() {
         let task = scrambled(seed);
         let best = exhaustive(&task).unwrap();
         if best[0] == task.contenders.len() as u64 {
-            assert_eq!(propose(&task), Err(Impossible::NoGame));
+            assert_eq!(propose(&task), Err(ProposeError::NoGame));
         } else {
             assert_eq!(compared(&proven(&task).cost), best, "seed {seed}");
         }
@@ -28,7 +28,7 @@ fn scrambled(seed: u64) -> Task {
         contender.score = LeaguePoints::new(chance.below(spread) as i32);
         contender.byes = chance.below(2) as u8;
         contender.spare = chance.below(6) == 0;
-        contender.nights = Nights::from_bits([1, 2, 3, 3, 3][chance.below(5)]);
+        contender.nights = NightSet::from_bits([1, 2, 3, 3, 3][chance.below(5)]);
     }
     for _ in 0..chance.below(2 * players) {
         let (a, b) = (1 + chance.below(players), 1 + chance.below(players));
@@ -58,7 +58,7 @@ fn compared(cost: &Cost) -> Vec<u64> {
     let levels = [Level::SittingOut]
         .into_iter()
         .chain(wishes.map(Level::Wish));
-    levels.map(|level| cost.of(level)).collect()
+    levels.map(|level| cost.amount(level)).collect()
 }
 
 fn exhaustive(task: &Task) -> Option<Vec<u64>> {
@@ -70,7 +70,7 @@ fn exhaustive(task: &Task) -> Option<Vec<u64>> {
 fn try_all(
     task: &Task,
     used: u32,
-    games: &mut Vec<Nights>,
+    games: &mut Vec<NightSet>,
     cost: &mut Vec<u64>,
     best: &mut Option<Vec<u64>>,
 ) {
@@ -95,7 +95,7 @@ fn try_all(
     take(cost, bye);
     for b in (a + 1..task.contenders.len()).filter(|at| used & 1 << at == 0) {
         let other = &task.contenders[b];
-        let nights = one.nights.and(other.nights);
+        let nights = one.nights.intersection(other.nights);
         let both = pair(a + 1, b + 1);
         let housemates = one.household.is_some() && one.household == other.household;
         if nights.is_empty() || housemates || task.forbidden.contains(&both) {
@@ -117,7 +117,7 @@ fn try_all(
 }
 
 /// Games are put on nights in every way.
-fn fits(task: &Task, games: &[Nights]) -> bool {
+fn fits(task: &Task, games: &[NightSet]) -> bool {
     let tables: Vec<usize> = task.nights.iter().map(|night| night.tables.len()).collect();
     (0..1_u32 << games.len()).any(|choice| {
         let on =

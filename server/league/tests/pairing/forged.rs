@@ -1,8 +1,8 @@
 //! A proposal that was tampered with is caught, whatever was changed.
 
 use league::pairing::round::certificate::{Choice, Dual, Node};
-use league::pairing::{Cost, LookedAhead, Nights, Proposal, Task};
-use league::pairing::{Flaw, verify};
+use league::pairing::{Cost, LookAhead, NightSet, Proposal, Task};
+use league::pairing::{VerifyError, verify};
 use league::points::LeaguePoints;
 
 use crate::season::{night, player, proven, task};
@@ -16,7 +16,7 @@ fn honest() -> (Task, Proposal) {
     (task, proposal)
 }
 
-fn flaw(forge: impl Fn(&mut Proposal)) -> Option<Flaw> {
+fn flaw(forge: impl Fn(&mut Proposal)) -> Option<VerifyError> {
     let (task, mut proposal) = honest();
     forge(&mut proposal);
     verify(&task, &proposal).err()
@@ -27,27 +27,27 @@ fn every_forgery_has_its_name() {
     assert_eq!(flaw(|_| {}), None);
     assert_eq!(
         flaw(|p| p.certificate.players.truncate(8)),
-        Some(Flaw::OtherPlayers)
+        Some(VerifyError::OtherPlayers)
     );
     assert_eq!(
         flaw(|p| p.games[0].attacker = p.games[1].attacker),
-        Some(Flaw::Games)
+        Some(VerifyError::Games)
     );
     assert_eq!(
         flaw(|p| p.games[0].table = p.games[1].table),
-        Some(Flaw::Hall)
+        Some(VerifyError::Hall)
     );
-    assert_eq!(flaw(|p| p.cost = Cost(Vec::new())), Some(Flaw::Cost));
+    assert_eq!(flaw(|p| p.cost = Cost(Vec::new())), Some(VerifyError::Cost));
     assert_eq!(
-        flaw(|p| p.looked_ahead = LookedAhead::Playable(vec![Vec::new()])),
-        Some(Flaw::Plan)
+        flaw(|p| p.look_ahead = LookAhead::Playable(vec![Vec::new()])),
+        Some(VerifyError::Plan)
     );
     for node in [
         Node::DeadEnd,
         Node::Barrier(vec![0]),
-        Node::Crowded(Nights::ALL),
+        Node::Crowded(NightSet::ALL),
         Node::Split {
-            choice: Choice::Nights(0, Nights::ALL),
+            choice: Choice::Nights(0, NightSet::ALL),
             yes: 0,
             no: 0,
         },
@@ -59,7 +59,7 @@ fn every_forgery_has_its_name() {
     ] {
         assert!(matches!(
             flaw(|p| p.certificate.tree = vec![node.clone()]),
-            Some(Flaw::Node(_))
+            Some(VerifyError::Node(_))
         ));
     }
 }
@@ -73,7 +73,7 @@ fn a_worse_pairing_has_no_proof() {
     let mut forbidden = task.clone();
     forbidden.forbidden = vec![best.games[0].pair().unwrap()];
     let other = proven(&forbidden);
-    assert_eq!(verify(&task, &swapped), Err(Flaw::Cost));
+    assert_eq!(verify(&task, &swapped), Err(VerifyError::Cost));
     assert!(
         verify(&task, &other).is_err(),
         "its dual breaks on the freed pair"
@@ -89,14 +89,14 @@ fn a_raised_potential_is_caught() {
             };
             dual.potentials[place] += 1;
         });
-        assert_eq!(raised, Some(Flaw::Node(0)));
+        assert_eq!(raised, Some(VerifyError::Node(0)));
         let lowered = flaw(|p| {
             let Node::Bound(dual) = &mut p.certificate.tree[0] else {
                 panic!()
             };
             dual.potentials[place] -= 1;
         });
-        assert_eq!(lowered, Some(Flaw::Node(0)));
+        assert_eq!(lowered, Some(VerifyError::Node(0)));
     }
 }
 
@@ -111,7 +111,7 @@ fn a_malformed_dual_is_refused_without_harm() {
         })
     };
     let with_set = |set: &[u32], depth| forge(&|dual| dual.odd_sets.push((set.to_vec(), depth)));
-    let refused = Some(Flaw::Node(0));
+    let refused = Some(VerifyError::Node(0));
     assert_eq!(forge(&|dual| dual.potentials.truncate(3)), refused);
     assert_eq!(forge(&|dual| dual.potentials.push(0)), refused);
     assert_eq!(forge(&|dual| dual.potentials[0] = i128::MAX), refused);
@@ -131,7 +131,7 @@ fn more_byes_than_needed_are_caught() {
     assert_eq!(two_out.byes.len(), 2);
     let mut many = few.clone();
     many.nights = vec![night(0, 3)];
-    assert_eq!(verify(&many, &two_out), Err(Flaw::Byes));
+    assert_eq!(verify(&many, &two_out), Err(VerifyError::Byes));
     assert!(
         two_out
             .byes

@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use league::pairing::{Fault, Household, Impossible, Level, Nights, Price, Wish, propose};
+use league::pairing::{
+    AlternativeCost, Household, Level, NightSet, ProposeError, TaskFault, Wish, propose,
+};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, met, night, pair, pairs, play, player, proven, task};
@@ -16,13 +18,13 @@ fn a_club_with_two_nights_plays_eight_weeks_without_a_rematch() {
         task.rounds_left = 7;
         task.nights = vec![night(0, 6), night(1, 5)];
         for (contender, bits) in task.contenders.iter_mut().zip(nights) {
-            contender.nights = Nights::from_bits(bits);
+            contender.nights = NightSet::from_bits(bits);
         }
         let mut chance = Chance::new(seed);
         for _ in 0..8 {
             let proposal = proven(&task);
             assert_eq!((proposal.games.len(), proposal.byes.len()), (8, 1));
-            assert_eq!(proposal.cost.of(Level::Wish(Wish::NoRematch)), 0);
+            assert_eq!(proposal.cost.amount(Level::Wish(Wish::NoRematch)), 0);
             play(&mut task, &proposal, &mut chance);
         }
         assert!(task.contenders.iter().all(|c| c.byes <= 1));
@@ -40,9 +42,9 @@ fn a_full_night_pairs_those_who_can_come_on_no_other_among_themselves() {
     for (at, contender) in task.contenders.iter_mut().enumerate() {
         contender.score = LeaguePoints::new(at as i32 / 2);
         contender.nights = if at % 2 == 0 {
-            Nights::from_bits(1)
+            NightSet::from_bits(1)
         } else {
-            Nights::from_bits(3)
+            NightSet::from_bits(3)
         };
     }
     let proposal = proven(&task);
@@ -65,7 +67,7 @@ fn two_nights_that_nobody_shares_leave_one_out_on_each() {
     let mut task = task(6);
     task.nights = vec![night(0, 5), night(1, 5)];
     for (at, contender) in task.contenders.iter_mut().enumerate() {
-        contender.nights = Nights::from_bits(if at < 3 { 1 } else { 2 });
+        contender.nights = NightSet::from_bits(if at < 3 { 1 } else { 2 });
     }
     assert_eq!(proven(&task).byes.len(), 2);
 }
@@ -83,11 +85,15 @@ fn pins_are_kept_and_everything_else_is_solved_around_them() {
         pairs(&proposal),
         [pair(1, 8), pair(2, 4), pair(3, 5), pair(6, 7)]
     );
-    let prices: Vec<Price> = proposal.reasons.iter().map(|reason| reason.price).collect();
+    let prices: Vec<AlternativeCost> = proposal
+        .reasons
+        .iter()
+        .map(|reason| reason.alternative)
+        .collect();
     assert_eq!(
         prices
             .iter()
-            .filter(|price| **price == Price::Pinned)
+            .filter(|price| **price == AlternativeCost::Pinned)
             .count(),
         1
     );
@@ -102,12 +108,12 @@ fn every_fault_of_a_task_is_told_at_once() {
     task.contenders[3].score = LeaguePoints::new(2_000_000);
     task.pins = vec![pair(2, 3), pair(1, 9)];
     let faults = vec![
-        Fault::Score(player(4)),
-        Fault::HallClosed,
-        Fault::PinExcluded(pair(2, 3)),
-        Fault::PinAbsent(player(9)),
+        TaskFault::Score(player(4)),
+        TaskFault::HallClosed,
+        TaskFault::PinExcluded(pair(2, 3)),
+        TaskFault::PinAbsent(player(9)),
     ];
-    assert_eq!(propose(&task), Err(Impossible::Faulty(faults)));
+    assert_eq!(propose(&task), Err(ProposeError::InvalidTask(faults)));
 }
 
 #[test]
@@ -128,7 +134,7 @@ fn an_unavoidable_rematch_names_the_sets_that_force_it() {
         ],
     );
     let proposal = proven(&task);
-    assert_eq!(proposal.cost.of(Level::Wish(Wish::NoRematch)), 1);
+    assert_eq!(proposal.cost.amount(Level::Wish(Wish::NoRematch)), 1);
     let barrier = proposal.barrier.unwrap();
     let mut sets = barrier.odd_sets;
     sets.iter_mut().for_each(|set| set.sort());
@@ -145,6 +151,6 @@ fn a_price_says_what_the_best_round_without_the_game_gives_up() {
     }
     let level = Level::Wish(Wish::CloseScores);
     for reason in proven(&task).reasons {
-        assert_eq!(reason.price, Price::Worse(level, 72));
+        assert_eq!(reason.alternative, AlternativeCost::Worse(level, 72));
     }
 }

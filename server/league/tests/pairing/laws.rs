@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use league::pairing::{Level, Task, Wish};
 
-use league::side::Role;
+use league::side::GameRole;
 
 use crate::season::{Chance, pairs, play, proven, task};
 
@@ -68,7 +68,7 @@ fn article_4_nobody_who_scored_without_playing_sits_out_while_another_can() {
         for _ in 0..rounds {
             let proposal = proven(&task);
             let fresh = task.contenders.iter().filter(|c| c.byes == 0).count();
-            let second = proposal.cost.of(Level::Wish(Wish::NoSecondBye));
+            let second = proposal.cost.amount(Level::Wish(Wish::NoSecondBye));
             assert!(fresh == 0 || second == 0, "{fresh} have none yet");
             play(&mut task, &proposal, &mut chance);
             let winner = proposal.games[chance.below(proposal.games.len())].attacker;
@@ -114,7 +114,7 @@ fn article_5_equal_scores_meet_where_they_can() {
         contender.score = league::points::LeaguePoints::new(at as i32 / 2);
     }
     let proposal = proven(&task);
-    assert_eq!(proposal.cost.of(Level::Wish(Wish::CloseScores)), 0);
+    assert_eq!(proposal.cost.amount(Level::Wish(Wish::CloseScores)), 0);
 }
 
 #[test]
@@ -134,7 +134,7 @@ fn articles_6_and_7_roles_stay_within_two_and_never_three_in_a_row() {
 fn article_8_who_attacked_before_defends_now() {
     let mut task = task(2);
     task.contenders[0].roles.attacker = 1;
-    task.contenders[0].roles.streak = Some((Role::Attacker, 1));
+    task.contenders[0].roles.streak = Some((GameRole::Attacker, 1));
     assert_eq!(proven(&task).games[0].defender, task.contenders[0].player);
 }
 
@@ -146,16 +146,20 @@ fn article_8_nobody_has_the_wrong_role_without_need_in_a_whole_season() {
             let proposal = proven(&task);
             let due = |id| {
                 let mut contenders = task.contenders.iter();
-                contenders.find(|c| c.player == id).unwrap().roles.due()
+                contenders
+                    .find(|c| c.player == id)
+                    .unwrap()
+                    .roles
+                    .due_role()
             };
             for game in &proposal.games {
-                let role = |due: Option<(Role, bool)>| due.map(|(role, _)| role);
+                let role = |due: Option<(GameRole, bool)>| due.map(|(role, _)| role);
                 let (attacks, defends) = (due(game.attacker), due(game.defender));
-                let both_wrong =
-                    role(attacks) == Some(Role::Defender) && role(defends) != Some(Role::Defender);
+                let both_wrong = role(attacks) == Some(GameRole::Defender)
+                    && role(defends) != Some(GameRole::Defender);
                 assert!(!both_wrong, "the other could have defended");
-                let other_wrong =
-                    role(defends) == Some(Role::Attacker) && role(attacks) != Some(Role::Attacker);
+                let other_wrong = role(defends) == Some(GameRole::Attacker)
+                    && role(attacks) != Some(GameRole::Attacker);
                 assert!(!other_wrong, "the other could have attacked");
             }
             play(&mut task, &proposal, &mut chance);

@@ -1,7 +1,7 @@
 //! Corners that the pairing must not walk into. Sources: Schmand, Schroeder, Vargas Koch, arXiv
 //! 2007.10704, and Rosa and Wallis 1982 (from memory); the counts were computed for this project.
 
-use league::pairing::{Level, LookedAhead, Pair, Task, Wish};
+use league::pairing::{Level, LookAhead, Pair, Task, Wish};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, met, pair, pairs, proven, task};
@@ -39,7 +39,7 @@ fn a_quarter_of_the_histories_of_six_players_end_after_three_rounds() {
                 let mut task = task(6);
                 met(&mut task, &games);
                 let proposal = proven(&task);
-                let rematches = proposal.cost.of(Level::Wish(Wish::NoRematch));
+                let rematches = proposal.cost.amount(Level::Wish(Wish::NoRematch));
                 dead += usize::from(rematches > 0);
                 assert_eq!(rematches > 0, proposal.barrier.is_some());
             }
@@ -60,14 +60,14 @@ fn the_third_round_of_six_players_never_kills_the_fourth() {
             met(&mut task, &[&first[..], &second].concat());
             tempt(&mut task);
             let proposal = proven(&task);
-            let LookedAhead::Playable(plan) = &proposal.looked_ahead else {
-                panic!("{:?}", proposal.looked_ahead)
+            let LookAhead::Playable(plan) = &proposal.look_ahead else {
+                panic!("{:?}", proposal.look_ahead)
             };
             assert_eq!(plan.len(), 1);
             task.history
                 .extend(pairs(&proposal).into_iter().map(meeting));
             task.rounds_left = 0;
-            assert_eq!(proven(&task).cost.of(Level::Wish(Wish::NoRematch)), 0);
+            assert_eq!(proven(&task).cost.amount(Level::Wish(Wish::NoRematch)), 0);
         }
     }
 }
@@ -81,7 +81,7 @@ fn tempt(task: &mut Task) {
             .all(|&(a, b)| task.history.iter().all(|m| m.pair != pair(a, b)));
         met(&mut after, round);
         after.rounds_left = 0;
-        fresh && proven(&after).cost.of(Level::Wish(Wish::NoRematch)) > 0
+        fresh && proven(&after).cost.amount(Level::Wish(Wish::NoRematch)) > 0
     });
     for (at, (a, b)) in dead.into_iter().flatten().enumerate() {
         for number in [a, b] {
@@ -106,7 +106,7 @@ fn ten_players_who_have_only_met_across_two_groups_of_five_cannot_play_again() {
         met(&mut task, &round);
     }
     let proposal = proven(&task);
-    assert_eq!(proposal.cost.of(Level::Wish(Wish::NoRematch)), 1);
+    assert_eq!(proposal.cost.amount(Level::Wish(Wish::NoRematch)), 1);
     assert_eq!(proposal.barrier.map(|b| b.odd_sets.len()), Some(2));
 }
 
@@ -123,7 +123,7 @@ fn four_rounds_across_two_groups_of_five_are_not_followed_by_a_fifth() {
     }
     task.rounds_left = 1;
     let proposal = proven(&task);
-    assert!(matches!(proposal.looked_ahead, LookedAhead::Playable(_)));
+    assert!(matches!(proposal.look_ahead, LookAhead::Playable(_)));
     assert!(
         proposal.certificate.tree.len() > 1,
         "the best round alone was the dead end"
@@ -138,8 +138,8 @@ fn short_seasons_of_even_fields_never_run_dry_however_they_go() {
         task.rounds_left = players as u8 / 2 - 1;
         for _ in 0..players / 2 {
             let proposal = proven(&task);
-            let safe = [LookedAhead::NeverRunsDry, LookedAhead::LastRound];
-            assert!(safe.contains(&proposal.looked_ahead));
+            let safe = [LookAhead::NeverRunsDry, LookAhead::LastRound];
+            assert!(safe.contains(&proposal.look_ahead));
             crate::season::play(&mut task, &proposal, &mut chance);
         }
         assert_eq!(proven(&task).games.len(), players / 2);
@@ -150,7 +150,7 @@ fn short_seasons_of_even_fields_never_run_dry_however_they_go() {
 fn a_season_longer_than_the_field_says_when_it_runs_dry() {
     let mut task = task(4);
     task.rounds_left = 5;
-    let LookedAhead::RunsDry(plan) = proven(&task).looked_ahead else {
+    let LookAhead::RunsDry(plan) = proven(&task).look_ahead else {
         panic!()
     };
     assert_eq!(plan.len(), 2);

@@ -1,10 +1,12 @@
 //! A published round after a shock: as little as possible changes.
 
 use league::ids::PlayerId;
-use league::pairing::round::changes::{Part, changes};
-use league::pairing::round::repair::{self, Shock};
+use league::pairing::round::changes::{Assignment, compare_rounds};
+use league::pairing::round::repair::{self, Disruption};
 use league::pairing::verify;
-use league::pairing::{Fault, Game, Impossible, Nights, Pair, Price, Proposal, Task, propose};
+use league::pairing::{
+    AlternativeCost, Game, NightSet, Pair, Proposal, ProposeError, Task, TaskFault, propose,
+};
 use league::points::LeaguePoints;
 
 use crate::season::{Chance, met, night, pair, player, proven, task};
@@ -17,17 +19,17 @@ struct Repaired {
 }
 
 /// The round without those who are out, in the hall of `task`.
-fn repair(task: &Task, published: &[Game], out: &[PlayerId]) -> Result<Repaired, Impossible> {
-    let none = Nights::from_bits(0);
-    let shock = Shock {
+fn repair(task: &Task, published: &[Game], out: &[PlayerId]) -> Result<Repaired, ProposeError> {
+    let none = NightSet::from_bits(0);
+    let shock = Disruption {
         nights: task.nights.clone(),
         availabilities: out.iter().map(|&player| (player, none)).collect(),
-        ..Shock::default()
+        ..Disruption::default()
     };
-    solve(repair::task(task, published, shock), published)
+    solve(repair::repair_task(task, published, shock), published)
 }
 
-fn solve(task: Task, published: &[Game]) -> Result<Repaired, Impossible> {
+fn solve(task: Task, published: &[Game]) -> Result<Repaired, ProposeError> {
     let proposal = propose(&task)?;
     let before = pairs(published);
     let mut changed = pairs(&proposal.games);
@@ -141,7 +143,7 @@ fn a_repair_with_nobody_left_is_refused() {
     let refused = repair(&task, &before.games, &[player(1)]);
     assert_eq!(
         refused.err(),
-        Some(Impossible::Faulty(vec![Fault::TooFew(1)]))
+        Some(ProposeError::InvalidTask(vec![TaskFault::TooFew(1)]))
     );
 }
 
@@ -157,12 +159,16 @@ fn a_reported_game_stays_at_its_table_even_when_its_night_is_lost() {
             .find(move |g| g.night.number() == number)
     };
     let (played, lost) = (*on(0).unwrap(), night(0, 2).key);
-    let shock = Shock {
+    let shock = Disruption {
         nights: vec![night(1, 4)],
         reported: vec![played],
-        ..Shock::default()
+        ..Disruption::default()
     };
-    let repaired = solve(repair::task(&task, &before.games, shock), &before.games).unwrap();
+    let repaired = solve(
+        repair::repair_task(&task, &before.games, shock),
+        &before.games,
+    )
+    .unwrap();
     let proposal = &repaired.proposal;
     assert_eq!(verify(&repaired.task, proposal), Ok(()));
     assert!(proposal.games.contains(&played));
@@ -170,8 +176,11 @@ fn a_reported_game_stays_at_its_table_even_when_its_night_is_lost() {
     assert_eq!(on_lost.count(), 1, "only what was played there");
     assert_eq!(repaired.changed, []);
     let at = proposal.games.iter().position(|game| *game == played);
-    assert_eq!(proposal.reasons[at.unwrap()].price, Price::Fixed);
-    let moved = changes(
+    assert_eq!(
+        proposal.reasons[at.unwrap()].alternative,
+        AlternativeCost::Fixed
+    );
+    let moved = compare_rounds(
         (&before.games, &before.byes),
         (&proposal.games, &proposal.byes),
     );
@@ -188,22 +197,26 @@ fn somebody_who_comes_after_all_meets_who_sat_out() {
     let late = task.contenders.remove(6);
     task.contenders.remove(5);
     let before = proven(&task);
-    let shock = Shock {
+    let shock = Disruption {
         nights: task.nights.clone(),
         newcomers: vec![late.clone()],
-        ..Shock::default()
+        ..Disruption::default()
     };
-    let repaired = solve(repair::task(&task, &before.games, shock), &before.games).unwrap();
+    let repaired = solve(
+        repair::repair_task(&task, &before.games, shock),
+        &before.games,
+    )
+    .unwrap();
     let proposal = &repaired.proposal;
     assert_eq!(
         repaired.changed,
         [Pair::new(before.byes[0], late.player).unwrap()]
     );
-    let parts = changes(
+    let parts = compare_rounds(
         (&before.games, &before.byes),
         (&proposal.games, &proposal.byes),
     );
-    let was: Vec<Part> = parts.iter().map(|change| change.before).collect();
+    let was: Vec<Assignment> = parts.iter().map(|change| change.before).collect();
     assert_eq!(was.len(), 2);
-    assert!(was.contains(&Part::Out) && was.contains(&Part::Bye));
+    assert!(was.contains(&Assignment::NotPlaying) && was.contains(&Assignment::Bye));
 }

@@ -3,11 +3,11 @@
 use league::ids::PlayerId;
 use league::pairing::verify;
 use league::pairing::{
-    Contender, Draw, Float, Game, Meeting, Night, NightKey, Nights, Pair, Proposal, Roles, TableNo,
-    Task, Wishes, propose,
+    Contender, Draw, Float, Game, Meeting, Night, NightKey, NightSet, Pair, Proposal, RoleHistory,
+    TableNo, Task, Wishes, propose,
 };
 use league::points::LeaguePoints;
-use league::side::Role;
+use league::side::GameRole;
 use league::week::WeekNo;
 use uuid::Uuid;
 
@@ -31,14 +31,14 @@ pub fn contender(number: usize) -> Contender {
     Contender {
         player: player(number),
         score: LeaguePoints::ZERO,
-        nights: Nights::ALL,
+        nights: NightSet::ALL,
         household: None,
         club: None,
         faction: None,
         byes: 0,
         spare: false,
         floats: [None, None],
-        roles: Roles::default(),
+        roles: RoleHistory::default(),
         tables: Vec::new(),
     }
 }
@@ -110,14 +110,21 @@ pub fn play(task: &mut Task, proposal: &Proposal, chance: &mut Chance) {
             std::cmp::Ordering::Less => Some(Float::Up),
             std::cmp::Ordering::Equal => None,
         };
-        played(task, attacker, game, points.0, float(gap), Role::Attacker);
+        played(
+            task,
+            attacker,
+            game,
+            points.0,
+            float(gap),
+            GameRole::Attacker,
+        );
         played(
             task,
             defender,
             game,
             points.1,
             float(gap.reverse()),
-            Role::Defender,
+            GameRole::Defender,
         );
     }
     for &id in &proposal.byes {
@@ -142,15 +149,15 @@ fn played(
     game: &Game,
     points: i32,
     float: Option<Float>,
-    role: Role,
+    role: GameRole,
 ) {
     let player = find(task, id);
     player.score += LeaguePoints::new(points);
     player.floats = [float, player.floats[0]];
     player.tables.push(game.table);
     match role {
-        Role::Attacker => player.roles.attacker += 1,
-        Role::Defender => player.roles.defender += 1,
+        GameRole::Attacker => player.roles.attacker += 1,
+        GameRole::Defender => player.roles.defender += 1,
     }
     player.roles.streak = match player.roles.streak {
         Some((last, times)) if last == role => Some((last, times + 1)),

@@ -1,48 +1,56 @@
+//! `tallyhost demo`: loads the demo into an empty database and serves it.
+
 use std::io::{self, Write};
 use std::net::{Ipv4Addr, SocketAddr};
 use std::num::NonZeroU32;
 
 use tokio::runtime::Runtime;
-use web::Limits;
+use web::ChangeLimit;
 
 use super::serve::announce;
-use crate::cli::Outcome;
-use crate::database::Opened;
-use crate::demo::{self, Found, HeldClock};
-use crate::server::Bound;
+use crate::cli::CommandResult;
+use crate::database::OpenDatabase;
+use crate::demo::{self, DatabaseContents, HeldClock};
+use crate::server::BoundServer;
 use crate::settings::{Settings, SigningKey};
-use crate::stop::Signals;
+use crate::shutdown::ShutdownSignals;
 
-const OTHERS: &str = "this database holds something else than the demo: name an empty one, or use \
+const NOT_THE_DEMO: &str = "this database holds something else than the demo: name an empty one, or use \
     `tallyhost serve`";
 const INTERRUPTED: &str = "stopped while the demo was being loaded; the next start begins anew";
 
-/// Everybody of the demo types at once, from one address.
-const AT_ONCE: NonZeroU32 = NonZeroU32::MIN.saturating_add(99_999);
+/// Everybody of the demo acts at once, from one address.
+const UNLIMITED: NonZeroU32 = NonZeroU32::MIN.saturating_add(99_999);
 
-/// A free port of the loopback.
-const SOMEWHERE: SocketAddr = SocketAddr::new(std::net::IpAddr::V4(Ipv4Addr::LOCALHOST), 0);
+/// Port 0: the system chooses a free one.
+const ANY_LOOPBACK_PORT: SocketAddr = SocketAddr::new(std::net::IpAddr::V4(Ipv4Addr::LOCALHOST), 0);
 
 /// Loads the demo into an empty database, or finds it there, and serves it.
 ///
 /// # Errors
 /// A sentence about what kept the demo from being loaded or the server from starting.
-pub fn demo(settings: Settings) -> Outcome {
-    let database = Opened::open(&settings.database)?;
+pub fn demo(settings: Settings) -> CommandResult {
+    let database = OpenDatabase::open(&settings.database)?;
     let key = settings.signing_key.load()?;
     let url = database.url();
     Runtime::new()?.block_on(async {
-        let mut signals = Signals::listen()?;
-        match demo::look(url).await? {
-            Found::Others => return Err(OTHERS.into()),
-            Found::Demo => store::migrate(url).await?,
-            Found::Nothing => load(url, &key, &settings, &mut signals).await?,
-            Found::Half => {
-                store::unmigrate(url).await?;
+        let mut signals = ShutdownSignals::listen()?;
+        match demo::inspect(url).await? {
+            DatabaseContents::Other => return Err(NOT_THE_DEMO.into()),
+            DatabaseContents::Demo => store::migrate(url).await?,
+            DatabaseContents::Nothing => load(url, &key, &settings, &mut signals).await?,
+            DatabaseContents::PartOfDemo => {
+                store::revert_migrations(url).await?;
                 load(url, &key, &settings, &mut signals).await?;
             }
         }
-        let bound = Bound::bind(url, &key, settings.listen, &settings, settings.limits())?;
+        let bound = BoundServer::bind(
+            url,
+            &key,
+            settings.listen,
+            &settings,
+            settings.change_limit(),
+        )?;
         for address in &bound.addresses {
             announce(*address)?;
         }
@@ -53,31 +61,42 @@ pub fn demo(settings: Settings) -> Outcome {
 
 /// All or nothing: what could not be loaded to its end is taken away again, and the clock goes as it
 /// went before in any case.
-async fn load(url: &str, key: &SigningKey, settings: &Settings, signals: &mut Signals) -> Outcome {
+async fn load(
+    url: &str,
+    key: &SigningKey,
+    settings: &Settings,
+    signals: &mut ShutdownSignals,
+) -> CommandResult {
     tracing::info!("loading the demo");
     store::migrate(url).await?;
-    let clock = HeldClock::take(url).await?;
+    let clock = HeldClock::hold(url).await?;
     let loaded = tokio::select! {
         loaded = load_over_http(url, key, settings, &clock) => loaded,
         () = signals.next() => Err(INTERRUPTED.into()),
     };
-    clock.give_back().await?;
+    clock.release().await?;
     if loaded.is_err() {
-        store::unmigrate(url).await?;
+        store::revert_migrations(url).await?;
     }
     loaded
 }
 
-/// Through a server of its own, as the people of the demo would.
+/// Loads through the API of a server of its own, so that the demo is checked like the acts of people.
 async fn load_over_http(
     url: &str,
     key: &SigningKey,
     settings: &Settings,
     clock: &HeldClock,
-) -> Outcome {
-    let Bound {
+) -> CommandResult {
+    let BoundServer {
         addresses, server, ..
-    } = Bound::bind(url, key, SOMEWHERE, settings, Limits::new(AT_ONCE, false))?;
+    } = BoundServer::bind(
+        url,
+        key,
+        ANY_LOOPBACK_PORT,
+        settings,
+        ChangeLimit::new(UNLIMITED, false),
+    )?;
     let address = addresses.first().ok_or("no address to load at")?;
     let address = format!("http://{address}");
     let handle = server.handle();

@@ -1,20 +1,22 @@
+//! `tallyhost serve`: serves until it is asked to stop.
+
 use std::io::{self, Write};
 use std::net::SocketAddr;
 
 use tokio::runtime::{Builder, Runtime};
 
-use crate::cli::Outcome;
-use crate::database::Opened;
-use crate::server::Bound;
+use crate::cli::CommandResult;
+use crate::database::OpenDatabase;
+use crate::server::BoundServer;
 use crate::settings::Settings;
-use crate::stop::Signals;
+use crate::shutdown::ShutdownSignals;
 
 /// Serves until it is asked to stop.
 ///
 /// # Errors
 /// A sentence about what kept the server from starting.
-pub fn serve(settings: Settings) -> Outcome {
-    let database = Opened::open(&settings.database)?;
+pub fn serve(settings: Settings) -> CommandResult {
+    let database = OpenDatabase::open(&settings.database)?;
     let key = settings.signing_key.load()?;
     if settings.role.has_desk() {
         Runtime::new()?.block_on(store::migrate(database.url()))?;
@@ -23,14 +25,14 @@ pub fn serve(settings: Settings) -> Outcome {
     // other for every answer of the database. The database is stopped last, after the runtime.
     let background = Builder::new_current_thread().enable_all().build()?;
     background.block_on(async {
-        let bound = Bound::bind(
+        let bound = BoundServer::bind(
             database.url(),
             &key,
             settings.listen,
             &settings,
-            settings.limits(),
+            settings.change_limit(),
         )?;
-        let signals = Signals::listen()?;
+        let signals = ShutdownSignals::listen()?;
         for address in &bound.addresses {
             announce(*address)?;
         }

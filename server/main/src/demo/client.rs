@@ -1,4 +1,4 @@
-//! Somebody of the demo, talking to the server like any client program.
+//! The HTTP client of one person of the demo.
 
 use reqwest::{Method, StatusCode};
 use serde_json::{Value, json};
@@ -8,18 +8,14 @@ use super::data::{PASSWORD, Person};
 
 /// Why the demo could not be loaded.
 #[derive(Debug, thiserror::Error)]
-pub enum LoadFault {
-    /// No answer.
+pub enum LoadError {
     #[error("the server did not answer: {0}")]
-    Silence(#[from] reqwest::Error),
+    NoResponse(#[from] reqwest::Error),
     /// An answer that was not expected.
     #[error("{asked} was refused with {status}: {said}")]
     Refused {
-        /// The request.
         asked: String,
-        /// Its status.
         status: StatusCode,
-        /// The problem.
         said: String,
     },
     /// An answer without the member that was looked for.
@@ -48,15 +44,15 @@ struct Tokens {
 }
 
 impl Client {
-    /// Registers.
+    /// Registers an account and signs in.
     ///
     /// # Errors
-    /// [`LoadFault`]; so with everything here.
+    /// [`LoadError`]; so with everything here.
     pub async fn register(
         http: &reqwest::Client,
         address: &str,
         person: &Person,
-    ) -> Result<Self, LoadFault> {
+    ) -> Result<Self, LoadError> {
         let client = Self {
             http: http.clone(),
             address: address.to_owned(),
@@ -77,58 +73,42 @@ impl Client {
         Ok(client)
     }
 
-    /// Reads.
-    ///
-    /// # Errors
-    /// [`LoadFault`].
-    pub async fn get(&self, path: &str) -> Result<Value, LoadFault> {
-        self.ask(Method::GET, path, None).await
+    pub async fn get(&self, path: &str) -> Result<Value, LoadError> {
+        self.request(Method::GET, path, None).await
     }
 
-    /// Acts.
-    ///
-    /// # Errors
-    /// [`LoadFault`].
-    pub async fn post(&self, path: &str, body: &Value) -> Result<Value, LoadFault> {
-        self.ask(Method::POST, path, Some(body)).await
+    pub async fn post(&self, path: &str, body: &Value) -> Result<Value, LoadError> {
+        self.request(Method::POST, path, Some(body)).await
     }
 
-    /// Writes anew.
-    ///
-    /// # Errors
-    /// [`LoadFault`].
-    pub async fn put(&self, path: &str, body: &Value) -> Result<Value, LoadFault> {
-        self.ask(Method::PUT, path, Some(body)).await
+    pub async fn put(&self, path: &str, body: &Value) -> Result<Value, LoadError> {
+        self.request(Method::PUT, path, Some(body)).await
     }
 
-    /// Changes.
-    ///
-    /// # Errors
-    /// [`LoadFault`].
-    pub async fn patch(&self, path: &str, body: &Value) -> Result<Value, LoadFault> {
-        self.ask(Method::PATCH, path, Some(body)).await
+    pub async fn patch(&self, path: &str, body: &Value) -> Result<Value, LoadError> {
+        self.request(Method::PATCH, path, Some(body)).await
     }
 
-    /// The clock leaps by days: a token that has run out is renewed.
-    async fn ask(
+    /// The clock leaps by days, so that a token may have expired: it is renewed.
+    async fn request(
         &self,
         method: Method,
         path: &str,
         body: Option<&Value>,
-    ) -> Result<Value, LoadFault> {
+    ) -> Result<Value, LoadError> {
         match self.send(&method, path, body).await {
-            Err(LoadFault::Refused {
+            Err(LoadError::Refused {
                 status: StatusCode::UNAUTHORIZED,
                 ..
             }) => {
                 self.renew().await?;
                 self.send(&method, path, body).await
             }
-            answer => answer,
+            response => response,
         }
     }
 
-    async fn renew(&self) -> Result<(), LoadFault> {
+    async fn renew(&self) -> Result<(), LoadError> {
         let refresh = json!({ "refresh_token": self.tokens.lock().await.refresh });
         let pair = match self
             .send(&Method::POST, "/api/v1/sessions/refresh", Some(&refresh))
@@ -153,7 +133,7 @@ impl Client {
         method: &Method,
         path: &str,
         body: Option<&Value>,
-    ) -> Result<Value, LoadFault> {
+    ) -> Result<Value, LoadError> {
         let mut request = self
             .http
             .request(method.clone(), format!("{}{path}", self.address));
@@ -167,12 +147,12 @@ impl Client {
             let last = path.rsplit("/games/").next().unwrap_or(path);
             request = request.header("idempotency-key", last);
         }
-        let answer = request.send().await?;
-        let status = answer.status();
-        let said = answer.text().await?;
+        let response = request.send().await?;
+        let status = response.status();
+        let said = response.text().await?;
         if !status.is_success() {
             let asked = format!("{method} {path}");
-            return Err(LoadFault::Refused {
+            return Err(LoadError::Refused {
                 asked,
                 status,
                 said,
@@ -189,8 +169,8 @@ impl Client {
 /// A member that is a text.
 ///
 /// # Errors
-/// [`LoadFault::Missing`].
-pub fn text(value: &Value, member: &'static str) -> Result<String, LoadFault> {
+/// [`LoadError::Missing`].
+pub fn text(value: &Value, member: &'static str) -> Result<String, LoadError> {
     let text = value.get(member).and_then(Value::as_str);
-    text.map(str::to_owned).ok_or(LoadFault::Missing(member))
+    text.map(str::to_owned).ok_or(LoadError::Missing(member))
 }

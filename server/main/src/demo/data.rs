@@ -1,4 +1,4 @@
-//! The files of `demo/`, and the request bodies they are made into.
+//! The files of `demo/`, and the request bodies that are made from them.
 
 use std::collections::BTreeMap;
 
@@ -36,7 +36,6 @@ pub struct Person {
     pub handle: String,
     /// Key of the faction.
     pub faction: String,
-    /// Usual nights.
     pub nights: Vec<String>,
     /// Hours a week for painting.
     pub hours_per_week: u32,
@@ -62,10 +61,9 @@ pub struct Person {
 /// How a game of a week may have gone: counts by item, of the better player and the other.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Course {
+pub struct GameCourse {
     /// Of whoever plays better.
     pub ahead: Value,
-    /// Of the other.
     pub behind: Value,
 }
 
@@ -74,17 +72,17 @@ pub struct Course {
 #[serde(deny_unknown_fields)]
 pub struct Story {
     /// A list with leave after the deadline.
-    pub late_list: Trouble,
+    pub late_list: Incident,
     /// Absent with notice.
-    pub absent: Trouble,
+    pub absent: Incident,
     /// Withdraws before the week.
-    pub withdrawal: Trouble,
+    pub withdrawal: Incident,
     /// Objects to a report.
     pub dispute: Dispute,
     /// Does not turn up.
-    pub no_show: Trouble,
+    pub no_show: Incident,
     /// A claim to be painted that the opponent refuses.
-    pub refused_claim: Trouble,
+    pub refused_claim: Incident,
     /// Who has handed in no list yet for the week that lies ahead.
     pub without_list: Vec<String>,
 }
@@ -92,10 +90,8 @@ pub struct Story {
 /// Who, when and why.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Trouble {
-    /// Handle.
+pub struct Incident {
     pub player: String,
-    /// Week.
     pub week: u8,
     /// The reason, where one is given.
     #[serde(default)]
@@ -108,9 +104,7 @@ pub struct Trouble {
 pub struct Dispute {
     /// Handle of who objects.
     pub player: String,
-    /// Week.
     pub week: u8,
-    /// Why.
     pub reason: String,
     /// What the referee says.
     pub ruling: String,
@@ -210,7 +204,7 @@ pub fn painting_log() -> serde_json::Result<BTreeMap<String, Vec<Vec<Value>>>> {
 ///
 /// # Errors
 /// As [`catalogue`].
-pub fn results() -> serde_json::Result<Vec<Vec<Course>>> {
+pub fn results() -> serde_json::Result<Vec<Vec<GameCourse>>> {
     part(RESULTS)
 }
 

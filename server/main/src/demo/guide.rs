@@ -1,9 +1,9 @@
-//! What somebody is told who has just started the demo.
+//! The text that is printed once the demo is loaded: accounts and things to try.
 
 use tokio_postgres::{Client, Error, Row};
 
-use super::clock::connect;
 use super::data::{CLUB, PASSWORD};
+use super::held_clock::connect;
 
 const SEASON: &str = "
     select '/api/v1/clubs/' || club_id || '/seasons/' || season_id

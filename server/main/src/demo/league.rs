@@ -5,15 +5,15 @@ use std::collections::BTreeMap;
 use chrono::{DateTime, NaiveDate, TimeDelta, Utc};
 use serde_json::{Value, json};
 
-use super::client::{Client, LoadFault, text};
-use super::clock::HeldClock;
-use super::data::{self, Course, Person, Story};
+use super::client::{Client, LoadError, text};
+use super::data::{self, GameCourse, Person, Story};
+use super::held_clock::HeldClock;
 
 /// Days from the season's first day to the day of loading: the day after the last night of week 5,
 /// with week 6 announced and its lists due in three days.
 const DAYS_PLAYED: i64 = 36;
 
-/// Everything the story needs at hand.
+/// The demo season while it is being loaded, and what its story needs.
 pub struct League<'c> {
     pub clock: &'c HeldClock,
     pub people: BTreeMap<String, Member>,
@@ -21,7 +21,7 @@ pub struct League<'c> {
     pub weeks: Vec<Week>,
     pub lists: BTreeMap<String, Vec<Value>>,
     pub painting: BTreeMap<String, Vec<Vec<Value>>>,
-    pub results: Vec<Vec<Course>>,
+    pub results: Vec<Vec<GameCourse>>,
     pub story: Story,
 }
 
@@ -42,10 +42,10 @@ pub struct Week {
 }
 
 impl<'c> League<'c> {
-    /// Founds the club and sets up its season two weeks before the first week.
-    pub async fn found(address: &str, clock: &'c HeldClock) -> Result<Self, LoadFault> {
+    /// Creates the club and sets up its season two weeks before the first week.
+    pub async fn create(address: &str, clock: &'c HeldClock) -> Result<Self, LoadError> {
         let first_day = clock.today(&data::zone()?).await? - TimeDelta::days(DAYS_PLAYED);
-        clock.show(evening(first_day - TimeDelta::days(14))).await?;
+        clock.set(evening(first_day - TimeDelta::days(14))).await?;
         let people = register(address).await?;
         let owner = owner(&people)?;
         let club = create_club(owner).await?;
@@ -75,23 +75,23 @@ impl<'c> League<'c> {
     }
 
     /// Whoever founded the club.
-    pub fn owner(&self) -> Result<&Member, LoadFault> {
+    pub fn owner(&self) -> Result<&Member, LoadError> {
         owner(&self.people)
     }
 
     /// Somebody by handle.
-    pub fn member(&self, handle: &str) -> Result<&Member, LoadFault> {
+    pub fn member(&self, handle: &str) -> Result<&Member, LoadError> {
         self.people
             .get(handle)
-            .ok_or(LoadFault::Missing("player of that handle"))
+            .ok_or(LoadError::Missing("player of that handle"))
     }
 
     /// Somebody by the id of their place in the season.
-    pub fn by_player(&self, id: &str) -> Result<&Member, LoadFault> {
+    pub fn by_player(&self, id: &str) -> Result<&Member, LoadError> {
         let mut people = self.people.values();
         people
             .find(|member| member.player == id)
-            .ok_or(LoadFault::Missing("player of that id"))
+            .ok_or(LoadError::Missing("player of that id"))
     }
 
     /// Who plays in a week.
@@ -104,15 +104,15 @@ impl<'c> League<'c> {
     }
 
     /// The instants of a week.
-    pub fn week(&self, week: u8) -> Result<&Week, LoadFault> {
+    pub fn week(&self, week: u8) -> Result<&Week, LoadError> {
         let found = usize::from(week)
             .checked_sub(1)
             .and_then(|place| self.weeks.get(place));
-        found.ok_or(LoadFault::Missing("week of that number"))
+        found.ok_or(LoadError::Missing("week of that number"))
     }
 
     /// Everybody whose first week it is takes a place.
-    pub async fn join(&mut self, week: u8) -> Result<(), LoadFault> {
+    pub async fn join(&mut self, week: u8) -> Result<(), LoadError> {
         let path = format!("{}/players", self.season);
         let newcomers = self
             .people
@@ -131,7 +131,7 @@ impl<'c> League<'c> {
         self.note_households(week).await
     }
 
-    async fn note_households(&self, week: u8) -> Result<(), LoadFault> {
+    async fn note_households(&self, week: u8) -> Result<(), LoadError> {
         for member in self
             .people
             .values()
@@ -146,7 +146,7 @@ impl<'c> League<'c> {
         Ok(())
     }
 
-    async fn write_scenarios(&mut self) -> Result<(), LoadFault> {
+    async fn write_scenarios(&mut self) -> Result<(), LoadError> {
         for (number, scenario) in (1..).zip(data::scenarios()?) {
             let path = format!("{}/weeks/{number}/scenario", self.season);
             self.owner()?.client.put(&path, &scenario).await?;
@@ -163,13 +163,13 @@ impl<'c> League<'c> {
     }
 }
 
-fn owner(people: &BTreeMap<String, Member>) -> Result<&Member, LoadFault> {
+fn owner(people: &BTreeMap<String, Member>) -> Result<&Member, LoadError> {
     let mut people = people.values();
     let owner = people.find(|member| member.person.role.as_deref() == Some("owner"));
-    owner.ok_or(LoadFault::Missing("owner"))
+    owner.ok_or(LoadError::Missing("owner"))
 }
 
-async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadFault> {
+async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadError> {
     let http = reqwest::Client::builder().no_proxy().build()?;
     let mut people = BTreeMap::new();
     for person in data::people()? {
@@ -184,7 +184,7 @@ async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadFault> 
     Ok(people)
 }
 
-async fn create_club(owner: &Member) -> Result<String, LoadFault> {
+async fn create_club(owner: &Member) -> Result<String, LoadError> {
     let body = json!({ "name": "Lamplit Ford gaming circle", "slug": data::CLUB });
     let club = owner.client.post("/api/v1/clubs", &body).await?;
     Ok(format!("/api/v1/clubs/{}", text(&club, "id")?))
@@ -195,7 +195,7 @@ async fn invite(
     people: &BTreeMap<String, Member>,
     owner: &Member,
     club: &str,
-) -> Result<(), LoadFault> {
+) -> Result<(), LoadError> {
     let path = format!("{club}/invitations");
     for role in ["player", "referee"] {
         let body = json!({ "role": role, "uses": 50, "days": 60 });
@@ -218,7 +218,7 @@ async fn create_season(
     owner: &Member,
     club: &str,
     first_day: NaiveDate,
-) -> Result<String, LoadFault> {
+) -> Result<String, LoadError> {
     let body = json!({ "name": "Quernlight Reckoning" });
     let catalogue = owner
         .client
@@ -232,21 +232,21 @@ async fn create_season(
     Ok(format!("{club}/seasons/{}", text(&season, "id")?))
 }
 
-fn week(view: &Value) -> Result<Week, LoadFault> {
+fn week(view: &Value) -> Result<Week, LoadError> {
     let nights = view["nights"].as_array().into_iter().flatten();
     let night = |night: &Value| Ok((text(night, "key")?, time(night, "begins_at")?));
     Ok(Week {
         announce: time(view, "announce_at")?,
         accepted_until: time(view, "lists_accepted_until")?,
         play_until: time(view, "play_until_at")?,
-        nights: nights.map(night).collect::<Result<_, LoadFault>>()?,
+        nights: nights.map(night).collect::<Result<_, LoadError>>()?,
         legs: 1,
     })
 }
 
-fn time(value: &Value, member: &'static str) -> Result<DateTime<Utc>, LoadFault> {
+fn time(value: &Value, member: &'static str) -> Result<DateTime<Utc>, LoadError> {
     let time = text(value, member)?.parse();
-    time.map_err(|_| LoadFault::Missing(member))
+    time.map_err(|_| LoadError::Missing(member))
 }
 
 fn evening(day: NaiveDate) -> DateTime<Utc> {

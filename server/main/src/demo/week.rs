@@ -3,19 +3,19 @@
 use chrono::{DateTime, TimeDelta, Utc};
 use serde_json::{Value, json};
 
-use super::client::{LoadFault, text};
-use super::data::Course;
+use super::client::{LoadError, text};
+use super::data::GameCourse;
 use super::league::{League, Member};
 
 /// The last week that is played.
-pub const PLAYED: u8 = 5;
+pub const LAST_PLAYED_WEEK: u8 = 5;
 
 impl League<'_> {
     /// Plays a week to its end, or the last one as far as it goes today.
-    pub async fn play(&mut self, week: u8) -> Result<(), LoadFault> {
+    pub async fn play(&mut self, week: u8) -> Result<(), LoadError> {
         let accepted_until = self.week(week)?.accepted_until;
         self.clock
-            .show(accepted_until - TimeDelta::hours(30))
+            .set(accepted_until - TimeDelta::hours(30))
             .await?;
         if week > 1 {
             self.join(week).await?;
@@ -31,15 +31,15 @@ impl League<'_> {
             self.seal(week, member).await?;
         }
         self.tell_absence(week).await?;
-        self.clock.show(accepted_until).await?;
+        self.clock.set(accepted_until).await?;
         self.post_as_owner(&format!("weeks/{week}/lists/open"), json!({}))
             .await?;
         self.hand_in_late(week).await?;
         self.publish_round(week).await?;
         self.play_nights(week).await?;
-        if week < PLAYED {
+        if week < LAST_PLAYED_WEEK {
             self.clock
-                .show(self.week(week)?.play_until + TimeDelta::hours(1))
+                .set(self.week(week)?.play_until + TimeDelta::hours(1))
                 .await?;
             self.post_as_owner(&format!("weeks/{week}/close"), json!({}))
                 .await?;
@@ -48,9 +48,9 @@ impl League<'_> {
     }
 
     /// The week after the last one that is played: some have handed in their lists.
-    pub async fn begin(&self, week: u8) -> Result<(), LoadFault> {
+    pub async fn begin(&self, week: u8) -> Result<(), LoadError> {
         self.clock
-            .show(self.week(week)?.announce + TimeDelta::hours(5))
+            .set(self.week(week)?.announce + TimeDelta::hours(5))
             .await?;
         let missing = &self.story.without_list;
         for member in self
@@ -62,17 +62,17 @@ impl League<'_> {
         Ok(())
     }
 
-    async fn seal(&self, week: u8, member: &Member) -> Result<(), LoadFault> {
+    async fn seal(&self, week: u8, member: &Member) -> Result<(), LoadError> {
         let lists = self.lists.get(&member.person.handle);
         let place = usize::from(week - member.person.joins_in_week);
         let list = lists
             .and_then(|lists| lists.get(place))
-            .ok_or(LoadFault::Missing("list"))?;
+            .ok_or(LoadError::Missing("list"))?;
         let path = format!("{}/weeks/{week}/list/seal", self.season);
         member.client.post(&path, list).await.map(drop)
     }
 
-    async fn withdraw(&self, week: u8) -> Result<(), LoadFault> {
+    async fn withdraw(&self, week: u8) -> Result<(), LoadError> {
         if self.story.withdrawal.week != week {
             return Ok(());
         }
@@ -81,7 +81,7 @@ impl League<'_> {
         member.client.post(&path, &json!({})).await.map(drop)
     }
 
-    async fn tell_absence(&self, week: u8) -> Result<(), LoadFault> {
+    async fn tell_absence(&self, week: u8) -> Result<(), LoadError> {
         if self.story.absent.week != week {
             return Ok(());
         }
@@ -94,7 +94,7 @@ impl League<'_> {
             .map(drop)
     }
 
-    async fn hand_in_late(&self, week: u8) -> Result<(), LoadFault> {
+    async fn hand_in_late(&self, week: u8) -> Result<(), LoadError> {
         let late = &self.story.late_list;
         if late.week != week {
             return Ok(());
@@ -106,7 +106,7 @@ impl League<'_> {
         self.seal(week, member).await
     }
 
-    async fn publish_round(&self, week: u8) -> Result<(), LoadFault> {
+    async fn publish_round(&self, week: u8) -> Result<(), LoadError> {
         let round = self
             .post_as_owner(&format!("weeks/{week}/rounds"), json!({}))
             .await?;
@@ -114,14 +114,14 @@ impl League<'_> {
         self.post_as_owner(&publish, json!({})).await.map(drop)
     }
 
-    async fn post_as_owner(&self, path: &str, body: Value) -> Result<Value, LoadFault> {
+    async fn post_as_owner(&self, path: &str, body: Value) -> Result<Value, LoadError> {
         self.owner()?
             .client
             .post(&format!("{}/{path}", self.season), &body)
             .await
     }
 
-    async fn play_nights(&self, week: u8) -> Result<(), LoadFault> {
+    async fn play_nights(&self, week: u8) -> Result<(), LoadError> {
         let games = self
             .owner()?
             .client
@@ -137,14 +137,14 @@ impl League<'_> {
             .week(week)?
             .nights
             .last()
-            .ok_or(LoadFault::Missing("night"))?;
+            .ok_or(LoadError::Missing("night"))?;
         let open = games
             .iter()
             .rev()
             .filter(|game| &game.night == last)
             .map(|game| game.id.as_str())
             .take(2);
-        let open: Vec<&str> = if week == PLAYED {
+        let open: Vec<&str> = if week == LAST_PLAYED_WEEK {
             open.collect()
         } else {
             Vec::new()
@@ -158,7 +158,7 @@ impl League<'_> {
         self.claim_without_game(week, &games).await
     }
 
-    fn game(&self, view: &Value) -> Result<Game<'_>, LoadFault> {
+    fn game(&self, view: &Value) -> Result<Game<'_>, LoadError> {
         let second = view["second"]
             .as_str()
             .map(|id| self.by_player(id))
@@ -178,14 +178,14 @@ impl League<'_> {
         game: &Game<'_>,
         begins: DateTime<Utc>,
         open: Option<usize>,
-    ) -> Result<(), LoadFault> {
+    ) -> Result<(), LoadError> {
         let Some(second) = game.second else {
             return Ok(());
         };
-        self.clock.show(begins + TimeDelta::minutes(20)).await?;
+        self.clock.set(begins + TimeDelta::minutes(20)).await?;
         self.claim(week, game.first, Some(second)).await?;
         self.claim(week, second, Some(game.first)).await?;
-        self.clock.show(begins + TimeDelta::minutes(150)).await?;
+        self.clock.set(begins + TimeDelta::minutes(150)).await?;
         match open {
             Some(0) => Ok(()),
             Some(_) => self.report(week, game, second, 0).await,
@@ -193,7 +193,7 @@ impl League<'_> {
         }
     }
 
-    async fn settle(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadFault> {
+    async fn settle(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
         let plays =
             |handle: &str| game.first.person.handle == handle || second.person.handle == handle;
         let (dispute, no_show) = (&self.story.dispute, &self.story.no_show);
@@ -215,12 +215,12 @@ impl League<'_> {
         game: &Game<'_>,
         second: &Member,
         shift: usize,
-    ) -> Result<Value, LoadFault> {
+    ) -> Result<Value, LoadError> {
         let by = game.first.person.form - second.person.form;
         let courses = self
             .results
             .get(usize::from(week - 1))
-            .ok_or(LoadFault::Missing("results"))?;
+            .ok_or(LoadError::Missing("results"))?;
         let clearest = courses.len().saturating_sub(1);
         let distance = usize::try_from(by.unsigned_abs()).unwrap_or(clearest);
         let place = if distance >= clearest {
@@ -228,7 +228,7 @@ impl League<'_> {
         } else {
             distance + shift
         };
-        let course = courses.get(place).ok_or(LoadFault::Missing("course"))?;
+        let course = courses.get(place).ok_or(LoadError::Missing("course"))?;
         Ok(
             json!({ "kind": "played", "counts": { "legs": legs(course, by >= 0, self.week(week)?.legs) } }),
         )
@@ -240,13 +240,13 @@ impl League<'_> {
         game: &Game<'_>,
         second: &Member,
         shift: usize,
-    ) -> Result<(), LoadFault> {
+    ) -> Result<(), LoadError> {
         let path = format!("{}/games/{}/report", self.season, game.id);
         let body = self.counts(week, game, second, shift)?;
         game.first.client.post(&path, &body).await.map(drop)
     }
 
-    async fn report_absence(&self, game: &Game<'_>, second: &Member) -> Result<(), LoadFault> {
+    async fn report_absence(&self, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
         let first_is_there = second.person.handle == self.story.no_show.player;
         let (there, absent) = if first_is_there {
             (game.first, "second")
@@ -266,10 +266,10 @@ impl League<'_> {
     }
 
     /// The first reports, the other objects, a referee without a stake decides.
-    async fn dispute(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadFault> {
-        let told = &self.story.dispute;
+    async fn dispute(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
+        let dispute = &self.story.dispute;
         let path = format!("{}/games/{}", self.season, game.id);
-        let objects = self.member(&told.player)?;
+        let objects = self.member(&dispute.player)?;
         let other = if objects.player == game.first.player {
             second
         } else {
@@ -281,12 +281,12 @@ impl League<'_> {
             .post(&format!("{path}/report"), &claimed)
             .await?;
         let counter = self.counts(week, game, second, 0)?;
-        let body = json!({ "reason": told.reason, "counter": counter });
+        let body = json!({ "reason": dispute.reason, "counter": counter });
         objects
             .client
             .post(&format!("{path}/dispute"), &body)
             .await?;
-        let body = json!({ "outcome": counter, "reason": told.ruling });
+        let body = json!({ "outcome": counter, "reason": dispute.ruling });
         let judge = self.judge(&[game.first, second])?;
         judge
             .client
@@ -296,17 +296,17 @@ impl League<'_> {
     }
 
     /// A referee or the owner, whoever does not play.
-    fn judge(&self, players: &[&Member]) -> Result<&Member, LoadFault> {
+    fn judge(&self, players: &[&Member]) -> Result<&Member, LoadError> {
         let free = |member: &&Member| players.iter().all(|player| player.player != member.player);
         let mut judges = self
             .people
             .values()
             .filter(|member| member.person.role.is_some());
-        judges.find(free).ok_or(LoadFault::Missing("judge"))
+        judges.find(free).ok_or(LoadError::Missing("judge"))
     }
 
     /// Who has no game this week shows the painted models to a referee.
-    async fn claim_without_game(&self, week: u8, games: &[Game<'_>]) -> Result<(), LoadFault> {
+    async fn claim_without_game(&self, week: u8, games: &[Game<'_>]) -> Result<(), LoadError> {
         for member in self.playing(week) {
             let plays = |game: &Game<'_>| {
                 let both = game.second.map(|second| [game.first, second]);
@@ -324,7 +324,7 @@ impl League<'_> {
         week: u8,
         member: &Member,
         opponent: Option<&Member>,
-    ) -> Result<(), LoadFault> {
+    ) -> Result<(), LoadError> {
         let handle = &member.person.handle;
         let log = self
             .painting
@@ -366,7 +366,7 @@ struct Game<'l> {
 }
 
 /// With two legs, each side's counts belong to the leg in which it attacks.
-fn legs(course: &Course, first_is_ahead: bool, legs: usize) -> Value {
+fn legs(course: &GameCourse, first_is_ahead: bool, legs: usize) -> Value {
     let (first, second) = if first_is_ahead {
         (&course.ahead, &course.behind)
     } else {

@@ -1,15 +1,17 @@
+//! Finds the installed PostgreSQL programs.
+
 use std::env;
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use super::fault::Fault;
+use super::error::PostgresError;
 
 /// The oldest major version the migrations and queries are written for.
 pub(super) const MINIMUM_MAJOR: u32 = 15;
 
 /// Where packages put the server binaries; `*` stands for one folder name, a version.
-const USUAL_PLACES: [&str; 5] = [
+const SEARCH_PATHS: [&str; 5] = [
     "/usr/lib/postgresql/*/bin",
     "/usr/pgsql-*/bin",
     "/opt/homebrew/opt/postgresql@*/bin",
@@ -17,7 +19,6 @@ const USUAL_PLACES: [&str; 5] = [
     "/Applications/Postgres.app/Contents/Versions/*/bin",
 ];
 
-/// One installed PostgreSQL.
 #[derive(Debug)]
 pub(super) struct Binaries {
     folder: PathBuf,
@@ -36,8 +37,8 @@ impl Binaries {
         named: Option<&Path>,
         data_folder: &Path,
         existing: Option<u32>,
-    ) -> Result<Self, Fault> {
-        let folders = named.map_or_else(likely_folders, |folder| vec![folder.to_owned()]);
+    ) -> Result<Self, PostgresError> {
+        let folders = named.map_or_else(candidate_folders, |folder| vec![folder.to_owned()]);
         let mut installed: Vec<Self> = folders
             .into_iter()
             .filter_map(Self::inspect)
@@ -48,12 +49,12 @@ impl Binaries {
             return installed
                 .into_iter()
                 .find(|binaries| binaries.major == found)
-                .ok_or_else(|| Fault::OtherMajor {
+                .ok_or_else(|| PostgresError::OtherMajor {
                     folder: data_folder.to_owned(),
                     found,
                 });
         }
-        installed.pop().ok_or(Fault::NoBinaries {
+        installed.pop().ok_or(PostgresError::NoBinaries {
             minimum: MINIMUM_MAJOR,
         })
     }
@@ -66,19 +67,19 @@ impl Binaries {
             .arg("--version")
             .output()
             .ok()?;
-        let major = major_of(&String::from_utf8_lossy(&answer.stdout))?;
+        let major = parse_major(&String::from_utf8_lossy(&answer.stdout))?;
         Some(Self { folder, major })
     }
 }
 
 /// The folder behind the `initdb` on the search path, then every version in the usual places.
-fn likely_folders() -> Vec<PathBuf> {
+fn candidate_folders() -> Vec<PathBuf> {
     let search_path = env::var_os("PATH").unwrap_or_default();
     let on_path = env::split_paths(&search_path)
         .filter_map(|folder| fs::canonicalize(folder.join("initdb")).ok())
         .filter_map(|program| program.parent().map(Path::to_owned));
     on_path
-        .chain(USUAL_PLACES.iter().flat_map(|place| versions(place)))
+        .chain(SEARCH_PATHS.iter().flat_map(|place| versions(place)))
         .collect()
 }
 
@@ -99,7 +100,7 @@ fn versions(place: &str) -> Vec<PathBuf> {
 }
 
 /// 15 from `postgres (PostgreSQL) 15.18 (Debian 15.18-0+deb12u1)`, 18 from `… 18beta1`.
-fn major_of(version: &str) -> Option<u32> {
+fn parse_major(version: &str) -> Option<u32> {
     let number = version.split_once("(PostgreSQL) ")?.1;
     let digits = number.find(|c: char| !c.is_ascii_digit())?;
     number[..digits].parse().ok()
@@ -112,17 +113,17 @@ mod tests {
     #[test]
     fn the_major_version_is_read_from_releases_and_betas() {
         let debian = "postgres (PostgreSQL) 15.18 (Debian 15.18-0+deb12u1)\n";
-        assert_eq!(major_of(debian), Some(15));
-        assert_eq!(major_of("postgres (PostgreSQL) 18beta1\n"), Some(18));
-        assert_eq!(major_of("postgres: not found\n"), None);
+        assert_eq!(parse_major(debian), Some(15));
+        assert_eq!(parse_major("postgres (PostgreSQL) 18beta1\n"), Some(18));
+        assert_eq!(parse_major("postgres: not found\n"), None);
     }
 
     #[test]
     fn a_folder_without_binaries_names_the_package_to_install() {
         let empty = env::temp_dir();
-        let fault = Binaries::find(Some(&empty), Path::new("/data"), None).unwrap_err();
+        let error = Binaries::find(Some(&empty), Path::new("/data"), None).unwrap_err();
         assert!(
-            fault
+            error
                 .to_string()
                 .contains("install the package \"postgresql\"")
         );
@@ -130,8 +131,8 @@ mod tests {
 
     #[test]
     fn a_cluster_of_an_absent_major_version_is_refused() {
-        let fault = Binaries::find(None, Path::new("/data"), Some(9)).unwrap_err();
-        let sentence = fault.to_string();
+        let error = Binaries::find(None, Path::new("/data"), Some(9)).unwrap_err();
+        let sentence = error.to_string();
         assert!(
             sentence.contains("/data holds a PostgreSQL 9 cluster"),
             "{sentence}"

@@ -1,3 +1,5 @@
+//! A running private cluster, watched by a thread of its own.
+
 use std::io;
 use std::path::{Path, PathBuf};
 use std::process::Child;
@@ -8,18 +10,18 @@ use std::time::Duration;
 use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 
 use super::binaries::Binaries;
-use super::fault::Fault;
+use super::error::PostgresError;
 use super::folder::DataFolder;
 use super::initdb::{self, USER};
-use super::leftover;
 use super::lock::FolderLock;
+use super::orphan;
 use super::owner::Owner;
 use super::postmaster::{Durability, Postmaster};
 
-/// How often the watch looks after the database.
-const GLANCE: Duration = Duration::from_millis(100);
+/// How often the watcher checks that the database runs.
+const POLL_INTERVAL: Duration = Duration::from_millis(100);
 /// How long it waits after a start that failed.
-const PAUSE: Duration = Duration::from_secs(1);
+const RESTART_DELAY: Duration = Duration::from_secs(1);
 
 /// A running private database. Dropping it stops the database and frees the data folder.
 #[derive(Debug)]
@@ -36,12 +38,12 @@ impl Cluster {
     /// searched. A postmaster that ends unasked is started again.
     ///
     /// # Errors
-    /// [`Fault`], each a sentence for the person who starts the server; nothing runs then.
+    /// [`PostgresError`], each a sentence for the person who starts the server; nothing runs then.
     pub fn start(
         data_folder: &Path,
         postgres_bin: Option<&Path>,
         durability: Durability,
-    ) -> Result<Self, Fault> {
+    ) -> Result<Self, PostgresError> {
         let owner = Owner::choose()?;
         let folder = DataFolder::open(data_folder, &owner)?;
         let lock = FolderLock::take(folder.root())?;
@@ -49,7 +51,7 @@ impl Cluster {
         let cluster = folder.cluster(binaries.major);
         initdb::ensure(&cluster, &binaries, &owner, durability)?;
         owner.create_folder(&folder.socket())?;
-        leftover::stop(&cluster)?;
+        orphan::stop(&cluster)?;
         let postmaster = Postmaster {
             program: binaries.program("postgres"),
             owner,
@@ -76,7 +78,7 @@ impl Cluster {
     }
 
     /// The database dies with the thread that starts it, so that thread lives as long as this value.
-    fn watch(postmaster: Postmaster, lock: FolderLock) -> Result<Self, Fault> {
+    fn watch(postmaster: Postmaster, lock: FolderLock) -> Result<Self, PostgresError> {
         let socket = postmaster.socket.clone();
         let (until_dropped, dropped) = mpsc::channel();
         let (first, first_start) = mpsc::channel();
@@ -87,14 +89,14 @@ impl Cluster {
                 match postmaster.launch() {
                     Ok(child) => {
                         let _ = first.send(Ok(()));
-                        keep(&postmaster, child, &dropped);
+                        supervise(&postmaster, child, &dropped);
                     }
                     Err(fault) => {
                         let _ = first.send(Err(fault));
                     }
                 }
             })
-            .map_err(Fault::system("cannot start a thread for", &socket))?;
+            .map_err(PostgresError::system("cannot start a thread for", &socket))?;
         let cluster = Self {
             socket,
             until_dropped: Some(until_dropped),
@@ -103,7 +105,7 @@ impl Cluster {
         first_start
             .recv()
             .map_err(io::Error::other)
-            .map_err(Fault::system("cannot watch", &cluster.socket))??;
+            .map_err(PostgresError::system("cannot watch", &cluster.socket))??;
         Ok(cluster)
     }
 }
@@ -118,10 +120,10 @@ impl Drop for Cluster {
 }
 
 /// Starts the database again whenever it ends, until the cluster is dropped.
-fn keep(postmaster: &Postmaster, mut child: Child, dropped: &Receiver<()>) {
-    let mut wait = GLANCE;
+fn supervise(postmaster: &Postmaster, mut child: Child, dropped: &Receiver<()>) {
+    let mut wait = POLL_INTERVAL;
     while matches!(dropped.recv_timeout(wait), Err(RecvTimeoutError::Timeout)) {
-        wait = GLANCE;
+        wait = POLL_INTERVAL;
         let Ok(Some(status)) = child.try_wait() else {
             continue;
         };
@@ -130,7 +132,7 @@ fn keep(postmaster: &Postmaster, mut child: Child, dropped: &Receiver<()>) {
             Ok(next) => child = next,
             Err(fault) => {
                 tracing::error!(%fault, "the embedded database does not start");
-                wait = PAUSE;
+                wait = RESTART_DELAY;
             }
         }
     }

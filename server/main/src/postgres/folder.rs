@@ -1,18 +1,20 @@
+//! The layout of a data folder.
+
 use std::fs::{self, Permissions};
 use std::os::unix::ffi::OsStrExt;
 use std::os::unix::fs::PermissionsExt;
 use std::path::{self, Path, PathBuf};
 
-use super::fault::Fault;
+use super::error::PostgresError;
 use super::owner::Owner;
 
 /// The longest path of a Unix socket in bytes: `sun_path` without its closing zero.
-const LONGEST_SOCKET_PATH: usize = if cfg!(target_os = "linux") { 107 } else { 103 };
+const MAX_SOCKET_PATH_BYTES: usize = if cfg!(target_os = "linux") { 107 } else { 103 };
 
 /// The name PostgreSQL gives its socket for the port that stands in its configuration.
 const SOCKET_FILE: &str = ".s.PGSQL.5432";
 
-/// The places inside a data folder.
+/// A data folder and the paths inside it.
 #[derive(Debug)]
 pub(super) struct DataFolder {
     root: PathBuf,
@@ -20,21 +22,21 @@ pub(super) struct DataFolder {
 
 impl DataFolder {
     /// Makes the folder where it is missing and checks that a database can live in it.
-    pub(super) fn open(path: &Path, owner: &Owner) -> Result<Self, Fault> {
-        let root = path::absolute(path).map_err(Fault::system("cannot resolve", path))?;
+    pub(super) fn open(path: &Path, owner: &Owner) -> Result<Self, PostgresError> {
+        let root = path::absolute(path).map_err(PostgresError::system("cannot resolve", path))?;
         if !root.exists() {
-            fs::create_dir_all(&root).map_err(Fault::system("cannot create", &root))?;
+            fs::create_dir_all(&root).map_err(PostgresError::system("cannot create", &root))?;
             fs::set_permissions(&root, Permissions::from_mode(0o711))
-                .map_err(Fault::system("cannot open", &root))?;
+                .map_err(PostgresError::system("cannot open", &root))?;
         }
         let folder = Self { root };
         let socket = folder.socket().join(SOCKET_FILE);
         let length = socket.as_os_str().as_bytes().len();
-        if length > LONGEST_SOCKET_PATH {
-            return Err(Fault::LongSocketPath {
+        if length > MAX_SOCKET_PATH_BYTES {
+            return Err(PostgresError::LongSocketPath {
                 socket,
                 length,
-                limit: LONGEST_SOCKET_PATH,
+                limit: MAX_SOCKET_PATH_BYTES,
             });
         }
         owner.check_way_to(&folder.root)?;
@@ -58,8 +60,9 @@ impl DataFolder {
     }
 
     /// The highest major version a cluster is there for.
-    pub(super) fn existing_major(&self) -> Result<Option<u32>, Fault> {
-        let entries = fs::read_dir(&self.root).map_err(Fault::system("cannot read", &self.root))?;
+    pub(super) fn existing_major(&self) -> Result<Option<u32>, PostgresError> {
+        let entries =
+            fs::read_dir(&self.root).map_err(PostgresError::system("cannot read", &self.root))?;
         Ok(entries
             .flatten()
             .filter_map(|entry| entry.file_name().to_str()?.strip_prefix("pg")?.parse().ok())
@@ -76,6 +79,6 @@ mod tests {
         let folder = std::env::temp_dir().join("x".repeat(110));
         let fault = DataFolder::open(&folder, &Owner::Myself).unwrap_err();
         fs::remove_dir(&folder).unwrap();
-        assert!(matches!(fault, Fault::LongSocketPath { length, .. } if length > 110));
+        assert!(matches!(fault, PostgresError::LongSocketPath { length, .. } if length > 110));
     }
 }

@@ -1,10 +1,12 @@
+//! Makes the cluster with `initdb`, once.
+
 use std::fs;
 use std::io::Write;
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
 use super::binaries::Binaries;
-use super::fault::Fault;
+use super::error::PostgresError;
 use super::owner::Owner;
 use super::postmaster::Durability;
 
@@ -20,13 +22,13 @@ pub(super) fn ensure(
     binaries: &Binaries,
     owner: &Owner,
     durability: Durability,
-) -> Result<(), Fault> {
+) -> Result<(), PostgresError> {
     if cluster.exists() {
         return Ok(());
     }
     let partial = cluster.with_extension("partial");
     if partial.exists() {
-        fs::remove_dir_all(&partial).map_err(Fault::system("cannot remove", &partial))?;
+        fs::remove_dir_all(&partial).map_err(PostgresError::system("cannot remove", &partial))?;
     }
     owner.create_folder(&partial)?;
     let mut initdb = owner.command(&binaries.program("initdb"));
@@ -50,10 +52,10 @@ pub(super) fn ensure(
         .arg(&partial)
         .arg("postgres");
     run(single, &format!("CREATE DATABASE {USER}\n"))?;
-    fs::rename(&partial, cluster).map_err(Fault::system("cannot rename", &partial))
+    fs::rename(&partial, cluster).map_err(PostgresError::system("cannot rename", &partial))
 }
 
-fn run(mut command: Command, input: &str) -> Result<(), Fault> {
+fn run(mut command: Command, input: &str) -> Result<(), PostgresError> {
     let program = Path::new(command.get_program()).to_owned();
     let Output {
         status,
@@ -70,12 +72,12 @@ fn run(mut command: Command, input: &str) -> Result<(), Fault> {
             }
             child.wait_with_output()
         })
-        .map_err(Fault::system("cannot run", program))?;
+        .map_err(PostgresError::system("cannot run", program))?;
     if status.success() {
         return Ok(());
     }
     let said = if stderr.is_empty() { stdout } else { stderr };
-    Err(Fault::Initdb {
+    Err(PostgresError::Initdb {
         said: String::from_utf8_lossy(&said).trim().to_owned(),
     })
 }

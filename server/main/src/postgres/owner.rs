@@ -1,3 +1,5 @@
+//! The system user whom the database runs as.
+
 use std::fs::{self, Permissions};
 use std::os::unix::fs::{MetadataExt, PermissionsExt, chown};
 use std::os::unix::process::CommandExt;
@@ -6,7 +8,7 @@ use std::process::Command;
 
 use nix::unistd::{Uid, User};
 
-use super::fault::Fault;
+use super::error::PostgresError;
 
 /// Who the database runs as: PostgreSQL refuses to run as root.
 #[derive(Debug)]
@@ -18,7 +20,7 @@ pub(super) enum Owner {
 }
 
 impl Owner {
-    pub(super) fn choose() -> Result<Self, Fault> {
+    pub(super) fn choose() -> Result<Self, PostgresError> {
         if !Uid::effective().is_root() {
             return Ok(Self::Myself);
         }
@@ -26,18 +28,18 @@ impl Owner {
             .into_iter()
             .find_map(|name| User::from_name(name).ok().flatten())
             .map(Self::Other)
-            .ok_or(Fault::NoUser)
+            .ok_or(PostgresError::NoUser)
     }
 
     /// Makes a folder that only the owner may enter, or leaves one that is there.
-    pub(super) fn create_folder(&self, folder: &Path) -> Result<(), Fault> {
-        fs::create_dir_all(folder).map_err(Fault::system("cannot create", folder))?;
+    pub(super) fn create_folder(&self, folder: &Path) -> Result<(), PostgresError> {
+        fs::create_dir_all(folder).map_err(PostgresError::system("cannot create", folder))?;
         if let Self::Other(user) = self {
             chown(folder, Some(user.uid.as_raw()), Some(user.gid.as_raw()))
-                .map_err(Fault::system("cannot hand over", folder))?;
+                .map_err(PostgresError::system("cannot hand over", folder))?;
         }
         fs::set_permissions(folder, Permissions::from_mode(0o700))
-            .map_err(Fault::system("cannot close", folder))
+            .map_err(PostgresError::system("cannot close", folder))
     }
 
     /// A command that runs as the owner, from a folder that everyone may enter.
@@ -51,12 +53,13 @@ impl Owner {
     }
 
     /// Checks that the owner may pass through a folder and everything above it.
-    pub(super) fn check_way_to(&self, folder: &Path) -> Result<(), Fault> {
+    pub(super) fn check_way_to(&self, folder: &Path) -> Result<(), PostgresError> {
         let Self::Other(user) = self else {
             return Ok(());
         };
         for step in folder.ancestors() {
-            let facts = fs::metadata(step).map_err(Fault::system("cannot look at", step))?;
+            let facts =
+                fs::metadata(step).map_err(PostgresError::system("cannot look at", step))?;
             let enter = if facts.uid() == user.uid.as_raw() {
                 0o100
             } else if facts.gid() == user.gid.as_raw() {
@@ -65,7 +68,7 @@ impl Owner {
                 0o001
             };
             if facts.mode() & enter == 0 {
-                return Err(Fault::Unreachable {
+                return Err(PostgresError::Unreachable {
                     folder: step.to_owned(),
                     user: user.name.clone(),
                 });

@@ -1,3 +1,5 @@
+//! The postmaster process: start, readiness, stop.
+
 use std::fs::{self, File, OpenOptions};
 use std::os::unix::process::CommandExt;
 use std::path::PathBuf;
@@ -8,18 +10,18 @@ use std::time::{Duration, Instant};
 use nix::sys::signal::{Signal, kill};
 use nix::unistd::Pid;
 
-use super::fault::Fault;
+use super::error::PostgresError;
 use super::owner::Owner;
-use super::pidfile::PidFile;
-use super::tether::die_with_this_thread;
+use super::parent_death::die_with_this_thread;
+use super::pid_file::PidFile;
 
 /// Crash recovery included; PostgreSQL itself sets no limit.
-const START_PATIENCE: Duration = Duration::from_secs(120);
+const START_TIMEOUT: Duration = Duration::from_secs(120);
 /// A fast shutdown ends sessions and writes a checkpoint.
-const STOP_PATIENCE: Duration = Duration::from_secs(60);
+const STOP_TIMEOUT: Duration = Duration::from_secs(60);
 /// Room for the pools of several servers and for a person with a client.
 const CONNECTIONS: &str = "max_connections=200";
-const GLANCE: Duration = Duration::from_millis(20);
+const POLL_INTERVAL: Duration = Duration::from_millis(20);
 
 /// What a crash of the machine may cost.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,8 +58,8 @@ pub(super) struct Postmaster {
 
 impl Postmaster {
     /// Starts the database and waits until it accepts connections.
-    pub(super) fn launch(&self) -> Result<Child, Fault> {
-        let deadline = Instant::now() + START_PATIENCE;
+    pub(super) fn launch(&self) -> Result<Child, PostgresError> {
+        let deadline = Instant::now() + START_TIMEOUT;
         loop {
             let log_start = fs::metadata(&self.log).map_or(0, |facts| facts.len());
             let mut child = self.spawn()?;
@@ -69,16 +71,16 @@ impl Postmaster {
             let sessions_remain = said.contains("pre-existing shared memory block");
             if !sessions_remain || Instant::now() > deadline {
                 let log = self.log.clone();
-                return Err(Fault::Exited { log, said });
+                return Err(PostgresError::Exited { log, said });
             }
-            thread::sleep(GLANCE);
+            thread::sleep(POLL_INTERVAL);
         }
     }
 
     /// Ends the database: sessions are cut, everything written, then it goes.
     pub(super) fn stop(&self, child: &mut Child) {
         let pid = Pid::from_raw(child.id().cast_signed());
-        let deadline = Instant::now() + STOP_PATIENCE;
+        let deadline = Instant::now() + STOP_TIMEOUT;
         // A signal to a child that has already ended is no fault.
         let _ = kill(pid, Signal::SIGINT);
         while matches!(child.try_wait(), Ok(None)) {
@@ -88,15 +90,15 @@ impl Postmaster {
                 let _ = child.wait();
                 return;
             }
-            thread::sleep(GLANCE);
+            thread::sleep(POLL_INTERVAL);
         }
     }
 
-    fn spawn(&self) -> Result<Child, Fault> {
+    fn spawn(&self) -> Result<Child, PostgresError> {
         let log = self.open_log()?;
         let errors = log
             .try_clone()
-            .map_err(Fault::system("cannot share", &self.log))?;
+            .map_err(PostgresError::system("cannot share", &self.log))?;
         let mut command = self.owner.command(&self.program);
         command
             .arg("-D")
@@ -123,11 +125,11 @@ impl Postmaster {
         die_with_this_thread(&mut command);
         command
             .spawn()
-            .map_err(Fault::system("cannot start", &self.program))
+            .map_err(PostgresError::system("cannot start", &self.program))
     }
 
     /// Whether the child came to accept connections; false when it ended instead.
-    fn is_ready_before(&self, deadline: Instant, child: &mut Child) -> Result<bool, Fault> {
+    fn is_ready_before(&self, deadline: Instant, child: &mut Child) -> Result<bool, PostgresError> {
         let pid = child.id().cast_signed();
         loop {
             if PidFile::read(&self.cluster).is_some_and(|file| file.ready && file.pid == pid) {
@@ -138,21 +140,21 @@ impl Postmaster {
             }
             if Instant::now() > deadline {
                 self.stop(child);
-                return Err(Fault::Slow {
-                    seconds: START_PATIENCE.as_secs(),
+                return Err(PostgresError::Slow {
+                    seconds: START_TIMEOUT.as_secs(),
                     log: self.log.clone(),
                 });
             }
-            thread::sleep(GLANCE);
+            thread::sleep(POLL_INTERVAL);
         }
     }
 
-    fn open_log(&self) -> Result<File, Fault> {
+    fn open_log(&self) -> Result<File, PostgresError> {
         OpenOptions::new()
             .create(true)
             .append(true)
             .open(&self.log)
-            .map_err(Fault::system("cannot open", &self.log))
+            .map_err(PostgresError::system("cannot open", &self.log))
     }
 
     fn log_since(&self, start: u64) -> String {

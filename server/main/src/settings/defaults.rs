@@ -1,3 +1,5 @@
+//! The default values of the settings.
+
 use std::env;
 use std::net::{Ipv4Addr, SocketAddr, SocketAddrV4};
 use std::num::{NonZeroU32, NonZeroUsize};
@@ -13,8 +15,8 @@ pub(super) const LISTEN: SocketAddr = SocketAddr::V4(SocketAddrV4::new(Ipv4Addr:
 /// under way wait for the slowest. PostgreSQL takes a hundred by itself.
 pub(super) fn pool(workers: NonZeroUsize) -> NonZeroUsize {
     let each = NonZeroUsize::MIN.saturating_add(3);
-    let most = NonZeroUsize::MIN.saturating_add(95);
-    workers.saturating_add(1).saturating_mul(each).min(most)
+    let max = NonZeroUsize::MIN.saturating_add(95);
+    workers.saturating_add(1).saturating_mul(each).min(max)
 }
 
 /// Long enough for a primary to be started anew, short enough that nobody misses a round.

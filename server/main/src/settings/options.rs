@@ -1,3 +1,5 @@
+//! The settings as they are given: by flag, by environment, or in a TOML file.
+
 use std::net::SocketAddr;
 use std::num::{NonZeroU32, NonZeroUsize};
 use std::path::PathBuf;
@@ -5,17 +7,17 @@ use std::path::PathBuf;
 use clap::{Args, ValueEnum};
 use serde::Deserialize;
 
-use super::role::Role;
+use super::role::ProcessRole;
 use super::secret::Secret;
 
-/// What can be set. A flag wins over the environment, and that over the file, whose keys are the
-/// flags' names.
+/// Every setting, as far as it is given. A flag wins over the environment, and that over the file, whose keys
+/// are the flags' names.
 #[derive(Args, Debug, Default, Deserialize)]
 #[serde(default, deny_unknown_fields, rename_all = "kebab-case")]
 pub struct Options {
     /// What this process serves [default: all]
     #[arg(long, env = "TALLYHOST_ROLE", value_name = "ROLE")]
-    pub role: Option<Role>,
+    pub role: Option<ProcessRole>,
     /// Address and port to listen on [default: 127.0.0.1:8080]
     #[arg(long, env = "TALLYHOST_LISTEN", value_name = "ADDRESS:PORT")]
     pub listen: Option<SocketAddr>,

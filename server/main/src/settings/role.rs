@@ -1,3 +1,5 @@
+//! What a process serves: everything, or a part of it.
+
 use std::fmt;
 
 use clap::ValueEnum;
@@ -7,7 +9,7 @@ use serde::Deserialize;
 /// as many readers of standings as their onlookers need.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Deserialize, ValueEnum)]
 #[serde(rename_all = "kebab-case")]
-pub enum Role {
+pub enum ProcessRole {
     /// Desk and standings in one.
     #[default]
     All,
@@ -17,19 +19,19 @@ pub enum Role {
     Standings,
 }
 
-impl Role {
-    /// Whether people do things here.
+impl ProcessRole {
+    /// Whether it takes requests that change something.
     pub fn has_desk(self) -> bool {
         self != Self::Standings
     }
 
-    /// Whether everybody may read here.
+    /// Whether it runs the read service.
     pub fn has_standings(self) -> bool {
         self != Self::Desk
     }
 }
 
-impl fmt::Display for Role {
+impl fmt::Display for ProcessRole {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::All => "all",

@@ -1,3 +1,5 @@
+//! Texts that are never logged.
+
 use std::convert::Infallible;
 use std::fmt;
 use std::str::FromStr;

@@ -1,3 +1,5 @@
+//! The key that signs access tokens, and where it comes from.
+
 use std::fmt;
 use std::fs::{self, OpenOptions};
 use std::io::{self, Write};
@@ -10,7 +12,7 @@ use std::path::{Path, PathBuf};
 #[derive(Clone)]
 pub struct SigningKey(Vec<u8>);
 
-const LEAST_BYTES: usize = 32;
+const MIN_KEY_BYTES: usize = 32;
 
 /// Where the key comes from.
 #[derive(Debug)]
@@ -19,56 +21,50 @@ pub enum KeySource {
     Given(SigningKey),
     /// From a file, which is made at the first start.
     File(PathBuf),
-    /// Drawn for this process alone, which signs nothing and lets nobody in.
-    Passing,
+    /// Drawn for this process alone, which neither signs nor verifies a token.
+    Ephemeral,
 }
 
 /// Why there is no key.
 #[derive(Debug, thiserror::Error)]
-pub enum KeyFault {
+pub enum KeyError {
     /// Something else than pairs of hexadecimal digits.
     #[error("a signing key is written in pairs of hexadecimal digits")]
     NotHex,
     /// Too few of them.
-    #[error("a signing key has at least {} hexadecimal digits, not {digits}", 2 * LEAST_BYTES)]
+    #[error("a signing key has at least {} hexadecimal digits, not {digits}", 2 * MIN_KEY_BYTES)]
     Short {
         /// How many there are.
         digits: usize,
     },
     /// The system gives no random bytes.
     #[error("no random bytes for a signing key: {0}")]
-    Chance(io::Error),
+    Random(io::Error),
     /// The key file cannot be read or made.
     #[error("the signing key {}: {cause}", path.display())]
-    File {
-        /// The key file.
-        path: PathBuf,
-        /// Why not.
-        cause: io::Error,
-    },
+    File { path: PathBuf, cause: io::Error },
 }
 
 impl SigningKey {
     /// Reads a key from hexadecimal digits.
     ///
     /// # Errors
-    /// [`KeyFault::NotHex`], [`KeyFault::Short`].
-    pub fn from_hex(text: &str) -> Result<Self, KeyFault> {
+    /// [`KeyError::NotHex`], [`KeyError::Short`].
+    pub fn from_hex(text: &str) -> Result<Self, KeyError> {
         let text = text.trim();
-        let bytes = hex::decode(text).map_err(|_| KeyFault::NotHex)?;
-        if bytes.len() < LEAST_BYTES {
-            return Err(KeyFault::Short { digits: text.len() });
+        let bytes = hex::decode(text).map_err(|_| KeyError::NotHex)?;
+        if bytes.len() < MIN_KEY_BYTES {
+            return Err(KeyError::Short { digits: text.len() });
         }
         Ok(Self(bytes))
     }
 
-    /// The key itself.
     pub fn bytes(&self) -> &[u8] {
         &self.0
     }
 
     fn random() -> io::Result<Self> {
-        let mut bytes = [0; LEAST_BYTES];
+        let mut bytes = [0; MIN_KEY_BYTES];
         getrandom::fill(&mut bytes).map_err(io::Error::other)?;
         Ok(Self(bytes.to_vec()))
     }
@@ -84,31 +80,31 @@ impl KeySource {
     /// The key; the first start draws it and writes the file, which only its owner may read.
     ///
     /// # Errors
-    /// [`KeyFault`].
-    pub fn load(&self) -> Result<SigningKey, KeyFault> {
+    /// [`KeyError`].
+    pub fn load(&self) -> Result<SigningKey, KeyError> {
         let path = match self {
             Self::Given(key) => return Ok(key.clone()),
-            Self::Passing => return SigningKey::random().map_err(KeyFault::Chance),
+            Self::Ephemeral => return SigningKey::random().map_err(KeyError::Random),
             Self::File(path) => path,
         };
-        let fault = |cause| KeyFault::File {
+        let error = |cause| KeyError::File {
             path: path.clone(),
             cause,
         };
         match fs::read_to_string(path) {
             Ok(text) => SigningKey::from_hex(&text),
             Err(cause) if cause.kind() == io::ErrorKind::NotFound => {
-                make(path).map_err(fault)?;
-                SigningKey::from_hex(&fs::read_to_string(path).map_err(fault)?)
+                create_file(path).map_err(error)?;
+                SigningKey::from_hex(&fs::read_to_string(path).map_err(error)?)
             }
-            Err(cause) => Err(fault(cause)),
+            Err(cause) => Err(error(cause)),
         }
     }
 }
 
 /// Writes a new key beside the path and links it there whole; of two servers that start at once,
 /// both then read the one that came first.
-fn make(path: &Path) -> io::Result<()> {
+fn create_file(path: &Path) -> io::Result<()> {
     if let Some(folder) = path.parent() {
         fs::create_dir_all(folder)?;
     }
@@ -148,11 +144,11 @@ mod tests {
 
     #[test]
     fn a_short_key_is_refused() {
-        let fault = SigningKey::from_hex(&"ab".repeat(31)).unwrap_err();
-        assert!(matches!(fault, KeyFault::Short { digits: 62 }));
+        let error = SigningKey::from_hex(&"ab".repeat(31)).unwrap_err();
+        assert!(matches!(error, KeyError::Short { digits: 62 }));
         assert!(matches!(
             SigningKey::from_hex("no key"),
-            Err(KeyFault::NotHex)
+            Err(KeyError::NotHex)
         ));
     }
 }

@@ -1,18 +1,18 @@
-//! Accounts.
+//! API: accounts.
 
 use actix_web::web::Data;
 use actix_web::{get, post, web};
-use app::Desk;
+use app::App;
 use app::accounts::{AccountOverview, RegisterAccount};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
 use super::clubs::ClubView;
-use crate::answer::{Answer, Taken};
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{Accepted, ApiResult};
 
 /// What it takes to register.
 #[derive(Deserialize, ToSchema)]
@@ -72,9 +72,9 @@ impl From<AccountOverview> for AccountView {
 }
 
 /// Register. The answer is the same whether or not the address has an account.
-#[utoipa::path(tag = "accounts", security(()), responses((status = 202, description = "Taken in: sign in now"), Problems))]
+#[utoipa::path(tag = "accounts", security(()), responses((status = 202, description = "Taken in: sign in now"), ProblemResponses))]
 #[post("/accounts")]
-pub async fn register_account(desk: Data<Desk>, body: Json<AccountBody>) -> Answer<Taken> {
+pub async fn register_account(app: Data<App>, body: Json<AccountBody>) -> ApiResult<Accepted> {
     let AccountBody {
         email,
         name,
@@ -89,15 +89,15 @@ pub async fn register_account(desk: Data<Desk>, body: Json<AccountBody>) -> Answ
         minor,
         guardian_consent,
     };
-    app::accounts::register_account(&desk, command).await?;
-    Ok(Taken)
+    app::accounts::register_account(&app, command).await?;
+    Ok(Accepted)
 }
 
 /// Your account and your clubs.
-#[utoipa::path(tag = "accounts", responses((status = 200, body = AccountView), Problems))]
+#[utoipa::path(tag = "accounts", responses((status = 200, body = AccountView), ProblemResponses))]
 #[get("/accounts/me")]
-pub async fn find_account(desk: Data<Desk>, who: SignedIn) -> Answer<web::Json<AccountView>> {
+pub async fn find_account(app: Data<App>, who: SignedIn) -> ApiResult<web::Json<AccountView>> {
     Ok(web::Json(
-        app::accounts::find_account(&desk, who.0).await?.into(),
+        app::accounts::find_account(&app, who.0).await?.into(),
     ))
 }

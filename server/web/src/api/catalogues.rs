@@ -1,28 +1,28 @@
-//! Catalogues and their versions.
+//! API: catalogues and their versions.
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, web};
-use app::Desk;
-use app::catalogues::{Catalogue, CatalogueChanges, CatalogueSource, OpenedLists, TouchedList};
+use app::App;
+use app::catalogues::{CatalogueChanges, CatalogueRow, CatalogueSource, OpenedLists, TouchedList};
 use document::catalogue::CatalogueDocument;
-use document::catalogue_changes::{TouchedEntryDocument, UnitDifferenceDocument};
+use document::catalogue::changes::{TouchedEntryDocument, UnitDifferenceDocument};
 use league::catalogue::diff::summary;
 use league::ids::{CatalogueId, ClubId};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::InClub;
-use crate::answer::{Answer, Created};
+use super::clubs::ClubPath;
+use crate::authentication::SignedIn;
 use crate::body::{self, CatalogueBytes, Json};
-use crate::problem::Problems;
-use crate::query::Query;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::query_parameters::Query;
+use crate::response::{ApiResult, Created};
 
 /// A catalogue of a club.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneCatalogue {
+pub struct CataloguePath {
     /// The club.
     club: Uuid,
     /// The catalogue.
@@ -32,7 +32,7 @@ pub struct OneCatalogue {
 /// A version of a catalogue.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneVersion {
+pub struct VersionPath {
     /// The club.
     club: Uuid,
     /// The catalogue.
@@ -72,7 +72,7 @@ pub struct VersionView {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct Since {
+pub struct SinceQuery {
     /// Number of the other version.
     #[param(minimum = 1)]
     since: i32,
@@ -151,8 +151,8 @@ impl From<OpenedLists> for OpenedListsView {
     }
 }
 
-impl From<Catalogue> for CatalogueView {
-    fn from(catalogue: Catalogue) -> Self {
+impl From<CatalogueRow> for CatalogueView {
+    fn from(catalogue: CatalogueRow) -> Self {
         Self {
             id: catalogue.id.0,
             name: catalogue.name,
@@ -162,15 +162,15 @@ impl From<Catalogue> for CatalogueView {
 }
 
 /// Begin a catalogue.
-#[utoipa::path(tag = "catalogues", params(InClub), responses((status = 201, body = CatalogueView), Problems))]
+#[utoipa::path(tag = "catalogues", params(ClubPath), responses((status = 201, body = CatalogueView), ProblemResponses))]
 #[post("/clubs/{club}/catalogues")]
 pub async fn create_catalogue(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
+    path: Path<ClubPath>,
     body: Json<CatalogueBody>,
-) -> Answer<Created<CatalogueView>> {
-    let made = app::catalogues::create_catalogue(&desk, who.0, path.id(), &body.0.name).await?;
+) -> ApiResult<Created<CatalogueView>> {
+    let made = app::catalogues::create_catalogue(&app, who.0, path.id(), &body.0.name).await?;
     let location = format!("/api/v1/clubs/{}/catalogues/{}", path.id(), made.id);
     Ok(Created {
         location,
@@ -179,14 +179,14 @@ pub async fn create_catalogue(
 }
 
 /// The catalogues of a club, by name.
-#[utoipa::path(tag = "catalogues", params(InClub), responses((status = 200, body = Vec<CatalogueView>), Problems))]
+#[utoipa::path(tag = "catalogues", params(ClubPath), responses((status = 200, body = Vec<CatalogueView>), ProblemResponses))]
 #[get("/clubs/{club}/catalogues")]
 pub async fn list_catalogues(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<web::Json<Vec<CatalogueView>>> {
-    let catalogues = app::catalogues::list_catalogues(&desk, who.0, path.id()).await?;
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<Vec<CatalogueView>>> {
+    let catalogues = app::catalogues::list_catalogues(&app, who.0, path.id()).await?;
     Ok(web::Json(
         catalogues.into_iter().map(CatalogueView::from).collect(),
     ))
@@ -216,29 +216,29 @@ pub async fn list_catalogues(
 /// `points` and `limit` are whole numbers; `per model` counts the points once for each model, `up to`
 /// bounds how often a unit takes it, and of the options of one `group` a unit takes one.
 #[utoipa::path(
-    tag = "catalogues", params(OneCatalogue),
+    tag = "catalogues", params(CataloguePath),
     request_body(content(
         (CatalogueDocument = "application/json"),
         (String = "text/csv", example = json!("faction,unit,kind,models,points,points_per_extra_model,keywords,options,minutes_per_model,joins,most_per_army\r\nSluicebond Syndics,Sluicewarden,Leader,1,70,,toughness 3,lockstaff 10 group arms; tide bell 15,150,on foot,1\r\nSluicebond Syndics,Pole-Hands,Line,8-16,64,8,toughness 1; on foot,pennant 10; long poles 1 per model,25,,\r\nSluicebond Syndics,Culvert Runners,Swift,5|10,55|100,,toughness 1,smoke jars 10 up to 2,25,,\r\n")),
     )),
-    responses((status = 201, body = VersionView), Problems)
+    responses((status = 201, body = VersionView), ProblemResponses)
 )]
 #[post("/clubs/{club}/catalogues/{catalogue}/versions")]
 pub async fn create_catalogue_version(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneCatalogue>,
+    path: Path<CataloguePath>,
     request: HttpRequest,
     bytes: CatalogueBytes,
-) -> Answer<Created<VersionView>> {
+) -> ApiResult<Created<VersionView>> {
     let source = if body::is_csv(&request) {
         CatalogueSource::Csv(bytes.0.to_vec())
     } else {
-        body::must_be_json(&request)?;
+        body::require_json(&request)?;
         CatalogueSource::Json(body::parse(&bytes.0)?)
     };
     let (club, id) = (ClubId(path.club), CatalogueId(path.catalogue));
-    let number = app::catalogues::create_catalogue_version(&desk, who.0, club, id, source).await?;
+    let number = app::catalogues::create_catalogue_version(&app, who.0, club, id, source).await?;
     let location = format!("/api/v1/clubs/{club}/catalogues/{id}/versions/{number}");
     Ok(Created {
         location,
@@ -247,31 +247,31 @@ pub async fn create_catalogue_version(
 }
 
 /// A version of a catalogue. It never changes.
-#[utoipa::path(tag = "catalogues", params(OneVersion), responses((status = 200, body = CatalogueDocument), Problems))]
+#[utoipa::path(tag = "catalogues", params(VersionPath), responses((status = 200, body = CatalogueDocument), ProblemResponses))]
 #[get("/clubs/{club}/catalogues/{catalogue}/versions/{number}")]
 pub async fn find_catalogue_version(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneVersion>,
-) -> Answer<web::Json<CatalogueDocument>> {
+    path: Path<VersionPath>,
+) -> ApiResult<web::Json<CatalogueDocument>> {
     let (club, id) = (ClubId(path.club), CatalogueId(path.catalogue));
     let version =
-        app::catalogues::find_catalogue_version(&desk, who.0, club, id, path.number).await?;
+        app::catalogues::find_catalogue_version(&app, who.0, club, id, path.number).await?;
     Ok(web::Json(version))
 }
 
 /// What a version changes since another, and what of that touches lists that you may know.
-#[utoipa::path(tag = "catalogues", params(OneVersion, Since), responses((status = 200, body = CatalogueChangesView), Problems))]
+#[utoipa::path(tag = "catalogues", params(VersionPath, SinceQuery), responses((status = 200, body = CatalogueChangesView), ProblemResponses))]
 #[get("/clubs/{club}/catalogues/{catalogue}/versions/{number}/changes")]
 pub async fn find_catalogue_changes(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneVersion>,
-    query: Query<Since>,
-) -> Answer<web::Json<CatalogueChangesView>> {
+    path: Path<VersionPath>,
+    query: Query<SinceQuery>,
+) -> ApiResult<web::Json<CatalogueChangesView>> {
     let (club, id) = (ClubId(path.club), CatalogueId(path.catalogue));
     let (since, number) = (query.since, path.number);
     let found =
-        app::catalogues::find_catalogue_changes(&desk, who.0, club, id, since, number).await?;
+        app::catalogues::find_catalogue_changes(&app, who.0, club, id, since, number).await?;
     Ok(web::Json(found.into()))
 }

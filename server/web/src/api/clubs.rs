@@ -1,30 +1,30 @@
-//! Clubs.
+//! API: clubs.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
-use app::Desk;
+use app::App;
 use app::clubs::Club;
 use app::clubs::CreateClub;
+use league::club_role::ClubRole;
 use league::ids::ClubId;
-use league::role::Role;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use crate::answer::{Answer, Created};
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::{Caller, SignedIn};
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Created};
 
 /// A club's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct InClub {
+pub struct ClubPath {
     /// The club.
     club: Uuid,
 }
 
-impl InClub {
+impl ClubPath {
     /// Its identity.
     pub fn id(self) -> ClubId {
         ClubId(self.club)
@@ -62,18 +62,18 @@ pub enum RoleWord {
     Player,
 }
 
-impl From<Role> for RoleWord {
-    fn from(role: Role) -> Self {
+impl From<ClubRole> for RoleWord {
+    fn from(role: ClubRole) -> Self {
         match role {
-            Role::Owner => Self::Owner,
-            Role::Organiser => Self::Organiser,
-            Role::Referee => Self::Referee,
-            Role::Player => Self::Player,
+            ClubRole::Owner => Self::Owner,
+            ClubRole::Organiser => Self::Organiser,
+            ClubRole::Referee => Self::Referee,
+            ClubRole::Player => Self::Player,
         }
     }
 }
 
-impl From<RoleWord> for Role {
+impl From<RoleWord> for ClubRole {
     fn from(word: RoleWord) -> Self {
         match word {
             RoleWord::Owner => Self::Owner,
@@ -100,7 +100,7 @@ pub struct ClubView {
 
 impl ClubView {
     /// A club as seen by somebody of this role.
-    pub fn new(club: Club, role: Option<Role>) -> Self {
+    pub fn new(club: Club, role: Option<ClubRole>) -> Self {
         Self {
             id: club.id.0,
             slug: club.slug,
@@ -111,30 +111,30 @@ impl ClubView {
 }
 
 /// Found a club. You own it.
-#[utoipa::path(tag = "clubs", responses((status = 201, body = ClubView), Problems))]
+#[utoipa::path(tag = "clubs", responses((status = 201, body = ClubView), ProblemResponses))]
 #[post("/clubs")]
 pub async fn create_club(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
     body: Json<ClubBody>,
-) -> Answer<Created<ClubView>> {
+) -> ApiResult<Created<ClubView>> {
     let ClubBody { name, slug } = body.0;
-    let club = app::clubs::create_club(&desk, who.0, CreateClub { name, slug }).await?;
+    let club = app::clubs::create_club(&app, who.0, CreateClub { name, slug }).await?;
     let location = format!("/api/v1/clubs/{}", club.id);
     Ok(Created {
         location,
-        view: ClubView::new(club, Some(Role::Owner)),
+        view: ClubView::new(club, Some(ClubRole::Owner)),
     })
 }
 
 /// A club.
-#[utoipa::path(tag = "clubs", params(InClub), security(()), responses((status = 200, body = ClubView), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), security(()), responses((status = 200, body = ClubView), ProblemResponses))]
 #[get("/clubs/{club}")]
 pub async fn find_club(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InClub>,
-) -> Answer<web::Json<ClubView>> {
-    let (club, role) = app::clubs::find_club(&desk, who.0, path.id()).await?;
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<ClubView>> {
+    let (club, role) = app::clubs::find_club(&app, who.0, path.id()).await?;
     Ok(web::Json(ClubView::new(club, role)))
 }

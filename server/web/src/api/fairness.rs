@@ -1,19 +1,19 @@
-//! Whether a season's rounds were fair to everyone.
+//! API: the fairness audit of a season's rounds.
 
 use actix_web::get;
 use actix_web::web::{Data, Path};
-use app::Desk;
+use app::App;
 use app::rounds::SeasonFairness;
-use document::fairness::FairnessFindingDocument;
+use document::rounds::fairness::FairnessFindingDocument;
 use league::ids::PlayerId;
-use league::pairing::history::audit::SEASONS;
+use league::pairing::history::audit::RANDOM_SEASONS;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::seasons::InSeason;
-use crate::answer::{Answer, Versioned};
-use crate::problem::Problems;
-use crate::who::Caller;
+use super::seasons::SeasonPath;
+use crate::authentication::MaybeSignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Versioned};
 
 /// The rounds of a season against chance.
 #[derive(Serialize, ToSchema)]
@@ -46,7 +46,7 @@ impl From<SeasonFairness> for FairnessView {
             version: found.version,
             as_of: found.as_of.number(),
             seed: format!("{:016x}", found.seed),
-            seasons: SEASONS,
+            seasons: RANDOM_SEASONS,
             tests: found.audit.tests,
             correction: "bonferroni",
             sentences: found.audit.sentences(),
@@ -58,15 +58,15 @@ impl From<SeasonFairness> for FairnessView {
 }
 
 /// Opponents' strength, roles, tables, byes and nights of every player against what chance allows.
-#[utoipa::path(tag = "pairing", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = FairnessView), Problems))]
+#[utoipa::path(tag = "pairing", params(SeasonPath), security((), ("bearer" = [])), responses((status = 200, body = FairnessView), ProblemResponses))]
 #[get("/fairness")]
 pub async fn find_fairness(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-) -> Answer<Versioned<FairnessView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+) -> ApiResult<Versioned<FairnessView>> {
     let (club, season) = path.ids();
-    let found = app::rounds::find_fairness(&desk, who.0, club, season).await?;
+    let found = app::rounds::find_fairness(&app, who.0, club, season).await?;
     Ok(Versioned {
         version: found.version,
         view: found.into(),

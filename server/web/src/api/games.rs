@@ -1,30 +1,30 @@
-//! Games and their result slips.
+//! API: games, result slips and point adjustments.
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, web};
-use app::results::{AdjustPoints, DisputeResult, Game, ReportResult, RuleResult};
-use app::{Desk, Reason, Refusal};
+use app::results::{AdjustPoints, DisputeResult, GameRow, ReportResult, RuleResult};
+use app::{App, Reason, Refusal};
 use chrono::{DateTime, Utc};
-use document::result::{SlipDocument, TypedResultDocument};
+use document::results::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::InSeason;
-use crate::answer::Answer;
+use super::seasons::SeasonPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::{Problem, Problems, WireFault};
-use crate::query::Query;
-use crate::who::{Caller, SignedIn};
+use crate::problem::{HttpFault, Problem, ProblemResponses};
+use crate::query_parameters::Query;
+use crate::response::ApiResult;
 
-const LONGEST_KEY: usize = 128;
+const MAX_KEY_CHARS: usize = 128;
 
 /// A game's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneGame {
+pub struct GamePath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -33,7 +33,7 @@ pub struct OneGame {
     game: Uuid,
 }
 
-impl OneGame {
+impl GamePath {
     /// Club, season and game.
     pub fn ids(self) -> (ClubId, SeasonId, GameId) {
         (ClubId(self.club), SeasonId(self.season), GameId(self.game))
@@ -44,17 +44,17 @@ impl OneGame {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct OfWeek {
+pub struct WeekQuery {
     /// The week, from 1; all of them when absent.
     #[param(minimum = 1, maximum = 52)]
     week: Option<u8>,
 }
 
-impl OfWeek {
+impl WeekQuery {
     /// # Errors
     /// 404 for a number that no season has.
     pub fn week(&self) -> Result<Option<WeekNo>, Problem> {
-        let number = |week| WeekNo::new(week).ok_or_else(|| Problem::wire(WireFault::NotFound));
+        let number = |week| WeekNo::new(week).ok_or_else(|| Problem::http(HttpFault::NotFound));
         self.week.map(number).transpose()
     }
 }
@@ -86,8 +86,8 @@ pub struct GameView {
     version: u32,
 }
 
-impl From<Game> for GameView {
-    fn from(game: Game) -> Self {
+impl From<GameRow> for GameView {
+    fn from(game: GameRow) -> Self {
         let slip = game
             .meeting
             .is_some()
@@ -159,30 +159,30 @@ pub struct AdjustmentView {
 }
 
 /// The games of a season, or of one week of it.
-#[utoipa::path(tag = "results", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = Vec<GameView>), Problems))]
+#[utoipa::path(tag = "results", params(SeasonPath, WeekQuery), security((), ("bearer" = [])), responses((status = 200, body = Vec<GameView>), ProblemResponses))]
 #[get("/games")]
 pub async fn list_games(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-) -> Answer<web::Json<Vec<GameView>>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<WeekQuery>,
+) -> ApiResult<web::Json<Vec<GameView>>> {
     let (club, season) = path.ids();
-    let games = app::results::list_games(&desk, who.0, club, season, of.week()?).await?;
+    let games = app::results::list_games(&app, who.0, club, season, of.week()?).await?;
     Ok(web::Json(games.into_iter().map(GameView::from).collect()))
 }
 
 /// One game.
-#[utoipa::path(tag = "results", params(OneGame), security((), ("bearer" = [])), responses((status = 200, body = GameView), Problems))]
+#[utoipa::path(tag = "results", params(GamePath), security((), ("bearer" = [])), responses((status = 200, body = GameView), ProblemResponses))]
 #[get("/games/{game}")]
 pub async fn find_game(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<OneGame>,
-) -> Answer<web::Json<GameView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<GamePath>,
+) -> ApiResult<web::Json<GameView>> {
     let (club, season, game) = path.ids();
     Ok(web::Json(
-        app::results::find_game(&desk, who.0, club, season, game)
+        app::results::find_game(&app, who.0, club, season, game)
             .await?
             .into(),
     ))
@@ -192,24 +192,24 @@ pub async fn find_game(
 /// confirms it, one that does not disputes it. Needs an `Idempotency-Key`.
 #[utoipa::path(
     tag = "results",
-    params(OneGame, ("Idempotency-Key" = String, Header, description = "A new one for each new report")),
-    responses((status = 200, body = SlipDocument), Problems)
+    params(GamePath, ("Idempotency-Key" = String, Header, description = "A new one for each new report")),
+    responses((status = 200, body = SlipDocument), ProblemResponses)
 )]
 #[post("/games/{game}/report")]
 pub async fn report_result(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneGame>,
+    path: Path<GamePath>,
     request: HttpRequest,
     body: Json<TypedResultDocument>,
-) -> Answer<web::Json<SlipDocument>> {
+) -> ApiResult<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
     let command = ReportResult {
         key: idempotency_key(&request)?.ok_or_else(key_required)?,
         typed: body.0,
     };
     Ok(web::Json(
-        app::results::report_result(&desk, who.0, club, season, game, command).await?,
+        app::results::report_result(&app, who.0, club, season, game, command).await?,
     ))
 }
 
@@ -219,66 +219,66 @@ fn idempotency_key(request: &HttpRequest) -> Result<Option<String>, Problem> {
         return Ok(None);
     };
     let key = key.to_str().ok();
-    key.filter(|key| (1..=LONGEST_KEY).contains(&key.len()))
+    key.filter(|key| (1..=MAX_KEY_CHARS).contains(&key.len()))
         .map(|key| Some(key.to_owned()))
         .ok_or_else(key_required)
 }
 
 fn key_required() -> Problem {
-    let detail = format!("Send a header Idempotency-Key of 1 to {LONGEST_KEY} characters.");
+    let detail = format!("Send a header Idempotency-Key of 1 to {MAX_KEY_CHARS} characters.");
     Refusal::rule(Reason::IdempotencyKeyRequired, detail).into()
 }
 
 /// Which report is meant.
 #[derive(Debug, Deserialize, IntoParams)]
 #[into_params(parameter_in = Query)]
-pub struct SeenReport {
+pub struct ConfirmQuery {
     /// The report's `at`: 409 when the other side has reported anew since.
     pub reported_at: Option<DateTime<Utc>>,
 }
 
 /// Confirm the other side's report. Say which one was seen, so that a later one is not confirmed unseen.
-#[utoipa::path(tag = "results", params(OneGame, SeenReport), responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(GamePath, ConfirmQuery), responses((status = 200, body = SlipDocument), ProblemResponses))]
 #[post("/games/{game}/confirm")]
 pub async fn confirm_result(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneGame>,
-    seen: Query<SeenReport>,
-) -> Answer<web::Json<SlipDocument>> {
+    path: Path<GamePath>,
+    seen: Query<ConfirmQuery>,
+) -> ApiResult<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
     let seen = seen.reported_at;
     Ok(web::Json(
-        app::results::confirm_result(&desk, who.0, club, season, game, seen).await?,
+        app::results::confirm_result(&app, who.0, club, season, game, seen).await?,
     ))
 }
 
 /// Object to the other side's report. Nothing counts until a referee has ruled.
-#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(GamePath), responses((status = 200, body = SlipDocument), ProblemResponses))]
 #[post("/games/{game}/dispute")]
 pub async fn dispute_result(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneGame>,
+    path: Path<GamePath>,
     body: Json<DisputeBody>,
-) -> Answer<web::Json<SlipDocument>> {
+) -> ApiResult<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
     let DisputeBody { reason, counter } = body.0;
     let command = DisputeResult { reason, counter };
     Ok(web::Json(
-        app::results::dispute_result(&desk, who.0, club, season, game, command).await?,
+        app::results::dispute_result(&app, who.0, club, season, game, command).await?,
     ))
 }
 
 /// Rule on a game, whatever its slip says; never on one's own.
-#[utoipa::path(tag = "results", params(OneGame), responses((status = 200, body = SlipDocument), Problems))]
+#[utoipa::path(tag = "results", params(GamePath), responses((status = 200, body = SlipDocument), ProblemResponses))]
 #[post("/games/{game}/rule")]
 pub async fn rule_result(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneGame>,
+    path: Path<GamePath>,
     body: Json<RulingBody>,
-) -> Answer<web::Json<SlipDocument>> {
+) -> ApiResult<web::Json<SlipDocument>> {
     let (club, season, game) = path.ids();
     let RulingBody { outcome, reason } = body.0;
     let command = RuleResult {
@@ -286,7 +286,7 @@ pub async fn rule_result(
         reason,
     };
     Ok(web::Json(
-        app::results::rule_result(&desk, who.0, club, season, game, command).await?,
+        app::results::rule_result(&app, who.0, club, season, game, command).await?,
     ))
 }
 
@@ -294,26 +294,26 @@ pub async fn rule_result(
 /// `Idempotency-Key` it acts once.
 #[utoipa::path(
     tag = "results",
-    params(InSeason, ("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
-    responses((status = 200, body = AdjustmentView), Problems)
+    params(SeasonPath, ("Idempotency-Key" = Option<String>, Header, description = "A new one for each new ruling")),
+    responses((status = 200, body = AdjustmentView), ProblemResponses)
 )]
 #[post("/adjustments")]
 pub async fn adjust_points(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
+    path: Path<SeasonPath>,
     request: HttpRequest,
     body: Json<AdjustmentBody>,
-) -> Answer<web::Json<AdjustmentView>> {
+) -> ApiResult<web::Json<AdjustmentView>> {
     let (club, season) = path.ids();
     let body = body.0;
     let command = AdjustPoints {
         key: idempotency_key(&request)?,
         player: PlayerId(body.player),
-        week: WeekNo::new(body.week).ok_or_else(|| Problem::wire(WireFault::NotFound))?,
+        week: WeekNo::new(body.week).ok_or_else(|| Problem::http(HttpFault::NotFound))?,
         amount: body.amount,
         reason: body.reason,
     };
-    let ruling = app::results::adjust_points(&desk, who.0, club, season, command).await?;
+    let ruling = app::results::adjust_points(&app, who.0, club, season, command).await?;
     Ok(web::Json(AdjustmentView { ruling: ruling.0 }))
 }

@@ -1,8 +1,8 @@
-//! Invitations.
+//! API: invitations.
 
 use actix_web::web::{Data, Path};
 use actix_web::{delete, get, post, web};
-use app::Desk;
+use app::App;
 use app::clubs::CreateInvitation;
 use chrono::{DateTime, Utc};
 use league::ids::ClubId;
@@ -10,11 +10,11 @@ use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::{ClubView, InClub, RoleWord};
-use crate::answer::{Answer, Done};
+use super::clubs::{ClubPath, ClubView, RoleWord};
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, NoContent};
 
 /// Whom to invite.
 #[derive(Deserialize, ToSchema)]
@@ -57,7 +57,7 @@ pub struct OpenInvitationView {
 /// One invitation of a club.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneInvitation {
+pub struct InvitationPath {
     /// The club.
     club: Uuid,
     /// The invitation.
@@ -73,21 +73,21 @@ pub struct CodeBody {
 }
 
 /// Invite people by a code.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = InvitationView), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 200, body = InvitationView), ProblemResponses))]
 #[post("/clubs/{club}/invitations")]
 pub async fn create_invitation(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
+    path: Path<ClubPath>,
     body: Json<InvitationBody>,
-) -> Answer<web::Json<InvitationView>> {
+) -> ApiResult<web::Json<InvitationView>> {
     let InvitationBody { role, uses, days } = body.0;
     let command = CreateInvitation {
         role: role.into(),
         uses,
         days,
     };
-    let made = app::clubs::create_invitation(&desk, who.0, path.id(), command).await?;
+    let made = app::clubs::create_invitation(&app, who.0, path.id(), command).await?;
     Ok(web::Json(InvitationView {
         id: made.id,
         code: made.code,
@@ -96,14 +96,14 @@ pub async fn create_invitation(
 }
 
 /// The invitations that still work, without their codes.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = Vec<OpenInvitationView>), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 200, body = Vec<OpenInvitationView>), ProblemResponses))]
 #[get("/clubs/{club}/invitations")]
 pub async fn list_invitations(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<web::Json<Vec<OpenInvitationView>>> {
-    let open = app::clubs::list_invitations(&desk, who.0, path.id()).await?;
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<Vec<OpenInvitationView>>> {
+    let open = app::clubs::list_invitations(&app, who.0, path.id()).await?;
     let views = open.into_iter().map(|invitation| OpenInvitationView {
         id: invitation.id,
         role: invitation.role.into(),
@@ -114,26 +114,26 @@ pub async fn list_invitations(
 }
 
 /// Take an invitation back. Its code no longer works.
-#[utoipa::path(tag = "clubs", params(OneInvitation), responses((status = 204, description = "Gone"), Problems))]
+#[utoipa::path(tag = "clubs", params(InvitationPath), responses((status = 204, description = "Gone"), ProblemResponses))]
 #[delete("/clubs/{club}/invitations/{invitation}")]
 pub async fn delete_invitation(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneInvitation>,
-) -> Answer<Done> {
+    path: Path<InvitationPath>,
+) -> ApiResult<NoContent> {
     let club = ClubId(path.club);
-    app::clubs::delete_invitation(&desk, who.0, club, path.invitation).await?;
-    Ok(Done)
+    app::clubs::delete_invitation(&app, who.0, club, path.invitation).await?;
+    Ok(NoContent)
 }
 
 /// Join a club with a code.
-#[utoipa::path(tag = "clubs", responses((status = 200, body = ClubView), Problems))]
+#[utoipa::path(tag = "clubs", responses((status = 200, body = ClubView), ProblemResponses))]
 #[post("/invitations/accept")]
 pub async fn accept_invitation(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
     body: Json<CodeBody>,
-) -> Answer<web::Json<ClubView>> {
-    let (club, role) = app::clubs::accept_invitation(&desk, who.0, &body.0.code).await?;
+) -> ApiResult<web::Json<ClubView>> {
+    let (club, role) = app::clubs::accept_invitation(&app, who.0, &body.0.code).await?;
     Ok(web::Json(ClubView::new(club, Some(role))))
 }

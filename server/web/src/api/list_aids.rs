@@ -1,26 +1,25 @@
-//! What helps a player to write the next list. Nothing here saves anything, and all of it is the
-//! player's own.
+//! API: aids for writing the next list. Nothing here saves anything, and all of it is the player's own.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
-use app::Desk;
+use app::App;
 use app::lists::ListChanges;
-use document::catalogue_changes::TouchedEntryDocument;
-use document::collection::CollectionUnitDocument;
-use document::fits::FitsDocument;
-use document::list::ArmyListDocument;
-use document::list_changes::ListChangeDocument;
-use document::reading::ReadingDocument;
+use document::catalogue::changes::TouchedEntryDocument;
+use document::lists::army_list::ArmyListDocument;
+use document::lists::changes::ListChangeDocument;
+use document::lists::collection::CollectionUnitDocument;
+use document::lists::fits::FitsDocument;
+use document::lists::reading::ReadingDocument;
 use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::seasons::InSeason;
-use super::weeks::InWeek;
-use crate::answer::Answer;
+use super::seasons::SeasonPath;
+use super::weeks::WeekPath;
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::ApiResult;
 
 /// A list as people write it.
 #[derive(Deserialize, ToSchema)]
@@ -72,56 +71,56 @@ impl From<ListChanges> for ListChangesView {
 
 /// Read a pasted text into a list: line by line what was understood, guessed or not understood. Units
 /// that can be those of your last list keep their keys.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = ReadingDocument), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 200, body = ReadingDocument), ProblemResponses))]
 #[post("/weeks/{week}/list/read")]
 pub async fn read_list(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ListTextBody>,
-) -> Answer<web::Json<ReadingDocument>> {
+) -> ApiResult<web::Json<ReadingDocument>> {
     let (club, season, week) = path.ids()?;
-    let reading = app::lists::read_list(&desk, who.0, club, season, week, body.0.text).await?;
+    let reading = app::lists::read_list(&app, who.0, club, season, week, body.0.text).await?;
     Ok(web::Json((&reading).into()))
 }
 
 /// What would still fit into a list and keep it as legal as it is.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = FitsDocument), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 200, body = FitsDocument), ProblemResponses))]
 #[post("/weeks/{week}/list/fits")]
 pub async fn find_fits(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
-) -> Answer<web::Json<FitsDocument>> {
+) -> ApiResult<web::Json<FitsDocument>> {
     let (club, season, week) = path.ids()?;
-    let fits = app::lists::find_fits(&desk, who.0, club, season, week, body.0).await?;
+    let fits = app::lists::find_fits(&app, who.0, club, season, week, body.0).await?;
     Ok(web::Json((&fits).into()))
 }
 
 /// What a list changes against your last one, unit by unit.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = ListChangesView), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 200, body = ListChangesView), ProblemResponses))]
 #[post("/weeks/{week}/list/changes")]
 pub async fn find_changes(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
-) -> Answer<web::Json<ListChangesView>> {
+) -> ApiResult<web::Json<ListChangesView>> {
     let (club, season, week) = path.ids()?;
-    let found = app::lists::find_changes(&desk, who.0, club, season, week, body.0).await?;
+    let found = app::lists::find_changes(&app, who.0, club, season, week, body.0).await?;
     Ok(web::Json(found.into()))
 }
 
 /// Your collection: every unit of the lists you handed in, with its paint.
-#[utoipa::path(tag = "lists", params(InSeason), responses((status = 200, body = Vec<CollectionUnitDocument>), Problems))]
+#[utoipa::path(tag = "lists", params(SeasonPath), responses((status = 200, body = Vec<CollectionUnitDocument>), ProblemResponses))]
 #[get("/collection")]
 pub async fn find_collection(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
-) -> Answer<web::Json<Vec<CollectionUnitDocument>>> {
+    path: Path<SeasonPath>,
+) -> ApiResult<web::Json<Vec<CollectionUnitDocument>>> {
     let (club, season) = path.ids();
-    let units = app::lists::find_collection(&desk, who.0, club, season).await?;
+    let units = app::lists::find_collection(&app, who.0, club, season).await?;
     Ok(web::Json(units.iter().map(Into::into).collect()))
 }

@@ -1,25 +1,25 @@
-//! Army lists.
+//! API: army lists: draft, check, seal, open.
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post, put, web};
-use app::Desk;
-use app::lists::{Checked, ListState, PlayerList, Receipt, SealedList, WeekLists};
+use app::App;
+use app::lists::{CheckedList, ListState, PlayerList, Receipt, SealedListRow, WeekLists};
 use chrono::{DateTime, Utc};
-use document::cuts::CutDocument;
-use document::list::ArmyListDocument;
-use document::report::ReportDocument;
+use document::lists::army_list::ArmyListDocument;
+use document::lists::cuts::CutDocument;
+use document::lists::report::ReportDocument;
 use league::ids::PlayerId;
-use league::season::Arrival;
+use league::season::ListArrival;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::weeks::InWeek;
-use crate::answer::{Answer, Created, Done, Versioned};
+use super::weeks::WeekPath;
+use crate::authentication::{BearerSession, MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::precondition::version_if_any;
-use crate::problem::Problems;
-use crate::who::{Caller, Claiming, SignedIn};
+use crate::if_match::optional_if_match;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Created, NoContent, Versioned};
 
 /// Your own list of a week.
 #[derive(Serialize, ToSchema)]
@@ -53,13 +53,13 @@ pub struct SealedListView {
     stands_in: bool,
 }
 
-impl From<SealedList> for SealedListView {
-    fn from(sealed: SealedList) -> Self {
+impl From<SealedListRow> for SealedListView {
+    fn from(sealed: SealedListRow) -> Self {
         Self {
             list: sealed.list,
             points: sealed.points,
             catalogue_number: sealed.catalogue_number,
-            receipt: document::hex(&sealed.digest),
+            receipt: document::encode_hex(&sealed.digest),
             sealed_at: sealed.sealed_at,
             late_minutes: sealed.late_minutes,
             stands_in: sealed.stands_in,
@@ -71,7 +71,7 @@ impl From<SealedList> for SealedListView {
 #[derive(Serialize, ToSchema)]
 pub struct ReceiptView {
     /// What was sealed, with its salt.
-    contents: document::receipt::SealedList,
+    contents: document::lists::receipt::SealedList,
     /// SHA-256 in hexadecimal.
     digest: String,
     /// When.
@@ -89,8 +89,8 @@ impl From<Receipt> for ReceiptView {
             digest: receipt.digest,
             sealed_at: receipt.sealed_at,
             late_minutes: match receipt.arrival {
-                Arrival::OnTime => None,
-                Arrival::Late { minutes } => Some(minutes),
+                ListArrival::OnTime => None,
+                ListArrival::Late { minutes } => Some(minutes),
             },
             report: (&receipt.report).into(),
         }
@@ -108,8 +108,8 @@ pub struct CheckedListView {
     cuts: Vec<CutDocument>,
 }
 
-impl From<Checked> for CheckedListView {
-    fn from(checked: Checked) -> Self {
+impl From<CheckedList> for CheckedListView {
+    fn from(checked: CheckedList) -> Self {
         Self {
             report: (&checked.report).into(),
             cuts: checked.cuts.iter().map(Into::into).collect(),
@@ -151,7 +151,7 @@ pub struct PlayerListView {
 pub enum ListStateWord {
     /// Nothing begun; once the lists are opened, nothing handed in.
     Missing,
-    /// Begun.
+    /// ListOrigin.
     Draft,
     /// Handed in.
     Sealed,
@@ -216,15 +216,15 @@ pub struct LateLeaveBody {
 }
 
 /// Your own list of a week. Nobody else sees it before the lists are opened.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = OwnListView), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 200, body = OwnListView), ProblemResponses))]
 #[get("/weeks/{week}/list")]
 pub async fn find_own_list(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
-) -> Answer<Versioned<OwnListView>> {
+    path: Path<WeekPath>,
+) -> ApiResult<Versioned<OwnListView>> {
     let (club, season, week) = path.ids()?;
-    let list = app::lists::find_own_list(&desk, who.0, club, season, week).await?;
+    let list = app::lists::find_own_list(&app, who.0, club, season, week).await?;
     Ok(Versioned {
         version: list.draft_revision.into(),
         view: list.into(),
@@ -234,20 +234,20 @@ pub async fn find_own_list(
 /// Save your draft. Send the revision you change as `If-Match`; leave it out for the first save.
 #[utoipa::path(
     tag = "lists",
-    params(InWeek, ("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
-    responses((status = 200, body = DraftView), Problems)
+    params(WeekPath, ("If-Match" = Option<String>, Header, description = "The ETag of the draft you change")),
+    responses((status = 200, body = DraftView), ProblemResponses)
 )]
 #[put("/weeks/{week}/list/draft")]
 pub async fn save_draft(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     request: HttpRequest,
     body: Json<ArmyListDocument>,
-) -> Answer<Versioned<DraftView>> {
+) -> ApiResult<Versioned<DraftView>> {
     let (club, season, week) = path.ids()?;
-    let old = version_if_any(&request)?.map(|version| i32::try_from(version).unwrap_or(-1));
-    let new = app::lists::save_draft(&desk, who.0, club, season, week, old, body.0).await?;
+    let old = optional_if_match(&request)?.map(|version| i32::try_from(version).unwrap_or(-1));
+    let new = app::lists::save_draft(&app, who.0, club, season, week, old, body.0).await?;
     Ok(Versioned {
         version: new.into(),
         view: DraftView {
@@ -257,31 +257,31 @@ pub async fn save_draft(
 }
 
 /// Check a list against the week without saving anything.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 200, body = CheckedListView), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 200, body = CheckedListView), ProblemResponses))]
 #[post("/weeks/{week}/list/check")]
 pub async fn check_list(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
-) -> Answer<web::Json<CheckedListView>> {
+) -> ApiResult<web::Json<CheckedListView>> {
     let (club, season, week) = path.ids()?;
-    let checked = app::lists::check_list(&desk, who.0, club, season, week, body.0).await?;
+    let checked = app::lists::check_list(&app, who.0, club, season, week, body.0).await?;
     Ok(web::Json(checked.into()))
 }
 
 /// Hand in a list: it is checked, sealed and answered with a receipt. Until the deadline another one
 /// takes its place.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 201, body = ReceiptView), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 201, body = ReceiptView), ProblemResponses))]
 #[post("/weeks/{week}/list/seal")]
 pub async fn seal_list(
-    desk: Data<Desk>,
-    who: Claiming,
-    path: Path<InWeek>,
+    app: Data<App>,
+    who: BearerSession,
+    path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
-) -> Answer<Created<ReceiptView>> {
+) -> ApiResult<Created<ReceiptView>> {
     let (club, season, week) = path.ids()?;
-    let receipt = app::lists::seal_list(&desk, who.0, club, season, week, body.0).await?;
+    let receipt = app::lists::seal_list(&app, who.0, club, season, week, body.0).await?;
     let location = format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/list");
     Ok(Created {
         location,
@@ -290,42 +290,46 @@ pub async fn seal_list(
 }
 
 /// The lists of a week. Before they are opened only those who run the season learn who has one.
-#[utoipa::path(tag = "lists", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), security((), ("bearer" = [])), responses((status = 200, body = WeekListsView), ProblemResponses))]
 #[get("/weeks/{week}/lists")]
 pub async fn list_lists(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InWeek>,
-) -> Answer<web::Json<WeekListsView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<web::Json<WeekListsView>> {
     let (club, season, week) = path.ids()?;
     Ok(web::Json(
-        app::lists::list_lists(&desk, who.0, club, season, week)
+        app::lists::list_lists(&app, who.0, club, season, week)
             .await?
             .into(),
     ))
 }
 
 /// Open all lists of a week, once the deadline and its grace are over. The server does it by itself.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Opened"), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 204, description = "Opened"), ProblemResponses))]
 #[post("/weeks/{week}/lists/open")]
-pub async fn open_lists(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
+pub async fn open_lists(
+    app: Data<App>,
+    who: SignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
-    app::lists::open_lists(&desk, who.0, club, season, week).await?;
-    Ok(Done)
+    app::lists::open_lists(&app, who.0, club, season, week).await?;
+    Ok(NoContent)
 }
 
 /// Give a player leave to hand in late.
-#[utoipa::path(tag = "lists", params(InWeek), responses((status = 204, description = "Granted"), Problems))]
+#[utoipa::path(tag = "lists", params(WeekPath), responses((status = 204, description = "Granted"), ProblemResponses))]
 #[post("/weeks/{week}/late-leaves")]
 pub async fn grant_late_leave(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<LateLeaveBody>,
-) -> Answer<Done> {
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
     let LateLeaveBody { player, reason } = body.0;
     let player = PlayerId(player);
-    app::lists::grant_late_leave(&desk, who.0, club, season, week, player, &reason).await?;
-    Ok(Done)
+    app::lists::grant_late_leave(&app, who.0, club, season, week, player, &reason).await?;
+    Ok(NoContent)
 }

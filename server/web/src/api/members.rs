@@ -1,24 +1,24 @@
-//! The people of a club.
+//! API: the members of a club.
 
 use actix_web::web::{Data, Path};
 use actix_web::{delete, get, put, web};
-use app::Desk;
+use app::App;
 use chrono::{DateTime, Utc};
 use league::ids::{AccountId, ClubId};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::{InClub, RoleWord};
-use crate::answer::{Answer, Done};
+use super::clubs::{ClubPath, RoleWord};
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, NoContent};
 
 /// One person of a club.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneMember {
+pub struct MemberPath {
     /// The club.
     club: Uuid,
     /// The person's account.
@@ -47,14 +47,14 @@ pub struct MemberView {
 }
 
 /// The people of a club, by name.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = Vec<MemberView>), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 200, body = Vec<MemberView>), ProblemResponses))]
 #[get("/clubs/{club}/members")]
 pub async fn list_members(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<web::Json<Vec<MemberView>>> {
-    let members = app::clubs::list_members(&desk, who.0, path.id()).await?;
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<Vec<MemberView>>> {
+    let members = app::clubs::list_members(&app, who.0, path.id()).await?;
     let views = members.into_iter().map(|member| MemberView {
         account: member.account.0,
         name: member.name,
@@ -65,24 +65,28 @@ pub async fn list_members(
 }
 
 /// Give a member another role. It counts from their next request on.
-#[utoipa::path(tag = "clubs", params(OneMember), responses((status = 204, description = "Changed"), Problems))]
+#[utoipa::path(tag = "clubs", params(MemberPath), responses((status = 204, description = "Changed"), ProblemResponses))]
 #[put("/clubs/{club}/members/{account}")]
 pub async fn update_member(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneMember>,
+    path: Path<MemberPath>,
     body: Json<RoleBody>,
-) -> Answer<Done> {
+) -> ApiResult<NoContent> {
     let (club, account) = (ClubId(path.club), AccountId(path.account));
-    app::clubs::update_member(&desk, who.0, club, account, body.0.role.into()).await?;
-    Ok(Done)
+    app::clubs::update_member(&app, who.0, club, account, body.0.role.into()).await?;
+    Ok(NoContent)
 }
 
 /// Leave a club, or remove somebody as an owner.
-#[utoipa::path(tag = "clubs", params(OneMember), responses((status = 204, description = "Gone"), Problems))]
+#[utoipa::path(tag = "clubs", params(MemberPath), responses((status = 204, description = "Gone"), ProblemResponses))]
 #[delete("/clubs/{club}/members/{account}")]
-pub async fn delete_member(desk: Data<Desk>, who: SignedIn, path: Path<OneMember>) -> Answer<Done> {
+pub async fn delete_member(
+    app: Data<App>,
+    who: SignedIn,
+    path: Path<MemberPath>,
+) -> ApiResult<NoContent> {
     let (club, account) = (ClubId(path.club), AccountId(path.account));
-    app::clubs::delete_member(&desk, who.0, club, account).await?;
-    Ok(Done)
+    app::clubs::delete_member(&app, who.0, club, account).await?;
+    Ok(NoContent)
 }

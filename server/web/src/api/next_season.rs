@@ -1,21 +1,21 @@
-//! The next season, started from this one.
+//! API: the next season, created from this one.
 
 use actix_web::post;
 use actix_web::web::{Data, Path};
-use app::Desk;
+use app::App;
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut, NextSeason};
 use chrono::NaiveDate;
 use document::civil;
-use document::policy::PolicyDocument;
+use document::season::policy::PolicyDocument;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
 use super::players::PlayerView;
-use super::seasons::{InSeason, SeasonView};
-use crate::answer::{Answer, Created};
+use super::seasons::{SeasonPath, SeasonView};
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Created};
 
 /// What it takes to start the next season from this one.
 #[derive(Deserialize, ToSchema)]
@@ -25,7 +25,7 @@ pub struct NextSeasonBody {
     #[schema(example = "Winter at the ford", max_length = 60)]
     name: String,
     /// The day on which its first week is announced.
-    #[serde(deserialize_with = "civil::date")]
+    #[serde(deserialize_with = "civil::deserialize_date")]
     #[schema(example = "2026-09-01")]
     first_day: NaiveDate,
     /// Whether nights and deadlines may move to other days of the week. Without it the first day must
@@ -133,14 +133,14 @@ impl From<NextSeason> for NextSeasonView {
 /// Start the next season from this one: the same zone, caps, rhythm, nights, places and rules on new
 /// days, with the newest version of the catalogue. It is a draft, and draws its own seed when it is
 /// started.
-#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 201, body = NextSeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(SeasonPath), responses((status = 201, body = NextSeasonView), ProblemResponses))]
 #[post("/next")]
 pub async fn create_season_from(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
+    path: Path<SeasonPath>,
     body: Json<NextSeasonBody>,
-) -> Answer<Created<NextSeasonView>> {
+) -> ApiResult<Created<NextSeasonView>> {
     let (club, season) = path.ids();
     let body = body.0;
     let command = CreateSeasonFrom {
@@ -151,7 +151,7 @@ pub async fn create_season_from(
         scenarios: body.scenarios,
         carry: body.carry.into(),
     };
-    let next = app::seasons::create_season_from(&desk, who.0, club, season, command).await?;
+    let next = app::seasons::create_season_from(&app, who.0, club, season, command).await?;
     Ok(Created {
         location: format!("/api/v1/clubs/{club}/seasons/{}", next.season.id),
         view: next.into(),

@@ -1,26 +1,26 @@
-//! What may still become of a table: supposed, reachable, likely.
+//! API: outlooks on the table: what-if, reachable ranks, forecast.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::standings::SeasonForecast;
-use app::{Desk, Fault, Reason, Refusal};
-use document::statistics::{IntervalDocument, ReachDocument, SuppositionDocument};
+use app::{App, Fault, Reason, Refusal};
+use document::table::statistics::{IntervalDocument, ReachDocument, SuppositionDocument};
 use league::standings::Supposition;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::games::OfWeek;
-use super::players::OnePlayer;
-use super::seasons::InSeason;
+use super::games::WeekQuery;
+use super::players::PlayerPath;
+use super::seasons::SeasonPath;
 use super::standings::{StandingsView, standings_view};
-use crate::answer::{Answer, Versioned};
+use crate::authentication::MaybeSignedIn;
 use crate::body::Json;
-use crate::problem::{Problem, Problems};
-use crate::query::Query;
-use crate::who::Caller;
+use crate::problem::{Problem, ProblemResponses};
+use crate::query_parameters::Query;
+use crate::response::{ApiResult, Versioned};
 
-const MOST_RUNS: u32 = 100_000;
+const MAX_RUNS: u32 = 100_000;
 
 /// Supposed results.
 #[derive(Deserialize, ToSchema)]
@@ -34,7 +34,7 @@ pub struct WhatIfBody {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct OfRank {
+pub struct RankQuery {
     /// That rank or a better one; the first when absent.
     #[param(minimum = 1)]
     rank: Option<u32>,
@@ -44,7 +44,7 @@ pub struct OfRank {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct SimulationParams {
+pub struct SimulationQuery {
     /// That rank or a better one; the first when absent.
     #[param(minimum = 1)]
     rank: Option<u32>,
@@ -88,30 +88,30 @@ pub struct PlayerForecastView {
 }
 
 /// The table if open games ended as supposed. Nothing is saved.
-#[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
+#[utoipa::path(tag = "standings", params(SeasonPath, WeekQuery), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), ProblemResponses))]
 #[post("/what-if")]
 pub async fn find_what_if(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<WeekQuery>,
     body: Json<WhatIfBody>,
-) -> Answer<Versioned<StandingsView>> {
+) -> ApiResult<Versioned<StandingsView>> {
     let (club, season) = path.ids();
-    let (week, supposed) = (of.week()?, read(body.0)?);
-    let found = app::standings::find_what_if(&desk, who.0, club, season, week, supposed).await?;
+    let (week, supposed) = (of.week()?, parse_suppositions(body.0)?);
+    let found = app::standings::find_what_if(&app, who.0, club, season, week, supposed).await?;
     Ok(standings_view(found))
 }
 
-fn read(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
+fn parse_suppositions(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
     let mut faults = Vec::new();
     let mut supposed = Vec::new();
     for (at, document) in body.suppositions.into_iter().enumerate() {
         match Supposition::try_from(document) {
-            Ok(read) => supposed.push(read),
+            Ok(parse_suppositions) => supposed.push(parse_suppositions),
             Err(found) => faults.extend(found.into_iter().map(|fault| {
                 let pointer = format!("/suppositions/{at}/outcome/score{}", fault.pointer);
-                Fault::from(document::fault::Fault { pointer, ..fault })
+                Fault::from(document::fault::DocumentFault { pointer, ..fault })
             })),
         }
     }
@@ -124,17 +124,17 @@ fn read(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
 }
 
 /// Whether a player can still reach a rank, and what it takes; exact, once all rounds are paired.
-#[utoipa::path(tag = "standings", params(OnePlayer, OfRank), security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), Problems))]
+#[utoipa::path(tag = "standings", params(PlayerPath, RankQuery), security((), ("bearer" = [])), responses((status = 200, body = ReachDocument), ProblemResponses))]
 #[get("/players/{player}/reach")]
 pub async fn find_reach(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<OnePlayer>,
-    of: Query<OfRank>,
-) -> Answer<Versioned<ReachDocument>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<PlayerPath>,
+    of: Query<RankQuery>,
+) -> ApiResult<Versioned<ReachDocument>> {
     let (club, season, player) = path.ids();
     let rank = of.rank.unwrap_or(1);
-    let found = app::standings::find_reach(&desk, who.0, club, season, player, rank).await?;
+    let found = app::standings::find_reach(&app, who.0, club, season, player, rank).await?;
     Ok(Versioned {
         version: found.version,
         view: found.reach.into(),
@@ -142,21 +142,21 @@ pub async fn find_reach(
 }
 
 /// How likely a rank is for everybody, with the error of the simulation.
-#[utoipa::path(tag = "standings", params(InSeason, SimulationParams), security((), ("bearer" = [])), responses((status = 200, body = ForecastView), Problems))]
+#[utoipa::path(tag = "standings", params(SeasonPath, SimulationQuery), security((), ("bearer" = [])), responses((status = 200, body = ForecastView), ProblemResponses))]
 #[get("/forecast")]
 pub async fn find_forecast(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<SimulationParams>,
-) -> Answer<Versioned<ForecastView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<SimulationQuery>,
+) -> ApiResult<Versioned<ForecastView>> {
     let (club, season) = path.ids();
     let (rank, seed) = (of.rank.unwrap_or(1), of.seed.unwrap_or(1));
     let runs = of.runs.unwrap_or(5_000);
-    if !(1..=MOST_RUNS).contains(&runs) {
-        return Err(Problem::out_of_range("runs", 1..=MOST_RUNS, runs));
+    if !(1..=MAX_RUNS).contains(&runs) {
+        return Err(Problem::out_of_range("runs", 1..=MAX_RUNS, runs));
     }
-    let found = app::standings::find_forecast(&desk, who.0, club, season, seed, runs).await?;
+    let found = app::standings::find_forecast(&app, who.0, club, season, seed, runs).await?;
     let ranks = u32::try_from(found.forecasts.len()).unwrap_or(u32::MAX);
     // A table without rows has no rank to ask for, and is answered as it is.
     if ranks > 0 && !(1..=ranks).contains(&rank) {

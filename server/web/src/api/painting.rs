@@ -1,11 +1,11 @@
-//! The painting log.
+//! API: the painting log.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
 use app::painting::ClaimPainting;
-use app::{Desk, Reason, Refusal};
-use document::claim::ClaimDocument;
-use document::painting::ModelStagesDocument;
+use app::{App, Reason, Refusal};
+use document::painting::claim::ClaimDocument;
+use document::painting::rules::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::painting::PhotoDigest;
 use serde::Deserialize;
@@ -13,18 +13,18 @@ use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
 use super::photos::digest;
-use super::seasons::InSeason;
-use super::weeks::InWeek;
-use crate::answer::{Answer, Created};
+use super::seasons::SeasonPath;
+use super::weeks::WeekPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::{Problem, Problems};
-use crate::query::Query;
-use crate::who::{Caller, SignedIn};
+use crate::problem::{Problem, ProblemResponses};
+use crate::query_parameters::Query;
+use crate::response::{ApiResult, Created};
 
 /// A claim's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneClaim {
+pub struct ClaimPath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -33,7 +33,7 @@ pub struct OneClaim {
     claim: Uuid,
 }
 
-impl OneClaim {
+impl ClaimPath {
     fn ids(self) -> (ClubId, SeasonId, ClaimId) {
         (
             ClubId(self.club),
@@ -47,7 +47,7 @@ impl OneClaim {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct OfPlayer {
+pub struct PlayerQuery {
     /// One player; everybody when absent.
     player: Option<Uuid>,
 }
@@ -77,14 +77,14 @@ pub struct RefusalBody {
 
 /// Claim how far the models of a unit are. Spray and use an airbrush only where the air is drawn off,
 /// with a suitable mask; cut away from the hand; club and local rules go first.
-#[utoipa::path(tag = "painting", params(InWeek), responses((status = 201, body = ClaimDocument), Problems))]
+#[utoipa::path(tag = "painting", params(WeekPath), responses((status = 201, body = ClaimDocument), ProblemResponses))]
 #[post("/weeks/{week}/painting")]
 pub async fn claim_painting(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ClaimBody>,
-) -> Answer<Created<ClaimDocument>> {
+) -> ApiResult<Created<ClaimDocument>> {
     let (club, season, week) = path.ids()?;
     let ClaimBody {
         unit,
@@ -96,7 +96,7 @@ pub async fn claim_painting(
         stages,
         photo: photo.as_deref().map(read_photo).transpose()?,
     };
-    let claim = app::painting::claim_painting(&desk, who.0, club, season, week, command).await?;
+    let claim = app::painting::claim_painting(&app, who.0, club, season, week, command).await?;
     let location = format!("/api/v1/clubs/{club}/seasons/{season}/painting");
     Ok(Created {
         location,
@@ -112,44 +112,44 @@ fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
 }
 
 /// The painting log, in the order in which claims were made.
-#[utoipa::path(tag = "painting", params(InSeason, OfPlayer), security((), ("bearer" = [])), responses((status = 200, body = Vec<ClaimDocument>), Problems))]
+#[utoipa::path(tag = "painting", params(SeasonPath, PlayerQuery), security((), ("bearer" = [])), responses((status = 200, body = Vec<ClaimDocument>), ProblemResponses))]
 #[get("/painting")]
 pub async fn list_claims(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<OfPlayer>,
-) -> Answer<web::Json<Vec<ClaimDocument>>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<PlayerQuery>,
+) -> ApiResult<web::Json<Vec<ClaimDocument>>> {
     let (club, season) = path.ids();
     let player = of.player.map(PlayerId);
-    let claims = app::painting::list_claims(&desk, who.0, club, season, player).await?;
+    let claims = app::painting::list_claims(&app, who.0, club, season, player).await?;
     Ok(web::Json(claims.iter().map(ClaimDocument::from).collect()))
 }
 
 /// Verify a claim, as that week's opponent or as a referee.
-#[utoipa::path(tag = "painting", params(OneClaim), responses((status = 200, body = ClaimDocument), Problems))]
+#[utoipa::path(tag = "painting", params(ClaimPath), responses((status = 200, body = ClaimDocument), ProblemResponses))]
 #[post("/painting/{claim}/verify")]
 pub async fn verify_claim(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneClaim>,
-) -> Answer<web::Json<ClaimDocument>> {
+    path: Path<ClaimPath>,
+) -> ApiResult<web::Json<ClaimDocument>> {
     let (club, season, claim) = path.ids();
-    let claim = app::painting::verify_claim(&desk, who.0, club, season, claim).await?;
+    let claim = app::painting::verify_claim(&app, who.0, club, season, claim).await?;
     Ok(web::Json((&claim).into()))
 }
 
 /// Refuse a claim with a reason; a referee may also take a check back.
-#[utoipa::path(tag = "painting", params(OneClaim), responses((status = 200, body = ClaimDocument), Problems))]
+#[utoipa::path(tag = "painting", params(ClaimPath), responses((status = 200, body = ClaimDocument), ProblemResponses))]
 #[post("/painting/{claim}/refuse")]
 pub async fn refuse_claim(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneClaim>,
+    path: Path<ClaimPath>,
     body: Json<RefusalBody>,
-) -> Answer<web::Json<ClaimDocument>> {
+) -> ApiResult<web::Json<ClaimDocument>> {
     let (club, season, claim) = path.ids();
     let reason = body.0.reason;
-    let claim = app::painting::refuse_claim(&desk, who.0, club, season, claim, &reason).await?;
+    let claim = app::painting::refuse_claim(&app, who.0, club, season, claim, &reason).await?;
     Ok(web::Json((&claim).into()))
 }

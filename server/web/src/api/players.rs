@@ -1,24 +1,24 @@
-//! The players of a season.
+//! API: the players of a season.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, patch, post, web};
-use app::Desk;
+use app::App;
 use app::seasons::{JoinSeason, LeftAfter, Player, UpdatePlayer};
 use league::ids::{ClubId, PlayerId, SeasonId};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::InSeason;
-use crate::answer::{Answer, Created};
+use super::seasons::SeasonPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::{Caller, SignedIn};
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Created};
 
 /// A player's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OnePlayer {
+pub struct PlayerPath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -27,7 +27,7 @@ pub struct OnePlayer {
     player: Uuid,
 }
 
-impl OnePlayer {
+impl PlayerPath {
     /// Club, season and player.
     pub fn ids(self) -> (ClubId, SeasonId, PlayerId) {
         (
@@ -109,14 +109,14 @@ impl From<Player> for PlayerView {
 }
 
 /// Join a season, from the first week whose lists are not due yet.
-#[utoipa::path(tag = "players", params(InSeason), responses((status = 201, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(SeasonPath), responses((status = 201, body = PlayerView), ProblemResponses))]
 #[post("/players")]
 pub async fn join_season(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
+    path: Path<SeasonPath>,
     body: Json<PlayerBody>,
-) -> Answer<Created<PlayerView>> {
+) -> ApiResult<Created<PlayerView>> {
     let (club, season) = path.ids();
     let PlayerBody {
         handle,
@@ -128,7 +128,7 @@ pub async fn join_season(
         faction,
         nights,
     };
-    let player = app::seasons::join_season(&desk, who.0, club, season, command).await?;
+    let player = app::seasons::join_season(&app, who.0, club, season, command).await?;
     let location = format!(
         "/api/v1/clubs/{club}/seasons/{season}/players/{}",
         player.id
@@ -140,29 +140,29 @@ pub async fn join_season(
 }
 
 /// Everybody who ever joined, by handle.
-#[utoipa::path(tag = "players", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), Problems))]
+#[utoipa::path(tag = "players", params(SeasonPath), security((), ("bearer" = [])), responses((status = 200, body = Vec<PlayerView>), ProblemResponses))]
 #[get("/players")]
 pub async fn list_players(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-) -> Answer<web::Json<Vec<PlayerView>>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+) -> ApiResult<web::Json<Vec<PlayerView>>> {
     let (club, season) = path.ids();
-    let players = app::seasons::list_players(&desk, who.0, club, season).await?;
+    let players = app::seasons::list_players(&app, who.0, club, season).await?;
     Ok(web::Json(
         players.into_iter().map(PlayerView::from).collect(),
     ))
 }
 
 /// Change a player's usual nights, faction or household.
-#[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(PlayerPath), responses((status = 200, body = PlayerView), ProblemResponses))]
 #[patch("/players/{player}")]
 pub async fn update_player(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OnePlayer>,
+    path: Path<PlayerPath>,
     body: Json<PlayerChangeBody>,
-) -> Answer<web::Json<PlayerView>> {
+) -> ApiResult<web::Json<PlayerView>> {
     let (club, season, player) = path.ids();
     let PlayerChangeBody {
         nights,
@@ -174,19 +174,19 @@ pub async fn update_player(
         faction,
         household,
     };
-    let player = app::seasons::update_player(&desk, who.0, club, season, player, command).await?;
+    let player = app::seasons::update_player(&app, who.0, club, season, player, command).await?;
     Ok(web::Json(player.into()))
 }
 
 /// Withdraw. Games already played or paired stand.
-#[utoipa::path(tag = "players", params(OnePlayer), responses((status = 200, body = PlayerView), Problems))]
+#[utoipa::path(tag = "players", params(PlayerPath), responses((status = 200, body = PlayerView), ProblemResponses))]
 #[post("/players/{player}/withdraw")]
 pub async fn withdraw_player(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OnePlayer>,
-) -> Answer<web::Json<PlayerView>> {
+    path: Path<PlayerPath>,
+) -> ApiResult<web::Json<PlayerView>> {
     let (club, season, player) = path.ids();
-    let player = app::seasons::withdraw_player(&desk, who.0, club, season, player).await?;
+    let player = app::seasons::withdraw_player(&app, who.0, club, season, player).await?;
     Ok(web::Json(player.into()))
 }

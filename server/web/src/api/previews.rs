@@ -1,19 +1,19 @@
-//! The sum as it is typed.
+//! API: the score of a result that is not reported yet.
 
 use actix_web::web::{Data, Path};
 use actix_web::{post, web};
-use app::Desk;
+use app::App;
 use app::results::ScorePreview;
-use document::both::BothDocument;
-use document::result::{ImpossibleDocument, OutcomeDocument, TypedResultDocument};
+use document::results::BothDocument;
+use document::results::{ImpossibleDocument, OutcomeDocument, TypedResultDocument};
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::games::OneGame;
-use crate::answer::Answer;
+use super::games::GamePath;
+use crate::authentication::MaybeSignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::Caller;
+use crate::problem::ProblemResponses;
+use crate::response::ApiResult;
 
 /// What counts would come to.
 #[derive(Serialize, ToSchema)]
@@ -54,15 +54,15 @@ impl From<ScorePreview> for ScorePreviewView {
 
 /// Add up counts as a report of them would be: score, league points, or the counts that cannot be
 /// with their limits. Nothing is saved.
-#[utoipa::path(tag = "results", params(OneGame), security((), ("bearer" = [])), responses((status = 200, body = ScorePreviewView), Problems))]
+#[utoipa::path(tag = "results", params(GamePath), security((), ("bearer" = [])), responses((status = 200, body = ScorePreviewView), ProblemResponses))]
 #[post("/games/{game}/preview")]
 pub async fn preview_score(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<OneGame>,
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<GamePath>,
     body: Json<TypedResultDocument>,
-) -> Answer<web::Json<ScorePreviewView>> {
+) -> ApiResult<web::Json<ScorePreviewView>> {
     let (club, season, game) = path.ids();
-    let preview = app::results::preview_score(&desk, who.0, club, season, game, body.0).await?;
+    let preview = app::results::preview_score(&app, who.0, club, season, game, body.0).await?;
     Ok(web::Json(preview.into()))
 }

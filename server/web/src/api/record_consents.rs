@@ -1,19 +1,19 @@
-//! Whether everybody may read one's record over the seasons of a club.
+//! API: consent to a public record over the seasons of a club.
 
 use actix_web::web::{Data, Path};
 use actix_web::{delete, get, put, web};
-use app::Desk;
-use app::clubs::OpenRecord;
+use app::App;
+use app::clubs::RecordConsent;
 use chrono::{DateTime, Utc};
 use league::ids::ClubId;
 use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::clubs::InClub;
-use crate::answer::{Answer, Done};
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use super::clubs::ClubPath;
+use crate::authentication::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, NoContent};
 
 /// Your agreement that everybody reads your record over this club's public seasons.
 #[derive(Serialize, ToSchema)]
@@ -35,7 +35,7 @@ pub struct RecordConsentView {
 }
 
 impl RecordConsentView {
-    fn new(club: ClubId, open: Option<OpenRecord>) -> Self {
+    fn new(club: ClubId, open: Option<RecordConsent>) -> Self {
         Self {
             agreed: open.is_some(),
             agreed_at: open.map(|open| open.agreed_at),
@@ -46,39 +46,39 @@ impl RecordConsentView {
 }
 
 /// Whether everybody may read your record.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = RecordConsentView), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 200, body = RecordConsentView), ProblemResponses))]
 #[get("/clubs/{club}/record-consent")]
 pub async fn find_record_consent(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<web::Json<RecordConsentView>> {
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<RecordConsentView>> {
     let club = path.id();
-    let open = app::clubs::find_record_consent(&desk, who.0, club).await?;
+    let open = app::clubs::find_record_consent(&app, who.0, club).await?;
     Ok(web::Json(RecordConsentView::new(club, open)))
 }
 
 /// Agree that everybody reads your record. It ties the names together under which you played.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 200, body = RecordConsentView), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 200, body = RecordConsentView), ProblemResponses))]
 #[put("/clubs/{club}/record-consent")]
 pub async fn create_record_consent(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<web::Json<RecordConsentView>> {
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<RecordConsentView>> {
     let club = path.id();
-    let open = app::clubs::create_record_consent(&desk, who.0, club).await?;
+    let open = app::clubs::create_record_consent(&app, who.0, club).await?;
     Ok(web::Json(RecordConsentView::new(club, Some(open))))
 }
 
 /// Take your agreement back. From the next request on nobody reads the record.
-#[utoipa::path(tag = "clubs", params(InClub), responses((status = 204, description = "Taken back"), Problems))]
+#[utoipa::path(tag = "clubs", params(ClubPath), responses((status = 204, description = "Taken back"), ProblemResponses))]
 #[delete("/clubs/{club}/record-consent")]
 pub async fn delete_record_consent(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
-) -> Answer<Done> {
-    app::clubs::delete_record_consent(&desk, who.0, path.id()).await?;
-    Ok(Done)
+    path: Path<ClubPath>,
+) -> ApiResult<NoContent> {
+    app::clubs::delete_record_consent(&app, who.0, path.id()).await?;
+    Ok(NoContent)
 }

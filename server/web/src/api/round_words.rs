@@ -1,11 +1,11 @@
-//! A round in sentences: why each game is as it is, what the hall costs, what a repair changes.
+//! A round in sentences: reasons of each game, costs of the hall, changes of a repair.
 
 use std::collections::BTreeMap;
 
-use app::rounds::{Repair, Round};
+use app::rounds::{RoundRepair, RoundRow};
 use app::seasons::{Player, Week};
 use league::ids::PlayerId;
-use league::pairing::{NightKey, Reason};
+use league::pairing::{NightKey, PairingReason};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -55,19 +55,19 @@ impl Names {
     ///
     /// # Errors
     /// 500 when a proposal that was kept cannot be read.
-    pub fn words(&self, repair: &Repair) -> Result<RoundWordsView, Problem> {
-        let Repair { round, changes } = repair;
-        let proposal = read(round)?;
+    pub fn describe(&self, repair: &RoundRepair) -> Result<RoundWordsView, Problem> {
+        let RoundRepair { round, changes } = repair;
+        let proposal = parse_proposal(round)?;
         let called = |player| self.called(player);
         let evening = |night| self.evening(night);
-        let sentences = |reason: &Reason| reason.sentences(&called);
+        let sentences = |reason: &PairingReason| reason.sentences(&called);
         let changes = changes.iter();
         Ok(RoundWordsView {
             reasons: proposal.reasons.iter().map(sentences).collect(),
             hall: proposal.hall_sentence(),
             barrier: proposal.barrier.as_ref().map(|it| it.sentence(&called)),
             looked_ahead: match &round.task.allowed {
-                None => proposal.looked_ahead.sentence(),
+                None => proposal.look_ahead.sentence(),
                 Some(_) => by_table(round.task.rounds_left),
             },
             changes: changes.map(|it| it.sentence(&called, &evening)).collect(),
@@ -81,7 +81,7 @@ fn by_table(rounds_left: u8) -> String {
     )
 }
 
-fn read(round: &Round) -> Result<league::pairing::Proposal, Problem> {
-    let read = round.proposal.proposal();
-    read.map_err(|cause| app::Refusal::Broken(cause).into())
+fn parse_proposal(round: &RoundRow) -> Result<league::pairing::Proposal, Problem> {
+    let parse_proposal = round.proposal.to_proposal();
+    parse_proposal.map_err(|cause| app::Refusal::Internal(cause).into())
 }

@@ -1,13 +1,13 @@
-//! Pairing rounds.
+//! API: rounds: propose, publish, repair.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post, web};
-use app::rounds::{ProposeRound, Repair, RepairRound};
-use app::{Desk, Viewer};
+use app::rounds::{ProposeRound, RepairRound, RoundRepair};
+use app::{App, Viewer};
 use chrono::{DateTime, Utc};
-use document::pairing::TaskDocument;
-use document::proposal::ProposalDocument;
-use document::repair::{ChangeDocument, RepairDocument};
+use document::rounds::proposal::ProposalDocument;
+use document::rounds::repair::{ChangeDocument, RepairDocument};
+use document::rounds::task::TaskDocument;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
@@ -16,16 +16,16 @@ use uuid::Uuid;
 
 use super::games::GameView;
 use super::round_words::{Names, RoundWordsView};
-use super::weeks::InWeek;
-use crate::answer::{Answer, Created};
+use super::weeks::WeekPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::{Problem, Problems};
-use crate::who::{Caller, SignedIn};
+use crate::problem::{Problem, ProblemResponses};
+use crate::response::{ApiResult, Created};
 
 /// A round's address.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct OneRound {
+pub struct RoundPath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -138,9 +138,9 @@ pub struct RoundView {
 }
 
 impl RoundView {
-    fn new(repair: Repair, names: &Names) -> Result<Self, Problem> {
-        let words = names.words(&repair)?;
-        let Repair { round, changes } = repair;
+    fn new(repair: RoundRepair, names: &Names) -> Result<Self, Problem> {
+        let words = names.describe(&repair)?;
+        let RoundRepair { round, changes } = repair;
         Ok(Self {
             id: round.id.0,
             week: round.week.number(),
@@ -149,7 +149,7 @@ impl RoundView {
             repair: round.repair,
             changes: changes.iter().map(ChangeDocument::from).collect(),
             inputs: round.task,
-            draw: document::hex(&round.draw),
+            draw: document::encode_hex(&round.draw),
             words,
             proposal: round.proposal,
             proposed_at: round.proposed_at,
@@ -160,53 +160,53 @@ impl RoundView {
 
 /// How the people and nights of a week are called.
 async fn names(
-    desk: &Desk,
+    app: &App,
     viewer: Viewer,
     (club, season, week): (ClubId, SeasonId, WeekNo),
-) -> Answer<Names> {
-    let players = app::seasons::list_players(desk, viewer, club, season).await?;
-    let (week, _) = app::seasons::find_week(desk, viewer, club, season, week).await?;
+) -> ApiResult<Names> {
+    let players = app::seasons::list_players(app, viewer, club, season).await?;
+    let (week, _) = app::seasons::find_week(app, viewer, club, season, week).await?;
     Ok(Names::new(players, &week))
 }
 
 /// Propose a week's round. A new proposal takes the place of an unpublished one.
-#[utoipa::path(tag = "pairing", params(InWeek), responses((status = 201, body = RoundView), Problems))]
+#[utoipa::path(tag = "pairing", params(WeekPath), responses((status = 201, body = RoundView), ProblemResponses))]
 #[post("/weeks/{week}/rounds")]
 pub async fn propose_round(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<RoundBody>,
-) -> Answer<Created<RoundView>> {
+) -> ApiResult<Created<RoundView>> {
     let (club, season, week) = path.ids()?;
     let command = ProposeRound {
         pins: pairs(body.0.pins),
         forbidden: pairs(body.0.forbidden),
     };
-    let round = app::rounds::propose_round(&desk, who.0, club, season, week, command).await?;
-    let names = names(&desk, Some(who.0), (club, season, week)).await?;
+    let round = app::rounds::propose_round(&app, who.0, club, season, week, command).await?;
+    let names = names(&app, Some(who.0), (club, season, week)).await?;
     let changes = Vec::new();
     Ok(Created {
         location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
-        view: RoundView::new(Repair { round, changes }, &names)?,
+        view: RoundView::new(RoundRepair { round, changes }, &names)?,
     })
 }
 
 /// Propose a repair of a published round: as few games as possible change. Publish it like a round.
-#[utoipa::path(tag = "pairing", params(OneRound), responses((status = 201, body = RoundView), Problems))]
+#[utoipa::path(tag = "pairing", params(RoundPath), responses((status = 201, body = RoundView), ProblemResponses))]
 #[post("/rounds/{round}/repairs")]
 pub async fn repair_round(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneRound>,
+    path: Path<RoundPath>,
     body: Json<RepairBody>,
-) -> Answer<Created<RoundView>> {
+) -> ApiResult<Created<RoundView>> {
     let (club, season) = (ClubId(path.club), SeasonId(path.season));
     let round = RoundId(path.round);
     let command = body.0.into();
-    let repair = app::rounds::repair_round(&desk, who.0, club, season, round, command).await?;
+    let repair = app::rounds::repair_round(&app, who.0, club, season, round, command).await?;
     let week = repair.round.week;
-    let names = names(&desk, Some(who.0), (club, season, week)).await?;
+    let names = names(&app, Some(who.0), (club, season, week)).await?;
     Ok(Created {
         location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
         view: RoundView::new(repair, &names)?,
@@ -214,31 +214,31 @@ pub async fn repair_round(
 }
 
 /// The rounds of a week, every version of them. A proposal is seen by those who run the season; once published, by all.
-#[utoipa::path(tag = "pairing", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = Vec<RoundView>), Problems))]
+#[utoipa::path(tag = "pairing", params(WeekPath), security((), ("bearer" = [])), responses((status = 200, body = Vec<RoundView>), ProblemResponses))]
 #[get("/weeks/{week}/rounds")]
 pub async fn list_rounds(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InWeek>,
-) -> Answer<web::Json<Vec<RoundView>>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<web::Json<Vec<RoundView>>> {
     let (club, season, week) = path.ids()?;
-    let rounds = app::rounds::list_rounds(&desk, who.0, club, season, week).await?;
-    let names = names(&desk, who.0, (club, season, week)).await?;
+    let rounds = app::rounds::list_rounds(&app, who.0, club, season, week).await?;
+    let names = names(&app, who.0, (club, season, week)).await?;
     let repairs = app::rounds::with_changes(rounds)?.into_iter();
     let views = repairs.map(|repair| RoundView::new(repair, &names));
-    Ok(web::Json(views.collect::<Answer<_>>()?))
+    Ok(web::Json(views.collect::<ApiResult<_>>()?))
 }
 
 /// Publish a round or a repair: its proof is checked once more and its games are fixed for good.
-#[utoipa::path(tag = "pairing", params(OneRound), responses((status = 200, body = Vec<GameView>), Problems))]
+#[utoipa::path(tag = "pairing", params(RoundPath), responses((status = 200, body = Vec<GameView>), ProblemResponses))]
 #[post("/rounds/{round}/publish")]
 pub async fn publish_round(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<OneRound>,
-) -> Answer<web::Json<Vec<GameView>>> {
+    path: Path<RoundPath>,
+) -> ApiResult<web::Json<Vec<GameView>>> {
     let (club, season) = (ClubId(path.club), SeasonId(path.season));
     let round = RoundId(path.round);
-    let games = app::rounds::publish_round(&desk, who.0, club, season, round).await?;
+    let games = app::rounds::publish_round(&app, who.0, club, season, round).await?;
     Ok(web::Json(games.into_iter().map(GameView::from).collect()))
 }

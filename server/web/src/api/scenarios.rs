@@ -1,20 +1,20 @@
-//! Scenario sheets and their reveals.
+//! API: scenario sheets and their reveals.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, put, web};
-use app::Desk;
-use app::seasons::{RevealAt, ScenarioSeen, UpdateScenario};
+use app::App;
+use app::seasons::{RevealAt, UpdateScenario, VisibleScenario};
 use document::civil::CivilDocument;
-use document::scenario::ScenarioSheetDocument;
-use league::time::Civil;
+use document::season::scenario::ScenarioSheetDocument;
+use league::time::CivilTime;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::weeks::InWeek;
-use crate::answer::{Answer, Done};
+use super::weeks::WeekPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::{Caller, SignedIn};
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, NoContent};
 
 /// When a part of a scenario is revealed.
 #[derive(Clone, Copy, Default, Deserialize, ToSchema)]
@@ -36,7 +36,7 @@ impl From<RevealBody> for RevealAt {
     fn from(body: RevealBody) -> Self {
         match body {
             RevealBody::Announcement => Self::Announcement,
-            RevealBody::At { time } => Self::At(Civil(time.0)),
+            RevealBody::At { time } => Self::At(CivilTime(time.0)),
             RevealBody::ListsOpened => Self::ListsOpened,
         }
     }
@@ -65,11 +65,11 @@ pub struct ScenarioView {
     sheet: Option<ScenarioSheetDocument>,
 }
 
-impl From<ScenarioSeen> for ScenarioView {
-    fn from(seen: ScenarioSeen) -> Self {
+impl From<VisibleScenario> for ScenarioView {
+    fn from(seen: VisibleScenario) -> Self {
         match seen {
-            ScenarioSeen::Title(title) => Self { title, sheet: None },
-            ScenarioSeen::Full(sheet) => Self {
+            VisibleScenario::Title(title) => Self { title, sheet: None },
+            VisibleScenario::Full(sheet) => Self {
                 title: sheet.title.clone(),
                 sheet: Some(*sheet),
             },
@@ -78,14 +78,14 @@ impl From<ScenarioSeen> for ScenarioView {
 }
 
 /// Write a week's scenario sheet. It may change until the players know it.
-#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Saved"), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), responses((status = 204, description = "Saved"), ProblemResponses))]
 #[put("/weeks/{week}/scenario")]
 pub async fn update_scenario(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<ScenarioBody>,
-) -> Answer<Done> {
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
     let ScenarioBody { sheet, title, full } = body.0;
     let command = UpdateScenario {
@@ -93,19 +93,19 @@ pub async fn update_scenario(
         title: title.into(),
         full: full.into(),
     };
-    app::seasons::update_scenario(&desk, who.0, club, season, week, command).await?;
-    Ok(Done)
+    app::seasons::update_scenario(&app, who.0, club, season, week, command).await?;
+    Ok(NoContent)
 }
 
 /// A week's scenario as far as it is revealed; 404 while not even its title is.
-#[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = ScenarioView), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), security((), ("bearer" = [])), responses((status = 200, body = ScenarioView), ProblemResponses))]
 #[get("/weeks/{week}/scenario")]
 pub async fn find_scenario(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InWeek>,
-) -> Answer<web::Json<ScenarioView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<web::Json<ScenarioView>> {
     let (club, season, week) = path.ids()?;
-    let seen = app::seasons::find_scenario(&desk, who.0, club, season, week).await?;
+    let seen = app::seasons::find_scenario(&app, who.0, club, season, week).await?;
     Ok(web::Json(seen.into()))
 }

@@ -1,36 +1,36 @@
-//! Seasons.
+//! API: seasons.
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, patch, post, web};
-use app::Desk;
+use app::App;
 use app::seasons::{CreateSeason, Season, UpdateSeason};
 use chrono::{DateTime, Utc};
-use document::policy::PolicyDocument;
-use document::season::{CalendarDocument, CapsDocument};
+use document::season::calendar::{CalendarDocument, CapsDocument};
+use document::season::policy::PolicyDocument;
 use league::ids::{CatalogueId, ClubId, SeasonId};
 use league::season::{SeasonState, Visibility};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::InClub;
-use crate::answer::{Answer, Created, Versioned};
+use super::clubs::ClubPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::precondition::version_to_change;
-use crate::problem::Problems;
-use crate::who::{Caller, SignedIn};
+use crate::if_match::required_if_match;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, Created, Versioned};
 
 /// A season's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct InSeason {
+pub struct SeasonPath {
     /// The club.
     club: Uuid,
     /// The season.
     season: Uuid,
 }
 
-impl InSeason {
+impl SeasonPath {
     /// Club and season.
     pub fn ids(self) -> (ClubId, SeasonId) {
         (ClubId(self.club), SeasonId(self.season))
@@ -169,12 +169,12 @@ impl From<Season> for SeasonView {
             places: season.places,
             rules: season
                 .policy
-                .read()
+                .to_policy()
                 .map(|policy| policy.sentences())
                 .unwrap_or_default(),
             policy: season.policy,
             version: season.version,
-            seed_commitment: season.seed_commitment.as_deref().map(document::hex),
+            seed_commitment: season.seed_commitment.as_deref().map(document::encode_hex),
             started_at: season.started_at,
             ended_at: season.ended_at,
         }
@@ -189,14 +189,14 @@ fn versioned(season: Season) -> Versioned<SeasonView> {
 }
 
 /// Set up a season. It is a draft until it is started.
-#[utoipa::path(tag = "seasons", params(InClub), responses((status = 201, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(ClubPath), responses((status = 201, body = SeasonView), ProblemResponses))]
 #[post("/clubs/{club}/seasons")]
 pub async fn create_season(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InClub>,
+    path: Path<ClubPath>,
     body: Json<SeasonBody>,
-) -> Answer<Created<SeasonView>> {
+) -> ApiResult<Created<SeasonView>> {
     let body = body.0;
     let command = CreateSeason {
         name: body.name,
@@ -209,7 +209,7 @@ pub async fn create_season(
         places: body.places,
         policy: body.policy,
     };
-    let season = app::seasons::create_season(&desk, who.0, path.id(), command).await?;
+    let season = app::seasons::create_season(&app, who.0, path.id(), command).await?;
     let location = format!("/api/v1/clubs/{}/seasons/{}", season.club, season.id);
     Ok(Created {
         location,
@@ -218,85 +218,85 @@ pub async fn create_season(
 }
 
 /// The seasons of a club that you may know of, newest first.
-#[utoipa::path(tag = "seasons", params(InClub), security((), ("bearer" = [])), responses((status = 200, body = Vec<SeasonView>), Problems))]
+#[utoipa::path(tag = "seasons", params(ClubPath), security((), ("bearer" = [])), responses((status = 200, body = Vec<SeasonView>), ProblemResponses))]
 #[get("/clubs/{club}/seasons")]
 pub async fn list_seasons(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InClub>,
-) -> Answer<web::Json<Vec<SeasonView>>> {
-    let seasons = app::seasons::list_seasons(&desk, who.0, path.id()).await?;
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<ClubPath>,
+) -> ApiResult<web::Json<Vec<SeasonView>>> {
+    let seasons = app::seasons::list_seasons(&app, who.0, path.id()).await?;
     Ok(web::Json(
         seasons.into_iter().map(SeasonView::from).collect(),
     ))
 }
 
 /// A season. The `ETag` is its version.
-#[utoipa::path(tag = "seasons", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(SeasonPath), security((), ("bearer" = [])), responses((status = 200, body = SeasonView), ProblemResponses))]
 #[get("")]
 pub async fn find_season(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-) -> Answer<Versioned<SeasonView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+) -> ApiResult<Versioned<SeasonView>> {
     let (club, season) = path.ids();
     Ok(versioned(
-        app::seasons::find_season(&desk, who.0, club, season).await?,
+        app::seasons::find_season(&app, who.0, club, season).await?,
     ))
 }
 
 /// Change a season. Send the version you change as `If-Match`.
 #[utoipa::path(
     tag = "seasons",
-    params(InSeason, ("If-Match" = String, Header, description = "The ETag of the version you change")),
-    responses((status = 200, body = SeasonView), Problems)
+    params(SeasonPath, ("If-Match" = String, Header, description = "The ETag of the version you change")),
+    responses((status = 200, body = SeasonView), ProblemResponses)
 )]
 #[patch("")]
 pub async fn update_season(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
+    path: Path<SeasonPath>,
     request: HttpRequest,
     body: Json<SeasonChangeBody>,
-) -> Answer<Versioned<SeasonView>> {
+) -> ApiResult<Versioned<SeasonView>> {
     let (club, season) = path.ids();
     let body = body.0;
     let command = UpdateSeason {
-        version: version_to_change(&request)?,
+        version: required_if_match(&request)?,
         name: body.name,
         visibility: body.visibility.map(Visibility::from),
         places: body.places,
         policy: body.policy,
     };
     Ok(versioned(
-        app::seasons::update_season(&desk, who.0, club, season, command).await?,
+        app::seasons::update_season(&app, who.0, club, season, command).await?,
     ))
 }
 
 /// Start a season: its rules are fixed and the seed of its draws is committed to.
-#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(SeasonPath), responses((status = 200, body = SeasonView), ProblemResponses))]
 #[post("/start")]
 pub async fn start_season(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
-) -> Answer<Versioned<SeasonView>> {
+    path: Path<SeasonPath>,
+) -> ApiResult<Versioned<SeasonView>> {
     let (club, season) = path.ids();
     Ok(versioned(
-        app::seasons::start_season(&desk, who.0, club, season).await?,
+        app::seasons::start_season(&app, who.0, club, season).await?,
     ))
 }
 
 /// End a season whose weeks are closed; the seed of its draws is revealed.
-#[utoipa::path(tag = "seasons", params(InSeason), responses((status = 200, body = SeasonView), Problems))]
+#[utoipa::path(tag = "seasons", params(SeasonPath), responses((status = 200, body = SeasonView), ProblemResponses))]
 #[post("/end")]
 pub async fn end_season(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InSeason>,
-) -> Answer<Versioned<SeasonView>> {
+    path: Path<SeasonPath>,
+) -> ApiResult<Versioned<SeasonView>> {
     let (club, season) = path.ids();
     Ok(versioned(
-        app::seasons::end_season(&desk, who.0, club, season).await?,
+        app::seasons::end_season(&app, who.0, club, season).await?,
     ))
 }

@@ -1,17 +1,17 @@
-//! Sessions: signing in, staying in, signing out.
+//! API: sessions: sign in, refresh, sign out.
 
 use actix_web::web::Data;
 use actix_web::{delete, post, web};
-use app::Desk;
+use app::App;
 use app::accounts::{SignIn, Tokens};
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use crate::answer::{Answer, Done};
+use crate::authentication::SignedIn;
 use crate::body::Json;
-use crate::problem::Problems;
-use crate::who::SignedIn;
+use crate::problem::ProblemResponses;
+use crate::response::{ApiResult, NoContent};
 
 /// What it takes to sign in.
 #[derive(Deserialize, ToSchema)]
@@ -61,32 +61,32 @@ impl From<Tokens> for TokensView {
 }
 
 /// Sign in.
-#[utoipa::path(tag = "accounts", security(()), responses((status = 200, body = TokensView), Problems))]
+#[utoipa::path(tag = "accounts", security(()), responses((status = 200, body = TokensView), ProblemResponses))]
 #[post("/sessions")]
-pub async fn sign_in(desk: Data<Desk>, body: Json<SessionBody>) -> Answer<web::Json<TokensView>> {
+pub async fn sign_in(app: Data<App>, body: Json<SessionBody>) -> ApiResult<web::Json<TokensView>> {
     let SessionBody { email, password } = body.0;
     Ok(web::Json(
-        app::accounts::sign_in(&desk, SignIn { email, password })
+        app::accounts::sign_in(&app, SignIn { email, password })
             .await?
             .into(),
     ))
 }
 
 /// Get the next pair of tokens. Using a refresh token twice ends the session.
-#[utoipa::path(tag = "accounts", security(()), responses((status = 200, body = TokensView), Problems))]
+#[utoipa::path(tag = "accounts", security(()), responses((status = 200, body = TokensView), ProblemResponses))]
 #[post("/sessions/refresh")]
 pub async fn refresh_session(
-    desk: Data<Desk>,
+    app: Data<App>,
     body: Json<RefreshBody>,
-) -> Answer<web::Json<TokensView>> {
-    let tokens = app::accounts::refresh_session(&desk, &body.0.refresh_token).await?;
+) -> ApiResult<web::Json<TokensView>> {
+    let tokens = app::accounts::refresh_session(&app, &body.0.refresh_token).await?;
     Ok(web::Json(tokens.into()))
 }
 
 /// Sign out: this session's tokens stop working at once.
-#[utoipa::path(tag = "accounts", responses((status = 204, description = "Signed out"), Problems))]
+#[utoipa::path(tag = "accounts", responses((status = 204, description = "Signed out"), ProblemResponses))]
 #[delete("/sessions/current")]
-pub async fn sign_out(desk: Data<Desk>, who: SignedIn) -> Answer<Done> {
-    app::accounts::sign_out(&desk, who.0).await?;
-    Ok(Done)
+pub async fn sign_out(app: Data<App>, who: SignedIn) -> ApiResult<NoContent> {
+    app::accounts::sign_out(&app, who.0).await?;
+    Ok(NoContent)
 }

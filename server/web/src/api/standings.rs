@@ -1,22 +1,22 @@
-//! Standings and the ledger behind them.
+//! API: standings, the ledger behind them, closing a week.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
-use app::Desk;
+use app::App;
 use app::standings::SeasonStandings;
-use document::ledger::LineDocument;
-use document::standings::NamedRowDocument;
+use document::table::ledger::LineDocument;
+use document::table::standings::NamedRowDocument;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::games::OfWeek;
-use super::players::OnePlayer;
-use super::seasons::InSeason;
-use super::weeks::InWeek;
-use crate::answer::{Answer, Done, Versioned};
-use crate::problem::Problems;
-use crate::query::Query;
-use crate::who::{Caller, SignedIn};
+use super::games::WeekQuery;
+use super::players::PlayerPath;
+use super::seasons::SeasonPath;
+use super::weeks::WeekPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
+use crate::problem::ProblemResponses;
+use crate::query_parameters::Query;
+use crate::response::{ApiResult, NoContent, Versioned};
 
 /// The table as of a week.
 #[derive(Serialize, ToSchema)]
@@ -54,32 +54,32 @@ pub fn standings_view(found: SeasonStandings) -> Versioned<StandingsView> {
 }
 
 /// The table after a week, or after the last week that was paired.
-#[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), Problems))]
+#[utoipa::path(tag = "standings", params(SeasonPath, WeekQuery), security((), ("bearer" = [])), responses((status = 200, body = StandingsView), ProblemResponses))]
 #[get("/standings")]
 pub async fn find_standings(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-) -> Answer<Versioned<StandingsView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<WeekQuery>,
+) -> ApiResult<Versioned<StandingsView>> {
     let (club, season) = path.ids();
     let week = of.week()?;
-    let found = app::standings::find_standings(&desk, who.0, club, season, week).await?;
+    let found = app::standings::find_standings(&app, who.0, club, season, week).await?;
     Ok(standings_view(found))
 }
 
 /// Every line behind one player's row.
-#[utoipa::path(tag = "standings", params(OnePlayer, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = LedgerView), Problems))]
+#[utoipa::path(tag = "standings", params(PlayerPath, WeekQuery), security((), ("bearer" = [])), responses((status = 200, body = LedgerView), ProblemResponses))]
 #[get("/players/{player}/ledger")]
 pub async fn find_ledger(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<OnePlayer>,
-    of: Query<OfWeek>,
-) -> Answer<Versioned<LedgerView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<PlayerPath>,
+    of: Query<WeekQuery>,
+) -> ApiResult<Versioned<LedgerView>> {
     let (club, season, player) = path.ids();
     let week = of.week()?;
-    let found = app::standings::find_ledger(&desk, who.0, club, season, player, week).await?;
+    let found = app::standings::find_ledger(&app, who.0, club, season, player, week).await?;
     let (version, total) = (found.version, found.total.get());
     let lines = found.lines.iter().map(LineDocument::from).collect();
     Ok(Versioned {
@@ -93,10 +93,14 @@ pub async fn find_ledger(
 }
 
 /// Close a week: its table stands. Later rulings make a new version.
-#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Closed"), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), responses((status = 204, description = "Closed"), ProblemResponses))]
 #[post("/weeks/{week}/close")]
-pub async fn close_week(desk: Data<Desk>, who: SignedIn, path: Path<InWeek>) -> Answer<Done> {
+pub async fn close_week(
+    app: Data<App>,
+    who: SignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
-    app::standings::close_week(&desk, who.0, club, season, week).await?;
-    Ok(Done)
+    app::standings::close_week(&app, who.0, club, season, week).await?;
+    Ok(NoContent)
 }

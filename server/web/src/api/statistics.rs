@@ -1,21 +1,21 @@
-//! What the games of a season have in common, and the prizes they decide.
+//! API: statistics of the games, and awards.
 
 use actix_web::get;
 use actix_web::web::{Data, Path};
-use app::Desk;
-use app::standings::{FEWEST_GAMES, SeasonAwards, SeasonStatistics};
-use document::statistics::{AwardedDocument, RankHistoryDocument, TallyDocument};
+use app::App;
+use app::standings::{MIN_GAMES, SeasonAwards, SeasonStatistics};
+use document::table::statistics::{AwardedDocument, RankHistoryDocument, TallyDocument};
 use league::standings::Tally;
 use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::games::OfWeek;
-use super::seasons::InSeason;
-use crate::answer::{Answer, Versioned};
-use crate::problem::Problems;
-use crate::query::Query;
-use crate::who::Caller;
+use super::games::WeekQuery;
+use super::seasons::SeasonPath;
+use crate::authentication::MaybeSignedIn;
+use crate::problem::ProblemResponses;
+use crate::query_parameters::Query;
+use crate::response::{ApiResult, Versioned};
 
 /// Games counted by what they have in common.
 #[derive(Serialize, ToSchema)]
@@ -62,17 +62,17 @@ pub struct AwardsView {
 
 /// Games by faction, role and scenario with their 95 % intervals, ranks over the weeks, opponents
 /// met.
-#[utoipa::path(tag = "standings", params(InSeason, OfWeek), security((), ("bearer" = [])), responses((status = 200, body = StatisticsView), Problems))]
+#[utoipa::path(tag = "standings", params(SeasonPath, WeekQuery), security((), ("bearer" = [])), responses((status = 200, body = StatisticsView), ProblemResponses))]
 #[get("/statistics")]
 pub async fn find_statistics(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    of: Query<OfWeek>,
-) -> Answer<Versioned<StatisticsView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    of: Query<WeekQuery>,
+) -> ApiResult<Versioned<StatisticsView>> {
     let (club, season) = path.ids();
     let week = of.week()?;
-    let found = app::standings::find_statistics(&desk, who.0, club, season, week).await?;
+    let found = app::standings::find_statistics(&app, who.0, club, season, week).await?;
     Ok(statistics_view(&found))
 }
 
@@ -87,7 +87,7 @@ fn statistics_view(found: &SeasonStatistics) -> Versioned<StatisticsView> {
         view: StatisticsView {
             version: found.version,
             as_of: found.as_of.number(),
-            fewest_games: FEWEST_GAMES,
+            fewest_games: MIN_GAMES,
             factions: tallies(&found.factions),
             roles: tallies(&found.roles),
             scenarios: tallies(&found.scenarios),
@@ -98,15 +98,15 @@ fn statistics_view(found: &SeasonStatistics) -> Versioned<StatisticsView> {
 }
 
 /// The prizes that the data decide, so far or for good.
-#[utoipa::path(tag = "standings", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = AwardsView), Problems))]
+#[utoipa::path(tag = "standings", params(SeasonPath), security((), ("bearer" = [])), responses((status = 200, body = AwardsView), ProblemResponses))]
 #[get("/awards")]
 pub async fn list_awards(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-) -> Answer<Versioned<AwardsView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+) -> ApiResult<Versioned<AwardsView>> {
     let (club, season) = path.ids();
-    let found = app::standings::list_awards(&desk, who.0, club, season).await?;
+    let found = app::standings::list_awards(&app, who.0, club, season).await?;
     Ok(awards_view(&found))
 }
 

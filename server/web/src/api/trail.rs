@@ -1,8 +1,8 @@
-//! The trail of a season.
+//! API: the trail of a season.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, web};
-use app::Desk;
+use app::App;
 use app::seasons::TrailEntry;
 use chrono::{DateTime, Utc};
 use serde::{Deserialize, Serialize};
@@ -10,19 +10,19 @@ use serde_json::Value;
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::InSeason;
-use crate::answer::Answer;
-use crate::problem::{Problem, Problems};
-use crate::query::Query;
-use crate::who::Caller;
+use super::seasons::SeasonPath;
+use crate::authentication::MaybeSignedIn;
+use crate::problem::{Problem, ProblemResponses};
+use crate::query_parameters::Query;
+use crate::response::ApiResult;
 
-const MOST: u16 = 100;
+const MAX_LIMIT: u16 = 100;
 
 /// Which part of the trail.
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct TrailPage {
+pub struct TrailQuery {
     /// Entries before this number.
     before: Option<i64>,
     /// At most so many.
@@ -58,28 +58,28 @@ impl From<TrailEntry> for TrailEntryView {
             actor: entry.actor,
             act: entry.act,
             facts: entry.facts,
-            previous: document::hex(&entry.previous),
-            digest: document::hex(&entry.digest),
+            previous: document::encode_hex(&entry.previous),
+            digest: document::encode_hex(&entry.digest),
         }
     }
 }
 
 /// What was done in a season, newest first. Officers see more than others.
-#[utoipa::path(tag = "seasons", params(InSeason, TrailPage), security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), Problems))]
+#[utoipa::path(tag = "seasons", params(SeasonPath, TrailQuery), security((), ("bearer" = [])), responses((status = 200, body = Vec<TrailEntryView>), ProblemResponses))]
 #[get("/trail")]
 pub async fn list_trail(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-    page: Query<TrailPage>,
-) -> Answer<web::Json<Vec<TrailEntryView>>> {
-    let limit = page.limit.unwrap_or(MOST);
-    if !(1..=MOST).contains(&limit) {
-        let range = 1..=MOST.into();
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+    page: Query<TrailQuery>,
+) -> ApiResult<web::Json<Vec<TrailEntryView>>> {
+    let limit = page.limit.unwrap_or(MAX_LIMIT);
+    if !(1..=MAX_LIMIT).contains(&limit) {
+        let range = 1..=MAX_LIMIT.into();
         return Err(Problem::out_of_range("limit", range, limit.into()));
     }
     let (club, season) = path.ids();
-    let entries = app::seasons::list_trail(&desk, who.0, club, season, page.before, limit).await?;
+    let entries = app::seasons::list_trail(&app, who.0, club, season, page.before, limit).await?;
     Ok(web::Json(
         entries.into_iter().map(TrailEntryView::from).collect(),
     ))

@@ -1,47 +1,47 @@
-//! The weeks of a season.
+//! API: the weeks of a season.
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, patch, put, web};
-use app::Desk;
+use app::App;
 use app::seasons::{UpdateWeek, Week};
 use chrono::{DateTime, Utc};
 use document::civil::CivilDocument;
 use league::ids::{ClubId, SeasonId};
-use league::season::Phase;
-use league::time::Civil;
+use league::season::WeekPhase;
+use league::time::CivilTime;
 use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::InSeason;
-use crate::answer::{Answer, Done};
+use super::seasons::SeasonPath;
+use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::plain_number::plain_number;
-use crate::problem::{Problem, Problems, WireFault};
-use crate::who::{Caller, SignedIn};
+use crate::canonical_number::canonical_number;
+use crate::problem::{HttpFault, Problem, ProblemResponses};
+use crate::response::{ApiResult, NoContent};
 
 /// A week's address.
 #[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct InWeek {
+pub struct WeekPath {
     /// The club.
     club: Uuid,
     /// The season.
     season: Uuid,
     /// The week, from 1.
     #[param(minimum = 1, maximum = 52)]
-    #[serde(deserialize_with = "plain_number")]
+    #[serde(deserialize_with = "canonical_number")]
     week: u8,
 }
 
-impl InWeek {
+impl WeekPath {
     /// Club, season and week.
     ///
     /// # Errors
     /// 404 for a number that no season has.
     pub fn ids(self) -> Result<(ClubId, SeasonId, WeekNo), Problem> {
-        let week = WeekNo::new(self.week).ok_or_else(|| Problem::wire(WireFault::NotFound))?;
+        let week = WeekNo::new(self.week).ok_or_else(|| Problem::http(HttpFault::NotFound))?;
         Ok((ClubId(self.club), SeasonId(self.season), week))
     }
 }
@@ -64,15 +64,15 @@ pub enum PhaseWord {
     Closed,
 }
 
-impl From<Phase> for PhaseWord {
-    fn from(phase: Phase) -> Self {
+impl From<WeekPhase> for PhaseWord {
+    fn from(phase: WeekPhase) -> Self {
         match phase {
-            Phase::Planned => Self::Planned,
-            Phase::Announced => Self::Announced,
-            Phase::ListsDue => Self::ListsDue,
-            Phase::ListsOpened => Self::ListsOpened,
-            Phase::Paired => Self::Paired,
-            Phase::Closed => Self::Closed,
+            WeekPhase::Planned => Self::Planned,
+            WeekPhase::Announced => Self::Announced,
+            WeekPhase::ListsDue => Self::ListsDue,
+            WeekPhase::ListsOpened => Self::ListsOpened,
+            WeekPhase::Paired => Self::Paired,
+            WeekPhase::Closed => Self::Closed,
         }
     }
 }
@@ -123,7 +123,7 @@ pub struct NightView {
 
 impl WeekView {
     /// A week in its phase.
-    pub fn new(week: Week, phase: Phase) -> Self {
+    pub fn new(week: Week, phase: WeekPhase) -> Self {
         let facts = week.facts;
         Self {
             week: week.week.number(),
@@ -200,15 +200,15 @@ pub struct AvailabilityBody {
 }
 
 /// The weeks of a season in order. All caps are known from the start.
-#[utoipa::path(tag = "weeks", params(InSeason), security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), Problems))]
+#[utoipa::path(tag = "weeks", params(SeasonPath), security((), ("bearer" = [])), responses((status = 200, body = Vec<WeekView>), ProblemResponses))]
 #[get("/weeks")]
 pub async fn list_weeks(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InSeason>,
-) -> Answer<web::Json<Vec<WeekView>>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<SeasonPath>,
+) -> ApiResult<web::Json<Vec<WeekView>>> {
     let (club, season) = path.ids();
-    let weeks = app::seasons::list_weeks(&desk, who.0, club, season).await?;
+    let weeks = app::seasons::list_weeks(&app, who.0, club, season).await?;
     Ok(web::Json(
         weeks
             .into_iter()
@@ -218,27 +218,27 @@ pub async fn list_weeks(
 }
 
 /// One week.
-#[utoipa::path(tag = "weeks", params(InWeek), security((), ("bearer" = [])), responses((status = 200, body = WeekView), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), security((), ("bearer" = [])), responses((status = 200, body = WeekView), ProblemResponses))]
 #[get("/weeks/{week}")]
 pub async fn find_week(
-    desk: Data<Desk>,
-    who: Caller,
-    path: Path<InWeek>,
-) -> Answer<web::Json<WeekView>> {
+    app: Data<App>,
+    who: MaybeSignedIn,
+    path: Path<WeekPath>,
+) -> ApiResult<web::Json<WeekView>> {
     let (club, season, week) = path.ids()?;
-    let (week, phase) = app::seasons::find_week(&desk, who.0, club, season, week).await?;
+    let (week, phase) = app::seasons::find_week(&app, who.0, club, season, week).await?;
     Ok(web::Json(WeekView::new(week, phase)))
 }
 
 /// Change a week where that hurts nobody.
-#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Changed"), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), responses((status = 204, description = "Changed"), ProblemResponses))]
 #[patch("/weeks/{week}")]
 pub async fn update_week(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<WeekBody>,
-) -> Answer<Done> {
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
     let body = body.0;
     let nights = body.nights.map(|nights| {
@@ -255,24 +255,24 @@ pub async fn update_week(
         nights,
         catalogue_number: body.catalogue_number,
     };
-    app::seasons::update_week(&desk, who.0, club, season, week, command).await?;
-    Ok(Done)
+    app::seasons::update_week(&app, who.0, club, season, week, command).await?;
+    Ok(NoContent)
 }
 
-fn civil(document: CivilDocument) -> Civil {
-    Civil(document.0)
+fn civil(document: CivilDocument) -> CivilTime {
+    CivilTime(document.0)
 }
 
 /// Say which nights of a week you can come.
-#[utoipa::path(tag = "weeks", params(InWeek), responses((status = 204, description = "Noted"), Problems))]
+#[utoipa::path(tag = "weeks", params(WeekPath), responses((status = 204, description = "Noted"), ProblemResponses))]
 #[put("/weeks/{week}/availability")]
 pub async fn tell_availability(
-    desk: Data<Desk>,
+    app: Data<App>,
     who: SignedIn,
-    path: Path<InWeek>,
+    path: Path<WeekPath>,
     body: Json<AvailabilityBody>,
-) -> Answer<Done> {
+) -> ApiResult<NoContent> {
     let (club, season, week) = path.ids()?;
-    app::seasons::tell_availability(&desk, who.0, club, season, week, body.0.nights).await?;
-    Ok(Done)
+    app::seasons::tell_availability(&app, who.0, club, season, week, body.0.nights).await?;
+    Ok(NoContent)
 }

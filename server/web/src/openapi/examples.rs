@@ -1,4 +1,4 @@
-//! Examples of whole bodies, put together from the examples that stand at their fields.
+//! Example bodies, assembled from the examples of their fields.
 
 use serde_json::{Map, Value, json};
 use utoipa::openapi::path::Operation;
@@ -9,9 +9,9 @@ const SOME_INSTANT: &str = "2026-03-03T18:00:00Z";
 const SOME_DAY: &str = "2026-03-03";
 
 /// Gives the request and the main answer an example, where they have none of their own.
-pub(super) fn give(operation: &mut Operation, schemas: &Value) {
-    if let Some(RefOr::T(asked)) = &mut operation.request_body {
-        for content in asked.content.values_mut() {
+pub(super) fn add(operation: &mut Operation, schemas: &Value) {
+    if let Some(RefOr::T(request)) = &mut operation.request_body {
+        for content in request.content.values_mut() {
             fill(
                 content,
                 &Sampler {
@@ -21,11 +21,11 @@ pub(super) fn give(operation: &mut Operation, schemas: &Value) {
             );
         }
     }
-    let answers = operation.responses.responses.iter_mut();
-    let main = answers.filter(|(status, _)| status.starts_with('2'));
-    for (_, answer) in main {
-        if let RefOr::T(answer) = answer {
-            for content in answer.content.values_mut() {
+    let responses = operation.responses.responses.iter_mut();
+    let successes = responses.filter(|(status, _)| status.starts_with('2'));
+    for (_, response) in successes {
+        if let RefOr::T(response) = response {
+            for content in response.content.values_mut() {
                 fill(
                     content,
                     &Sampler {
@@ -107,8 +107,8 @@ impl Sampler<'_> {
             "array" => Some(self.array(schema, within)),
             "string" => text(schema).map(Value::from),
             "integer" | "number" => {
-                let least = schema.get("minimum").and_then(Value::as_i64);
-                Some(least.unwrap_or(1).max(1).into())
+                let min = schema.get("minimum").and_then(Value::as_i64);
+                Some(min.unwrap_or(1).max(1).into())
             }
             "boolean" => Some(false.into()),
             _ => None,

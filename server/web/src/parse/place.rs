@@ -1,4 +1,4 @@
-//! Where a value does not fit its type.
+//! Finds the JSON Pointer of what does not fit a type.
 //!
 //! Enums that are told apart by their `kind` are read out of a buffer, and serde forgets places within
 //! it. So the place is found by trying: what is spoilt *before* the fault changes what serde says of the
@@ -10,7 +10,7 @@ use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
 
 /// Most members of one name that are tried; a body has a few.
-const MOST_TRIED: usize = 100;
+const MAX_TRIED: usize = 100;
 
 /// The JSON Pointer (RFC 6901) to what keeps `value` from being a `T`, and what serde says of it.
 pub(super) fn find<T: DeserializeOwned>(value: Value) -> Option<(String, String)> {
@@ -153,7 +153,7 @@ impl<T: DeserializeOwned> Search<T> {
         if let Some(within) = self.value.pointer(&floor) {
             holders_of(field, within, &floor, &mut holders);
         }
-        holders.truncate(MOST_TRIED);
+        holders.truncate(MAX_TRIED);
         let holder = holders.into_iter().rev().find(|holder| {
             let said = self.said_after(holder, |at| {
                 if let Value::Object(members) = at {
@@ -193,8 +193,8 @@ fn holders_of(field: &str, value: &Value, place: &str, found: &mut Vec<String>) 
 
 #[cfg(test)]
 mod tests {
-    use document::result::TypedResultDocument;
-    use document::season::CapsDocument;
+    use document::results::TypedResultDocument;
+    use document::season::calendar::CapsDocument;
 
     use super::*;
 

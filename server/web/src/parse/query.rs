@@ -1,10 +1,10 @@
-//! Typed values out of the query of an address. What does not fit is told by the name of its parameter.
+//! Deserialization of query strings with faults by parameter.
 
 use serde::de::DeserializeOwned;
 use serde_urlencoded::Deserializer;
 
 use super::words;
-use crate::problem::{Problem, WireFault};
+use crate::problem::{HttpFault, Problem};
 
 type Misfit = serde_path_to_error::Error<serde_urlencoded::de::Error>;
 
@@ -13,7 +13,7 @@ type Misfit = serde_path_to_error::Error<serde_urlencoded::de::Error>;
 /// # Errors
 /// 400 naming the parameter and what it was.
 pub fn query<T: DeserializeOwned>(text: &str) -> Result<T, Problem> {
-    read(text).map_err(|cause| {
+    deserialize(text).map_err(|cause| {
         let said = cause.inner().to_string();
         if words::named(&said).is_some() {
             return misfit(&said);
@@ -30,12 +30,12 @@ pub fn misfit(said: &str) -> Problem {
     let said = words::of_serde(said);
     let problem = match words::named(said) {
         Some(name) => Problem::parameter(name),
-        None => Problem::wire(WireFault::InvalidParameter),
+        None => Problem::http(HttpFault::InvalidParameter),
     };
     problem.detail(words::of_query(said))
 }
 
-fn read<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
+fn deserialize<T: DeserializeOwned>(text: &str) -> Result<T, Misfit> {
     let pairs = form_urlencoded::parse(text.as_bytes());
     serde_path_to_error::deserialize(Deserializer::new(pairs))
 }
@@ -63,7 +63,7 @@ mod tests {
 
     fn refused(text: &str) -> String {
         let problem = query::<Sample>(text).unwrap_err();
-        problem.sentence().to_owned()
+        problem.detail_or_title().to_owned()
     }
 
     #[test]

@@ -1,4 +1,4 @@
-//! What serde says of a value that does not fit, in words that name no type of ours.
+//! Rewrites the messages of serde without names of Rust types.
 
 use app::Fault;
 use serde_json::Value;

@@ -1,4 +1,4 @@
-//! How a problem looks on the wire and in the OpenAPI document.
+//! The JSON document of a problem, and its place in the OpenAPI document.
 
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -32,7 +32,7 @@ pub struct ProblemDocument {
     /// Values that belong to the case.
     #[serde(flatten)]
     #[schema(additional_properties)]
-    pub facts: Map<String, Value>,
+    pub extensions: Map<String, Value>,
 }
 
 /// One fault within a problem.
@@ -73,7 +73,7 @@ fn plain_value() -> Schema {
 /// The problems that any operation may answer with.
 #[derive(utoipa::IntoResponses)]
 #[allow(dead_code, reason = "only the OpenAPI document is made from it")]
-pub enum Problems {
+pub enum ProblemResponses {
     /// The request cannot be read.
     #[response(status = 400, content_type = "application/problem+json")]
     Malformed(ProblemDocument),

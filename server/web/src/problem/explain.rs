@@ -1,13 +1,13 @@
-//! The pages that the types of problems point to.
+//! The pages that explain each type of problem.
 
 use actix_web::{HttpResponse, get, web};
 
-use super::{Kind, Problem, WireFault};
+use super::{HttpFault, Problem, ProblemKind};
 
 /// Every kind of problem.
 #[get("/problems")]
 pub async fn list_problems() -> HttpResponse {
-    let rows: String = Kind::all()
+    let rows: String = ProblemKind::all()
         .map(|kind| {
             format!(
                 "<li><a href=\"/problems/{0}\"><code>{0}</code></a> ({1}): {2}.</li>",
@@ -23,9 +23,9 @@ pub async fn list_problems() -> HttpResponse {
 /// One kind of problem.
 #[get("/problems/{code}")]
 pub async fn explain_problem(code: web::Path<String>) -> Result<HttpResponse, Problem> {
-    let kind = Kind::all()
+    let kind = ProblemKind::all()
         .find(|kind| kind.code == code.as_str())
-        .ok_or_else(|| Problem::wire(WireFault::NotFound))?;
+        .ok_or_else(|| Problem::http(HttpFault::NotFound))?;
     let text = format!(
         "<p>{}.</p><p>Sent with status {}. The members <code>detail</code> and \
          <code>errors</code> say what was wrong in the case at hand.</p>\

@@ -1,4 +1,5 @@
-//! From a refusal, ours or the framework's, to the bytes on the wire.
+//! Middleware that renders every error, ours or the framework's, as a problem: JSON for programs, a page for
+//! browsers.
 
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
@@ -13,7 +14,7 @@ use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use app::Refusal;
 use tracing_actix_web::RequestId;
 
-use super::{FaultDocument, Problem, ProblemDocument, WireFault};
+use super::{FaultDocument, HttpFault, Problem, ProblemDocument};
 use crate::pages;
 
 impl ResponseError for Problem {
@@ -22,7 +23,7 @@ impl ResponseError for Problem {
     }
 }
 
-/// Middleware: whatever went wrong leaves as a problem with the request's path and id.
+/// Middleware: renders an error as a problem with the request's path and id.
 ///
 /// # Errors
 /// None of its own.
@@ -34,13 +35,13 @@ pub async fn render(
     let Some(error) = response.response().error() else {
         return Ok(response.map_into_boxed_body());
     };
-    let mut problem = answer(response.request(), error);
-    // The rest of the body would be taken for the next request.
+    let mut problem = error_response(response.request(), error);
+    // On a connection that is kept, the rest of the body would be taken for the next request.
     if problem.status() == StatusCode::REQUEST_TIMEOUT {
         let head = problem.head_mut();
         head.set_connection_type(ConnectionType::Close);
     }
-    // What everybody may read of other sites, everybody may be refused there.
+    // CORS: where other sites may read the resource, they may read its problems.
     for name in [ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS] {
         if let Some(value) = response.headers().get(&name) {
             problem.headers_mut().insert(name, value.clone());
@@ -49,48 +50,48 @@ pub async fn render(
     Ok(response.into_response(problem))
 }
 
-fn answer(request: &HttpRequest, error: &Error) -> HttpResponse {
+fn error_response(request: &HttpRequest, error: &Error) -> HttpResponse {
     match error.as_error::<Problem>() {
-        Some(problem) => write(request, problem),
-        None => write(request, &foreign(error)),
+        Some(problem) => problem_response(request, problem),
+        None => problem_response(request, &from_foreign_error(error)),
     }
 }
 
-/// A problem told by another crate: a refusal of the league, or a status of the framework.
-fn foreign(error: &Error) -> Problem {
-    let said = error.as_response_error().error_response();
-    if let Some(refusal) = said.extensions().get::<Refusal>() {
+/// The error of another crate: a refusal from the read service, or a status of the framework.
+fn from_foreign_error(error: &Error) -> Problem {
+    let response = error.as_response_error().error_response();
+    if let Some(refusal) = response.extensions().get::<Refusal>() {
         return Problem::from(refusal.clone());
     }
-    let fault = match said.status() {
-        StatusCode::NOT_FOUND => WireFault::NotFound,
-        StatusCode::METHOD_NOT_ALLOWED => WireFault::MethodNotAllowed,
-        StatusCode::NOT_ACCEPTABLE => WireFault::NotAcceptable,
-        StatusCode::PAYLOAD_TOO_LARGE => WireFault::PayloadTooLarge,
-        StatusCode::SERVICE_UNAVAILABLE => WireFault::Unavailable,
-        status if status.is_client_error() => WireFault::InvalidParameter,
+    let fault = match response.status() {
+        StatusCode::NOT_FOUND => HttpFault::NotFound,
+        StatusCode::METHOD_NOT_ALLOWED => HttpFault::MethodNotAllowed,
+        StatusCode::NOT_ACCEPTABLE => HttpFault::NotAcceptable,
+        StatusCode::PAYLOAD_TOO_LARGE => HttpFault::PayloadTooLarge,
+        StatusCode::SERVICE_UNAVAILABLE => HttpFault::Unavailable,
+        status if status.is_client_error() => HttpFault::InvalidParameter,
         _ => {
-            let mut problem = Problem::wire(WireFault::Internal);
+            let mut problem = Problem::http(HttpFault::Internal);
             problem.cause = Some(error.to_string());
             return problem;
         }
     };
-    let mut problem = Problem::wire(fault);
-    problem.allow = said.headers().get(ALLOW).cloned();
-    if said.status().is_server_error() {
+    let mut problem = Problem::http(fault);
+    problem.allow = response.headers().get(ALLOW).cloned();
+    if response.status().is_server_error() {
         problem.cause = Some(error.to_string());
     }
     problem
 }
 
-fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
+fn problem_response(request: &HttpRequest, problem: &Problem) -> HttpResponse {
     let request_id = request
         .extensions()
         .get::<RequestId>()
         .map_or_else(String::new, |id| id.to_string());
     match &problem.cause {
         Some(cause) if problem.kind.status == StatusCode::SERVICE_UNAVAILABLE => {
-            tracing::warn!(code = problem.code(), cause, request_id, "not now");
+            tracing::warn!(code = problem.code(), cause, request_id, "unavailable");
         }
         Some(cause) => {
             tracing::error!(code = problem.code(), cause, request_id, "request failed");
@@ -117,10 +118,10 @@ fn write(request: &HttpRequest, problem: &Problem) -> HttpResponse {
                 column: fault.cell.map(|(_, column)| column),
             })
             .collect(),
-        facts: problem.facts.clone(),
+        extensions: problem.extensions.clone(),
     };
-    if pages::reads_pages(request)
-        && let Some(page) = pages::refused(request, problem.kind.status, &document)
+    if pages::accepts_html(request)
+        && let Some(page) = pages::error_page(request, problem.kind.status, &document)
     {
         return page;
     }

@@ -1,14 +1,15 @@
-//! Stories of rules from week to week across a change of the catalogue.
+//! Tests of the rules from week to week across a change of the catalogue.
 
 use proptest::prelude::*;
 
 use super::*;
 use crate::catalogue::draft::{CatalogueDraft, UnitDraft};
 use crate::lists::amount::Amount;
-use crate::lists::check::{Report, Terms, check};
-use crate::lists::properties::{army, as_offered};
+use crate::lists::check::{CheckReport, check};
+use crate::lists::property_tests::{army, as_offered};
 use crate::lists::rules::{CarryOver, ListRule, NewPoints, Rule, SwapAllowance};
 use crate::lists::samples::{catalogue, draft, list, numbers, terms};
+use crate::lists::terms::ListTerms;
 use crate::share::Share;
 
 /// The strictest rules from week to week: everything returns as it was, and nothing is new.
@@ -37,14 +38,14 @@ fn since(
     change(&mut draft);
     let (old, new) = (catalogue(), Catalogue::build(&draft).unwrap());
     let (before, rules) = (list(before), strictest());
-    let terms = Terms {
-        previous: Some(Previous {
+    let terms = ListTerms {
+        previous: Some(PreviousList {
             list: &before,
             catalogue: &old,
         }),
         ..terms(cap, &rules)
     };
-    let Report { findings, .. } = check(&list(now), &new, &terms);
+    let CheckReport { findings, .. } = check(&list(now), &new, &terms);
     numbers(&findings)
 }
 
@@ -217,8 +218,8 @@ proptest! {
         let before = as_offered(&drawn, &old);
         let cap = check(&before, &old, &terms(0, &[])).total;
         let rules = strictest();
-        let terms = Terms {
-            previous: Some(Previous { list: &before, catalogue: &old }),
+        let terms = ListTerms {
+            previous: Some(PreviousList { list: &before, catalogue: &old }),
             ..terms(cap.get(), &rules)
         };
         let mut kept = Vec::new();

@@ -4,7 +4,7 @@
 
 /// What a comma or full stop between two texts stands for, where it belongs to a numeral.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Mark {
+pub enum NumeralMark {
     /// It parts thousands.
     Thousands,
     /// It comes before so many noughts that say nothing.
@@ -13,22 +13,22 @@ pub enum Mark {
 
 /// The mark `c` between what stands before and after it; `None` where it is no part of a numeral. In
 /// `8,100` without a space after a comma before it (`Pikes,8,100`) it parts two numbers.
-pub fn mark(before: &str, c: char, after: &str) -> Option<Mark> {
+pub fn numeral_mark(before: &str, c: char, after: &str) -> Option<NumeralMark> {
     if !matches!(c, ',' | '.') {
         return None;
     }
     let rest = before.trim_end_matches(|c: char| c.is_ascii_digit());
-    let (left, right) = (before.len() - rest.len(), digits(after));
+    let (left, right) = (before.len() - rest.len(), count_digits(after));
     let noughts = after.bytes().take(right).all(|digit| digit == b'0');
     match right {
-        3 if (1..=3).contains(&left) && !rest.ends_with([',', ';']) => Some(Mark::Thousands),
-        1 | 2 if noughts && left > 0 => Some(Mark::Decimal(right)),
+        3 if (1..=3).contains(&left) && !rest.ends_with([',', ';']) => Some(NumeralMark::Thousands),
+        1 | 2 if noughts && left > 0 => Some(NumeralMark::Decimal(right)),
         _ => None,
     }
 }
 
 /// The text with its numerals in digits alone.
-pub fn bare(text: &str) -> String {
+pub fn strip_numeral_marks(text: &str) -> String {
     let mut bare = String::with_capacity(text.len());
     let mut skipped = 0;
     for (at, c) in text.char_indices() {
@@ -37,16 +37,16 @@ pub fn bare(text: &str) -> String {
             continue;
         }
         let after = text.get(at + c.len_utf8()..).unwrap_or_default();
-        match mark(text.get(..at).unwrap_or_default(), c, after) {
+        match numeral_mark(text.get(..at).unwrap_or_default(), c, after) {
             None => bare.push(c),
-            Some(Mark::Thousands) => {}
-            Some(Mark::Decimal(noughts)) => skipped = noughts,
+            Some(NumeralMark::Thousands) => {}
+            Some(NumeralMark::Decimal(noughts)) => skipped = noughts,
         }
     }
     bare
 }
 
-fn digits(text: &str) -> usize {
+fn count_digits(text: &str) -> usize {
     text.bytes().take_while(u8::is_ascii_digit).count()
 }
 
@@ -70,7 +70,7 @@ mod tests {
             ("1, 250", "1, 250"),
             (",1", ",1"),
         ] {
-            assert_eq!(bare(written), read, "{written}");
+            assert_eq!(strip_numeral_marks(written), read, "{written}");
         }
     }
 }

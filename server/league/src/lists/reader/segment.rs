@@ -1,27 +1,24 @@
-//! A segment taken apart: numbers before, a name, numbers after.
+//! A segment of a line: numbers before, a name, numbers after.
 
-use super::words::{Token, text_of, tokens};
+use super::tokens::{Token, normalized_text, tokenize};
 
 /// What a number in the text seems to count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Counts {
-    /// Nothing is said.
+pub enum QuantityKind {
+    /// A number alone: the text does not say what it counts.
     Bare,
     /// `2x`: so many of the same.
     Times,
-    /// Points.
     Points,
-    /// Models.
     Models,
 }
 
 /// A number of the text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Quantity {
-    /// The number.
     pub number: u32,
     /// What it seems to count.
-    pub counts: Counts,
+    pub kind: QuantityKind,
 }
 
 /// A segment taken apart.
@@ -41,8 +38,8 @@ pub struct Segment<'a> {
 
 impl<'a> Segment<'a> {
     /// Takes a segment apart.
-    pub fn read(text: &'a str) -> Self {
-        let all = tokens(text);
+    pub fn parse(text: &'a str) -> Self {
+        let all = tokenize(text);
         let mut rest = all.as_slice();
         let mut before = Vec::new();
         while let Some((quantity, left)) = leading(rest) {
@@ -56,8 +53,8 @@ impl<'a> Segment<'a> {
         }
         Self {
             text,
-            whole: text_of(&all),
-            name: text_of(rest),
+            whole: normalized_text(&all),
+            name: normalized_text(rest),
             before,
             after,
         }
@@ -73,7 +70,6 @@ impl<'a> Segment<'a> {
         }
     }
 
-    /// All numbers.
     pub fn quantities(&self) -> impl Iterator<Item = Quantity> {
         self.before.iter().chain(&self.after).copied()
     }
@@ -82,31 +78,31 @@ impl<'a> Segment<'a> {
 fn leading(tokens: &[Token]) -> Option<(Quantity, &[Token])> {
     match tokens {
         [Token::Word(label), Token::Number(number), rest @ ..]
-            if counts(label) == Counts::Models =>
+            if quantity_kind(label) == QuantityKind::Models =>
         {
-            Some((quantity(*number, Counts::Models), rest))
+            Some((quantity(*number, QuantityKind::Models), rest))
         }
-        [first, Token::Word(word), rest @ ..] if counts(word) != Counts::Bare => {
-            Some((quantity(number(first)?, counts(word)), rest))
+        [first, Token::Word(word), rest @ ..] if quantity_kind(word) != QuantityKind::Bare => {
+            Some((quantity(number(first)?, quantity_kind(word)), rest))
         }
-        [Token::Times(number), rest @ ..] => Some((quantity(*number, Counts::Times), rest)),
-        [Token::Number(number), rest @ ..] => Some((quantity(*number, Counts::Bare), rest)),
+        [Token::Times(number), rest @ ..] => Some((quantity(*number, QuantityKind::Times), rest)),
+        [Token::Number(number), rest @ ..] => Some((quantity(*number, QuantityKind::Bare), rest)),
         _ => None,
     }
 }
 
 fn trailing(tokens: &[Token]) -> Option<(Quantity, &[Token])> {
     match tokens {
-        [rest @ .., first, Token::Word(word)] if counts(word) != Counts::Bare => {
-            Some((quantity(number(first)?, counts(word)), rest))
+        [rest @ .., first, Token::Word(word)] if quantity_kind(word) != QuantityKind::Bare => {
+            Some((quantity(number(first)?, quantity_kind(word)), rest))
         }
         [rest @ .., Token::Word(label), Token::Number(number)]
-            if counts(label) == Counts::Models =>
+            if quantity_kind(label) == QuantityKind::Models =>
         {
-            Some((quantity(*number, Counts::Models), rest))
+            Some((quantity(*number, QuantityKind::Models), rest))
         }
-        [rest @ .., Token::Times(number)] => Some((quantity(*number, Counts::Times), rest)),
-        [rest @ .., Token::Number(number)] => Some((quantity(*number, Counts::Bare), rest)),
+        [rest @ .., Token::Times(number)] => Some((quantity(*number, QuantityKind::Times), rest)),
+        [rest @ .., Token::Number(number)] => Some((quantity(*number, QuantityKind::Bare), rest)),
         _ => None,
     }
 }
@@ -118,17 +114,22 @@ fn number(token: &Token) -> Option<u32> {
     }
 }
 
-fn quantity(number: u32, counts: Counts) -> Quantity {
-    Quantity { number, counts }
+fn quantity(number: u32, counts: QuantityKind) -> Quantity {
+    Quantity {
+        number,
+        kind: counts,
+    }
 }
 
 /// The words that say what a number counts.
-fn counts(word: &str) -> Counts {
+fn quantity_kind(word: &str) -> QuantityKind {
     match word {
-        "points" | "point" | "pts" | "pt" | "p" | "punkte" | "punkt" | "pkt" => Counts::Points,
+        "points" | "point" | "pts" | "pt" | "p" | "punkte" | "punkt" | "pkt" => {
+            QuantityKind::Points
+        }
         "models" | "model" | "figures" | "figure" | "strong" | "size" | "modelle" | "modell"
-        | "figuren" | "figur" => Counts::Models,
-        _ => Counts::Bare,
+        | "figuren" | "figur" => QuantityKind::Models,
+        _ => QuantityKind::Bare,
     }
 }
 
@@ -136,37 +137,44 @@ fn counts(word: &str) -> Counts {
 mod tests {
     use super::*;
 
-    fn read(text: &str) -> (Vec<Quantity>, String, Vec<Quantity>) {
-        let segment = Segment::read(text);
+    fn parts(text: &str) -> (Vec<Quantity>, String, Vec<Quantity>) {
+        let segment = Segment::parse(text);
         (segment.before, segment.name, segment.after)
     }
 
     #[test]
     fn numbers_stand_before_or_after_a_name() {
         assert_eq!(
-            read("2x Turf Cutters 112 pts"),
+            parts("2x Turf Cutters 112 pts"),
             (
-                vec![quantity(2, Counts::Times)],
+                vec![quantity(2, QuantityKind::Times)],
                 "turf cutter".into(),
-                vec![quantity(112, Counts::Points)]
+                vec![quantity(112, QuantityKind::Points)]
             )
         );
         assert_eq!(
-            read("Turf Cutters x2 size 8"),
+            parts("Turf Cutters x2 size 8"),
             (
                 vec![],
                 "turf cutter".into(),
-                vec![quantity(2, Counts::Times), quantity(8, Counts::Models)]
+                vec![
+                    quantity(2, QuantityKind::Times),
+                    quantity(8, QuantityKind::Models)
+                ]
             )
         );
         assert_eq!(
-            read("6 models"),
-            (vec![quantity(6, Counts::Models)], String::new(), vec![])
+            parts("6 models"),
+            (
+                vec![quantity(6, QuantityKind::Models)],
+                String::new(),
+                vec![]
+            )
         );
     }
 
     #[test]
     fn a_number_inside_a_name_stays_there() {
-        assert_eq!(read("mark 2 bow 15").1, "mark 2 bow");
+        assert_eq!(parts("mark 2 bow 15").1, "mark 2 bow");
     }
 }

@@ -1,27 +1,27 @@
-//! Pasted texts and what is made of them.
+//! Tests of the parser: pasted texts and the lists made of them.
 
 use super::*;
 use crate::lists::samples::{catalogue, numbers};
 
 fn reading(text: &str) -> Reading {
     let moot = FactionKey::new("sodwether-moot").unwrap();
-    read(text, &catalogue(), Some(&moot))
+    parse(text, &catalogue(), Some(&moot))
 }
 
 /// The entries as "key models option*taken >joined".
 fn entries(reading: &Reading) -> Vec<String> {
     let list = reading.list.as_ref().unwrap();
-    let told = list.entries().iter().map(|entry| {
-        let mut told = format!("{} {}", entry.key, entry.models);
+    let described = list.entries().iter().map(|entry| {
+        let mut described = format!("{} {}", entry.key, entry.models);
         for (option, taken) in &entry.options {
-            told.push_str(&format!(" {option}*{taken}"));
+            described.push_str(&format!(" {option}*{taken}"));
         }
         if let Some(joined) = &entry.joins {
-            told.push_str(&format!(" >{joined}"));
+            described.push_str(&format!(" >{joined}"));
         }
-        told
+        described
     });
-    told.collect()
+    described.collect()
 }
 
 fn certainties(reading: &Reading) -> String {
@@ -78,7 +78,7 @@ fn a_whole_list_with_headings_bullets_and_totals_is_understood() {
 fn the_faction_is_found_by_its_name_or_by_its_units() {
     let catalogue = catalogue();
     let faction = |text| {
-        let list = read(text, &catalogue, None).list;
+        let list = parse(text, &catalogue, None).list;
         list.map(|list| list.faction().to_string())
     };
     let moot = Some("sodwether-moot".to_string());
@@ -205,9 +205,9 @@ fn more_units_than_a_list_holds_are_told_and_not_made() {
 
 #[test]
 fn what_is_too_long_to_be_read_is_told() {
-    let long = format!("Turf Cutters {}", "a".repeat(LONGEST_LINE));
+    let long = format!("Turf Cutters {}", "a".repeat(MAX_LINE_BYTES));
     assert_eq!(certainties(&reading(&long)), "?");
-    let many = "Total\n".repeat(MOST_LINES + 1);
+    let many = "Total\n".repeat(MAX_LINES + 1);
     assert!(certainties(&reading(&many)).ends_with("uu?"));
 }
 

@@ -1,9 +1,9 @@
-//! The names a text may use: factions, and what one faction has.
+//! Vocabulary: the names that a text may use.
 
 use std::cell::OnceCell;
 use std::collections::HashMap;
 
-use super::names::{Names, form};
+use super::name_index::{NameIndex, normalize_name};
 use super::segment::Segment;
 use crate::catalogue::key::{FactionKey, KindKey};
 use crate::catalogue::unit::Unit;
@@ -12,26 +12,23 @@ use crate::catalogue::{Catalogue, Faction};
 /// Everything that can be named once the faction is known.
 pub struct Vocabulary<'a> {
     /// All factions of the catalogue.
-    pub factions: Names<&'a FactionKey>,
+    pub factions: NameIndex<&'a FactionKey>,
     /// The units of the list's faction.
-    pub units: Names<&'a Unit>,
-    /// Their kinds.
-    pub kinds: Names<&'a KindKey>,
+    pub units: NameIndex<&'a Unit>,
+    pub kinds: NameIndex<&'a KindKey>,
     catalogue: &'a Catalogue,
     faction: Option<&'a Faction>,
-    foreign: OnceCell<Names<Foreign<'a>>>,
+    foreign: OnceCell<NameIndex<ForeignUnit<'a>>>,
 }
 
 /// A unit of another faction than the list's, or of any while that is unknown.
 #[derive(Clone, Copy, Debug)]
-pub struct Foreign<'a> {
-    /// Its faction.
+pub struct ForeignUnit<'a> {
     pub faction: &'a Faction,
-    /// The unit.
     pub unit: &'a Unit,
 }
 
-impl PartialEq for Foreign<'_> {
+impl PartialEq for ForeignUnit<'_> {
     fn eq(&self, other: &Self) -> bool {
         (self.faction.key(), &self.unit.key) == (other.faction.key(), &other.unit.key)
     }
@@ -43,9 +40,9 @@ impl<'a> Vocabulary<'a> {
         let units = faction.map_or(&[][..], Faction::units);
         let factions = catalogue.factions().iter();
         Self {
-            factions: Names::new(factions.map(|f| (f.name().as_str(), f.key()))),
-            units: Names::new(units.iter().map(|unit| (unit.name.as_str(), unit))),
-            kinds: Names::new(units.iter().map(|unit| (unit.kind.as_str(), &unit.kind))),
+            factions: NameIndex::new(factions.map(|f| (f.name().as_str(), f.key()))),
+            units: NameIndex::new(units.iter().map(|unit| (unit.name.as_str(), unit))),
+            kinds: NameIndex::new(units.iter().map(|unit| (unit.kind.as_str(), &unit.kind))),
             catalogue,
             faction,
             foreign: OnceCell::new(),
@@ -53,14 +50,14 @@ impl<'a> Vocabulary<'a> {
     }
 
     /// The units of the other factions; most texts name none of them.
-    pub fn foreign(&self) -> &Names<Foreign<'a>> {
+    pub fn foreign(&self) -> &NameIndex<ForeignUnit<'a>> {
         self.foreign.get_or_init(|| {
             let own = self.faction.map(Faction::key);
             let factions = self.catalogue.factions().iter();
             let others = factions.filter(|faction| Some(faction.key()) != own);
-            Names::new(others.flat_map(|faction| {
+            NameIndex::new(others.flat_map(|faction| {
                 let units = faction.units().iter();
-                units.map(move |unit| (unit.name.as_str(), Foreign { faction, unit }))
+                units.map(move |unit| (unit.name.as_str(), ForeignUnit { faction, unit }))
             }))
         })
     }
@@ -68,19 +65,22 @@ impl<'a> Vocabulary<'a> {
 
 /// The faction a text is about: the first one it names, or else the one that has most of the
 /// units it names, if there is a single such faction.
-pub fn faction_of<'a>(lines: &[Vec<Segment<'_>>], catalogue: &'a Catalogue) -> Option<&'a Faction> {
+pub fn detect_faction<'a>(
+    lines: &[Vec<Segment<'_>>],
+    catalogue: &'a Catalogue,
+) -> Option<&'a Faction> {
     let factions = catalogue.factions();
-    let names = Names::new(
+    let names = NameIndex::new(
         factions
             .iter()
             .enumerate()
             .map(|(i, f)| (f.name().as_str(), i)),
     );
     let segments = || lines.iter().flatten();
-    let exact = |segment: &Segment<'_>| names.find_exactly(&segment.name);
+    let exact = |segment: &Segment<'_>| names.find_exact(&segment.name);
     let typed = |segment: &Segment<'_>| {
         let found = names.find(&segment.name)?;
-        found.is_close().then_some(found.what)
+        found.is_close().then_some(found.value)
     };
     let named = segments()
         .find_map(exact)
@@ -95,7 +95,7 @@ fn most_named<'s>(
 ) -> Option<usize> {
     let units = factions.iter().enumerate().flat_map(|(i, faction)| {
         let units = faction.units().iter();
-        units.map(move |unit| (form(unit.name.as_str()), i))
+        units.map(move |unit| (normalize_name(unit.name.as_str()), i))
     });
     let mut holders: HashMap<String, Vec<usize>> = HashMap::new();
     for (form, faction) in units {

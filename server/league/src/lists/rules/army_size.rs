@@ -1,17 +1,14 @@
 //! Army size: how many units or models a list has in all, mostly for the sake of time.
 
-use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::list_facts::ListFacts;
 use crate::lists::rules::bounds;
 
 /// "Models in the list: at most 80."
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct ArmySize {
-    /// What is counted.
     pub counted: Counted,
-    /// Fewest.
     pub least: Option<u32>,
-    /// Most.
     pub most: Option<u32>,
 }
 
@@ -33,7 +30,7 @@ impl ArmySize {
         }
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let (measure, noun, count) = match self.counted {
             Counted::Units => (
                 Measure::Units,

@@ -1,8 +1,8 @@
 //! Banned keywords: units that may not be fielded yet, or at all.
 
 use crate::catalogue::key::Keyword;
-use crate::lists::facts::Facts;
 use crate::lists::finding::Finding;
+use crate::lists::list_facts::ListFacts;
 
 /// "No unit with the keyword toughness 4."
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,10 +17,14 @@ impl BannedKeywords {
         format!("No unit with the keyword {}", words.join(" or "))
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         for line in &facts.lines {
             let Some(unit) = line.unit else { continue };
-            for keyword in self.keywords.iter().filter(|keyword| unit.has(keyword)) {
+            for keyword in self
+                .keywords
+                .iter()
+                .filter(|keyword| unit.has_keyword(keyword))
+            {
                 let sentence = format!(
                     "{} has the keyword {}, which is not allowed this week.",
                     unit.name,
@@ -49,12 +53,12 @@ mod tests {
         });
         let now = "a bog-oak-hulks 2, b turf-cutters 8, c drowned-bell-beast 1";
         let findings = under(rule, 500, now);
-        let told: Vec<_> = findings
+        let named: Vec<_> = findings
             .iter()
             .map(|f| (entries(f), f.about.clone()))
             .collect();
         assert_eq!(
-            told,
+            named,
             [
                 (vec!["a"], Some("toughness-3".into())),
                 (vec!["c"], Some("toughness-4".into())),

@@ -1,8 +1,9 @@
 //! Carry-over: how much of last week's list must return, and how.
 
-use crate::lists::carry_over::Pair;
-use crate::lists::facts::{Facts, Line};
+use crate::lists::carry_over::EntryPair;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
 use crate::share::Share;
 
 /// "All of last week's points return; units may grow, not shrink; options may be added,
@@ -34,17 +35,17 @@ impl CarryOver {
         sentence
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let Some(comparison) = &facts.comparison else {
             return;
         };
         let (least, kept) = (
-            self.returning.least_of(comparison.could_return()),
-            comparison.kept(),
+            self.returning.ceil_of(comparison.returnable_points()),
+            comparison.kept_points(),
         );
         if kept < least {
-            let losses: Vec<Line<'_>> = comparison.losses().collect();
-            let names: Vec<&str> = losses.iter().map(Line::name).collect();
+            let losses: Vec<ListLine<'_>> = comparison.losses().collect();
+            let names: Vec<&str> = losses.iter().map(ListLine::name).collect();
             let sentence = format!(
                 "{kept} of {} return; at least {least} must. Missing in whole or part: {}.",
                 comparison.counted(),
@@ -69,7 +70,7 @@ impl CarryOver {
     }
 }
 
-fn shrunk(pair: &Pair<'_>, before: &Line<'_>, now: &Line<'_>) -> Option<Finding> {
+fn shrunk(pair: &EntryPair<'_>, before: &ListLine<'_>, now: &ListLine<'_>) -> Option<Finding> {
     let (due, has) = (pair.models_due(), now.entry.models);
     (has < due).then(|| {
         let (name, had) = (now.name(), before.entry.models);
@@ -85,7 +86,11 @@ fn shrunk(pair: &Pair<'_>, before: &Line<'_>, now: &Line<'_>) -> Option<Finding>
     })
 }
 
-fn dropped_options(pair: &Pair<'_>, before: &Line<'_>, now: &Line<'_>) -> Vec<Finding> {
+fn dropped_options(
+    pair: &EntryPair<'_>,
+    before: &ListLine<'_>,
+    now: &ListLine<'_>,
+) -> Vec<Finding> {
     let dropped = before.entry.options.keys().filter_map(|option| {
         let (due, has) = (pair.takings_due(option), now.entry.takings(option));
         (has < due).then(|| {

@@ -1,35 +1,36 @@
 //! Copies: how often one and the same unit may be taken.
 
-use crate::lists::amount::Count;
-use crate::lists::facts::{Facts, Line};
+use crate::lists::amount::CountLimit;
 use crate::lists::finding::{Finding, Measure};
-use crate::lists::kinds::Kinds;
+use crate::lists::kind_filter::KindFilter;
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
 
 /// "The same unit (except of the kind line): at most 2 times."
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Copies {
     /// Most entries of one unit.
-    pub most: Count,
+    pub most: CountLimit,
     /// The kinds the rule is about.
-    pub of: Kinds,
+    pub of: KindFilter,
 }
 
 impl Copies {
     pub(super) fn sentence(&self) -> String {
         format!(
             "The same unit{}: at most {} in one list",
-            self.of.after_unit(),
+            self.of.phrase_after_unit(),
             self.most
         )
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let most = self.most.at(facts.terms.cap);
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
+        let most = self.most.for_cap(facts.terms.cap);
         for (i, line) in facts.lines.iter().enumerate() {
             let Some(unit) = line.unit.filter(|unit| self.of.contains(&unit.kind)) else {
                 continue;
             };
-            let same = |other: &&Line<'_>| other.entry.unit == line.entry.unit;
+            let same = |other: &&ListLine<'_>| other.entry.unit == line.entry.unit;
             if facts.lines.iter().take(i).any(|other| same(&other)) {
                 continue;
             }
@@ -58,24 +59,24 @@ mod tests {
     use crate::lists::rules::Rule;
     use crate::lists::samples::{entries, kind, numbers, under};
 
-    fn copies(of: Kinds) -> Rule {
-        let most = Count::Fixed(1);
+    fn copies(of: KindFilter) -> Rule {
+        let most = CountLimit::Fixed(1);
         Rule::Copies(Copies { most, of })
     }
 
     #[test]
     fn the_same_unit_may_be_there_so_often_and_a_kind_may_be_excepted() {
         let now = "a turf-cutters 8, b stilt-waders 4, c turf-cutters 9, d stilt-waders 4";
-        let findings = under(copies(Kinds::Every), 500, now);
+        let findings = under(copies(KindFilter::Every), 500, now);
         assert_eq!(
             numbers(&findings),
             [("list.copies", 1, 2), ("list.copies", 1, 2)]
         );
         assert_eq!(entries(&findings[0]), ["a", "c"]);
         assert_eq!(entries(&findings[1]), ["b", "d"]);
-        let but_line = under(copies(Kinds::Except(vec![kind("line")])), 500, now);
+        let but_line = under(copies(KindFilter::Except(vec![kind("line")])), 500, now);
         assert_eq!(entries(&but_line[0]), ["b", "d"]);
-        let line_only = under(copies(Kinds::Only(vec![kind("line")])), 500, now);
+        let line_only = under(copies(KindFilter::Only(vec![kind("line")])), 500, now);
         assert_eq!(entries(&line_only[0]), ["a", "c"]);
     }
 }

@@ -1,7 +1,7 @@
 //! Faction lock: a player stays with the faction declared for the season.
 
-use crate::lists::facts::Facts;
 use crate::lists::finding::Finding;
+use crate::lists::list_facts::ListFacts;
 
 /// "A player keeps the faction declared for the season." Waits until one is declared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,7 +20,7 @@ impl FactionLock {
         clippy::unused_self,
         reason = "every kind of rule is asked in the same way"
     )]
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let Some(declared) = facts.terms.faction else {
             return;
         };
@@ -37,16 +37,17 @@ impl FactionLock {
 mod tests {
     use super::*;
     use crate::catalogue::key::FactionKey;
-    use crate::lists::check::{Terms, check};
+    use crate::lists::check::check;
     use crate::lists::rules::{ListRule, Rule};
     use crate::lists::samples::{catalogue, list_of, numbers, terms};
+    use crate::lists::terms::ListTerms;
 
     #[test]
     fn another_faction_than_the_declared_one_is_told() {
         let rules = [ListRule::every_week(Rule::FactionLock(FactionLock))];
         let moot = FactionKey::new("sodwether-moot").unwrap();
         let findings = |faction, declared| {
-            let terms = Terms {
+            let terms = ListTerms {
                 faction: declared,
                 ..terms(500, &rules)
             };

@@ -1,20 +1,20 @@
 //! Kind count: how many units of a kind a list has, fixed or growing with the cap.
 
 use crate::catalogue::key::KindKey;
-use crate::lists::amount::Count;
-use crate::lists::facts::{Facts, Line};
+use crate::lists::amount::CountLimit;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
 use crate::lists::rules::bounds;
 
 /// "A list has at least 1 per 250 points of the cap units of the kind line."
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KindCount {
-    /// The kind.
     pub kind: KindKey,
     /// Fewest units of it.
-    pub least: Option<Count>,
+    pub least: Option<CountLimit>,
     /// Most units of it.
-    pub most: Option<Count>,
+    pub most: Option<CountLimit>,
 }
 
 impl KindCount {
@@ -23,16 +23,16 @@ impl KindCount {
         format!("Units of the kind {}: {bounds}", self.kind.words())
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let of_kind: Vec<&Line<'_>> = facts
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
+        let of_kind: Vec<&ListLine<'_>> = facts
             .lines
             .iter()
             .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
             .collect();
         let count = u32::try_from(of_kind.len()).unwrap_or(u32::MAX);
         let cap = facts.terms.cap;
-        let least = self.least.map(|least| ("at least", least.at(cap)));
-        let most = self.most.map(|most| ("at most", most.at(cap)));
+        let least = self.least.map(|least| ("at least", least.for_cap(cap)));
+        let most = self.most.map(|most| ("at most", most.for_cap(cap)));
         let broken = least
             .filter(|&(_, limit)| count < limit)
             .or(most.filter(|&(_, limit)| count > limit));
@@ -62,8 +62,8 @@ mod tests {
     fn the_count_of_a_kind_may_grow_with_the_cap() {
         let rule = Rule::KindCount(KindCount {
             kind: kind("line"),
-            least: Some(Count::Per(Points::new(250))),
-            most: Some(Count::Fixed(3)),
+            least: Some(CountLimit::Per(Points::new(250))),
+            most: Some(CountLimit::Fixed(3)),
         });
         let two = "a turf-cutters 8, b rushlight-kin 6, c stilt-waders 4";
         assert_eq!(numbers(&under(rule.clone(), 749, two)), []);
@@ -83,10 +83,13 @@ mod tests {
             let kind = kind("line");
             KindCount { kind, least, most }.sentence()
         };
-        let one = Some(Count::Fixed(1));
+        let one = Some(CountLimit::Fixed(1));
         assert_eq!(rule(one, one), "Units of the kind line: exactly 1");
         assert_eq!(
-            rule(Some(Count::Per(Points::new(250))), Some(Count::Fixed(3))),
+            rule(
+                Some(CountLimit::Per(Points::new(250))),
+                Some(CountLimit::Fixed(3))
+            ),
             "Units of the kind line: at least 1 per 250 points of the cap and at most 3"
         );
     }

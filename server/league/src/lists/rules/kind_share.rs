@@ -1,8 +1,9 @@
 //! Kind share: how much of the cap goes into units of one kind.
 
 use crate::catalogue::key::KindKey;
-use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
 use crate::lists::rules::bounds;
 use crate::points::Points;
 use crate::share::Share;
@@ -10,7 +11,6 @@ use crate::share::Share;
 /// "Points in the kind leader: at most 30 % of the cap", options included.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KindShare {
-    /// The kind.
     pub kind: KindKey,
     /// Least share of the cap, rounded up to whole points.
     pub least: Option<Share>,
@@ -27,16 +27,16 @@ impl KindShare {
         )
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let of_kind: Vec<&Line<'_>> = facts
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
+        let of_kind: Vec<&ListLine<'_>> = facts
             .lines
             .iter()
             .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
             .collect();
         let spent: Points = of_kind.iter().map(|line| line.points).sum();
         let cap = facts.terms.cap;
-        let least = self.least.map(|least| ("at least", least.least_of(cap)));
-        let most = self.most.map(|most| ("at most", most.most_of(cap)));
+        let least = self.least.map(|least| ("at least", least.ceil_of(cap)));
+        let most = self.most.map(|most| ("at most", most.floor_of(cap)));
         let broken = least
             .filter(|&(_, limit)| spent < limit)
             .or(most.filter(|&(_, limit)| spent > limit));

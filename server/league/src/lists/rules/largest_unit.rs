@@ -1,8 +1,8 @@
 //! Largest unit: no single unit may eat the whole cap.
 
 use crate::lists::amount::Amount;
-use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::list_facts::ListFacts;
 
 /// "No single unit costs more than 40 % of the cap", options included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,11 +13,14 @@ pub struct LargestUnit {
 
 impl LargestUnit {
     pub(super) fn sentence(&self) -> String {
-        format!("No single unit costs more than {}", self.most.of("the cap"))
+        format!(
+            "No single unit costs more than {}",
+            self.most.describe("the cap")
+        )
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let most = self.most.most_of(facts.terms.cap);
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
+        let most = self.most.max_of(facts.terms.cap);
         for line in facts.lines.iter().filter(|line| line.points > most) {
             let sentence = format!(
                 "{} costs {} points; a single unit may cost at most {most}.",

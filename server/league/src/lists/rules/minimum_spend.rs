@@ -1,8 +1,8 @@
 //! Minimum spend: a list may not stay too far below the cap.
 
 use crate::lists::amount::Amount;
-use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::list_facts::ListFacts;
 
 /// "A list spends at least 90 % of the cap."
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,13 +13,13 @@ pub struct MinimumSpend {
 
 impl MinimumSpend {
     pub(super) fn sentence(&self) -> String {
-        format!("A list spends at least {}", self.least.of("the cap"))
+        format!("A list spends at least {}", self.least.describe("the cap"))
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
-        let (least, total) = (self.least.least_of(facts.terms.cap), facts.total);
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
+        let (least, total) = (self.least.min_of(facts.terms.cap), facts.total);
         if total < least {
-            let short = least.left_after(total);
+            let short = least.saturating_sub(total);
             let sentence = format!(
                 "The list has {total} points, {short} short of the least spend of {least}."
             );

@@ -1,7 +1,7 @@
 //! New units: something must join or grow every week, also for a finished army.
 
-use crate::lists::facts::Facts;
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::list_facts::ListFacts;
 
 /// "At least 1 unit is new or has grown since last week."
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -18,7 +18,7 @@ impl NewUnits {
         )
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let Some(comparison) = &facts.comparison else {
             return;
         };

@@ -1,8 +1,9 @@
 //! Painted share: how much of the list must be finished.
 
-use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
-use crate::painting::{Counting, UnitOnList, painted_share};
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
+use crate::painting::{PaintCounting, UnitOnList, painted_share};
 use crate::points::Points;
 use crate::share::Share;
 
@@ -18,19 +19,19 @@ impl PaintedShare {
         format!("At least {} of the list's points are painted", self.least)
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let units: Vec<UnitOnList> = facts
             .lines
             .iter()
             .map(|line| on_list(facts, line))
             .collect();
-        let painted = painted_share(&units, Counting::ByModel);
+        let painted = painted_share(&units, PaintCounting::ByModel);
         if facts.total == Points::ZERO || painted >= self.least {
             return;
         }
         let (least, actual) = (
-            self.least.least_of(facts.total),
-            painted.most_of(facts.total),
+            self.least.ceil_of(facts.total),
+            painted.floor_of(facts.total),
         );
         let sentence = format!(
             "{actual} of {} points are painted; at least {least} ({}) must be.",
@@ -44,7 +45,7 @@ impl PaintedShare {
     }
 }
 
-fn on_list(facts: &Facts<'_>, line: &Line<'_>) -> UnitOnList {
+fn on_list(facts: &ListFacts<'_>, line: &ListLine<'_>) -> UnitOnList {
     let finished = facts.terms.painted;
     UnitOnList {
         points: line.points,

@@ -1,8 +1,9 @@
 //! Swap allowance: how many of last week's points may leave.
 
 use crate::lists::amount::Amount;
-use crate::lists::facts::{Facts, Line};
 use crate::lists::finding::{Finding, Measure};
+use crate::lists::line::ListLine;
+use crate::lists::list_facts::ListFacts;
 
 /// "At most 20 % of last week's points leave", at last week's prices. What this week's version of
 /// the catalogue no longer offers does not count ([`carry_over`](crate::lists::carry_over)).
@@ -16,21 +17,21 @@ impl SwapAllowance {
     pub(super) fn sentence(&self) -> String {
         format!(
             "At most {} leave the list",
-            self.most.of("last week's points")
+            self.most.describe("last week's points")
         )
     }
 
-    pub(super) fn check(&self, facts: &Facts<'_>, findings: &mut Vec<Finding>) {
+    pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let Some(comparison) = &facts.comparison else {
             return;
         };
         let (most, left) = (
-            self.most.most_of(comparison.could_return()),
-            comparison.left(),
+            self.most.max_of(comparison.returnable_points()),
+            comparison.left_points(),
         );
         if left > most {
-            let losses: Vec<Line<'_>> = comparison.losses().collect();
-            let names: Vec<&str> = losses.iter().map(Line::name).collect();
+            let losses: Vec<ListLine<'_>> = comparison.losses().collect();
+            let names: Vec<&str> = losses.iter().map(ListLine::name).collect();
             let sentence = format!(
                 "{left} of {} leave; at most {most} may. Leaving in whole or part: {}.",
                 comparison.counted(),
@@ -48,9 +49,10 @@ impl SwapAllowance {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::lists::check::{Previous, Terms, check};
+    use crate::lists::check::check;
     use crate::lists::rules::{ListRule, Rule};
     use crate::lists::samples::{after, catalogue, entries, list, numbers, repriced, terms};
+    use crate::lists::terms::{ListTerms, PreviousList};
     use crate::points::Points;
     use crate::share::Share;
 
@@ -73,8 +75,8 @@ mod tests {
         let rules = [ListRule::every_week(Rule::SwapAllowance(SwapAllowance {
             most: Amount::Points(Points::ZERO),
         }))];
-        let terms = Terms {
-            previous: Some(Previous {
+        let terms = ListTerms {
+            previous: Some(PreviousList {
                 list: &before,
                 catalogue: &old,
             }),

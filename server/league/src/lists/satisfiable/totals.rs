@@ -1,4 +1,4 @@
-//! Which totals a legal list of a faction can have in one week.
+//! The totals that legal lists of a faction can have in one week.
 //!
 //! Exact for the rules on one list: cap, minimum spend, largest unit, kind counts and shares,
 //! copies, banned keywords and the catalogue's own limits. The sums a unit, a kind and at last
@@ -7,22 +7,22 @@
 
 use std::collections::BTreeSet;
 
-use super::sums::Sums;
+use super::sum_set::SumSet;
 use crate::catalogue::Faction;
 use crate::catalogue::key::{GroupKey, KindKey};
 use crate::catalogue::unit::{Unit, UnitOption};
-use crate::lists::army_list::MOST_ENTRIES;
+use crate::lists::army_list::MAX_ENTRIES;
 use crate::lists::finding::Severity;
 use crate::lists::rules::{ListRule, Rule};
 use crate::points::Points;
 use crate::week::WeekNo;
 
 /// Most steps that are taken for one faction and week. A demo faction takes some 100,000.
-const MOST_STEPS: usize = 400_000_000;
+const MAX_STEPS: usize = 400_000_000;
 
-/// What can be said of the totals.
+/// The range of totals of legal lists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Totals {
+pub enum LegalTotals {
     /// There is no legal list.
     None,
     /// Legal lists have totals between these, both reached.
@@ -32,7 +32,12 @@ pub enum Totals {
 }
 
 /// The totals of the legal lists of a faction.
-pub fn totals(faction: &Faction, rules: &[ListRule], week: WeekNo, cap: Points) -> Totals {
+pub fn legal_totals(
+    faction: &Faction,
+    rules: &[ListRule],
+    week: WeekNo,
+    cap: Points,
+) -> LegalTotals {
     let rules: Vec<&Rule> = rules
         .iter()
         .filter(|rule| rule.severity == Severity::Breach && rule.weeks.contains(week))
@@ -42,19 +47,19 @@ pub fn totals(faction: &Faction, rules: &[ListRule], week: WeekNo, cap: Points) 
     let mut kinds: Vec<&KindKey> = faction.units().iter().map(|unit| &unit.kind).collect();
     kinds.extend(demand.kinds_counted());
     let kinds: BTreeSet<&KindKey> = kinds.into_iter().collect();
-    let mut sums = Sums::zero(size(cap));
+    let mut sums = SumSet::only_zero(size(cap));
     let mut steps = 0;
     for kind in kinds {
         let of_kind = demand.kind_sums(faction, kind, &mut steps);
-        steps += of_kind.count() * of_kind.words();
-        if steps > MOST_STEPS {
-            return Totals::NotExamined;
+        steps += of_kind.len() * of_kind.word_count();
+        if steps > MAX_STEPS {
+            return LegalTotals::NotExamined;
         }
-        sums = sums.and(&of_kind);
+        sums = sums.pairwise_sums(&of_kind);
     }
-    match sums.within(size(demand.least()), size(cap)).ends() {
-        None => Totals::None,
-        Some((least, most)) => Totals::Between(points(least), points(most)),
+    match sums.within(size(demand.least()), size(cap)).min_and_max() {
+        None => LegalTotals::None,
+        Some((least, most)) => LegalTotals::Between(points(least), points(most)),
     }
 }
 
@@ -75,7 +80,7 @@ struct Demand<'a> {
 impl<'a> Demand<'a> {
     fn least(&self) -> Points {
         let least = self.rules.iter().filter_map(|rule| match rule {
-            Rule::MinimumSpend(rule) => Some(rule.least.least_of(self.cap)),
+            Rule::MinimumSpend(rule) => Some(rule.least.min_of(self.cap)),
             _ => None,
         });
         least.max().unwrap_or_default()
@@ -91,16 +96,16 @@ impl<'a> Demand<'a> {
 
     /// Fewest and most units of a kind.
     fn count(&self, kind: &KindKey) -> (usize, usize) {
-        let mut bounds = (0, MOST_ENTRIES);
+        let mut bounds = (0, MAX_ENTRIES);
         for rule in &self.rules {
             if let Rule::KindCount(rule) = rule
                 && &rule.kind == kind
             {
-                let at = |count: crate::lists::amount::Count| {
-                    usize::try_from(count.at(self.cap)).unwrap_or(usize::MAX)
+                let at = |count: crate::lists::amount::CountLimit| {
+                    usize::try_from(count.for_cap(self.cap)).unwrap_or(usize::MAX)
                 };
                 bounds.0 = bounds.0.max(rule.least.map_or(0, at));
-                bounds.1 = bounds.1.min(rule.most.map_or(MOST_ENTRIES, at));
+                bounds.1 = bounds.1.min(rule.most.map_or(MAX_ENTRIES, at));
             }
         }
         bounds
@@ -115,8 +120,8 @@ impl<'a> Demand<'a> {
             {
                 let least = rule
                     .least
-                    .map_or(Points::ZERO, |share| share.least_of(self.cap));
-                let most = rule.most.map_or(self.cap, |share| share.most_of(self.cap));
+                    .map_or(Points::ZERO, |share| share.ceil_of(self.cap));
+                let most = rule.most.map_or(self.cap, |share| share.floor_of(self.cap));
                 bounds = (bounds.0.max(least), bounds.1.min(most));
             }
         }
@@ -128,50 +133,52 @@ impl<'a> Demand<'a> {
         let mut most = unit.most_per_army;
         for rule in &self.rules {
             let limit = match rule {
-                Rule::Copies(rule) if rule.of.contains(&unit.kind) => rule.most.at(self.cap),
-                Rule::BannedKeywords(rule) if rule.keywords.iter().any(|k| unit.has(k)) => 0,
+                Rule::Copies(rule) if rule.of.contains(&unit.kind) => rule.most.for_cap(self.cap),
+                Rule::BannedKeywords(rule) if rule.keywords.iter().any(|k| unit.has_keyword(k)) => {
+                    0
+                }
                 _ => continue,
             };
             most = Some(most.map_or(limit, |most| most.min(limit)));
         }
-        most.map_or(MOST_ENTRIES, |most| {
-            usize::try_from(most).map_or(MOST_ENTRIES, |most| most.min(MOST_ENTRIES))
+        most.map_or(MAX_ENTRIES, |most| {
+            usize::try_from(most).map_or(MAX_ENTRIES, |most| most.min(MAX_ENTRIES))
         })
     }
 
     /// What one entry of a unit can cost.
-    fn prices(&self, unit: &Unit) -> Sums {
+    fn prices(&self, unit: &Unit) -> SumSet {
         let largest = self.rules.iter().filter_map(|rule| match rule {
-            Rule::LargestUnit(rule) => Some(rule.most.most_of(self.cap)),
+            Rule::LargestUnit(rule) => Some(rule.most.max_of(self.cap)),
             _ => None,
         });
         let largest = largest.min().unwrap_or(self.cap).min(self.cap);
-        let mut prices = Sums::none(size(self.cap));
+        let mut prices = SumSet::empty(size(self.cap));
         for offered in &unit.sizes {
-            let mut body = Sums::none(size(self.cap));
+            let mut body = SumSet::empty(size(self.cap));
             body.insert(size(offered.points));
             let sums = with_options(body, unit, offered.models);
-            prices.add_raised(&sums.within(0, size(largest)), 0);
+            prices.insert_shifted(&sums.within(0, size(largest)), 0);
         }
         prices
     }
 
     /// What all units of a kind together can cost.
-    fn kind_sums(&self, faction: &Faction, kind: &KindKey, steps: &mut usize) -> Sums {
+    fn kind_sums(&self, faction: &Faction, kind: &KindKey, steps: &mut usize) -> SumSet {
         let (fewest, most) = self.count(kind);
         let (least, largest) = self.share(kind);
         let cap = size(self.cap);
         // Counts beyond the fewest are alike when there is no most.
-        let kept = if most < MOST_ENTRIES {
+        let kept = if most < MAX_ENTRIES {
             most
         } else {
-            fewest.min(MOST_ENTRIES)
+            fewest.min(MAX_ENTRIES)
         };
-        let mut by_count = vec![Sums::none(cap); kept + 1];
+        let mut by_count = vec![SumSet::empty(cap); kept + 1];
         if let Some(none) = by_count.first_mut() {
             none.insert(0);
         }
-        let saturates = most >= MOST_ENTRIES;
+        let saturates = most >= MAX_ENTRIES;
         for unit in faction.units().iter().filter(|unit| &unit.kind == kind) {
             let prices: Vec<usize> = self.prices(unit).iter().collect();
             let copies = if prices.is_empty() {
@@ -181,9 +188,9 @@ impl<'a> Demand<'a> {
             };
             add_unit(&mut by_count, &prices, copies, saturates, steps);
         }
-        let mut sums = Sums::none(cap);
+        let mut sums = SumSet::empty(cap);
         for of_count in by_count.iter().skip(fewest) {
-            sums.add_raised(of_count, 0);
+            sums.insert_shifted(of_count, 0);
         }
         sums.within(size(least), size(largest))
     }
@@ -192,7 +199,7 @@ impl<'a> Demand<'a> {
 /// Adds up to `copies` of a unit to every count of units. With `saturates` the last count also
 /// stands for all higher ones.
 fn add_unit(
-    by_count: &mut [Sums],
+    by_count: &mut [SumSet],
     prices: &[usize],
     copies: usize,
     saturates: bool,
@@ -200,7 +207,7 @@ fn add_unit(
 ) {
     let mut layer = by_count.to_vec();
     for _ in 0..copies {
-        let mut next: Vec<Sums> = layer.iter().map(|sums| Sums::none(sums.cap())).collect();
+        let mut next: Vec<SumSet> = layer.iter().map(|sums| SumSet::empty(sums.cap())).collect();
         let last = layer.len() - 1;
         for (count, sums) in layer.iter().enumerate() {
             let to = if saturates {
@@ -210,16 +217,16 @@ fn add_unit(
             };
             if let Some(target) = next.get_mut(to) {
                 for &price in prices {
-                    target.add_raised(sums, price);
+                    target.insert_shifted(sums, price);
                 }
             }
-            *steps += prices.len() * sums.words();
+            *steps += prices.len() * sums.word_count();
         }
         let mut grown = false;
         for (own, added) in by_count.iter_mut().zip(&next) {
-            grown |= own.add_raised(added, 0);
+            grown |= own.insert_shifted(added, 0);
         }
-        if !grown || *steps > MOST_STEPS {
+        if !grown || *steps > MAX_STEPS {
             return;
         }
         layer = next;
@@ -227,8 +234,8 @@ fn add_unit(
 }
 
 /// Every choice of options on top of a body: one of each group at most, each within its limit.
-fn with_options(body: Sums, unit: &Unit, models: u32) -> Sums {
-    let takings = |sums: &Sums, option: &UnitOption| {
+fn with_options(body: SumSet, unit: &Unit, models: u32) -> SumSet {
+    let takings = |sums: &SumSet, option: &UnitOption| {
         let price = size(option.price.for_models(models));
         let mut all = sums.clone();
         for taken in 1..=usize::try_from(option.limit).unwrap_or(usize::MAX) {
@@ -236,7 +243,7 @@ fn with_options(body: Sums, unit: &Unit, models: u32) -> Sums {
             if price == 0 || more > sums.cap() {
                 break;
             }
-            all.add_raised(sums, more);
+            all.insert_shifted(sums, more);
         }
         all
     };
@@ -256,7 +263,7 @@ fn with_options(body: Sums, unit: &Unit, models: u32) -> Sums {
             .iter()
             .filter(|option| option.group.as_ref() == Some(group))
         {
-            sums.add_raised(&takings(&before, option), 0);
+            sums.insert_shifted(&takings(&before, option), 0);
         }
     }
     sums
@@ -269,10 +276,10 @@ mod tests {
     use proptest::prelude::*;
 
     use super::*;
-    use crate::lists::amount::{Amount, Count};
+    use crate::lists::amount::{Amount, CountLimit};
     use crate::lists::army_list::{ArmyList, Entry, EntryKey};
     use crate::lists::check::check;
-    use crate::lists::kinds::Kinds;
+    use crate::lists::kind_filter::KindFilter;
     use crate::lists::rules::{
         BannedKeywords, Copies, KindCount, KindShare, LargestUnit, MinimumSpend,
     };
@@ -302,7 +309,7 @@ mod tests {
     }
 
     /// The totals of all lists of up to two entries that the check accepts.
-    fn tried(rules: &[ListRule], cap: u32) -> Totals {
+    fn tried(rules: &[ListRule], cap: u32) -> LegalTotals {
         let catalogue = catalogue();
         let faction = &catalogue.factions()[0];
         let all: Vec<Entry> = faction.units().iter().flat_map(variants).collect();
@@ -314,7 +321,7 @@ mod tests {
             });
             let list = ArmyList::new(faction.key().clone(), keyed.collect()).unwrap();
             let report = check(&list, &catalogue, &terms(cap, rules));
-            if report.accepted() {
+            if report.is_accepted() {
                 legal.insert(report.total);
             }
         };
@@ -326,8 +333,8 @@ mod tests {
             }
         }
         match (legal.first(), legal.last()) {
-            (Some(&least), Some(&most)) => Totals::Between(least, most),
-            _ => Totals::None,
+            (Some(&least), Some(&most)) => LegalTotals::Between(least, most),
+            _ => LegalTotals::None,
         }
     }
 
@@ -341,8 +348,8 @@ mod tests {
             (40_u32..130).prop_map(move |p| Rule::LargestUnit(LargestUnit { most: points(p) })),
             (kinds.clone(), least, most).prop_map(|(k, least, most)| Rule::KindCount(KindCount {
                 kind: kind(k),
-                least: least.map(Count::Fixed),
-                most: most.map(Count::Fixed),
+                least: least.map(CountLimit::Fixed),
+                most: most.map(CountLimit::Fixed),
             })),
             (kinds.clone(), 0_u32..60, 40_u32..100).prop_map(|(k, least, most)| {
                 Rule::KindShare(KindShare {
@@ -352,8 +359,8 @@ mod tests {
                 })
             }),
             (0_u32..3, kinds).prop_map(|(most, k)| Rule::Copies(Copies {
-                most: Count::Fixed(most),
-                of: Kinds::Except(vec![kind(k)]),
+                most: CountLimit::Fixed(most),
+                of: KindFilter::Except(vec![kind(k)]),
             })),
             (1_u32..4).prop_map(|t| Rule::BannedKeywords(BannedKeywords {
                 keywords: vec![keyword(&format!("toughness-{t}"))],
@@ -373,7 +380,7 @@ mod tests {
             let rules: Vec<ListRule> = rules.into_iter().map(ListRule::every_week).collect();
             let catalogue = catalogue();
             let week = WeekNo::new(2).unwrap();
-            let found = totals(&catalogue.factions()[0], &rules, week, Points::new(cap));
+            let found = legal_totals(&catalogue.factions()[0], &rules, week, Points::new(cap));
             prop_assert_eq!(found, tried(&rules, cap));
         }
     }

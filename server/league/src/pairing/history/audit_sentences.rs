@@ -2,9 +2,9 @@
 
 use crate::ids::PlayerId;
 
-use super::audit::{Audit, Finding, Measure, SEASONS};
+use super::audit::{FairnessAudit, FairnessFinding, FairnessMeasure, RANDOM_SEASONS};
 
-impl Audit {
+impl FairnessAudit {
     /// What was compared, how, and how many values stand out.
     pub fn sentences(&self) -> Vec<String> {
         let unusual = self.findings.iter().filter(|it| it.unusual).count();
@@ -15,7 +15,7 @@ impl Audit {
         };
         vec![
             format!(
-                "The season was compared with {SEASONS} in which opponents, roles, nights, tables and \
+                "The season was compared with {RANDOM_SEASONS} in which opponents, roles, nights, tables and \
                  byes were dealt out at random to the players who were there."
             ),
             format!(
@@ -28,20 +28,22 @@ impl Audit {
     }
 }
 
-impl Finding {
+impl FairnessFinding {
     /// The value, what chance gives, and how many dealt seasons are as far from that.
     pub fn sentence(&self, called: &dyn Fn(PlayerId) -> String) -> String {
         let (name, value) = (called(self.player), self.value);
         let what = match self.measure {
-            Measure::OpponentsStrength => {
+            FairnessMeasure::OpponentsStrength => {
                 format!("The opponents of {name} have {value} points together")
             }
-            Measure::Roles => format!("{name} attacked {value:+} times more than defended"),
-            Measure::RepeatedTables => {
+            FairnessMeasure::Roles => format!("{name} attacked {value:+} times more than defended"),
+            FairnessMeasure::RepeatedTables => {
                 format!("{name} had {value} games at a table played on before")
             }
-            Measure::Byes => format!("{name} sat out {value} times"),
-            Measure::SameNight => format!("{name} had {value} games on one and the same night"),
+            FairnessMeasure::Byes => format!("{name} sat out {value} times"),
+            FairnessMeasure::SameNight => {
+                format!("{name} had {value} games on one and the same night")
+            }
         };
         let verdict = if self.unusual {
             "more unusual than chance explains"
@@ -51,15 +53,15 @@ impl Finding {
         format!(
             "{what}; chance gives {} on average, and is as far from that in {} of {} seasons: {verdict}.",
             tenths(self.expected_sum),
-            self.as_far,
-            SEASONS + 1
+            self.as_extreme,
+            RANDOM_SEASONS + 1
         )
     }
 }
 
 /// A mean over the dealt seasons, to one decimal.
 fn tenths(sum: i64) -> String {
-    let seasons = i64::from(SEASONS);
+    let seasons = i64::from(RANDOM_SEASONS);
     let tenths = (sum * 10 + seasons / 2).div_euclid(seasons);
     let sign = if tenths < 0 { "-" } else { "" };
     format!("{sign}{}.{}", tenths.abs() / 10, tenths.abs() % 10)
@@ -71,13 +73,13 @@ mod tests {
 
     use super::*;
 
-    fn finding(measure: Measure, value: i64, expected_sum: i64) -> Finding {
-        Finding {
+    fn finding(measure: FairnessMeasure, value: i64, expected_sum: i64) -> FairnessFinding {
+        FairnessFinding {
             player: PlayerId(Uuid::nil()),
             measure,
             value,
             expected_sum,
-            as_far: 3,
+            as_extreme: 3,
             unusual: true,
         }
     }
@@ -86,12 +88,12 @@ mod tests {
     fn a_finding_says_value_mean_and_how_rare_it_is() {
         let called = |_| "Oskrel".to_owned();
         assert_eq!(
-            finding(Measure::Byes, 6, 8_888).sentence(&called),
+            finding(FairnessMeasure::Byes, 6, 8_888).sentence(&called),
             "Oskrel sat out 6 times; chance gives 0.9 on average, and is as far from that in 3 of 10000 \
              seasons: more unusual than chance explains."
         );
         assert!(
-            finding(Measure::Roles, -2, -12_000)
+            finding(FairnessMeasure::Roles, -2, -12_000)
                 .sentence(&called)
                 .contains("attacked -2 times more than defended; chance gives -1.2 on average")
         );

@@ -1,4 +1,4 @@
-//! What the earlier rounds of a season say of a contender: byes, floats, roles, tables, opponents.
+//! A contender's record from earlier rounds: byes, floats, roles, tables, opponents.
 
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
@@ -6,12 +6,12 @@ use std::collections::BTreeSet;
 use crate::ids::PlayerId;
 use crate::pairing::round::game::{Meeting, Pair};
 use crate::pairing::round::hall::TableNo;
-use crate::pairing::round::task::{Float, Roles};
+use crate::pairing::round::task::{Float, RoleHistory};
 use crate::points::LeaguePoints;
-use crate::side::Role;
+use crate::side::GameRole;
 use crate::week::WeekNo;
 
-/// One of the rounds of a season, in their order.
+/// The key of a round of a season; keys are in the order of the rounds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct RoundKey {
     /// Of which week.
@@ -22,48 +22,38 @@ pub struct RoundKey {
 
 /// A game or bye of a published round.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Past {
+pub enum PastPairing {
     /// Nobody to play.
-    Bye {
-        /// When.
-        round: RoundKey,
-        /// Who.
-        player: PlayerId,
-    },
+    Bye { round: RoundKey, player: PlayerId },
     /// Two players were paired.
     Game {
-        /// When.
         round: RoundKey,
         /// Who attacked, or was named first.
         attacker: PlayerId,
         /// Who defended, or was named second.
         defender: PlayerId,
-        /// Where.
         table: TableNo,
         /// Whether the scenario had roles.
         roles: bool,
         /// What became of it.
-        course: Course,
+        outcome: PastOutcome,
     },
 }
 
 /// What became of a paired game.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Course {
+pub enum PastOutcome {
     /// Played, or still to be.
     Played,
     /// One side did not come: a forfeit win for the other.
-    Forfeit {
-        /// Who came.
-        winner: PlayerId,
-    },
+    Forfeit { winner: PlayerId },
     /// Neither gets anything for it, but they were paired.
     Unplayed,
     /// Struck from the record; they may meet again.
     Void,
 }
 
-impl Past {
+impl PastPairing {
     fn round(&self) -> RoundKey {
         match self {
             Self::Bye { round, .. } | Self::Game { round, .. } => *round,
@@ -72,16 +62,16 @@ impl Past {
 }
 
 /// Everybody who has met, each pair once for every game that was not struck.
-pub fn meetings(past: &[Past]) -> Vec<Meeting> {
+pub fn meetings(past: &[PastPairing]) -> Vec<Meeting> {
     past.iter()
         .filter_map(|past| match past {
-            Past::Game {
+            PastPairing::Game {
                 round,
                 attacker,
                 defender,
-                course,
+                outcome: course,
                 ..
-            } if *course != Course::Void => Some(Meeting {
+            } if *course != PastOutcome::Void => Some(Meeting {
                 pair: Pair::new(*attacker, *defender)?,
                 week: round.week,
             }),
@@ -91,30 +81,30 @@ pub fn meetings(past: &[Past]) -> Vec<Meeting> {
 }
 
 /// Byes and forfeit wins of a player (FIDE Handbook C.04.1, article 4).
-pub fn byes(past: &[Past], player: PlayerId) -> u8 {
+pub fn byes(past: &[PastPairing], player: PlayerId) -> u8 {
     let count = past
         .iter()
         .filter(|past| match past {
-            Past::Bye { player: free, .. } => *free == player,
-            Past::Game {
-                course: Course::Forfeit { winner },
+            PastPairing::Bye { player: free, .. } => *free == player,
+            PastPairing::Game {
+                outcome: PastOutcome::Forfeit { winner },
                 ..
             } => *winner == player,
-            Past::Game { .. } => false,
+            PastPairing::Game { .. } => false,
         })
         .count();
     u8::try_from(count).unwrap_or(u8::MAX)
 }
 
 /// Tables a player has played on.
-pub fn tables(past: &[Past], player: PlayerId) -> Vec<TableNo> {
+pub fn tables(past: &[PastPairing], player: PlayerId) -> Vec<TableNo> {
     past.iter()
         .filter_map(|past| match past {
-            Past::Game {
+            PastPairing::Game {
                 attacker,
                 defender,
                 table,
-                course: Course::Played,
+                outcome: PastOutcome::Played,
                 ..
             } if player == *attacker || player == *defender => Some(*table),
             _ => None,
@@ -123,27 +113,27 @@ pub fn tables(past: &[Past], player: PlayerId) -> Vec<TableNo> {
 }
 
 /// Roles of a player in games that were played and had roles, oldest first in `past`.
-pub fn roles(past: &[Past], player: PlayerId) -> Roles {
-    let mut roles = Roles::default();
+pub fn roles(past: &[PastPairing], player: PlayerId) -> RoleHistory {
+    let mut roles = RoleHistory::default();
     for past in past {
-        let Past::Game {
+        let PastPairing::Game {
             attacker,
             defender,
             roles: true,
-            course: Course::Played,
+            outcome: PastOutcome::Played,
             ..
         } = past
         else {
             continue;
         };
         let role = match player {
-            _ if player == *attacker => Role::Attacker,
-            _ if player == *defender => Role::Defender,
+            _ if player == *attacker => GameRole::Attacker,
+            _ if player == *defender => GameRole::Defender,
             _ => continue,
         };
         match role {
-            Role::Attacker => roles.attacker = roles.attacker.saturating_add(1),
-            Role::Defender => roles.defender = roles.defender.saturating_add(1),
+            GameRole::Attacker => roles.attacker = roles.attacker.saturating_add(1),
+            GameRole::Defender => roles.defender = roles.defender.saturating_add(1),
         }
         roles.streak = match roles.streak {
             Some((last, times)) if last == role => Some((role, times.saturating_add(1))),
@@ -156,27 +146,31 @@ pub fn roles(past: &[Past], player: PlayerId) -> Roles {
 /// The floats of a player in the round before `before` and in the one before that. `score` tells what
 /// a player had when a round was paired.
 pub fn floats(
-    past: &[Past],
+    past: &[PastPairing],
     player: PlayerId,
     before: RoundKey,
     score: impl Fn(RoundKey, PlayerId) -> LeaguePoints,
 ) -> [Option<Float>; 2] {
-    let rounds: BTreeSet<RoundKey> = past.iter().map(Past::round).collect();
+    let rounds: BTreeSet<RoundKey> = past.iter().map(PastPairing::round).collect();
     let mut latest = rounds.range(..before).rev();
     let mut float = || {
         let &round = latest.next()?;
         let games = past.iter().filter(|past| past.round() == round);
         games
-            .filter_map(|past| of(past, player, |id| score(round, id)))
+            .filter_map(|past| float_of(past, player, |id| score(round, id)))
             .next()
     };
     [float(), float()]
 }
 
-fn of(past: &Past, player: PlayerId, score: impl Fn(PlayerId) -> LeaguePoints) -> Option<Float> {
+fn float_of(
+    past: &PastPairing,
+    player: PlayerId,
+    score: impl Fn(PlayerId) -> LeaguePoints,
+) -> Option<Float> {
     let opponent = match past {
-        Past::Bye { player: free, .. } => return (*free == player).then_some(Float::Down),
-        Past::Game {
+        PastPairing::Bye { player: free, .. } => return (*free == player).then_some(Float::Down),
+        PastPairing::Game {
             attacker, defender, ..
         } => match player {
             _ if player == *attacker => *defender,
@@ -208,50 +202,50 @@ mod tests {
         }
     }
 
-    fn game(number: u8, attacker: u128, defender: u128, course: Course) -> Past {
-        Past::Game {
+    fn game(number: u8, attacker: u128, defender: u128, course: PastOutcome) -> PastPairing {
+        PastPairing::Game {
             round: round(number),
             attacker: player(attacker),
             defender: player(defender),
             table: TableNo(number.into()),
             roles: true,
-            course,
+            outcome: course,
         }
     }
 
     #[test]
     fn a_forfeit_win_bars_from_a_bye_and_counts_as_having_met() {
         let past = [
-            game(1, 1, 2, Course::Forfeit { winner: player(1) }),
-            game(2, 1, 3, Course::Void),
+            game(1, 1, 2, PastOutcome::Forfeit { winner: player(1) }),
+            game(2, 1, 3, PastOutcome::Void),
         ];
         assert_eq!((byes(&past, player(1)), byes(&past, player(2))), (1, 0));
         assert_eq!(meetings(&past).len(), 1);
-        assert_eq!(roles(&past, player(1)), Roles::default());
+        assert_eq!(roles(&past, player(1)), RoleHistory::default());
         assert!(tables(&past, player(1)).is_empty());
     }
 
     #[test]
     fn roles_run_in_streaks() {
         let past = [
-            game(1, 1, 2, Course::Played),
-            game(2, 3, 1, Course::Played),
-            game(3, 4, 1, Course::Played),
+            game(1, 1, 2, PastOutcome::Played),
+            game(2, 3, 1, PastOutcome::Played),
+            game(3, 4, 1, PastOutcome::Played),
         ];
         let roles = roles(&past, player(1));
         assert_eq!((roles.attacker, roles.defender), (1, 2));
-        assert_eq!(roles.streak, Some((Role::Defender, 2)));
+        assert_eq!(roles.streak, Some((GameRole::Defender, 2)));
     }
 
     /// FIDE Handbook C.04.3, article 1.4.3: a bye counts as a downfloat.
     #[test]
     fn a_bye_floats_down_and_the_better_of_two_too() {
         let past = [
-            Past::Bye {
+            PastPairing::Bye {
                 round: round(1),
                 player: player(1),
             },
-            game(2, 1, 2, Course::Played),
+            game(2, 1, 2, PastOutcome::Played),
         ];
         let score = |_, who: PlayerId| LeaguePoints::new(if who == player(1) { 3 } else { 0 });
         assert_eq!(
@@ -267,15 +261,15 @@ mod tests {
 
     #[test]
     fn two_rounds_of_one_week_are_two_rounds() {
-        let second = |mut past: Past| {
-            if let Past::Game { round, .. } = &mut past {
+        let second = |mut past: PastPairing| {
+            if let PastPairing::Game { round, .. } = &mut past {
                 round.number = 2;
             }
             past
         };
         let past = [
-            game(1, 1, 2, Course::Played),
-            second(game(1, 3, 1, Course::Played)),
+            game(1, 1, 2, PastOutcome::Played),
+            second(game(1, 3, 1, PastOutcome::Played)),
         ];
         let score = |_, who: PlayerId| LeaguePoints::new(if who == player(1) { 3 } else { 0 });
         let third = RoundKey {

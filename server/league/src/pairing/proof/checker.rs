@@ -1,21 +1,20 @@
-//! The independent checker of optimality: walks a certificate's tree and believes none of it.
+//! The checker of optimality proofs: walks a certificate's tree and recomputes every claim in it.
 //!
-//! A dual solution bounds by weak duality, a barrier excludes by Tutte's theorem, a crowd by
-//! counting, a dead end by trying every future anew. Nothing here is shared with the solver: it
-//! trusts what a pair costs ([`Tariff`]) and how many games a set of nights holds ([`Capacity`]).
+//! A dual solution bounds by weak duality, a barrier excludes by Tutte's theorem, a crowded set of
+//! nights by counting, a dead end by trying every continuation anew. Nothing here is shared with the solver: it
+//! trusts what a pair costs ([`PairCosts`]) and how many games a set of nights holds ([`Capacity`]).
 
 use std::collections::BTreeSet;
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::round::certificate::{Dual, Node, Path, Place};
-use crate::pairing::round::hall::{Capacity, Nights};
+use crate::pairing::cost::PairCosts;
+use crate::pairing::round::certificate::{BranchPath, Dual, Node, Vertex};
+use crate::pairing::round::hall::{Capacity, NightSet};
 
 use super::dead_end::is_dead_end;
 
 /// The claim that no matching costs less than `least`, or that there is none at all.
-pub struct Claim<'a> {
-    /// What a pair costs.
-    pub tariff: &'a Tariff,
+pub struct OptimalityClaim<'a> {
+    pub costs: &'a PairCosts,
     /// How many games a set of nights holds.
     pub capacity: &'a Capacity,
     /// The least cost.
@@ -24,23 +23,23 @@ pub struct Claim<'a> {
     pub plan: usize,
 }
 
-impl Claim<'_> {
+impl OptimalityClaim<'_> {
     /// Does the tree show it?
     ///
     /// # Errors
     /// The node that does not hold.
-    pub fn is_shown_by(&self, tree: &[Node]) -> Result<(), usize> {
-        let mut open = vec![(0, Path::default())];
+    pub fn check(&self, tree: &[Node]) -> Result<(), usize> {
+        let mut open = vec![(0, BranchPath::default())];
         let mut looked_at = 0..tree.len();
         while let Some((at, path)) = open.pop() {
             looked_at.next().ok_or(at)?;
             let holds = match tree.get(at).ok_or(at)? {
-                Node::Bound(dual) => self.bounds(dual, &path).unwrap_or(false),
-                Node::Barrier(removed) => self.separates(removed, &path),
-                Node::Crowded(nights) => self.crowds(*nights, &path),
+                Node::Bound(dual) => self.bound_holds(dual, &path).unwrap_or(false),
+                Node::Barrier(removed) => self.barrier_holds(removed, &path),
+                Node::Crowded(nights) => self.crowding_holds(*nights, &path),
                 Node::DeadEnd => {
                     let played = path.pairs().collect();
-                    is_dead_end(self.tariff, self.capacity, self.plan, played)
+                    is_dead_end(self.costs, self.capacity, self.plan, played)
                 }
                 &Node::Split { choice, yes, no } => {
                     let [taken, left] = [true, false].map(|taken| path.with(choice, taken));
@@ -53,32 +52,35 @@ impl Claim<'_> {
         Ok(())
     }
 
-    /// Nights that the choices leave to a place.
-    fn nights(&self, place: usize, path: &Path) -> Nights {
-        let player = self.tariff.field().entrants.get(place);
-        let own = player.map_or(self.capacity.open(), |player| player.nights);
-        path.nights(place as Place, own)
+    /// Nights that the choices leave to a vertex.
+    fn nights(&self, vertex: usize, path: &BranchPath) -> NightSet {
+        let player = self.costs.participants().list.get(vertex);
+        let own = player.map_or(self.capacity.open_nights(), |player| player.nights);
+        path.nights(vertex as Vertex, own)
     }
 
     /// The cost of a pair that the choices leave open.
-    fn price(&self, a: usize, b: usize, path: &Path) -> Option<i128> {
-        let open = path.leaves([a.min(b) as Place, a.max(b) as Place]);
-        let common = self.nights(a, path).and(self.nights(b, path));
-        let price = self.tariff.price(a, b);
-        price.filter(|_| open && !common.is_empty())
+    fn edge_cost(&self, a: usize, b: usize, path: &BranchPath) -> Option<i128> {
+        let open = path.allows([a.min(b) as Vertex, a.max(b) as Vertex]);
+        let common = self.nights(a, path).intersection(self.nights(b, path));
+        let cost = self.costs.edge_cost(a, b);
+        cost.filter(|_| open && !common.is_empty())
     }
 
     /// The dual is feasible and its value is at least the claimed; `None` when it is malformed or a
     /// sum outgrows 128 bits. In order of score a pair need not be looked up when no potential pays
     /// for the difference of the two scores.
-    fn bounds(&self, dual: &Dual, path: &Path) -> Option<bool> {
-        let (potentials, mut around) = (&dual.potentials, vec![Vec::new(); self.tariff.places()]);
+    fn bound_holds(&self, dual: &Dual, path: &BranchPath) -> Option<bool> {
+        let (potentials, mut around) = (
+            &dual.potentials,
+            vec![Vec::new(); self.costs.vertex_count()],
+        );
         let sum = |sum: i128, own: &i128| sum.checked_add(*own);
         let mut value = potentials.iter().try_fold(0, sum)?;
         for (number, (set, depth)) in dual.odd_sets.iter().enumerate() {
             value = value.checked_sub(depth.checked_mul(set.len() as i128 / 2)?)?;
-            for &place in set {
-                let sets: &mut Vec<usize> = around.get_mut(place as usize)?;
+            for &vertex in set {
+                let sets: &mut Vec<usize> = around.get_mut(vertex as usize)?;
                 let fresh = sets.last() != Some(&number);
                 (fresh && set.len() % 2 == 1 && *depth >= 0).then(|| sets.push(number))?;
             }
@@ -87,13 +89,13 @@ impl Claim<'_> {
         if potentials.len() != around.len() || !value_is_enough {
             return None;
         }
-        let score = |&place: &usize| Some(self.tariff.field().entrants.get(place)?.score);
+        let score = |&vertex: &usize| Some(self.costs.participants().list.get(vertex)?.score);
         let (highest, mut order) = (*potentials.iter().max()?, Vec::from_iter(0..around.len()));
         order.sort_by_key(score);
         for (at, &a) in order.iter().enumerate() {
             let highest = potentials[a].checked_add(highest)?;
             for &b in &order[at + 1..] {
-                let floor = 2 * self.tariff.least(a, b);
+                let floor = 2 * self.costs.min_edge_cost(a, b);
                 if highest <= floor {
                     break;
                 }
@@ -105,7 +107,11 @@ impl Claim<'_> {
                 for &set in around[a].iter().filter(both) {
                     spent = spent.checked_sub(dual.odd_sets[set].1)?;
                 }
-                if spent > floor && self.price(a, b, path).is_some_and(|cost| spent > 2 * cost) {
+                if spent > floor
+                    && self
+                        .edge_cost(a, b, path)
+                        .is_some_and(|cost| spent > 2 * cost)
+                {
                     return Some(false);
                 }
             }
@@ -113,16 +119,16 @@ impl Claim<'_> {
         Some(true)
     }
 
-    /// Without these places more odd components are left than places were taken (Tutte 1947).
-    fn separates(&self, removed: &[Place], path: &Path) -> bool {
-        let taken: BTreeSet<usize> = removed.iter().map(|&place| place as usize).collect();
-        let mut left: BTreeSet<usize> = (0..self.tariff.places()).collect();
-        left.retain(|place| !taken.contains(place));
+    /// Without these vertices more odd components are left than vertices were taken (Tutte 1947).
+    fn barrier_holds(&self, removed: &[Vertex], path: &BranchPath) -> bool {
+        let taken: BTreeSet<usize> = removed.iter().map(|&vertex| vertex as usize).collect();
+        let mut left: BTreeSet<usize> = (0..self.costs.vertex_count()).collect();
+        left.retain(|vertex| !taken.contains(vertex));
         let mut odd = 0;
         while let Some(first) = left.pop_first() {
             let (mut size, mut reached) = (1, vec![first]);
             while let Some(a) = reached.pop() {
-                let near = |&b: &usize| self.price(a, b, path).is_some();
+                let near = |&b: &usize| self.edge_cost(a, b, path).is_some();
                 let near: Vec<usize> = left.iter().copied().filter(near).collect();
                 left.retain(|b| !near.contains(b));
                 size += near.len();
@@ -134,10 +140,11 @@ impl Claim<'_> {
     }
 
     /// More players are tied to these nights than their tables and byes can take.
-    fn crowds(&self, nights: Nights, path: &Path) -> bool {
-        let (players, places) = (self.tariff.field().players(), self.tariff.places());
-        let tied = (0..players).filter(|&player| self.nights(player, path).within(nights));
-        let byes = (players..places).filter(|&bye| !self.nights(bye, path).and(nights).is_empty());
+    fn crowding_holds(&self, nights: NightSet, path: &BranchPath) -> bool {
+        let (players, vertices) = (self.costs.participants().count(), self.costs.vertex_count());
+        let tied = (0..players).filter(|&player| self.nights(player, path).is_subset(nights));
+        let byes = (players..vertices)
+            .filter(|&bye| !self.nights(bye, path).intersection(nights).is_empty());
         let (tied, byes, mut sets) = (tied.count(), byes.count(), self.capacity.sets());
         sets.any(|(set, games)| set == nights && tied > 2 * games + byes)
     }

@@ -1,25 +1,25 @@
-//! The checker's own look at the rounds to come: every future is tried, nothing is clever.
+//! The check of a dead end by exhaustive search: slow and simple, so that it can be trusted.
 
 use std::collections::BTreeSet;
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::round::certificate::Place;
+use crate::pairing::cost::PairCosts;
+use crate::pairing::round::certificate::Vertex;
 use crate::pairing::round::hall::Capacity;
 
 /// Do these pairs pair everyone, so that the rounds claimed can no longer be played without a rematch
 /// or a second bye?
 pub fn is_dead_end(
-    tariff: &Tariff,
+    costs: &PairCosts,
     capacity: &Capacity,
     rounds: usize,
-    mut played: BTreeSet<[Place; 2]>,
+    mut played: BTreeSet<[Vertex; 2]>,
 ) -> bool {
-    let everyone: Vec<Place> = (0..tariff.places() as Place).collect();
-    let paired: BTreeSet<Place> = played.iter().flatten().copied().collect();
+    let everyone: Vec<Vertex> = (0..costs.vertex_count() as Vertex).collect();
+    let paired: BTreeSet<Vertex> = played.iter().flatten().copied().collect();
     let whole = rounds > 0 && paired.len() == everyone.len();
     whole
-        && !round(
-            tariff,
+        && !can_pair(
+            costs,
             capacity,
             &mut played,
             &mut Vec::new(),
@@ -29,31 +29,31 @@ pub fn is_dead_end(
 }
 
 /// Pairs the first of `free` in every way; `pairs` are this round's so far.
-fn round(
-    tariff: &Tariff,
+fn can_pair(
+    costs: &PairCosts,
     capacity: &Capacity,
-    played: &mut BTreeSet<[Place; 2]>,
-    pairs: &mut Vec<[Place; 2]>,
-    free: &[Place],
+    played: &mut BTreeSet<[Vertex; 2]>,
+    pairs: &mut Vec<[Vertex; 2]>,
+    free: &[Vertex],
     rounds: usize,
 ) -> bool {
     if rounds == 0 {
         return true;
     }
     let Some((&first, rest)) = free.split_first() else {
-        let field = tariff.field();
+        let participants = costs.participants();
         let games = pairs
             .iter()
-            .filter(|[_, b]| (*b as usize) < field.players());
+            .filter(|[_, b]| (*b as usize) < participants.count());
         let nights = games.map(|pair| {
-            let [a, b] = pair.map(|place| field.entrants[place as usize].nights);
-            a.and(b)
+            let [a, b] = pair.map(|vertex| participants.list[vertex as usize].nights);
+            a.intersection(b)
         });
-        let fits = capacity.crowded(&nights.collect::<Vec<_>>()).is_none();
-        let everyone: Vec<Place> = (0..tariff.places() as Place).collect();
+        let fits = capacity.find_crowded(&nights.collect::<Vec<_>>()).is_none();
+        let everyone: Vec<Vertex> = (0..costs.vertex_count() as Vertex).collect();
         return fits
-            && round(
-                tariff,
+            && can_pair(
+                costs,
                 capacity,
                 played,
                 &mut Vec::new(),
@@ -63,16 +63,16 @@ fn round(
     };
     rest.iter().any(|&other| {
         let pair = [first, other];
-        if !is_new(tariff, pair) || !played.insert(pair) {
+        if !is_unmet(costs, pair) || !played.insert(pair) {
             return false;
         }
-        let left: Vec<Place> = rest
+        let left: Vec<Vertex> = rest
             .iter()
             .copied()
-            .filter(|&place| place != other)
+            .filter(|&vertex| vertex != other)
             .collect();
         pairs.push(pair);
-        let found = round(tariff, capacity, played, pairs, &left, rounds);
+        let found = can_pair(costs, capacity, played, pairs, &left, rounds);
         pairs.pop();
         if !found {
             played.remove(&pair);
@@ -82,12 +82,14 @@ fn round(
 }
 
 /// May these two meet, and have they not, in the rounds before this one?
-fn is_new(tariff: &Tariff, [a, b]: [Place; 2]) -> bool {
-    let field = tariff.field();
-    match field.entrants.get(b as usize) {
-        Some(_) => field.may_meet(a, b) && field.between(a as usize, b as usize).met == 0,
-        None => field
-            .entrants
+fn is_unmet(costs: &PairCosts, [a, b]: [Vertex; 2]) -> bool {
+    let participants = costs.participants();
+    match participants.list.get(b as usize) {
+        Some(_) => {
+            participants.may_meet(a, b) && participants.relation(a as usize, b as usize).met == 0
+        }
+        None => participants
+            .list
             .get(a as usize)
             .is_some_and(|player| player.byes == 0),
     }

@@ -1,23 +1,23 @@
-//! Is a proposal allowed, is it what it says, and does the [`super::checker`] find it proven the best?
+//! Verification of a proposal: it keeps to the task, states its own cost, and is proven the best.
 //!
-//! Where a proposal says that rounds run dry, the count is the search's word: so many rounds are
-//! checked to be possible, not one more to be impossible.
+//! Where a proposal says that rounds run dry, the count is only half proven: so many rounds are
+//! checked to be possible, but not that one more is impossible.
 
 use std::collections::BTreeSet;
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::cost::participants::Field;
-use crate::pairing::round::certificate::{Node, Place};
+use crate::pairing::cost::PairCosts;
+use crate::pairing::cost::participants::Participants;
+use crate::pairing::round::certificate::{Node, Vertex};
 use crate::pairing::round::game::{Game, Pair};
 use crate::pairing::round::hall::{Capacity, Night, NightKey, TableNo};
-use crate::pairing::round::proposal::{LookedAhead, Proposal};
+use crate::pairing::round::proposal::{LookAhead, Proposal};
 use crate::pairing::round::task::Task;
 
-use super::checker::Claim;
+use super::checker::OptimalityClaim;
 
 /// What is wrong with a proposal.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Flaw {
+pub enum VerifyError {
     /// The task itself is faulty, or the certificate names other players than the task.
     #[error("the certificate is about other players")]
     OtherPlayers,
@@ -44,58 +44,61 @@ pub enum Flaw {
 /// Checks every claim of a proposal.
 ///
 /// # Errors
-/// The first [`Flaw`]; a proposal with one must not be published.
-pub fn verify(task: &Task, proposal: &Proposal) -> Result<(), Flaw> {
+/// The first [`VerifyError`]; a proposal with one must not be published.
+pub fn verify(task: &Task, proposal: &Proposal) -> Result<(), VerifyError> {
     let certificate = &proposal.certificate;
-    let field = Field::in_order(task, &certificate.players).map_err(|_| Flaw::OtherPlayers)?;
+    let participants = Participants::in_order(task, &certificate.players)
+        .map_err(|_| VerifyError::OtherPlayers)?;
     let known: BTreeSet<_> = certificate.players.iter().collect();
-    if known.len() != task.contenders.len() || field.players() != known.len() {
-        return Err(Flaw::OtherPlayers);
+    if known.len() != task.contenders.len() || participants.count() != known.len() {
+        return Err(VerifyError::OtherPlayers);
     }
-    let capacity = Capacity::of(&task.nights);
+    let capacity = Capacity::new(&task.nights);
     let byes = certificate.byes as usize;
-    let tariff = |byes| Tariff::new(task, field.clone(), byes).map_err(|_| Flaw::Cost);
-    let pairs = pairs(&field, proposal).ok_or(Flaw::Games)?;
-    let full = tariff(byes)?;
+    let costs =
+        |byes| PairCosts::new(task, participants.clone(), byes).map_err(|_| VerifyError::Cost);
+    let pairs = matched_pairs(&participants, proposal).ok_or(VerifyError::Games)?;
+    let full = costs(byes)?;
     let priced = pairs
         .iter()
-        .map(|&[a, b]| full.price(a as usize, b as usize));
-    let total = priced.sum::<Option<i128>>().ok_or(Flaw::Games)?;
+        .map(|&[a, b]| full.edge_cost(a as usize, b as usize));
+    let total = priced.sum::<Option<i128>>().ok_or(VerifyError::Games)?;
     if full.total(pairs.iter().copied()) != proposal.cost {
-        return Err(Flaw::Cost);
+        return Err(VerifyError::Cost);
     }
-    let fits = hall(task, &field, &proposal.games);
-    fits.then_some(()).ok_or(Flaw::Hall)?;
-    let plan = match &proposal.looked_ahead {
-        LookedAhead::Playable(plan) | LookedAhead::RunsDry(plan) => plan.len(),
+    let fits = fits_hall(task, &participants, &proposal.games);
+    fits.then_some(()).ok_or(VerifyError::Hall)?;
+    let plan = match &proposal.look_ahead {
+        LookAhead::Playable(plan) | LookAhead::RunsDry(plan) => plan.len(),
         _ => 0,
     };
-    plan_holds(task, proposal, &field)
+    plan_holds(task, proposal, &participants)
         .then_some(())
-        .ok_or(Flaw::Plan)?;
-    let fewest = (field.players() % 2).max(field.players().saturating_sub(2 * capacity.total()));
-    let claim = |tariff: &Tariff, least, tree: &[Node]| {
+        .ok_or(VerifyError::Plan)?;
+    let fewest =
+        (participants.count() % 2).max(participants.count().saturating_sub(2 * capacity.total()));
+    let claim = |costs: &PairCosts, least, tree: &[Node]| {
         let capacity = &capacity;
-        let claim = Claim {
-            tariff,
+        let claim = OptimalityClaim {
+            costs,
             capacity,
             least,
             plan,
         };
-        claim.is_shown_by(tree)
+        claim.check(tree)
     };
     if byes > fewest {
-        let fewer = tariff(byes - 2)?;
-        claim(&fewer, None, &certificate.fewer).map_err(|_| Flaw::Byes)?;
+        let fewer = costs(byes - 2)?;
+        claim(&fewer, None, &certificate.fewer).map_err(|_| VerifyError::Byes)?;
     }
-    claim(&full, Some(total), &certificate.tree).map_err(Flaw::Node)
+    claim(&full, Some(total), &certificate.tree).map_err(VerifyError::Node)
 }
 
 /// The plan for the rounds to come pairs everyone anew, and is as long as it says.
-fn plan_holds(task: &Task, proposal: &Proposal, field: &Field) -> bool {
-    let plan = match &proposal.looked_ahead {
-        LookedAhead::Playable(plan) if plan.len() != usize::from(task.rounds_left) => return false,
-        LookedAhead::Playable(plan) | LookedAhead::RunsDry(plan) => plan,
+fn plan_holds(task: &Task, proposal: &Proposal, participants: &Participants) -> bool {
+    let plan = match &proposal.look_ahead {
+        LookAhead::Playable(plan) if plan.len() != usize::from(task.rounds_left) => return false,
+        LookAhead::Playable(plan) | LookAhead::RunsDry(plan) => plan,
         _ => return true,
     };
     let mut met: BTreeSet<Pair> = task.history.iter().map(|meeting| meeting.pair).collect();
@@ -103,30 +106,33 @@ fn plan_holds(task: &Task, proposal: &Proposal, field: &Field) -> bool {
     plan.iter().all(|round| {
         let players: BTreeSet<_> = round.iter().flat_map(|pair| pair.players()).collect();
         let may_meet = |pair: &Pair| {
-            field
-                .places(*pair)
-                .is_some_and(|[a, b]| field.may_meet(a, b))
+            participants
+                .vertices_of(*pair)
+                .is_some_and(|[a, b]| participants.may_meet(a, b))
         };
         players.len() == 2 * round.len()
-            && round.len() == field.players() / 2
+            && round.len() == participants.count() / 2
             && round.iter().all(|pair| may_meet(pair) && met.insert(*pair))
     })
 }
 
-/// The pairs of places, when every player has exactly one game or bye.
-fn pairs(field: &Field, proposal: &Proposal) -> Option<Vec<[Place; 2]>> {
-    let games = proposal.games.iter().map(|game| field.places(game.pair()?));
-    let byes = (field.players() as Place..).zip(&proposal.byes);
-    let byes = byes.map(|(bye, &player)| Some([field.place(player)?, bye]));
-    let pairs: Vec<[Place; 2]> = games.chain(byes).collect::<Option<_>>()?;
-    let all: BTreeSet<Place> = pairs.iter().flatten().copied().collect();
-    let places = field.players() + proposal.certificate.byes as usize;
-    let once = all.len() == places && pairs.len() * 2 == places;
+/// The pairs of vertices, when every player has exactly one game or bye.
+fn matched_pairs(participants: &Participants, proposal: &Proposal) -> Option<Vec<[Vertex; 2]>> {
+    let games = proposal
+        .games
+        .iter()
+        .map(|game| participants.vertices_of(game.pair()?));
+    let byes = (participants.count() as Vertex..).zip(&proposal.byes);
+    let byes = byes.map(|(bye, &player)| Some([participants.vertex_of(player)?, bye]));
+    let pairs: Vec<[Vertex; 2]> = games.chain(byes).collect::<Option<_>>()?;
+    let all: BTreeSet<Vertex> = pairs.iter().flatten().copied().collect();
+    let vertices = participants.count() + proposal.certificate.byes as usize;
+    let once = all.len() == vertices && pairs.len() * 2 == vertices;
     once.then(|| pairs.iter().map(|&[a, b]| [a.min(b), a.max(b)]).collect())
 }
 
 /// Every game has a free table of its own on a night that both players can come.
-fn hall(task: &Task, field: &Field, games: &[Game]) -> bool {
+fn fits_hall(task: &Task, participants: &Participants, games: &[Game]) -> bool {
     let tables = |night: &'_ Night| -> Vec<(NightKey, TableNo)> {
         night
             .tables
@@ -137,9 +143,9 @@ fn hall(task: &Task, field: &Field, games: &[Game]) -> bool {
     let free: BTreeSet<_> = task.nights.iter().flat_map(tables).collect();
     let slots: BTreeSet<_> = games.iter().map(|game| (game.night, game.table)).collect();
     let can_come = |game: &Game| {
-        let places = [game.attacker, game.defender].map(|player| field.place(player));
-        places.into_iter().all(|place| {
-            let player = place.and_then(|place| field.entrants.get(place as usize));
+        let vertices = [game.attacker, game.defender].map(|player| participants.vertex_of(player));
+        vertices.into_iter().all(|vertex| {
+            let player = vertex.and_then(|vertex| participants.list.get(vertex as usize));
             player.is_some_and(|player| player.nights.contains(game.night))
         })
     };

@@ -1,26 +1,26 @@
-//! Everyone against everyone: the Berger tables (FIDE Handbook C.05, annex 1).
+//! Berger tables: the schedule of a round robin (FIDE Handbook C.05, annex 1).
 
 use std::collections::BTreeSet;
 
 /// Most players of a round robin; a season has no more weeks than that.
-pub const MOST_PLAYERS: usize = 54;
+pub const MAX_PLAYERS: usize = 54;
 
 /// Two numbers from 1, the attacker first. With an odd field the last number is nobody: who meets it
 /// sits out.
-pub type Numbers = (usize, usize);
+pub type SeatPair = (usize, usize);
 
-/// The rounds of a single cycle for so many players, `None` outside 2 to [`MOST_PLAYERS`].
+/// The rounds of a single cycle for so many players, `None` outside 2 to [`MAX_PLAYERS`].
 ///
 /// In round r the last number n meets k = ((r-1) n/2 mod (n-1)) + 1, as defender when r is odd; the
 /// others pair up around k. The rule was computed from the printed tables for 4, 6 and 8 players.
-pub fn berger(players: usize) -> Option<Vec<Vec<Numbers>>> {
+pub fn berger_table(players: usize) -> Option<Vec<Vec<SeatPair>>> {
     let n = players.next_multiple_of(2);
-    (2..=MOST_PLAYERS)
+    (2..=MAX_PLAYERS)
         .contains(&players)
         .then(|| (1..n).map(|round| berger_round(n, round)).collect())
 }
 
-fn berger_round(n: usize, round: usize) -> Vec<Numbers> {
+fn berger_round(n: usize, round: usize) -> Vec<SeatPair> {
     let ring = n - 1;
     let k = (round - 1) * (n / 2) % ring;
     let around = |steps: usize| (k + steps) % ring + 1;
@@ -35,12 +35,12 @@ fn berger_round(n: usize, round: usize) -> Vec<Numbers> {
 
 /// Two cycles with the roles of the second swapped. The last two rounds of the first cycle change
 /// places, so that nobody has the same role three times in a row (annex 1, note on double cycles).
-pub fn double_berger(players: usize) -> Option<Vec<Vec<Numbers>>> {
-    let mut rounds = berger(players)?;
+pub fn double_berger_table(players: usize) -> Option<Vec<Vec<SeatPair>>> {
+    let mut rounds = berger_table(players)?;
     let second = rounds
         .iter()
         .map(|round| round.iter().map(|&(a, b)| (b, a)).collect());
-    let second: Vec<Vec<Numbers>> = second.collect();
+    let second: Vec<Vec<SeatPair>> = second.collect();
     let last = rounds.len();
     if last >= 2 {
         rounds.swap(last - 2, last - 1);
@@ -50,8 +50,8 @@ pub fn double_berger(players: usize) -> Option<Vec<Vec<Numbers>>> {
 }
 
 /// Who sits out in each round of an odd field, in order of the rounds.
-pub fn byes(rounds: &[Vec<Numbers>], players: usize) -> Vec<usize> {
-    let absent = |round: &Vec<Numbers>| {
+pub fn byes(rounds: &[Vec<SeatPair>], players: usize) -> Vec<usize> {
+    let absent = |round: &Vec<SeatPair>| {
         let playing: BTreeSet<usize> = round
             .iter()
             .filter(|&&(a, b)| a <= players && b <= players)
@@ -79,7 +79,7 @@ mod tests {
     #[test]
     fn the_rule_gives_the_printed_tables() {
         for (players, printed) in [4, 6, 8].into_iter().zip(PRINTED) {
-            assert_eq!(written(&berger(players).unwrap()), printed);
+            assert_eq!(written(&berger_table(players).unwrap()), printed);
         }
     }
 
@@ -97,7 +97,7 @@ mod tests {
     #[test]
     fn the_rule_gives_the_tables_for_ten_and_twelve() {
         for (players, remembered) in [10, 12].into_iter().zip(REMEMBERED) {
-            assert_eq!(written(&berger(players).unwrap()), remembered);
+            assert_eq!(written(&berger_table(players).unwrap()), remembered);
         }
     }
 
@@ -106,7 +106,7 @@ mod tests {
     #[test]
     fn each_round_moves_the_one_before_on_by_half_the_table() {
         for n in (4..=16).step_by(2) {
-            let rounds = berger(n).unwrap();
+            let rounds = berger_table(n).unwrap();
             let moved = |number: usize| match number {
                 last if last == n => n,
                 number => (number - 1 + n / 2) % (n - 1) + 1,
@@ -133,7 +133,7 @@ mod tests {
         [a.min(b), a.max(b)]
     }
 
-    fn written(rounds: &[Vec<Numbers>]) -> String {
+    fn written(rounds: &[Vec<SeatPair>]) -> String {
         let rounds = rounds.iter().map(|round| {
             let games: Vec<String> = round.iter().map(|(a, b)| format!("{a}-{b}")).collect();
             games.join(" ")
@@ -146,7 +146,7 @@ mod tests {
         for players in 2..=16 {
             let mut met = BTreeMap::new();
             let mut attacks = vec![0_i32; players + 2];
-            for (a, b) in berger(players).unwrap().into_iter().flatten() {
+            for (a, b) in berger_table(players).unwrap().into_iter().flatten() {
                 *met.entry((a.min(b), a.max(b))).or_insert(0) += 1;
                 if b <= players && a <= players {
                     attacks[a] += 1;
@@ -166,15 +166,15 @@ mod tests {
     /// Computed from the printed table for 8 players (project's STANDARDS, section 1.5).
     #[test]
     fn seven_players_sit_out_in_the_order_of_the_table() {
-        assert_eq!(byes(&berger(7).unwrap(), 7), [1, 5, 2, 6, 3, 7, 4]);
+        assert_eq!(byes(&berger_table(7).unwrap(), 7), [1, 5, 2, 6, 3, 7, 4]);
     }
 
     #[test]
     fn two_cycles_never_give_three_times_the_same_role_in_a_row() {
         for players in (4..=16).step_by(2) {
-            let rounds = double_berger(players).unwrap();
+            let rounds = double_berger_table(players).unwrap();
             for number in 1..=players {
-                let role = |round: &Vec<Numbers>| round.iter().any(|&(a, _)| a == number);
+                let role = |round: &Vec<SeatPair>| round.iter().any(|&(a, _)| a == number);
                 let roles: Vec<bool> = rounds.iter().map(role).collect();
                 assert!(
                     roles.windows(3).all(|w| !(w[0] == w[1] && w[1] == w[2])),
@@ -186,7 +186,10 @@ mod tests {
 
     #[test]
     fn a_round_robin_needs_two_players() {
-        assert_eq!((berger(1), berger(MOST_PLAYERS + 1)), (None, None));
-        assert_eq!(berger(2), Some(vec![vec![(1, 2)]]));
+        assert_eq!(
+            (berger_table(1), berger_table(MAX_PLAYERS + 1)),
+            (None, None)
+        );
+        assert_eq!(berger_table(2), Some(vec![vec![(1, 2)]]));
     }
 }

@@ -1,5 +1,5 @@
-//! One round of a round robin: the games its table names, and games missed earlier that both players
-//! are free to catch up.
+//! One round of a round robin as a task: the games of the Berger table, and games missed earlier that
+//! both players are free to catch up.
 //!
 //! Whose opponent is away sits out, or catches a missed game up; nobody meets somebody ahead of the
 //! table. So everybody's games stay those of the table, in whatever week they are played.
@@ -7,39 +7,39 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::ids::PlayerId;
-use crate::pairing::round::game::{Fixture, Meeting, Pair};
-use crate::pairing::round::hall::Nights;
+use crate::pairing::round::game::{FixedGame, Meeting, Pair};
+use crate::pairing::round::hall::NightSet;
 use crate::pairing::round::method::Cycles;
 use crate::pairing::round::task::Task;
 use crate::pairing::round::wishes::Wish;
 
-use super::berger::{MOST_PLAYERS, Numbers, berger, double_berger};
+use super::berger::{MAX_PLAYERS, SeatPair, berger_table, double_berger_table};
 
 /// The seat of everybody who is there: their number in the table, from 1.
-pub type Seats = BTreeMap<PlayerId, u8>;
+pub type SeatNumbers = BTreeMap<PlayerId, u8>;
 
 /// Who must and who may meet in one round.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct TableRound {
     /// Games of the round whose players can both come.
-    pub fixed: Vec<Fixture>,
+    pub fixed: Vec<FixedGame>,
     /// Those, and games that were missed.
     pub allowed: Vec<Pair>,
 }
 
 /// The rounds of a round robin with so many seats; `None` where the tables do not go so far.
-pub fn table(seats: usize, cycles: Cycles) -> Option<Vec<Vec<Numbers>>> {
+pub fn cycle_table(seats: usize, cycles: Cycles) -> Option<Vec<Vec<SeatPair>>> {
     match cycles {
-        Cycles::Single => berger(seats),
-        Cycles::Double => double_berger(seats),
+        Cycles::Single => berger_table(seats),
+        Cycles::Double => double_berger_table(seats),
     }
 }
 
 /// Why a season has no room for a round robin.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum NoTable {
+pub enum RoundRobinFault {
     /// The tables go no further.
-    #[error("A round robin has at most {MOST_PLAYERS} players.")]
+    #[error("A round robin has at most {MAX_PLAYERS} players.")]
     Players {
         /// How many there are.
         players: usize,
@@ -56,11 +56,11 @@ pub enum NoTable {
     },
 }
 
-impl NoTable {
-    /// What would do, and what there is.
-    pub fn measured(self) -> (usize, usize) {
+impl RoundRobinFault {
+    /// The limit that is exceeded, and the number that exceeds it.
+    pub fn limit_and_actual(self) -> (usize, usize) {
         match self {
-            Self::Players { players } => (MOST_PLAYERS, players),
+            Self::Players { players } => (MAX_PLAYERS, players),
             Self::Rounds { needed, rounds, .. } => (needed, rounds),
         }
     }
@@ -69,12 +69,12 @@ impl NoTable {
 /// Whether so many players, two at least, can all meet within so many rounds.
 ///
 /// # Errors
-/// [`NoTable`] where they cannot.
-pub fn room_for(players: usize, cycles: Cycles, rounds: usize) -> Result<(), NoTable> {
-    let needed = table(players, cycles).ok_or(NoTable::Players { players })?;
+/// [`RoundRobinFault`] where they cannot.
+pub fn check_room(players: usize, cycles: Cycles, rounds: usize) -> Result<(), RoundRobinFault> {
+    let needed = cycle_table(players, cycles).ok_or(RoundRobinFault::Players { players })?;
     let needed = needed.len();
     if needed > rounds {
-        return Err(NoTable::Rounds {
+        return Err(RoundRobinFault::Rounds {
             players,
             needed,
             rounds,
@@ -83,31 +83,35 @@ pub fn room_for(players: usize, cycles: Cycles, rounds: usize) -> Result<(), NoT
     Ok(())
 }
 
-/// Where a season's table stands.
+/// A round's position in the season's Berger table.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Place {
+pub struct TablePosition {
     /// Seats of the table.
     pub seats: usize,
     /// How often everybody meets everybody.
     pub cycles: Cycles,
-    /// Round, from 0.
+    /// Index of the round, from 0.
     pub number: usize,
 }
 
 /// The task with what the table says of it: households and all wishes but the roles' play no part, and
 /// after the table's last round only those who missed a game contend. `None` where the tables do not
 /// go so far.
-pub fn by_table(mut task: Task, seats: &Seats, place: Place) -> Option<Task> {
-    let table = table(place.seats, place.cycles)?;
+pub fn restrict_to_table(
+    mut task: Task,
+    seats: &SeatNumbers,
+    place: TablePosition,
+) -> Option<Task> {
+    let table = cycle_table(place.seats, place.cycles)?;
     for contender in &mut task.contenders {
         contender.household = None;
     }
     task.wishes = task.wishes.only(&[Wish::RolesInBounds, Wish::RolesEven]);
     task.rounds_left = u8::try_from(table.len().saturating_sub(place.number + 1)).ok()?;
-    let round = TableRound::in_task(&table, seats, &task, place.number);
+    let round = TableRound::for_task(&table, seats, &task, place.number);
     if place.number >= table.len() {
         let allowed = &round.allowed;
-        let owes = |player| allowed.iter().any(|pair| pair.has(player));
+        let owes = |player| allowed.iter().any(|pair| pair.contains(player));
         task.contenders.retain(|contender| owes(contender.player));
     }
     task.fixed = round.fixed;
@@ -117,13 +121,13 @@ pub fn by_table(mut task: Task, seats: &Seats, place: Place) -> Option<Task> {
 
 impl TableRound {
     /// Round `number` of the table for those who contend, where both can come on a night that is open.
-    fn in_task(table: &[Vec<Numbers>], seats: &Seats, task: &Task, number: usize) -> Self {
+    fn for_task(table: &[Vec<SeatPair>], seats: &SeatNumbers, task: &Task, number: usize) -> Self {
         let open = task.nights.iter().filter(|night| !night.tables.is_empty());
-        let open: Nights = open.map(|night| night.key).collect();
-        let nights: BTreeMap<PlayerId, Nights> = task
+        let open: NightSet = open.map(|night| night.key).collect();
+        let nights: BTreeMap<PlayerId, NightSet> = task
             .contenders
             .iter()
-            .map(|contender| (contender.player, contender.nights.and(open)))
+            .map(|contender| (contender.player, contender.nights.intersection(open)))
             .collect();
         let there = seats
             .iter()
@@ -131,18 +135,18 @@ impl TableRound {
         let there = there.map(|(&player, &seat)| (player, seat)).collect();
         let together = |pair: Pair| {
             let [one, other] = pair.players().map(|player| nights.get(&player).copied());
-            let shared = one.zip(other).map(|(one, other)| one.and(other));
+            let shared = one.zip(other).map(|(one, other)| one.intersection(other));
             shared.is_some_and(|shared| !shared.is_empty()) && !task.forbidden.contains(&pair)
         };
-        Self::of(table, number, &there, &task.history, together)
+        Self::from_table(table, number, &there, &task.history, together)
     }
 
     /// Round `number` of the table, from 0; beyond its end only what was missed is left. `together`
     /// says who can play each other in this round at all.
-    pub fn of(
-        table: &[Vec<Numbers>],
+    pub fn from_table(
+        table: &[Vec<SeatPair>],
         number: usize,
-        seats: &Seats,
+        seats: &SeatNumbers,
         history: &[Meeting],
         together: impl Fn(Pair) -> bool,
     ) -> Self {
@@ -150,20 +154,20 @@ impl TableRound {
             .iter()
             .map(|(&player, &seat)| (usize::from(seat), player))
             .collect();
-        let fixture = |&(a, b): &Numbers| {
-            Some(Fixture {
+        let fixture = |&(a, b): &SeatPair| {
+            Some(FixedGame {
                 attacker: *holders.get(&a)?,
                 defender: *holders.get(&b)?,
             })
         };
-        let fixtures = |rounds: &[Vec<Numbers>]| -> Vec<Fixture> {
+        let fixtures = |rounds: &[Vec<SeatPair>]| -> Vec<FixedGame> {
             rounds.iter().flatten().filter_map(fixture).collect()
         };
         let (past, rest) = table.split_at(number.min(table.len()));
         let mut fixed = fixtures(rest.get(..1).unwrap_or_default());
         fixed.retain(|fixture| fixture.pair().is_some_and(&together));
         let mut owed: BTreeMap<Pair, i32> = BTreeMap::new();
-        for pair in fixtures(past).into_iter().filter_map(Fixture::pair) {
+        for pair in fixtures(past).into_iter().filter_map(FixedGame::pair) {
             *owed.entry(pair).or_default() += 1;
         }
         for meeting in history {
@@ -197,7 +201,7 @@ mod tests {
         Pair::new(player(a), player(b)).unwrap()
     }
 
-    fn seats(of: impl IntoIterator<Item = u8>) -> Seats {
+    fn seats(of: impl IntoIterator<Item = u8>) -> SeatNumbers {
         of.into_iter().map(|seat| (player(seat), seat)).collect()
     }
 
@@ -219,29 +223,29 @@ mod tests {
 
     #[test]
     fn a_full_round_is_that_of_the_table_with_its_roles() {
-        let table = table(4, Cycles::Single).unwrap();
+        let table = cycle_table(4, Cycles::Single).unwrap();
         let met = met(&[(1, 4), (2, 3)]);
-        let round = TableRound::of(&table, 1, &seats(1..=4), &met, |_| true);
+        let round = TableRound::from_table(&table, 1, &seats(1..=4), &met, |_| true);
         assert_eq!(numbers(&round), [(4, 3), (1, 2)]);
         assert_eq!(round.allowed, [pair(1, 2), pair(3, 4)]);
     }
 
     #[test]
     fn a_missed_game_is_caught_up_when_both_are_free() {
-        let table = table(6, Cycles::Single).unwrap();
+        let table = cycle_table(6, Cycles::Single).unwrap();
         // In round 1 (1-6, 2-5, 3-4) player 6 was away. In round 2 (6-4, 5-3, 1-2) player 4 is.
         let met = met(&[(2, 5), (3, 4)]);
         let there = seats([1, 2, 3, 5, 6]);
-        let round = TableRound::of(&table, 1, &there, &met, |_| true);
+        let round = TableRound::from_table(&table, 1, &there, &met, |_| true);
         assert_eq!(numbers(&round), [(5, 3), (1, 2)]);
         assert_eq!(round.allowed, [pair(1, 2), pair(1, 6), pair(3, 5)]);
     }
 
     #[test]
     fn after_the_table_only_missed_games_are_left() {
-        let table = table(4, Cycles::Single).unwrap();
+        let table = cycle_table(4, Cycles::Single).unwrap();
         let met = met(&[(1, 4), (2, 3), (3, 4), (1, 2), (1, 3)]);
-        let round = TableRound::of(&table, 3, &seats(1..=4), &met, |_| true);
+        let round = TableRound::from_table(&table, 3, &seats(1..=4), &met, |_| true);
         assert_eq!(
             (numbers(&round).len(), round.allowed),
             (0, vec![pair(2, 4)])
@@ -250,29 +254,29 @@ mod tests {
 
     #[test]
     fn who_shares_no_night_owes_the_game() {
-        let table = table(4, Cycles::Single).unwrap();
+        let table = cycle_table(4, Cycles::Single).unwrap();
         let apart = pair(1, 4);
-        let round = TableRound::of(&table, 0, &seats(1..=4), &[], |pair| pair != apart);
+        let round = TableRound::from_table(&table, 0, &seats(1..=4), &[], |pair| pair != apart);
         assert_eq!(numbers(&round), [(2, 3)]);
         let met = met(&[(2, 3)]);
-        let next = TableRound::of(&table, 1, &seats(1..=4), &met, |_| true);
+        let next = TableRound::from_table(&table, 1, &seats(1..=4), &met, |_| true);
         assert!(next.allowed.contains(&apart));
     }
 
     #[test]
     fn in_the_second_cycle_everybody_may_meet_again() {
-        let table = table(4, Cycles::Double).unwrap();
+        let table = cycle_table(4, Cycles::Double).unwrap();
         let met = met(&[(1, 4), (2, 3), (3, 4), (1, 2), (1, 3), (2, 4)]);
-        let round = TableRound::of(&table, 3, &seats(1..=4), &met, |_| true);
+        let round = TableRound::from_table(&table, 3, &seats(1..=4), &met, |_| true);
         assert_eq!((round.fixed.len(), round.allowed.len()), (2, 2));
     }
 
     /// Somebody takes the empty seat of an odd field in the third round.
     #[test]
     fn a_latecomer_takes_the_empty_seat_and_owes_what_was_missed() {
-        let table = table(5, Cycles::Single).unwrap();
+        let table = cycle_table(5, Cycles::Single).unwrap();
         let met = met(&[(2, 5), (3, 4), (3, 5), (1, 2)]);
-        let round = TableRound::of(&table, 2, &seats(1..=6), &met, |_| true);
+        let round = TableRound::from_table(&table, 2, &seats(1..=6), &met, |_| true);
         assert!(round.fixed.iter().any(|it| it.defender == player(6)));
         let owed = [pair(1, 6), pair(4, 6)];
         assert!(owed.iter().all(|pair| round.allowed.contains(pair)));

@@ -1,4 +1,4 @@
-//! What a repair changes, and for whom.
+//! The difference between a published round and its repair, player by player.
 
 use std::collections::BTreeMap;
 
@@ -7,46 +7,44 @@ use crate::ids::PlayerId;
 use super::game::Game;
 use super::hall::{NightKey, TableNo};
 
-/// A player's part in a round.
+/// What a round has for a player.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
-    /// A game.
+pub enum Assignment {
     Game {
-        /// Against whom.
         opponent: PlayerId,
-        /// When.
         night: NightKey,
-        /// Where.
         table: TableNo,
     },
-    /// Sits out.
     Bye,
     /// Not in the round.
-    Out,
+    NotPlaying,
 }
 
-/// A player whose part changes.
+/// A player for whom a repair changes something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Change {
-    /// Who.
+pub struct AssignmentChange {
     pub player: PlayerId,
     /// As it was published.
-    pub before: Part,
+    pub before: Assignment,
     /// As it is after the repair.
-    pub after: Part,
+    pub after: Assignment,
 }
 
 /// Everybody whose opponent, night or table is another than before, by identity.
-pub fn changes(before: (&[Game], &[PlayerId]), after: (&[Game], &[PlayerId])) -> Vec<Change> {
-    let (before, after) = (parts(before), parts(after));
-    let part =
-        |parts: &BTreeMap<PlayerId, Part>, player| parts.get(player).copied().unwrap_or(Part::Out);
+pub fn compare_rounds(
+    before: (&[Game], &[PlayerId]),
+    after: (&[Game], &[PlayerId]),
+) -> Vec<AssignmentChange> {
+    let (before, after) = (assignments(before), assignments(after));
+    let part = |parts: &BTreeMap<PlayerId, Assignment>, player| {
+        parts.get(player).copied().unwrap_or(Assignment::NotPlaying)
+    };
     let mut players: Vec<&PlayerId> = before.keys().chain(after.keys()).collect();
     players.sort_unstable();
     players.dedup();
     players
         .into_iter()
-        .map(|player| Change {
+        .map(|player| AssignmentChange {
             player: *player,
             before: part(&before, player),
             after: part(&after, player),
@@ -55,8 +53,8 @@ pub fn changes(before: (&[Game], &[PlayerId]), after: (&[Game], &[PlayerId])) ->
         .collect()
 }
 
-fn parts((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Part> {
-    let part = |game: &Game, opponent| Part::Game {
+fn assignments((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Assignment> {
+    let part = |game: &Game, opponent| Assignment::Game {
         opponent,
         night: game.night,
         table: game.table,
@@ -68,11 +66,11 @@ fn parts((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Part> {
         ]
     });
     playing
-        .chain(byes.iter().map(|&player| (player, Part::Bye)))
+        .chain(byes.iter().map(|&player| (player, Assignment::Bye)))
         .collect()
 }
 
-impl Change {
+impl AssignmentChange {
     /// The change as those it befalls read it. `called` and `evening` give names.
     pub fn sentence(
         &self,
@@ -80,7 +78,7 @@ impl Change {
         evening: &dyn Fn(NightKey) -> String,
     ) -> String {
         let part = |part| match part {
-            Part::Game {
+            Assignment::Game {
                 opponent,
                 night,
                 table,
@@ -90,8 +88,8 @@ impl Change {
                 evening(night),
                 table.0
             ),
-            Part::Bye => "sits out".to_owned(),
-            Part::Out => "is not in the round".to_owned(),
+            Assignment::Bye => "sits out".to_owned(),
+            Assignment::NotPlaying => "is not in the round".to_owned(),
         };
         format!(
             "{} {}; before: {}.",
@@ -125,7 +123,7 @@ mod tests {
     fn who_keeps_opponent_night_and_table_is_not_named() {
         let before = [game(1, 1, 2), game(2, 3, 4), game(3, 5, 6)];
         let after = [game(1, 1, 2), game(2, 3, 7), game(4, 6, 5)];
-        let changes = changes((&before, &[player(7)]), (&after, &[]));
+        let changes = compare_rounds((&before, &[player(7)]), (&after, &[]));
         let called = |player: PlayerId| player.0.as_u128().to_string();
         let evening = |_| "first".to_owned();
         let told: Vec<String> = changes

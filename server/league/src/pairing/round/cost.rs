@@ -1,4 +1,4 @@
-//! What a pairing gives up, level by level.
+//! The cost of a pairing as data: amounts on levels, compared lexicographically.
 
 use super::wishes::Wish;
 
@@ -21,7 +21,7 @@ pub struct Cost(pub Vec<(Level, u64)>);
 
 impl Cost {
     /// The amount on one level; 0 where the season does not count it.
-    pub fn of(&self, level: Level) -> u64 {
+    pub fn amount(&self, level: Level) -> u64 {
         let found = self.0.iter().find(|(counted, _)| *counted == level);
         found.map_or(0, |&(_, amount)| amount)
     }

@@ -1,6 +1,6 @@
-//! The draw that decides between equally good pairings: committed before, reproducible after.
+//! The draw that decides between equally good pairings: a commitment before, reproducible after.
 //!
-//! At season start the league publishes [`Secret::commitment`]; each round's [`Draw`] is
+//! At season start the league publishes [`DrawSecret::commitment`]; each round's [`Draw`] is
 //! HMAC-SHA-256 (RFC 2104, FIPS 198-1) of the round's locked inputs under that secret; at the end
 //! the secret is revealed. Who sees the inputs cannot choose the draw, and who knows the secret
 //! cannot change it. The model is RFC 3797, publicly verifiable random selection.
@@ -12,9 +12,9 @@ use crate::ids::PlayerId;
 
 /// A season's secret: 256 bits from the server's random source, shown to nobody before the end.
 #[derive(Clone, PartialEq, Eq)]
-pub struct Secret([u8; 32]);
+pub struct DrawSecret([u8; 32]);
 
-impl Secret {
+impl DrawSecret {
     /// The secret with these bytes.
     pub const fn new(bytes: [u8; 32]) -> Self {
         Self(bytes)
@@ -36,7 +36,7 @@ impl Secret {
     }
 }
 
-impl std::fmt::Debug for Secret {
+impl std::fmt::Debug for DrawSecret {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str("Secret(hidden)")
     }
@@ -46,23 +46,22 @@ impl std::fmt::Debug for Secret {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Commitment(pub [u8; 32]);
 
-/// One round's draw.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Draw(pub [u8; 32]);
 
 impl Draw {
-    /// The draw, ready to be asked for the number of each player.
-    pub fn urn(&self) -> Urn {
-        Urn(keyed(&self.0))
+    /// The numbers that this draw gives to players.
+    pub fn numbers(&self) -> DrawNumbers {
+        DrawNumbers(keyed(&self.0))
     }
 }
 
-/// Numbers of one round's draw.
-pub struct Urn(Hmac<Sha256>);
+/// The numbers of one draw; holds the keyed hash, so that many players cost little.
+pub struct DrawNumbers(Hmac<Sha256>);
 
-impl Urn {
+impl DrawNumbers {
     /// The number this player drew.
-    pub fn number(&self, player: PlayerId) -> u64 {
+    pub fn number_of(&self, player: PlayerId) -> u64 {
         let drawn = mac(&self.0, player.0.as_bytes());
         drawn[..8]
             .iter()
@@ -97,7 +96,7 @@ mod tests {
     /// Our own message of 32 bytes; the value comes from Python's hmac and hashlib.
     #[test]
     fn the_draw_is_the_hmac_of_the_locked_inputs_under_the_secret() {
-        let secret = Secret::new([0x0b; 32]);
+        let secret = DrawSecret::new([0x0b; 32]);
         assert_eq!(secret.draw([0x61; 32]).0.to_vec(), bytes(DRAW));
         assert_eq!(secret.commitment().0.to_vec(), bytes(COMMITMENT));
         assert_eq!(format!("{secret:?}"), "Secret(hidden)");

@@ -1,4 +1,4 @@
-//! Who plays whom: pairs of players, games of a round, games that are fixed, meetings of earlier weeks.
+//! Pairs of players: games of a round, games that are fixed, meetings of earlier weeks.
 
 use crate::ids::PlayerId;
 use crate::week::WeekNo;
@@ -26,13 +26,13 @@ impl Pair {
         [self.first, self.second]
     }
 
-    /// Is this player one of the two?
-    pub fn has(self, player: PlayerId) -> bool {
+    /// Whether this player is one of the two.
+    pub fn contains(self, player: PlayerId) -> bool {
         self.first == player || self.second == player
     }
 }
 
-/// One game of a proposal.
+/// A game of a round, proposed or published.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Game {
     /// Night it is played on.
@@ -41,7 +41,6 @@ pub struct Game {
     pub table: TableNo,
     /// Who attacks, where the scenario has roles.
     pub attacker: PlayerId,
-    /// Who defends.
     pub defender: PlayerId,
 }
 
@@ -52,27 +51,23 @@ impl Game {
     }
 }
 
-/// Two players and who of them attacks.
+/// A game that must be in the round, with its roles.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Fixture {
+pub struct FixedGame {
     /// Attacks, where the scenario has roles.
     pub attacker: PlayerId,
-    /// Defends.
     pub defender: PlayerId,
 }
 
-impl Fixture {
+impl FixedGame {
     /// The two players; `None` only for somebody against themselves.
     pub fn pair(self) -> Option<Pair> {
         Pair::new(self.attacker, self.defender)
     }
 }
 
-/// Two players met.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Meeting {
-    /// Who.
     pub pair: Pair,
-    /// When.
     pub week: WeekNo,
 }

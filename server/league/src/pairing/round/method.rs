@@ -1,11 +1,11 @@
-//! How a season makes its rounds: by score or by the round robin's table, one or more a week.
+//! Settings of a season's rounds: by score or as a round robin, one or more a week.
 
 /// Most rounds of one week: one for each night that can be told apart, less one.
-pub const MOST_PER_WEEK: u8 = 7;
+pub const MAX_ROUNDS_PER_WEEK: u8 = 7;
 
 /// What decides who may meet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Method {
+pub enum PairingMethod {
     /// Equal scores meet, by the season's wishes (a Swiss system in the words of FIDE Handbook C.04).
     ByScore,
     /// Everybody meets everybody, by the Berger tables (FIDE Handbook C.05, annex 1).
@@ -15,7 +15,6 @@ pub enum Method {
 /// How often everybody meets everybody.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Cycles {
-    /// Once.
     Single,
     /// Twice, with the roles swapped.
     Double,
@@ -23,25 +22,23 @@ pub enum Cycles {
 
 /// How a season makes its rounds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Rounds {
-    method: Method,
+pub struct RoundSettings {
+    method: PairingMethod,
     per_week: u8,
 }
 
-impl Rounds {
-    /// `None` for no round a week, or more than [`MOST_PER_WEEK`].
-    pub fn new(method: Method, per_week: u8) -> Option<Self> {
-        (1..=MOST_PER_WEEK)
+impl RoundSettings {
+    /// `None` for no round a week, or more than [`MAX_ROUNDS_PER_WEEK`].
+    pub fn new(method: PairingMethod, per_week: u8) -> Option<Self> {
+        (1..=MAX_ROUNDS_PER_WEEK)
             .contains(&per_week)
             .then_some(Self { method, per_week })
     }
 
-    /// What decides who may meet.
-    pub fn method(self) -> Method {
+    pub fn method(self) -> PairingMethod {
         self.method
     }
 
-    /// Rounds of a week.
     pub fn per_week(self) -> u8 {
         self.per_week
     }
@@ -49,12 +46,14 @@ impl Rounds {
     /// The rules as players read them.
     pub fn sentences(self) -> Vec<String> {
         let method = match self.method {
-            Method::ByScore => "In each round equal scores meet, as far as the wishes allow.",
-            Method::RoundRobin(Cycles::Single) => {
+            PairingMethod::ByScore => {
+                "In each round equal scores meet, as far as the wishes allow."
+            }
+            PairingMethod::RoundRobin(Cycles::Single) => {
                 "Everybody meets everybody once, by the Berger tables; a game that is missed is caught up \
                  when both are free."
             }
-            Method::RoundRobin(Cycles::Double) => {
+            PairingMethod::RoundRobin(Cycles::Double) => {
                 "Everybody meets everybody twice with the roles swapped, by the Berger tables; a game that \
                  is missed is caught up when both are free."
             }

@@ -1,11 +1,11 @@
-//! The answer to a task: games with night, table and roles, who sits out, and the proof.
+//! The proposal for a round: games with night, table and roles, byes, and the proof.
 
 use crate::ids::PlayerId;
 
 use super::certificate::Certificate;
 use super::cost::Cost;
 use super::game::{Game, Pair};
-use super::reason::{Barrier, Reason};
+use super::reason::{Barrier, PairingReason};
 
 /// The best pairing for a task.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -21,16 +21,16 @@ pub struct Proposal {
     /// Proof that no pairing gives up less.
     pub certificate: Certificate,
     /// One reason for each game, in the same order, then one for each bye.
-    pub reasons: Vec<Reason>,
+    pub reasons: Vec<PairingReason>,
     /// Why players meet again, where they must.
     pub barrier: Option<Barrier>,
     /// How far the rounds to come were considered.
-    pub looked_ahead: LookedAhead,
+    pub look_ahead: LookAhead,
 }
 
 /// How far the rounds to come were considered.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub enum LookedAhead {
+pub enum LookAhead {
     /// This is the last round.
     LastRound,
     /// Every round left can be played without a rematch; here is one way.
@@ -40,42 +40,37 @@ pub enum LookedAhead {
     NeverRunsDry,
     /// However this round is paired, only so many further rounds avoid a rematch; here they are.
     RunsDry(Vec<Vec<Pair>>),
-    /// The field is too large or the search too long: only this round was considered.
+    /// Too many players, or too long a search: only this round was considered.
     OneRound,
 }
 
 /// Why there is no proposal.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Impossible {
+pub enum ProposeError {
     /// The task contradicts itself; all its faults.
     #[error("the task has faults: {0:?}")]
-    Faulty(Vec<Fault>),
+    InvalidTask(Vec<TaskFault>),
     /// No two players may meet.
     #[error("no two players may meet on a night with a free table")]
     NoGame,
     /// The search for the best use of the hall outgrew its limit of steps.
     #[error("no proof within {0} steps of the search")]
-    TooHard(usize),
+    SearchLimit(usize),
 }
 
 /// One fault of a task.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Fault {
+pub enum TaskFault {
     /// Fewer than two players.
     #[error("{0} players cannot play")]
     TooFew(usize),
-    /// More than [`super::field::MOST_CONTENDERS`].
+    /// More than the limit of participants in one round.
     #[error("{actual} players; at most {limit} are paired")]
-    TooMany {
-        /// Players allowed.
-        limit: usize,
-        /// Players given.
-        actual: usize,
-    },
+    TooMany { limit: usize, actual: usize },
     /// A player is listed twice.
     #[error("player {0} is listed twice")]
     Twice(PlayerId),
-    /// A score outside ±[`super::task::MOST_SCORE`].
+    /// A score outside ±[`super::task::MAX_SCORE`].
     #[error("player {0} has a score out of range")]
     Score(PlayerId),
     /// No table on any night.

@@ -1,4 +1,4 @@
-//! Why a pairing is as it is, as facts; sentences are made from them where names are known.
+//! The reasons for a pairing, as data; sentences are made from them where names are known.
 
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
@@ -9,48 +9,38 @@ use super::wishes::Wish;
 
 /// Why one game, or one bye, stands in the proposal.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Reason {
-    /// What is explained.
+pub struct PairingReason {
     pub subject: Subject,
     /// Wishes it gives up, with the amount.
     pub given_up: Vec<(Wish, u64)>,
     /// What the best proposal without it would cost.
-    pub price: Price,
+    pub alternative: AlternativeCost,
 }
 
 /// What a reason explains.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Subject {
     /// Two players of one score group meet.
-    SameScore {
-        /// Who.
-        pair: Pair,
-        /// Their score.
-        score: LeaguePoints,
-    },
+    SameScore { pair: Pair, score: LeaguePoints },
     /// Two players of different scores meet.
     Float {
         /// The higher score: floats down.
         down: PlayerId,
-        /// Its score.
         down_score: LeaguePoints,
         /// The lower score: floats up.
         up: PlayerId,
-        /// Its score.
         up_score: LeaguePoints,
     },
     /// A player sits out.
     Bye {
-        /// Who.
         player: PlayerId,
-        /// Their score.
         score: LeaguePoints,
     },
 }
 
 /// What it would cost to forbid a game or a bye.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Price {
+pub enum AlternativeCost {
     /// The organiser fixed it.
     Pinned,
     /// It had to be: the round robin's table has it, or it was reported before the repair.
@@ -60,11 +50,11 @@ pub enum Price {
     /// Fewer of the rounds to come would be playable without a rematch.
     ShorterSeason,
     /// Another pairing is exactly as good.
-    Nothing,
+    EquallyGood,
     /// The first level on which every other pairing is worse, and by how much.
     Worse(Level, u64),
-    /// The field is too large to ask this for every game.
-    NotAsked,
+    /// Not computed: there are too many players to solve the round again for every game.
+    NotComputed,
 }
 
 /// Why a rematch cannot be avoided: without `removed`, the players fall into so many odd sets whose

@@ -3,14 +3,14 @@
 use crate::ids::PlayerId;
 
 use super::cost::Level;
-use super::proposal::{LookedAhead, Proposal};
-use super::reason::{Barrier, Price, Reason, Subject};
+use super::proposal::{LookAhead, Proposal};
+use super::reason::{AlternativeCost, Barrier, PairingReason, Subject};
 use super::wishes::Wish;
 
 /// How a player is called on the page that shows the sentence.
 pub type Called<'a> = &'a dyn Fn(PlayerId) -> String;
 
-impl Reason {
+impl PairingReason {
     /// The reason, one sentence for each fact.
     pub fn sentences(&self, called: Called<'_>) -> Vec<String> {
         let given_up = self
@@ -20,7 +20,7 @@ impl Reason {
         [subject(&self.subject, called)]
             .into_iter()
             .chain(given_up)
-            .chain([price(self.price)])
+            .chain([price(self.alternative)])
             .collect()
     }
 }
@@ -65,7 +65,7 @@ impl Proposal {
     }
 }
 
-impl LookedAhead {
+impl LookAhead {
     /// What is known of the rounds to come.
     pub fn sentence(&self) -> String {
         match self {
@@ -127,18 +127,24 @@ fn given_up(wish: Wish, amount: u64) -> String {
     }
 }
 
-fn price(price: Price) -> String {
+fn price(price: AlternativeCost) -> String {
     match price {
-        Price::Pinned => "The organiser fixed this.".into(),
-        Price::Fixed => "This was settled before the round was drawn.".into(),
-        Price::Indispensable => "There is no round without it.".into(),
-        Price::ShorterSeason => "Without it the season would sooner run out of new games.".into(),
-        Price::Nothing => "Another round is exactly as good; the draw decided.".into(),
-        Price::Worse(Level::Draw, _) => "Without it the round is as good; the draw decided.".into(),
-        Price::Worse(level, amount) => {
+        AlternativeCost::Pinned => "The organiser fixed this.".into(),
+        AlternativeCost::Fixed => "This was settled before the round was drawn.".into(),
+        AlternativeCost::Indispensable => "There is no round without it.".into(),
+        AlternativeCost::ShorterSeason => {
+            "Without it the season would sooner run out of new games.".into()
+        }
+        AlternativeCost::EquallyGood => {
+            "Another round is exactly as good; the draw decided.".into()
+        }
+        AlternativeCost::Worse(Level::Draw, _) => {
+            "Without it the round is as good; the draw decided.".into()
+        }
+        AlternativeCost::Worse(level, amount) => {
             format!("Without it the best round has {}.", worse(level, amount))
         }
-        Price::NotAsked => "What it would cost to forbid it was not computed.".into(),
+        AlternativeCost::NotComputed => "What it would cost to forbid it was not computed.".into(),
     }
 }
 
@@ -204,7 +210,7 @@ mod tests {
 
     #[test]
     fn a_float_is_explained_with_both_scores_and_its_price() {
-        let reason = Reason {
+        let reason = PairingReason {
             subject: Subject::Float {
                 down: player(0),
                 down_score: LeaguePoints::new(14),
@@ -212,7 +218,7 @@ mod tests {
                 up_score: LeaguePoints::new(12),
             },
             given_up: vec![(Wish::CloseScores, 4)],
-            price: Price::Worse(Level::Wish(Wish::CloseScores), 12),
+            alternative: AlternativeCost::Worse(Level::Wish(Wish::CloseScores), 12),
         };
         assert_eq!(
             reason.sentences(&called),
@@ -226,13 +232,13 @@ mod tests {
 
     #[test]
     fn a_game_of_equals_that_the_draw_decided_says_so() {
-        let reason = Reason {
+        let reason = PairingReason {
             subject: Subject::SameScore {
                 pair: Pair::new(player(1), player(2)).unwrap(),
                 score: LeaguePoints::new(9),
             },
             given_up: Vec::new(),
-            price: Price::Nothing,
+            alternative: AlternativeCost::EquallyGood,
         };
         assert_eq!(
             reason.sentences(&called),

@@ -1,4 +1,4 @@
-//! What a season wants of its pairings, most important first. Data, not code.
+//! Wishes: the soft constraints of a season's pairings, most important first.
 
 /// One wish. A pairing gives up as little as possible of the first, then of the second, and so on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -64,7 +64,6 @@ impl Wishes {
         wishes
     }
 
-    /// The wishes, most important first.
     pub fn order(&self) -> &[Wish] {
         &self.order
     }

@@ -1,5 +1,5 @@
-//! The best matching that fits the hall and leaves a future, by branching over what a plain matching
-//! cannot know.
+//! Branch and bound: the best matching that fits the hall and keeps later rounds playable, which a
+//! plain minimum-cost matching cannot know.
 //!
 //! Best first: the open node with the lowest bound is looked at next. If its matching fits, nothing
 //! cheaper is left anywhere. If not, its pairings are split in two, each is solved again, and the
@@ -8,141 +8,145 @@
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::round::certificate::{Choice, Node, Place};
-use crate::pairing::round::hall::{Capacity, Nights};
+use crate::pairing::cost::PairCosts;
+use crate::pairing::round::certificate::{Choice, Node, Vertex};
+use crate::pairing::round::hall::{Capacity, NightSet};
 use crate::pairing::solve::Matcher;
 
-use super::look_ahead::{Answer, Future, Plan};
+use super::look_ahead::{Feasibility, RoundsPlan, UnmetGraph};
 use super::sparse;
 
-/// Nodes of a certificate before the search gives up.
-pub const MOST_NODES: usize = 20_000;
+/// Nodes of the search tree before the search gives up.
+pub const MAX_NODES: usize = 20_000;
 
-/// What the matching must fit.
-pub struct Limits<'a> {
-    /// Prices.
-    pub tariff: &'a Tariff,
-    /// Tables.
+/// What the matching must satisfy besides its edge costs.
+pub struct Constraints<'a> {
+    pub costs: &'a PairCosts,
     pub capacity: &'a Capacity,
-    /// The future, and the rounds of it that must stay playable.
-    pub future: Option<(&'a Future<'a>, usize)>,
+    /// The pairs that have not met, and the number of later rounds that must stay playable.
+    pub unmet: Option<(&'a UnmetGraph<'a>, usize)>,
 }
 
 /// The best matching with its proof.
-pub struct Best {
-    /// Pairs of places.
-    pub pairs: Vec<[Place; 2]>,
-    /// Proof.
+pub struct BestMatching {
+    /// Pairs of vertices.
+    pub pairs: Vec<[Vertex; 2]>,
     pub tree: Vec<Node>,
-    /// The best matching without regard to the hall and the future.
-    pub unlimited: Vec<[Place; 2]>,
-    /// The matcher of the root, for questions that change little.
+    /// The best matching without regard to the hall and later rounds.
+    pub unlimited: Vec<[Vertex; 2]>,
+    /// The matcher of the root, from which small changes are solved quickly.
     pub matcher: Matcher,
-    /// A plan for the rounds that stay playable, when the future was searched to the end.
-    pub plan: Option<Plan>,
+    /// A plan for the rounds that stay playable, where the look-ahead found one.
+    pub plan: Option<RoundsPlan>,
 }
 
 /// Why there is no best matching.
-pub enum NoBest {
+pub enum BranchError {
     /// No matching fits, as this tree proves.
-    None(Vec<Node>),
-    /// [`MOST_NODES`] were not enough.
-    TooHard,
+    Infeasible(Vec<Node>),
+    /// [`MAX_NODES`] were not enough.
+    NodeLimit,
 }
 
-/// Choices made on the way to a node.
+/// The choices made on the way to a node, as constraints.
 #[derive(Clone)]
-struct Choices {
-    nights: Vec<Nights>,
-    with: Vec<[Place; 2]>,
-    without: Vec<[Place; 2]>,
+struct NodeConstraints {
+    nights: Vec<NightSet>,
+    with: Vec<[Vertex; 2]>,
+    without: Vec<[Vertex; 2]>,
 }
 
-struct Open {
-    pairs: Vec<[Place; 2]>,
-    choices: Choices,
+struct OpenNode {
+    pairs: Vec<[Vertex; 2]>,
+    choices: NodeConstraints,
 }
 
-struct Branching<'a> {
-    limits: &'a Limits<'a>,
+struct BranchAndBound<'a> {
+    constraints: &'a Constraints<'a>,
     tree: Vec<Node>,
-    open: Vec<Option<Open>>,
+    open: Vec<Option<OpenNode>>,
     queue: BinaryHeap<Reverse<(i128, usize)>>,
 }
 
-impl Limits<'_> {
+impl Constraints<'_> {
     /// The best matching that fits and has none of the pairs `without`.
     ///
     /// # Errors
-    /// [`NoBest`] when there is none, or none was proven.
-    pub fn best(&self, without: Vec<[Place; 2]>) -> Result<Best, NoBest> {
-        let players = self.tariff.field().entrants.iter().map(|e| e.nights);
-        let byes = (0..self.tariff.byes()).map(|_| self.capacity.open());
-        let choices = Choices {
+    /// [`BranchError`] when there is none, or none was proven.
+    pub fn best(&self, without: Vec<[Vertex; 2]>) -> Result<BestMatching, BranchError> {
+        let players = self.costs.participants().list.iter().map(|e| e.nights);
+        let byes = (0..self.costs.byes()).map(|_| self.capacity.open_nights());
+        let choices = NodeConstraints {
             nights: players.chain(byes).collect(),
             with: Vec::new(),
             without,
         };
-        let mut branching = Branching {
-            limits: self,
+        let mut search_tree = BranchAndBound {
+            constraints: self,
             tree: Vec::new(),
             open: Vec::new(),
             queue: BinaryHeap::new(),
         };
-        let (_, root) = branching.add(choices);
+        let (_, root) = search_tree.solve_node(choices);
         let Some(matcher) = root else {
-            return Err(NoBest::None(branching.tree));
+            return Err(BranchError::Infeasible(search_tree.tree));
         };
         let unlimited = matcher.pairs();
-        while let Some(Reverse((_, at))) = branching.queue.pop() {
-            let Some(open) = branching.open[at].take() else {
+        while let Some(Reverse((_, at))) = search_tree.queue.pop() {
+            let Some(open) = search_tree.open[at].take() else {
                 continue;
             };
-            if let Some(nights) = self.crowded(&open.pairs, &open.choices) {
-                branching.split_nights(at, &open, nights);
+            if let Some(nights) = self.find_crowded(&open.pairs, &open.choices) {
+                search_tree.split_nights(at, &open, nights);
             } else {
                 let plan = match self
-                    .future
-                    .map(|(f, n)| f.after(&open.pairs).playable(n, None))
+                    .unmet
+                    .map(|(f, n)| f.after(&open.pairs).can_play(n, None))
                 {
-                    Some(Answer::No) => {
-                        branching.split_pairs(at, &open);
+                    Some(Feasibility::Infeasible) => {
+                        search_tree.split_pairs(at, &open);
                         continue;
                     }
-                    Some(Answer::Yes(plan)) => Some(plan),
-                    Some(Answer::Unknown) | None => None,
+                    Some(Feasibility::Feasible(plan)) => Some(plan),
+                    Some(Feasibility::Unknown) | None => None,
                 };
-                let Open { pairs, .. } = open;
-                return Ok(Best {
+                let OpenNode { pairs, .. } = open;
+                return Ok(BestMatching {
                     pairs,
-                    tree: branching.tree,
+                    tree: search_tree.tree,
                     unlimited,
                     matcher,
                     plan,
                 });
             }
-            if branching.tree.len() > MOST_NODES {
-                return Err(NoBest::TooHard);
+            if search_tree.tree.len() > MAX_NODES {
+                return Err(BranchError::NodeLimit);
             }
         }
-        Err(NoBest::None(branching.tree))
+        Err(BranchError::Infeasible(search_tree.tree))
     }
 
     /// Does every game of these pairs find a table?
-    pub fn fits(&self, pairs: &[[Place; 2]]) -> bool {
-        let nights = |place: Place| self.tariff.field().entrants[place as usize].nights;
-        let games = self.games(pairs).map(|[a, b]| nights(a).and(nights(b)));
-        self.capacity.crowded(&games.collect::<Vec<_>>()).is_none()
+    pub fn fits(&self, pairs: &[[Vertex; 2]]) -> bool {
+        let nights = |vertex: Vertex| self.costs.participants().list[vertex as usize].nights;
+        let games = self
+            .games(pairs)
+            .map(|[a, b]| nights(a).intersection(nights(b)));
+        self.capacity
+            .find_crowded(&games.collect::<Vec<_>>())
+            .is_none()
     }
 
-    fn crowded(&self, pairs: &[[Place; 2]], choices: &Choices) -> Option<Nights> {
-        let games: Vec<Nights> = self.games(pairs).map(|pair| choices.common(pair)).collect();
-        self.capacity.crowded(&games)
+    fn find_crowded(&self, pairs: &[[Vertex; 2]], choices: &NodeConstraints) -> Option<NightSet> {
+        let games: Vec<NightSet> = self
+            .games(pairs)
+            .map(|pair| choices.common_nights(pair))
+            .collect();
+        self.capacity.find_crowded(&games)
     }
 
-    fn games<'p>(&self, pairs: &'p [[Place; 2]]) -> impl Iterator<Item = [Place; 2]> + 'p {
-        let players = self.tariff.field().players();
+    fn games<'p>(&self, pairs: &'p [[Vertex; 2]]) -> impl Iterator<Item = [Vertex; 2]> + 'p {
+        let players = self.costs.participants().count();
         pairs
             .iter()
             .copied()
@@ -150,42 +154,42 @@ impl Limits<'_> {
     }
 }
 
-impl Choices {
-    fn common(&self, [a, b]: [Place; 2]) -> Nights {
-        self.nights[a as usize].and(self.nights[b as usize])
+impl NodeConstraints {
+    fn common_nights(&self, [a, b]: [Vertex; 2]) -> NightSet {
+        self.nights[a as usize].intersection(self.nights[b as usize])
     }
 
-    fn price(&self, tariff: &Tariff, a: usize, b: usize) -> Option<i128> {
-        let pair = [a as Place, b as Place];
-        let torn = self
+    fn edge_cost(&self, costs: &PairCosts, a: usize, b: usize) -> Option<i128> {
+        let pair = [a as Vertex, b as Vertex];
+        let excluded = self
             .with
             .iter()
             .any(|kept| *kept != pair && shares(*kept, pair));
-        if torn || self.common(pair).is_empty() || self.without.contains(&pair) {
+        if excluded || self.common_nights(pair).is_empty() || self.without.contains(&pair) {
             return None;
         }
-        tariff.price(a, b)
+        costs.edge_cost(a, b)
     }
 }
 
-fn shares(one: [Place; 2], other: [Place; 2]) -> bool {
-    one.iter().any(|place| other.contains(place))
+fn shares(one: [Vertex; 2], other: [Vertex; 2]) -> bool {
+    one.iter().any(|vertex| other.contains(vertex))
 }
 
-impl Branching<'_> {
+impl BranchAndBound<'_> {
     /// Solves a node and enters it; the matcher comes back when it has a matching.
-    fn add(&mut self, choices: Choices) -> (usize, Option<Matcher>) {
+    fn solve_node(&mut self, choices: NodeConstraints) -> (usize, Option<Matcher>) {
         let at = self.tree.len();
         self.open.push(None);
-        if let Some(nights) = self.overfull(&choices) {
+        if let Some(nights) = self.find_overfull(&choices) {
             self.tree.push(Node::Crowded(nights));
             return (at, None);
         }
-        let tariff = self.limits.tariff;
+        let costs = self.constraints.costs;
         let solved = if choices.with.is_empty() && choices.without.is_empty() && at == 0 {
-            sparse::optimum(tariff)
+            sparse::optimum(costs)
         } else {
-            Matcher::optimum(tariff.places(), |a, b| choices.price(tariff, a, b))
+            Matcher::optimum(costs.vertex_count(), |a, b| choices.edge_cost(costs, a, b))
         };
         let matcher = match solved {
             Ok(matcher) => matcher,
@@ -197,86 +201,92 @@ impl Branching<'_> {
         let pairs = matcher.pairs();
         let priced = pairs
             .iter()
-            .filter_map(|&[a, b]| tariff.price(a as usize, b as usize));
+            .filter_map(|&[a, b]| costs.edge_cost(a as usize, b as usize));
         self.queue.push(Reverse((priced.sum(), at)));
         self.tree.push(Node::Bound(matcher.dual()));
-        self.open[at] = Some(Open { pairs, choices });
+        self.open[at] = Some(OpenNode { pairs, choices });
         (at, Some(matcher))
     }
 
     /// A set of nights to which more players are tied than its tables and byes can take.
-    fn overfull(&self, choices: &Choices) -> Option<Nights> {
+    fn find_overfull(&self, choices: &NodeConstraints) -> Option<NightSet> {
         let (players, byes) = choices
             .nights
-            .split_at(self.limits.tariff.field().players());
-        let too_many = |&(set, games): &(Nights, usize)| {
-            let tied = players.iter().filter(|nights| nights.within(set)).count();
+            .split_at(self.constraints.costs.participants().count());
+        let too_many = |&(set, games): &(NightSet, usize)| {
+            let tied = players
+                .iter()
+                .filter(|nights| nights.is_subset(set))
+                .count();
             let free = byes
                 .iter()
-                .filter(|nights| !nights.and(set).is_empty())
+                .filter(|nights| !nights.intersection(set).is_empty())
                 .count();
             tied > 2 * games + free
         };
-        self.limits
+        self.constraints
             .capacity
             .sets()
             .find(too_many)
             .map(|(set, _)| set)
     }
 
-    /// Splits on whether a flexible place plays on the crowded nights.
-    fn split_nights(&mut self, at: usize, open: &Open, nights: Nights) {
-        let Some(place) = self.flexible(open, nights) else {
+    /// Splits on whether a flexible vertex plays on the crowded nights.
+    fn split_nights(&mut self, at: usize, open: &OpenNode, nights: NightSet) {
+        let Some(vertex) = self.find_flexible(open, nights) else {
             self.tree[at] = Node::Crowded(nights);
             return;
         };
-        let mut child = |kept: Nights| {
+        let mut child = |kept: NightSet| {
             let mut choices = open.choices.clone();
-            choices.nights[place as usize] = kept;
-            self.add(choices).0
+            choices.nights[vertex as usize] = kept;
+            self.solve_node(choices).0
         };
-        let all = open.choices.nights[place as usize];
-        let (inside, outside) = (child(all.and(nights)), child(all.without(nights)));
+        let all = open.choices.nights[vertex as usize];
+        let (inside, outside) = (
+            child(all.intersection(nights)),
+            child(all.difference(nights)),
+        );
         self.tree[at] = Node::Split {
-            choice: Choice::Nights(place, nights),
+            choice: Choice::Nights(vertex, nights),
             yes: inside,
             no: outside,
         };
     }
 
-    /// A place that can play inside and outside these nights: first of the games that crowd them,
+    /// A vertex that can play inside and outside these nights: first of the games that crowd them,
     /// then a bye, then anyone.
-    fn flexible(&self, open: &Open, nights: Nights) -> Option<Place> {
-        let inside = |pair: &[Place; 2]| open.choices.common(*pair).within(nights);
-        let crowding = self.limits.games(&open.pairs).filter(inside).flatten();
-        let players = self.limits.tariff.field().players();
-        let places = open.choices.nights.len();
-        let byes = players..places;
-        let rest = byes.chain(0..players).map(|place| place as Place);
-        crowding.chain(rest).find(|&place| {
-            let can = open.choices.nights[place as usize];
-            !can.and(nights).is_empty() && !can.without(nights).is_empty()
+    fn find_flexible(&self, open: &OpenNode, nights: NightSet) -> Option<Vertex> {
+        let inside = |pair: &[Vertex; 2]| open.choices.common_nights(*pair).is_subset(nights);
+        let crowding = self.constraints.games(&open.pairs).filter(inside).flatten();
+        let players = self.constraints.costs.participants().count();
+        let vertices = open.choices.nights.len();
+        let byes = players..vertices;
+        let rest = byes.chain(0..players).map(|vertex| vertex as Vertex);
+        crowding.chain(rest).find(|&vertex| {
+            let can = open.choices.nights[vertex as usize];
+            !can.intersection(nights).is_empty() && !can.difference(nights).is_empty()
         })
     }
 
     /// Splits a matching that leads to a dead end from all others, pair by pair.
-    fn split_pairs(&mut self, at: usize, open: &Open) {
+    fn split_pairs(&mut self, at: usize, open: &OpenNode) {
         let mut parent = at;
         let mut choices = open.choices.clone();
-        for &places in open
+        for &vertices in open
             .pairs
             .iter()
             .filter(|pair| !open.choices.with.contains(pair))
         {
-            let mut torn = choices.clone();
-            torn.without.push(places);
-            let without = self.add(torn).0;
-            choices.with.push(places);
+            let mut excluded = choices.clone();
+            excluded.without.push(vertices);
+            let without = self.solve_node(excluded).0;
+            choices.with.push(vertices);
             let with = self.tree.len();
             self.tree.push(Node::DeadEnd);
             self.open.push(None);
             self.tree[parent] = Node::Split {
-                choice: Choice::Paired(places),
+                choice: Choice::Paired(vertices),
                 yes: with,
                 no: without,
             };

@@ -1,25 +1,25 @@
-//! The prices of a [`Tariff`] from small cards and tables: the same numbers, several times faster.
+//! Edge costs by table lookup: the numbers of [`PairCosts`], several times faster.
 //!
-//! The tariff says what a pair costs; this only says it quickly, for loops over millions of pairs.
-//! A test compares the two on every pair.
+//! `PairCosts` defines what a pair costs, and is what a proof is checked with; this only computes the
+//! same quickly, for loops over millions of pairs. A test compares the two on every pair.
 
 use std::cmp::Reverse;
 
-use crate::pairing::cost::participants::{Entrant, SEATS};
-use crate::pairing::cost::{self, Tariff};
-use crate::pairing::round::certificate::Place;
+use crate::pairing::cost::participants::{DRAW_SEATS, Participant};
+use crate::pairing::cost::{self, PairCosts};
+use crate::pairing::round::certificate::Vertex;
 use crate::pairing::round::cost::Level;
 use crate::pairing::round::task::Float;
 use crate::pairing::round::wishes::Wish;
-use crate::side::Role;
+use crate::side::GameRole;
 
-/// Prices of games by place.
-pub struct Quick<'a> {
-    tariff: &'a Tariff,
-    cards: Vec<Card>,
+/// Costs of games by vertex, from one small record a player.
+pub struct CostTable<'a> {
+    costs: &'a PairCosts,
+    players: Vec<CompactPlayer>,
     /// Of a bye, by player.
     byes: Vec<Option<i128>>,
-    kinds: Vec<u32>,
+    classes: Vec<u32>,
     changed: i128,
     rematch: i128,
     close: i128,
@@ -28,19 +28,19 @@ pub struct Quick<'a> {
     /// Of 0 to 4 repeated floats.
     floats: [i128; 5],
     /// Of two players by what is due to each.
-    roles: [[i128; DUES]; DUES],
+    roles: [[i128; DUE_ROLES]; DUE_ROLES],
     /// Of two seats.
-    seats: [[i128; SEATS as usize]; SEATS as usize],
+    seats: [[i128; DRAW_SEATS as usize]; DRAW_SEATS as usize],
 }
 
-/// What the price of a game reads of one player.
+/// What the cost of a game depends on, of one player.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-struct Card {
+struct CompactPlayer {
     score: Reverse<i32>,
     household: u32,
     club: u32,
     faction: u32,
-    pinned: Option<Place>,
+    pinned: Option<Vertex>,
     nights: u8,
     down: u8,
     up: u8,
@@ -51,32 +51,34 @@ struct Card {
 }
 
 /// Nothing due, and each role with and without need.
-const DUES: usize = 5;
+const DUE_ROLES: usize = 5;
 
-impl<'a> Quick<'a> {
-    /// Cards and tables for a tariff.
-    pub fn new(tariff: &'a Tariff) -> Self {
-        let wish = |wish| tariff.unit(Level::Wish(wish));
-        let entrants = tariff.field().entrants.iter().enumerate();
-        let cards: Vec<Card> = entrants
-            .map(|(at, entrant)| card(tariff, at, entrant))
+impl<'a> CostTable<'a> {
+    /// The table of these costs.
+    pub fn new(costs: &'a PairCosts) -> Self {
+        let wish = |wish| costs.unit(Level::Wish(wish));
+        let players = costs.participants().list.iter().enumerate();
+        let players: Vec<CompactPlayer> = players
+            .map(|(at, player)| compact(costs, at, player))
             .collect();
-        let bye = cards.len();
-        let byes = (0..if tariff.byes() > 0 { bye } else { 0 }).map(|a| tariff.price(a, bye));
-        let early = i128::from(tariff.is_early());
+        let bye = players.len();
+        let byes = (0..if costs.byes() > 0 { bye } else { 0 }).map(|a| costs.edge_cost(a, bye));
+        let early = i128::from(costs.is_early());
         let (bounds, even) = (wish(Wish::RolesInBounds), wish(Wish::RolesEven));
         let role = |one: usize, other: usize| {
-            let [broken, uneven] = cost::roles(due(one), due(other)).1.map(i128::from);
+            let [broken, uneven] = cost::assign_roles(due_role(one), due_role(other))
+                .1
+                .map(i128::from);
             broken * bounds + uneven * even
         };
-        let draw = tariff.unit(Level::Draw);
+        let draw = costs.unit(Level::Draw);
         let index = |at: usize| at as u8;
         Self {
-            tariff,
+            costs,
             byes: byes.collect(),
-            kinds: kinds(&cards),
-            cards,
-            changed: tariff.unit(Level::Changed),
+            classes: number_classes(&players),
+            players,
+            changed: costs.unit(Level::Changed),
             rematch: wish(Wish::NoRematch),
             close: wish(Wish::CloseScores),
             club: early * wish(Wish::ClubsApart),
@@ -84,61 +86,63 @@ impl<'a> Quick<'a> {
             floats: std::array::from_fn(|times| times as i128 * wish(Wish::NoRepeatedFloat)),
             roles: std::array::from_fn(|a| std::array::from_fn(|b| role(a, b))),
             seats: std::array::from_fn(|a| {
-                std::array::from_fn(|b| i128::from(cost::seats(index(a), index(b))) * draw)
+                std::array::from_fn(|b| i128::from(cost::draw_cost(index(a), index(b))) * draw)
             }),
         }
     }
 
-    /// As [`Tariff::price`].
-    pub fn price(&self, a: usize, b: usize) -> Option<i128> {
+    /// As [`PairCosts::edge_cost`].
+    pub fn edge_cost(&self, a: usize, b: usize) -> Option<i128> {
         let (low, high) = (a.min(b), a.max(b));
-        if high >= self.cards.len() {
+        if high >= self.players.len() {
             return self.byes.get(low).copied().flatten();
         }
-        self.tied(a, b, self.untied(a, b)?)
+        self.with_relation(a, b, self.base_cost(a, b)?)
     }
 
-    /// Number of players.
-    pub fn players(&self) -> usize {
-        self.cards.len()
+    pub fn player_count(&self) -> usize {
+        self.players.len()
     }
 
-    /// Players and byes.
-    pub fn places(&self) -> usize {
-        self.tariff.places()
+    pub fn vertex_count(&self) -> usize {
+        self.costs.vertex_count()
     }
 
     /// The score of a player.
-    pub fn score(&self, place: usize) -> i32 {
-        self.cards[place].score.0
+    pub fn score(&self, vertex: usize) -> i32 {
+        self.players[vertex].score.0
     }
 
-    /// Players of one kind have the same untied price with anybody; kinds rise as scores fall.
-    pub fn kind(&self, place: usize) -> u32 {
-        self.kinds[place]
+    /// The equivalence class of a player: players of one class have the same base cost with anybody.
+    /// Classes rise as scores fall.
+    pub fn class(&self, vertex: usize) -> u32 {
+        self.classes[vertex]
     }
 
-    /// The published pairs.
     pub fn published(&self) -> impl Iterator<Item = (usize, usize)> {
         let pairs = |a| {
-            let ties = self.tariff.field().ties(a).iter();
-            ties.filter(|(_, tie)| tie.published)
+            let relations = self.costs.participants().relations_of(a).iter();
+            relations
+                .filter(|(_, relation)| relation.published)
                 .map(move |&(b, _)| (a, b as usize))
         };
-        (0..self.cards.len()).flat_map(pairs).filter(|(a, b)| a < b)
+        (0..self.players.len())
+            .flat_map(pairs)
+            .filter(|(a, b)| a < b)
     }
 
     /// The least that a game between two scores can cost when it is not published.
-    pub fn floor(&self, one: i32, other: i32) -> i128 {
+    pub fn cost_floor(&self, one: i32, other: i32) -> i128 {
         let gap = u64::from(one.abs_diff(other));
         self.changed + self.close * i128::from(gap * gap)
     }
 
-    /// The least the game can cost when it is not published: as if the two had never met and nobody had
-    /// forbidden it.
-    pub fn untied(&self, a: usize, b: usize) -> Option<i128> {
-        let (one, other) = (&self.cards[a], &self.cards[b]);
-        let pinned = |card: &Card, to: usize| card.pinned.is_some_and(|p| p as usize != to);
+    /// The cost of the game as if the two had never met and nobody had forbidden it: a lower bound when
+    /// it is not published.
+    pub fn base_cost(&self, a: usize, b: usize) -> Option<i128> {
+        let (one, other) = (&self.players[a], &self.players[b]);
+        let pinned =
+            |card: &CompactPlayer, to: usize| card.pinned.is_some_and(|p| p as usize != to);
         if one.nights & other.nights == 0
             || (one.household != 0 && one.household == other.household)
             || pinned(one, b)
@@ -152,50 +156,50 @@ impl<'a> Quick<'a> {
             std::cmp::Ordering::Greater => one.down + other.up,
             std::cmp::Ordering::Less => one.up + other.down,
         };
-        let mut price = self.changed
+        let mut cost = self.changed
             + self.close * i128::from(u64::from(gap) * u64::from(gap))
             + self.floats[usize::from(floats)]
             + self.roles[usize::from(one.due)][usize::from(other.due)]
             + self.seats[usize::from(one.seat)][usize::from(other.seat)];
         if one.faction != 0 && one.faction == other.faction {
-            price += self.faction;
+            cost += self.faction;
         }
         if one.club != 0 && one.club == other.club {
-            price += self.club;
+            cost += self.club;
         }
-        Some(price)
+        Some(cost)
     }
 
-    /// The price of a game whose untied price is known.
-    pub fn tied(&self, a: usize, b: usize, untied: i128) -> Option<i128> {
-        if !(self.cards[a].tied && self.cards[b].tied) {
-            return Some(untied);
+    /// The cost of a game whose base cost is known.
+    pub fn with_relation(&self, a: usize, b: usize, base: i128) -> Option<i128> {
+        if !(self.players[a].tied && self.players[b].tied) {
+            return Some(base);
         }
-        let tie = self.tariff.field().between(a, b);
-        let kept = if tie.published { self.changed } else { 0 };
-        (!tie.forbidden).then(|| untied - kept + i128::from(tie.met) * self.rematch)
+        let relation = self.costs.participants().relation(a, b);
+        let kept = if relation.published { self.changed } else { 0 };
+        (!relation.forbidden).then(|| base - kept + i128::from(relation.met) * self.rematch)
     }
 }
 
-fn card(tariff: &Tariff, at: usize, entrant: &Entrant) -> Card {
-    let dues = (0..DUES).find(|&number| due(number) == entrant.due);
-    Card {
-        score: Reverse(entrant.score),
-        household: entrant.household,
-        club: entrant.club,
-        faction: entrant.faction,
-        pinned: entrant.pinned,
-        nights: entrant.nights.bits(),
-        down: cost::float_again(entrant, Float::Down) as u8,
-        up: cost::float_again(entrant, Float::Up) as u8,
+fn compact(costs: &PairCosts, at: usize, player: &Participant) -> CompactPlayer {
+    let dues = (0..DUE_ROLES).find(|&number| due_role(number) == player.due_role);
+    CompactPlayer {
+        score: Reverse(player.score),
+        household: player.household,
+        club: player.club,
+        faction: player.faction,
+        pinned: player.pinned,
+        nights: player.nights.bits(),
+        down: cost::repeated_float(player, Float::Down) as u8,
+        up: cost::repeated_float(player, Float::Up) as u8,
         due: dues.unwrap_or(0) as u8,
-        seat: entrant.seat,
-        tied: !tariff.field().ties(at).is_empty(),
+        seat: player.draw_seat,
+        tied: !costs.participants().relations_of(at).is_empty(),
     }
 }
 
-/// Numbers of alike cards, in their order.
-fn kinds(cards: &[Card]) -> Vec<u32> {
+/// The class of each player, in the order of the records.
+fn number_classes(cards: &[CompactPlayer]) -> Vec<u32> {
     let mut order: Vec<usize> = (0..cards.len()).collect();
     order.sort_unstable_by_key(|&at| cards[at]);
     let mut kinds = vec![0; cards.len()];
@@ -206,12 +210,12 @@ fn kinds(cards: &[Card]) -> Vec<u32> {
 }
 
 /// What is due, by number.
-fn due(number: usize) -> Option<(Role, bool)> {
+fn due_role(number: usize) -> Option<(GameRole, bool)> {
     match number {
-        1 => Some((Role::Attacker, false)),
-        2 => Some((Role::Attacker, true)),
-        3 => Some((Role::Defender, false)),
-        4 => Some((Role::Defender, true)),
+        1 => Some((GameRole::Attacker, false)),
+        2 => Some((GameRole::Attacker, true)),
+        3 => Some((GameRole::Defender, false)),
+        4 => Some((GameRole::Defender, true)),
         _ => None,
     }
 }

@@ -1,88 +1,86 @@
-//! From a task to the best pairs of places: fewest byes first, then the least cost that fits.
+//! The decision of a task: the best pairs of vertices, fewest byes first, then the least cost.
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::cost::participants::Field;
-use crate::pairing::round::certificate::{Node, Place};
+use crate::pairing::cost::PairCosts;
+use crate::pairing::cost::participants::Participants;
+use crate::pairing::round::certificate::{Node, Vertex};
 use crate::pairing::round::cost::Cost;
 use crate::pairing::round::game::Pair;
 use crate::pairing::round::hall::Capacity;
-use crate::pairing::round::proposal::{Impossible, LookedAhead};
+use crate::pairing::round::proposal::{LookAhead, ProposeError};
 use crate::pairing::round::task::Task;
 
-use super::branch_and_bound::{self, Best, Limits, NoBest};
-use super::look_ahead::{self, Answer, Future, Plan};
+use super::branch_and_bound::{self, BestMatching, BranchError, Constraints};
+use super::look_ahead::{self, Feasibility, RoundsPlan, UnmetGraph};
 use super::sparse;
 
 /// The best pairs, and all that is known about them.
 pub struct Decision {
-    /// Prices.
-    pub tariff: Tariff,
-    /// Tables.
+    pub costs: PairCosts,
     pub capacity: Capacity,
-    /// Pairs, proof and matcher.
-    pub best: Best,
+    pub best: BestMatching,
     /// Proof that fewer byes are not enough.
     pub fewer: Vec<Node>,
     /// What is known of the rounds to come.
-    pub looked_ahead: LookedAhead,
-    /// Rounds that were kept playable, when the future was searched.
+    pub look_ahead: LookAhead,
+    /// Later rounds that were kept playable, where a look-ahead was possible.
     pub kept: Option<usize>,
 }
 
 /// A pair, or a player sitting out, that a decision must do without.
 #[derive(Clone, Copy, Debug)]
-pub struct Without(pub [Place; 2]);
+pub struct Without(pub [Vertex; 2]);
 
 /// The best pairing of a task.
 ///
 /// # Errors
-/// [`Impossible`] with every fault of the task, or when no game can be played or none was proven.
-pub fn decide(task: &Task) -> Result<Decision, Impossible> {
-    let field = Field::new(task).map_err(Impossible::Faulty)?;
-    decide_without(task, &field, None)
+/// [`ProposeError`] with every fault of the task, or when no game can be played or none was proven.
+pub fn decide(task: &Task) -> Result<Decision, ProposeError> {
+    let participants = Participants::new(task).map_err(ProposeError::InvalidTask)?;
+    decide_without(task, &participants, None)
 }
 
-/// As [`decide`], in a field already built and without one pair.
+/// As [`decide`], with participants already built and without one pair.
 ///
 /// # Errors
-/// [`Impossible`] when no game can be played or none was proven.
+/// [`ProposeError`] when no game can be played or none was proven.
 pub fn decide_without(
     task: &Task,
-    field: &Field,
+    participants: &Participants,
     without: Option<Without>,
-) -> Result<Decision, Impossible> {
-    let capacity = Capacity::of(&task.nights);
+) -> Result<Decision, ProposeError> {
+    let capacity = Capacity::new(&task.nights);
     let mut fewer = Vec::new();
-    let least = fewest_byes(field.players(), &capacity);
-    for byes in (least..field.players()).step_by(2) {
-        let tariff = Tariff::new(task, field.clone(), byes)
-            .map_err(|fault| Impossible::Faulty(vec![fault]))?;
-        let torn = without.map_or(Vec::new(), |Without(pair)| {
-            spread(pair, field.players(), byes)
+    let least = fewest_byes(participants.count(), &capacity);
+    for byes in (least..participants.count()).step_by(2) {
+        let costs = PairCosts::new(task, participants.clone(), byes)
+            .map_err(|fault| ProposeError::InvalidTask(vec![fault]))?;
+        let excluded = without.map_or(Vec::new(), |Without(pair)| {
+            bye_variants(pair, participants.count(), byes)
         });
-        match attempt(task, &tariff, &capacity, torn) {
-            Ok((best, looked_ahead, kept)) => {
+        match solve_with_byes(task, &costs, &capacity, excluded) {
+            Ok((best, look_ahead, kept)) => {
                 return Ok(Decision {
-                    tariff,
+                    costs,
                     capacity,
                     best,
                     fewer,
-                    looked_ahead,
+                    look_ahead,
                     kept,
                 });
             }
-            Err(NoBest::None(tree)) => fewer = tree,
-            Err(NoBest::TooHard) => return Err(Impossible::TooHard(branch_and_bound::MOST_NODES)),
+            Err(BranchError::Infeasible(tree)) => fewer = tree,
+            Err(BranchError::NodeLimit) => {
+                return Err(ProposeError::SearchLimit(branch_and_bound::MAX_NODES));
+            }
         }
     }
-    Err(Impossible::NoGame)
+    Err(ProposeError::NoGame)
 }
 
 /// The best without one pair.
 pub struct Alternative {
-    /// What it costs.
     pub cost: Cost,
-    /// Rounds that stay playable after it, when the future was searched.
+    /// Later rounds that stay playable after it, where a look-ahead was possible.
     pub kept: Option<usize>,
 }
 
@@ -90,44 +88,48 @@ impl Decision {
     /// The best pairing that does without one pair, or without one player sitting out.
     ///
     /// The matcher's duals are kept and only the broken pair is searched again. Where that does not
-    /// fit the hall or the future, the whole task is decided anew.
+    /// fit the hall or the later rounds, the whole task is decided anew.
     ///
     /// # Errors
-    /// [`Impossible`] when there is none.
-    pub fn without(&self, task: &Task, pair: [Place; 2]) -> Result<Alternative, Impossible> {
-        if let Some(cost) = self.nearby(pair) {
+    /// [`ProposeError`] when there is none.
+    pub fn without(&self, task: &Task, pair: [Vertex; 2]) -> Result<Alternative, ProposeError> {
+        if let Some(cost) = self.reoptimized(pair) {
             return Ok(Alternative {
                 cost,
                 kept: self.kept,
             });
         }
-        let other = decide_without(task, self.tariff.field(), Some(Without(pair)))?;
-        let cost = other.tariff.total(other.best.pairs.iter().copied());
+        let other = decide_without(task, self.costs.participants(), Some(Without(pair)))?;
+        let cost = other.costs.total(other.best.pairs.iter().copied());
         Ok(Alternative {
             cost,
             kept: other.kept,
         })
     }
 
-    fn nearby(&self, pair: [Place; 2]) -> Option<Cost> {
+    fn reoptimized(&self, pair: [Vertex; 2]) -> Option<Cost> {
         if self.best.tree.len() > 1 {
             return None;
         }
-        let players = self.tariff.field().players();
-        let torn = spread(pair, players, self.tariff.byes());
-        let matcher = sparse::without(&self.tariff, self.best.matcher.clone(), &torn).ok()?;
+        let players = self.costs.participants().count();
+        let excluded = bye_variants(pair, players, self.costs.byes());
+        let matcher =
+            sparse::optimum_without(&self.costs, self.best.matcher.clone(), &excluded).ok()?;
         let pairs = matcher.pairs();
-        let future = Future::of(&self.tariff, &self.capacity);
-        let future = self.kept.and_then(|kept| Some((future?, kept)));
-        let limits = Limits {
-            tariff: &self.tariff,
+        let unmet = UnmetGraph::new(&self.costs, &self.capacity);
+        let unmet = self.kept.and_then(|kept| Some((unmet?, kept)));
+        let constraints = Constraints {
+            costs: &self.costs,
             capacity: &self.capacity,
-            future: None,
+            unmet: None,
         };
-        let dead = future.is_some_and(|(future, kept)| {
-            !matches!(future.after(&pairs).playable(kept, None), Answer::Yes(_))
+        let dead = unmet.is_some_and(|(unmet, kept)| {
+            !matches!(
+                unmet.after(&pairs).can_play(kept, None),
+                Feasibility::Feasible(_)
+            )
         });
-        (limits.fits(&pairs) && !dead).then(|| self.tariff.total(pairs))
+        (constraints.fits(&pairs) && !dead).then(|| self.costs.total(pairs))
     }
 }
 
@@ -136,83 +138,83 @@ pub fn fewest_byes(players: usize, capacity: &Capacity) -> usize {
     (players % 2).max(players.saturating_sub(2 * capacity.total()))
 }
 
-/// A bye can be taken in any bye place.
-fn spread([a, b]: [Place; 2], players: usize, byes: usize) -> Vec<[Place; 2]> {
+/// The pair itself; for a bye, the player with each of the bye vertices, which are interchangeable.
+fn bye_variants([a, b]: [Vertex; 2], players: usize, byes: usize) -> Vec<[Vertex; 2]> {
     if (b as usize) < players {
         return vec![[a, b]];
     }
     (players..players + byes)
-        .map(|bye| [a, bye as Place])
+        .map(|bye| [a, bye as Vertex])
         .collect()
 }
 
-fn attempt(
+fn solve_with_byes(
     task: &Task,
-    tariff: &Tariff,
+    costs: &PairCosts,
     capacity: &Capacity,
-    without: Vec<[Place; 2]>,
-) -> Result<(Best, LookedAhead, Option<usize>), NoBest> {
+    without: Vec<[Vertex; 2]>,
+) -> Result<(BestMatching, LookAhead, Option<usize>), BranchError> {
     let left = usize::from(task.rounds_left);
-    let best = |future| {
-        Limits {
-            tariff,
+    let best = |unmet| {
+        Constraints {
+            costs,
             capacity,
-            future,
+            unmet,
         }
         .best(without.clone())
     };
     if left == 0 {
-        return Ok((best(None)?, LookedAhead::LastRound, None));
+        return Ok((best(None)?, LookAhead::LastRound, None));
     }
-    if !look_ahead::is_wanted(&task.wishes) {
-        return Ok((best(None)?, LookedAhead::OneRound, None));
+    if !look_ahead::avoids_rematches(&task.wishes) {
+        return Ok((best(None)?, LookAhead::OneRound, None));
     }
-    if look_ahead::never_runs_dry(tariff, capacity, left) {
-        return Ok((best(None)?, LookedAhead::NeverRunsDry, None));
+    if look_ahead::never_runs_dry(costs, capacity, left) {
+        return Ok((best(None)?, LookAhead::NeverRunsDry, None));
     }
-    let Some(future) = Future::of(tariff, capacity) else {
-        return Ok((best(None)?, LookedAhead::OneRound, None));
+    let Some(unmet) = UnmetGraph::new(costs, capacity) else {
+        return Ok((best(None)?, LookAhead::OneRound, None));
     };
     let allowed = |a: usize, b: usize| {
-        let pair = [a.min(b) as Place, a.max(b) as Place];
-        tariff.price(a, b).is_some() && !without.contains(&pair)
+        let pair = [a.min(b) as Vertex, a.max(b) as Vertex];
+        costs.edge_cost(a, b).is_some() && !without.contains(&pair)
     };
-    let kept = match farthest(&future, left, &future.restricted(allowed)) {
+    let kept = match max_playable_rounds(&unmet, left, &unmet.restricted(allowed)) {
         Some(kept) => kept,
-        None => return Ok((best(None)?, LookedAhead::OneRound, None)),
+        None => return Ok((best(None)?, LookAhead::OneRound, None)),
     };
     if kept == 0 {
-        return Ok((best(None)?, LookedAhead::RunsDry(Vec::new()), None));
+        return Ok((best(None)?, LookAhead::RunsDry(Vec::new()), None));
     }
-    let best = best(Some((&future, kept)))?;
+    let best = best(Some((&unmet, kept)))?;
     let Some(plan) = &best.plan else {
-        return Ok((best, LookedAhead::OneRound, None));
+        return Ok((best, LookAhead::OneRound, None));
     };
-    let plan = named(plan, tariff.field());
-    let looked_ahead = if kept == left {
-        LookedAhead::Playable(plan)
+    let plan = to_player_pairs(plan, costs.participants());
+    let look_ahead = if kept == left {
+        LookAhead::Playable(plan)
     } else {
-        LookedAhead::RunsDry(plan)
+        LookAhead::RunsDry(plan)
     };
-    Ok((best, looked_ahead, Some(kept)))
+    Ok((best, look_ahead, Some(kept)))
 }
 
 /// How many of the rounds left can follow some pairing of this round; `None` when unknown.
-fn farthest(future: &Future<'_>, left: usize, first: &[u32]) -> Option<usize> {
+fn max_playable_rounds(unmet: &UnmetGraph<'_>, left: usize, first: &[u32]) -> Option<usize> {
     for rounds in (2..=left + 1).rev() {
-        match future.playable(rounds, Some(first.to_vec())) {
-            Answer::Yes(_) => return Some(rounds - 1),
-            Answer::No => {}
-            Answer::Unknown => return None,
+        match unmet.can_play(rounds, Some(first.to_vec())) {
+            Feasibility::Feasible(_) => return Some(rounds - 1),
+            Feasibility::Infeasible => {}
+            Feasibility::Unknown => return None,
         }
     }
     Some(0)
 }
 
-/// A plan of places as pairs of players, byes left out.
-fn named(plan: &Plan, field: &Field) -> Vec<Vec<Pair>> {
-    let player = |place: Place| field.entrants.get(place as usize).map(|e| e.player);
-    let pair = |&[a, b]: &[Place; 2]| Pair::new(player(a)?, player(b)?);
+/// A plan of vertices as pairs of players, byes left out.
+fn to_player_pairs(plan: &RoundsPlan, participants: &Participants) -> Vec<Vec<Pair>> {
+    let player = |vertex: Vertex| participants.list.get(vertex as usize).map(|e| e.player);
+    let pair = |&[a, b]: &[Vertex; 2]| Pair::new(player(a)?, player(b)?);
     plan.iter()
         .map(|round| round.iter().filter_map(pair).collect())
         .collect()

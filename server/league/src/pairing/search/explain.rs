@@ -1,11 +1,11 @@
-//! Why the best pairing is as it is: what each game gives up, and what the best pairing without it costs.
+//! Explanations of a decision: what each game gives up, and what the best pairing without it costs.
 
 use crate::ids::PlayerId;
-use crate::pairing::cost::Tariff;
-use crate::pairing::round::certificate::Place;
+use crate::pairing::cost::PairCosts;
+use crate::pairing::round::certificate::Vertex;
 use crate::pairing::round::cost::{Cost, Level};
 use crate::pairing::round::game::{Game, Pair};
-use crate::pairing::round::reason::{Barrier, Price, Reason, Subject};
+use crate::pairing::round::reason::{AlternativeCost, Barrier, PairingReason, Subject};
 use crate::pairing::round::task::Task;
 use crate::pairing::round::wishes::Wish;
 use crate::pairing::solve::Matcher;
@@ -14,30 +14,37 @@ use crate::points::LeaguePoints;
 
 use super::decide::Decision;
 
-/// Largest field in which every game is priced; each price is another solve.
-pub const MOST_PRICED: usize = 128;
+/// Most players for whom every game is explained by its best alternative: each is another solve.
+pub const MAX_EXPLAINED: usize = 128;
 
 /// Reasons for these games and byes, in that order.
-pub fn reasons(task: &Task, decision: &Decision, games: &[Game], byes: &[PlayerId]) -> Vec<Reason> {
-    let (tariff, field) = (&decision.tariff, decision.tariff.field());
-    let paired = games.iter().filter_map(|game| field.places(game.pair()?));
-    let bye = field.players() as Place;
+pub fn explain(
+    task: &Task,
+    decision: &Decision,
+    games: &[Game],
+    byes: &[PlayerId],
+) -> Vec<PairingReason> {
+    let (costs, participants) = (&decision.costs, decision.costs.participants());
+    let paired = games
+        .iter()
+        .filter_map(|game| participants.vertices_of(game.pair()?));
+    let bye = participants.count() as Vertex;
     let alone = byes
         .iter()
-        .filter_map(|&player| Some([field.place(player)?, bye]));
-    let reason = |[a, b]: [Place; 2]| Reason {
-        subject: subject(tariff, a, b),
-        given_up: given_up(tariff, a, b),
-        price: price(task, decision, [a.min(b), a.max(b)]),
+        .filter_map(|&player| Some([participants.vertex_of(player)?, bye]));
+    let reason = |[a, b]: [Vertex; 2]| PairingReason {
+        subject: subject(costs, a, b),
+        given_up: given_up(costs, a, b),
+        alternative: alternative_cost(task, decision, [a.min(b), a.max(b)]),
     };
     paired.chain(alone).map(reason).collect()
 }
 
-fn subject(tariff: &Tariff, a: Place, b: Place) -> Subject {
-    let entrants = &tariff.field().entrants;
-    let one = &entrants[a as usize];
+fn subject(costs: &PairCosts, a: Vertex, b: Vertex) -> Subject {
+    let players = &costs.participants().list;
+    let one = &players[a as usize];
     let score = LeaguePoints::new(one.score);
-    let Some(other) = entrants.get(b as usize) else {
+    let Some(other) = players.get(b as usize) else {
         return Subject::Bye {
             player: one.player,
             score,
@@ -59,8 +66,8 @@ fn subject(tariff: &Tariff, a: Place, b: Place) -> Subject {
     }
 }
 
-fn given_up(tariff: &Tariff, a: Place, b: Place) -> Vec<(Wish, u64)> {
-    let Cost(levels) = tariff.total([[a, b]]);
+fn given_up(costs: &PairCosts, a: Vertex, b: Vertex) -> Vec<(Wish, u64)> {
+    let Cost(levels) = costs.total([[a, b]]);
     let wish = |(level, amount)| match level {
         Level::Wish(wish) if amount > 0 => Some((wish, amount)),
         _ => None,
@@ -68,46 +75,52 @@ fn given_up(tariff: &Tariff, a: Place, b: Place) -> Vec<(Wish, u64)> {
     levels.into_iter().filter_map(wish).collect()
 }
 
-fn price(task: &Task, decision: &Decision, pair: [Place; 2]) -> Price {
-    let field = decision.tariff.field();
-    let entrant = field.entrants[pair[0] as usize];
-    if entrant.pinned.is_some() {
-        let ordered = task.pins.iter().any(|pin| pin.has(entrant.player));
-        return if ordered { Price::Pinned } else { Price::Fixed };
+fn alternative_cost(task: &Task, decision: &Decision, pair: [Vertex; 2]) -> AlternativeCost {
+    let participants = decision.costs.participants();
+    let player = participants.list[pair[0] as usize];
+    if player.pinned.is_some() {
+        let ordered = task.pins.iter().any(|pin| pin.contains(player.player));
+        return if ordered {
+            AlternativeCost::Pinned
+        } else {
+            AlternativeCost::Fixed
+        };
     }
-    if field.players() > MOST_PRICED {
-        return Price::NotAsked;
+    if participants.count() > MAX_EXPLAINED {
+        return AlternativeCost::NotComputed;
     }
-    let best = decision.tariff.total(decision.best.pairs.iter().copied());
+    let best = decision.costs.total(decision.best.pairs.iter().copied());
     let Ok(other) = decision.without(task, pair) else {
-        return Price::Indispensable;
+        return AlternativeCost::Indispensable;
     };
     if other.kept != decision.kept {
-        return Price::ShorterSeason;
+        return AlternativeCost::ShorterSeason;
     }
     let levels = best.0.iter().zip(&other.cost.0);
     let worse = levels.map(|(&(level, least), &(_, more))| (level, more.saturating_sub(least)));
     let first = worse.into_iter().find(|&(_, more)| more > 0);
-    first.map_or(Price::Nothing, |(level, more)| Price::Worse(level, more))
+    first.map_or(AlternativeCost::EquallyGood, |(level, more)| {
+        AlternativeCost::Worse(level, more)
+    })
 }
 
 /// Why this cost has rematches, when the numbers alone force them.
-pub fn barrier(tariff: &Tariff, cost: &Cost) -> Option<Barrier> {
-    if cost.of(Level::Wish(Wish::NoRematch)) == 0 {
+pub fn find_barrier(costs: &PairCosts, cost: &Cost) -> Option<Barrier> {
+    if cost.amount(Level::Wish(Wish::NoRematch)) == 0 {
         return None;
     }
-    let field = tariff.field();
+    let participants = costs.participants();
     let fresh = |a: usize, b: usize| {
-        let met = b < field.players() && field.between(a, b).met > 0;
-        tariff.price(a, b).filter(|_| !met).map(|_| 0)
+        let met = b < participants.count() && participants.relation(a, b).met > 0;
+        costs.edge_cost(a, b).filter(|_| !met).map(|_| 0)
     };
-    let found = Matcher::new(Graph::complete(tariff.places(), fresh)).odd_sets();
+    let found = Matcher::new(Graph::complete(costs.vertex_count(), fresh)).odd_sets();
     let left_over = found.sets.len().checked_sub(found.removed.len())?;
-    let players = |places: Vec<Place>| -> Vec<PlayerId> {
-        let entrants = places
+    let players = |vertices: Vec<Vertex>| -> Vec<PlayerId> {
+        let players = vertices
             .iter()
-            .filter_map(|&place| field.entrants.get(place as usize));
-        entrants.map(|e| e.player).collect()
+            .filter_map(|&vertex| participants.list.get(vertex as usize));
+        players.map(|e| e.player).collect()
     };
     (left_over > 0).then(|| Barrier {
         removed: players(found.removed),

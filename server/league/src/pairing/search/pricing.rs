@@ -1,82 +1,87 @@
-//! Absent pairs that cost less than the duals allow.
+//! Pricing, as in column generation: finds absent pairs with a negative reduced cost.
 //!
-//! Players stand in groups of one score and one odd set, in these in buckets of alike ones: the
-//! highest potentials of two groups, then of two buckets, tell whether any of their pairs can
-//! undercut.
+//! Players stand in groups of one score and one odd set, and within these in buckets of one cost
+//! class: the highest potentials of two groups, then of two buckets, tell whether any of their pairs
+//! can undercut the duals, so most pairs are never looked at.
 
 use std::cmp::Reverse;
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use crate::pairing::round::certificate::Place;
+use crate::pairing::round::certificate::Vertex;
 use crate::pairing::solve::Matcher;
-use crate::pairing::solve::laminar::Nest;
-use crate::pairing::solve::node_id::Item;
+use crate::pairing::solve::laminar::LaminarFamily;
+use crate::pairing::solve::node_id::NodeId;
 
-use super::cost_table::Quick;
+use super::cost_table::CostTable;
 
-/// Undercutting pairs that join for each place in one pass.
-const JOINING: usize = 4;
+/// Undercutting pairs that join for each vertex in one pass.
+const MAX_PAIRS_PER_VERTEX: usize = 4;
 
-/// Absent pairs that undercut the duals, the worst few of each place, with their prices. Only pairs
-/// with a place that `moved` are looked at.
-pub fn undercutting(
-    quick: &Quick<'_>,
+/// Absent pairs that undercut the duals, the worst few of each vertex, with their costs. Only pairs
+/// with a vertex that `moved` are looked at.
+pub fn find_undercutting(
+    cost_table: &CostTable<'_>,
     matcher: &Matcher,
     moved: &[bool],
-) -> Vec<(Place, Place, i128)> {
-    let (potentials, nest) = (matcher.potentials(), matcher.nest());
-    let shelf = |wanted| {
-        let places = (0..quick.players()).filter(|&place| moved[place] == wanted);
-        Shelf::new(quick, potentials, &nest, places)
+) -> Vec<(Vertex, Vertex, i128)> {
+    let (potentials, family) = (matcher.potentials(), matcher.laminar_family());
+    let groups = |wanted| {
+        let vertices = (0..cost_table.player_count()).filter(|&vertex| moved[vertex] == wanted);
+        PriceGroups::new(cost_table, potentials, &family, vertices)
     };
-    let mut look = Look {
-        quick,
-        nest: &nest,
+    let mut search = PriceSearch {
+        cost_table,
+        family: &family,
         found: BTreeMap::new(),
     };
-    look.byes(potentials);
-    let (moved, kept) = (shelf(true), shelf(false));
-    look.within(&moved);
-    look.between(&moved, &kept);
-    look.pairs()
+    search.check_byes(potentials);
+    let (moved, kept) = (groups(true), groups(false));
+    search.within(&moved);
+    search.between(&moved, &kept);
+    search.pairs()
 }
 
-/// Places in groups, highest score first.
-struct Shelf {
+/// Vertices in groups, highest score first.
+struct PriceGroups {
     groups: Vec<Group>,
-    members: Vec<(i128, Place)>,
+    members: Vec<(i128, Vertex)>,
     highest: i128,
 }
 
 /// Buckets of one score whose deepest odd set is the same, that with the highest potential first.
 struct Group {
     score: i32,
-    deepest: Item,
+    deepest: NodeId,
     highest: i128,
     buckets: Vec<Bucket>,
 }
 
-/// Alike players whose innermost odd set is the same.
+/// Players of one cost class whose innermost odd set is the same.
 struct Bucket {
     highest: i128,
-    innermost: Item,
-    /// Of the shelf's members, that with the highest potential first.
+    innermost: NodeId,
+    /// Of the groups' members, the one with the highest potential first.
     members: Range<usize>,
 }
 
-impl Shelf {
+impl PriceGroups {
     fn new(
-        quick: &Quick<'_>,
+        cost_table: &CostTable<'_>,
         potentials: &[i128],
-        nest: &Nest,
-        places: impl Iterator<Item = usize>,
+        family: &LaminarFamily,
+        vertices: impl Iterator<Item = usize>,
     ) -> Self {
         let key = |at: usize| {
-            let (deepest, innermost) = (nest.deepest(at), nest.innermost(at));
-            (Reverse(quick.score(at)), deepest, quick.kind(at), innermost)
+            let (deepest, innermost) = (family.deepest(at), family.innermost(at));
+            (
+                Reverse(cost_table.score(at)),
+                deepest,
+                cost_table.class(at),
+                innermost,
+            )
         };
-        let mut sorted: Vec<_> = places.map(|at| (key(at), -potentials[at], at)).collect();
+        let mut sorted: Vec<_> = vertices.map(|at| (key(at), -potentials[at], at)).collect();
         sorted.sort_unstable();
         let mut groups: Vec<Group> = Vec::new();
         let mut from = 0;
@@ -109,110 +114,115 @@ impl Shelf {
             groups,
             members: sorted
                 .into_iter()
-                .map(|(_, low, at)| (-low, at as Place))
+                .map(|(_, low, at)| (-low, at as Vertex))
                 .collect(),
         }
     }
 
-    fn of(&self, bucket: &Bucket) -> &[(i128, Place)] {
+    fn members(&self, bucket: &Bucket) -> &[(i128, Vertex)] {
         &self.members[bucket.members.clone()]
     }
 }
 
 /// A pass over the pairs that might undercut.
-struct Look<'a> {
-    quick: &'a Quick<'a>,
-    nest: &'a Nest,
-    /// The worst pairs of each place: slack, partner, price.
-    found: BTreeMap<Place, Vec<(i128, Place, i128)>>,
+struct PriceSearch<'a> {
+    cost_table: &'a CostTable<'a>,
+    family: &'a LaminarFamily,
+    /// The worst pairs of each vertex: slack, partner, cost.
+    found: BTreeMap<Vertex, Vec<(i128, Vertex, i128)>>,
 }
 
-impl Look<'_> {
-    fn byes(&mut self, potentials: &[i128]) {
-        for bye in self.quick.players()..potentials.len() {
-            for a in 0..self.quick.players() {
-                if let Some(price) = self.quick.price(a, bye) {
-                    let sets = [a, bye].map(|place| self.nest.innermost(place));
-                    let spent = potentials[a] + potentials[bye] - self.nest.depth(sets[0], sets[1]);
-                    self.note(a as Place, bye as Place, 2 * price - spent, price);
+impl PriceSearch<'_> {
+    fn check_byes(&mut self, potentials: &[i128]) {
+        for bye in self.cost_table.player_count()..potentials.len() {
+            for a in 0..self.cost_table.player_count() {
+                if let Some(cost) = self.cost_table.edge_cost(a, bye) {
+                    let sets = [a, bye].map(|vertex| self.family.innermost(vertex));
+                    let spent = potentials[a] + potentials[bye]
+                        - self.family.shared_depth(sets[0], sets[1]);
+                    self.record(a as Vertex, bye as Vertex, 2 * cost - spent, cost);
                 }
             }
         }
     }
 
-    fn within(&mut self, shelf: &Shelf) {
-        for (at, group) in shelf.groups.iter().enumerate() {
+    fn within(&mut self, groups: &PriceGroups) {
+        for (at, group) in groups.groups.iter().enumerate() {
             for (from, one) in group.buckets.iter().enumerate() {
-                self.alike(one, shelf);
+                self.within_bucket(one, groups);
                 for other in &group.buckets[from + 1..] {
-                    self.buckets((one, shelf), (other, shelf), 0);
+                    self.between_buckets((one, groups), (other, groups), 0);
                 }
             }
-            self.reached((group, shelf), shelf.groups[at + 1..].iter(), shelf);
+            self.scan_outwards((group, groups), groups.groups[at + 1..].iter(), groups);
         }
     }
 
-    fn between(&mut self, moved: &Shelf, kept: &Shelf) {
+    fn between(&mut self, moved: &PriceGroups, kept: &PriceGroups) {
         for group in &moved.groups {
             let higher = kept
                 .groups
                 .partition_point(|other| other.score > group.score);
             let (above, below) = kept.groups.split_at(higher);
-            self.reached((group, moved), below.iter(), kept);
-            self.reached((group, moved), above.iter().rev(), kept);
+            self.scan_outwards((group, moved), below.iter(), kept);
+            self.scan_outwards((group, moved), above.iter().rev(), kept);
         }
     }
 
     /// Groups ever further off in score, as far as any potentials pay for the difference.
-    fn reached<'g>(
+    fn scan_outwards<'g>(
         &mut self,
-        (group, shelf): (&Group, &Shelf),
+        (group, groups): (&Group, &PriceGroups),
         others: impl Iterator<Item = &'g Group>,
-        other_shelf: &Shelf,
+        other_groups: &PriceGroups,
     ) {
         for other in others {
-            let floor = 2 * self.quick.floor(group.score, other.score);
-            if group.highest + other_shelf.highest <= floor {
+            let floor = 2 * self.cost_table.cost_floor(group.score, other.score);
+            if group.highest + other_groups.highest <= floor {
                 return;
             }
-            let shared = self.nest.depth(group.deepest, other.deepest);
+            let shared = self.family.shared_depth(group.deepest, other.deepest);
             if group.highest + other.highest - shared <= floor {
                 continue;
             }
             let paying = |one: i128| move |two: &&Bucket| one + two.highest > floor;
             for one in group.buckets.iter().take_while(paying(other.highest)) {
                 for two in other.buckets.iter().take_while(paying(one.highest)) {
-                    self.buckets((one, shelf), (two, other_shelf), floor);
+                    self.between_buckets((one, groups), (two, other_groups), floor);
                 }
             }
         }
     }
 
-    fn buckets(
+    fn between_buckets(
         &mut self,
-        (one, own): (&Bucket, &Shelf),
-        (two, other): (&Bucket, &Shelf),
+        (one, own): (&Bucket, &PriceGroups),
+        (two, other): (&Bucket, &PriceGroups),
         floor: i128,
     ) {
-        let Some((untied, bound)) =
-            self.bound(one, two, own.of(one)[0].1, other.of(two)[0].1, floor)
-        else {
+        let Some((base, bound)) = self.bound(
+            one,
+            two,
+            own.members(one)[0].1,
+            other.members(two)[0].1,
+            floor,
+        ) else {
             return;
         };
-        let reaching = |from: i128| move |&&(to, _): &&(i128, Place)| from + to > bound;
-        for &(high, a) in own.of(one).iter().take_while(reaching(two.highest)) {
-            for &(low, b) in other.of(two).iter().take_while(reaching(high)) {
-                self.pair(a, b, high + low - bound, untied);
+        let reaching = |from: i128| move |&&(to, _): &&(i128, Vertex)| from + to > bound;
+        for &(high, a) in own.members(one).iter().take_while(reaching(two.highest)) {
+            for &(low, b) in other.members(two).iter().take_while(reaching(high)) {
+                self.check_pair(a, b, high + low - bound, base);
             }
         }
     }
 
-    fn alike(&mut self, bucket: &Bucket, shelf: &Shelf) {
-        let members = shelf.of(bucket);
+    fn within_bucket(&mut self, bucket: &Bucket, groups: &PriceGroups) {
+        let members = groups.members(bucket);
         let [(_, first), .., (_, last)] = *members else {
             return;
         };
-        let Some((untied, bound)) = self.bound(bucket, bucket, first, last, 0) else {
+        let Some((base, bound)) = self.bound(bucket, bucket, first, last, 0) else {
             return;
         };
         for (at, &(high, a)) in members.iter().enumerate() {
@@ -220,50 +230,50 @@ impl Look<'_> {
                 .iter()
                 .take_while(|(low, _)| high + low > bound)
             {
-                self.pair(a, b, high + low - bound, untied);
+                self.check_pair(a, b, high + low - bound, base);
             }
         }
     }
 
-    /// The price of an untied pair of two buckets and what its potentials must exceed, when any can.
+    /// The base cost of a pair of two buckets and what its potentials must exceed, when any can.
     fn bound(
         &self,
         one: &Bucket,
         two: &Bucket,
-        a: Place,
-        b: Place,
+        a: Vertex,
+        b: Vertex,
         floor: i128,
     ) -> Option<(i128, i128)> {
-        let shared = self.nest.depth(one.innermost, two.innermost);
+        let shared = self.family.shared_depth(one.innermost, two.innermost);
         let highest = one.highest + two.highest - shared;
         if highest <= floor {
             return None;
         }
-        let untied = self.quick.untied(a as usize, b as usize)?;
-        (highest > 2 * untied).then_some((untied, 2 * untied + shared))
+        let base = self.cost_table.base_cost(a as usize, b as usize)?;
+        (highest > 2 * base).then_some((base, 2 * base + shared))
     }
 
-    fn pair(&mut self, a: Place, b: Place, beyond: i128, untied: i128) {
-        if let Some(price) = self.quick.tied(a as usize, b as usize, untied) {
-            self.note(a.min(b), a.max(b), 2 * (price - untied) - beyond, price);
+    fn check_pair(&mut self, a: Vertex, b: Vertex, beyond: i128, base: i128) {
+        if let Some(cost) = self.cost_table.with_relation(a as usize, b as usize, base) {
+            self.record(a.min(b), a.max(b), 2 * (cost - base) - beyond, cost);
         }
     }
 
-    fn note(&mut self, a: Place, b: Place, slack: i128, price: i128) {
+    fn record(&mut self, a: Vertex, b: Vertex, slack: i128, cost: i128) {
         if slack >= 0 {
             return;
         }
         let worst = self.found.entry(a).or_default();
         let at = worst.partition_point(|&(other, ..)| other <= slack);
-        if at < JOINING {
-            worst.insert(at, (slack, b, price));
-            worst.truncate(JOINING);
+        if at < MAX_PAIRS_PER_VERTEX {
+            worst.insert(at, (slack, b, cost));
+            worst.truncate(MAX_PAIRS_PER_VERTEX);
         }
     }
 
-    fn pairs(self) -> Vec<(Place, Place, i128)> {
+    fn pairs(self) -> Vec<(Vertex, Vertex, i128)> {
         let each = self.found.into_iter().flat_map(|(a, worst)| {
-            let joined = move |(_, b, price)| (a, b, price);
+            let joined = move |(_, b, cost)| (a, b, cost);
             worst.into_iter().map(joined)
         });
         each.collect()

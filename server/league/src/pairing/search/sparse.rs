@@ -1,4 +1,4 @@
-//! The optimum over all pairs, found on a few of them.
+//! The optimum over all pairs by sparse solve and pricing (column generation).
 //!
 //! Players stand in order of score, so good partners are near. The matching is solved on near and a
 //! few random candidates; then every absent pair is priced with the duals. Pairs that undercut them
@@ -6,37 +6,39 @@
 //! feasible for all pairs and the matching is the optimum of the complete graph, which is never
 //! stored. A repair begins with the published pairs instead, and only what a change broke is searched.
 
-use crate::pairing::cost::Tariff;
-use crate::pairing::round::certificate::Place;
+use crate::pairing::cost::PairCosts;
+use crate::pairing::round::certificate::Vertex;
 use crate::pairing::solve::{Matcher, OddSets};
 
 use super::candidates;
-use super::cost_table::Quick;
-use super::pricing::undercutting;
+use super::cost_table::CostTable;
+use super::pricing::find_undercutting;
 
-/// Fields up to this size are solved on all pairs at once.
-pub const DENSE: usize = 64;
+/// Up to so many vertices all pairs are solved at once.
+pub const MAX_DENSE_VERTICES: usize = 64;
 
-/// Where one place in so many has a pair that undercuts, starting again is quicker than mending.
-const MANY: usize = 16;
+/// Where one vertex in so many has a pair that undercuts, starting again is quicker than repairing.
+const RESTART_SHARE: usize = 16;
 
-/// The optimum over all pairs that have a price.
+/// The optimum over all pairs that have a cost.
 ///
 /// # Errors
 /// [`OddSets`] when there is no perfect matching.
-pub fn optimum(tariff: &Tariff) -> Result<Matcher, OddSets> {
-    let quick = Quick::new(tariff);
-    let repaired = candidates::around_published(&quick);
-    if let Some(Ok(matcher)) = repaired.map(|graph| complete(&quick, Matcher::new(graph), &[])) {
+pub fn optimum(costs: &PairCosts) -> Result<Matcher, OddSets> {
+    let cost_table = CostTable::new(costs);
+    let repaired = candidates::around_published(&cost_table);
+    if let Some(Ok(matcher)) =
+        repaired.map(|graph| price_until_complete(&cost_table, Matcher::new(graph), &[]))
+    {
         return Ok(matcher);
     }
-    if quick.places() > DENSE {
-        let matcher = Matcher::new(candidates::near_and_far(&quick));
-        if let Ok(matcher) = complete(&quick, matcher, &[]) {
+    if cost_table.vertex_count() > MAX_DENSE_VERTICES {
+        let matcher = Matcher::new(candidates::near_and_far(&cost_table));
+        if let Ok(matcher) = price_until_complete(&cost_table, matcher, &[]) {
             return Ok(matcher);
         }
     }
-    Matcher::optimum(quick.places(), |a, b| quick.price(a, b))
+    Matcher::optimum(cost_table.vertex_count(), |a, b| cost_table.edge_cost(a, b))
 }
 
 /// The optimum of a solved matcher without some of its pairs: only what they held together is
@@ -44,51 +46,51 @@ pub fn optimum(tariff: &Tariff) -> Result<Matcher, OddSets> {
 ///
 /// # Errors
 /// [`OddSets`] when there is no perfect matching.
-pub fn without(
-    tariff: &Tariff,
+pub fn optimum_without(
+    costs: &PairCosts,
     mut matcher: Matcher,
-    pairs: &[[Place; 2]],
+    pairs: &[[Vertex; 2]],
 ) -> Result<Matcher, OddSets> {
-    let quick = Quick::new(tariff);
+    let cost_table = CostTable::new(costs);
     for &[a, b] in pairs {
         matcher.forbid(a, b);
     }
-    complete(&quick, matcher, pairs).or_else(|_| {
-        let is_open = |a: usize, b: usize| !pairs.contains(&[a as Place, b as Place]);
-        let price = |a: usize, b: usize| quick.price(a, b).filter(|_| is_open(a, b));
-        Matcher::optimum(quick.places(), price)
+    price_until_complete(&cost_table, matcher, pairs).or_else(|_| {
+        let is_open = |a: usize, b: usize| !pairs.contains(&[a as Vertex, b as Vertex]);
+        let cost = |a: usize, b: usize| cost_table.edge_cost(a, b).filter(|_| is_open(a, b));
+        Matcher::optimum(cost_table.vertex_count(), cost)
     })
 }
 
-/// The cheapest pair of players, by the price of every pair: what looking at all pairs once takes.
-pub fn cheapest(tariff: &Tariff) -> Option<i128> {
-    let (quick, players) = (Quick::new(tariff), tariff.field().players());
+/// The cost of the cheapest pair of players, by computing every one: the floor in the benchmarks.
+pub fn cheapest_edge(costs: &PairCosts) -> Option<i128> {
+    let (cost_table, players) = (CostTable::new(costs), costs.participants().count());
     let pairs = (0..players).flat_map(|a| (a + 1..players).map(move |b| (a, b)));
-    pairs.filter_map(|(a, b)| quick.price(a, b)).min()
+    pairs.filter_map(|(a, b)| cost_table.edge_cost(a, b)).min()
 }
 
 /// Solves, and adds absent pairs that undercut the duals until there are none.
-fn complete(
-    quick: &Quick<'_>,
+fn price_until_complete(
+    cost_table: &CostTable<'_>,
     mut matcher: Matcher,
-    without: &[[Place; 2]],
+    without: &[[Vertex; 2]],
 ) -> Result<Matcher, OddSets> {
     loop {
         matcher.solve()?;
-        if matcher.is_whole() {
+        if matcher.is_complete_graph() {
             return Ok(matcher);
         }
         let moved = matcher.take_moved();
-        let mut undercutting = undercutting(quick, &matcher, &moved);
+        let mut undercutting = find_undercutting(cost_table, &matcher, &moved);
         undercutting.retain(|&(a, b, _)| !without.contains(&[a, b]));
         if undercutting.is_empty() {
             return Ok(matcher);
         }
-        matcher = if undercutting.len() * MANY > quick.places() {
-            matcher.anew_with(undercutting)
+        matcher = if undercutting.len() * RESTART_SHARE > cost_table.vertex_count() {
+            matcher.restart_with(undercutting)
         } else {
-            for (a, b, price) in undercutting {
-                matcher.allow(a, b, price);
+            for (a, b, cost) in undercutting {
+                matcher.allow(a, b, cost);
             }
             matcher
         };

@@ -1,28 +1,28 @@
-//! Which game stands on which table: nobody on the same table twice while another way exists.
+//! Assignment of games to tables and nights, with as few repeated tables as possible.
 
 use std::collections::BTreeSet;
 
-use crate::pairing::round::hall::{Night, NightKey, Nights, TableNo};
+use crate::pairing::round::hall::{Night, NightKey, NightSet, TableNo};
 
 /// One free table on one night.
-pub type Slot = (NightKey, TableNo);
+pub type TableSlot = (NightKey, TableNo);
 
-/// A game that wants a slot.
+/// A game that needs a slot.
 #[derive(Clone, Debug)]
-pub struct Wanted<'a> {
+pub struct TableRequest<'a> {
     /// Nights both players can come.
-    pub nights: Nights,
+    pub nights: NightSet,
     /// Tables the two have played on before.
     pub used: [&'a [TableNo]; 2],
     /// The slot at which it is published.
-    pub kept: Option<Slot>,
+    pub published: Option<TableSlot>,
 }
 
 /// Costs more than any number of repeated tables: to move a published game, to another night even.
-const MOVED: i64 = 1 << 20;
-const OTHER_NIGHT: i64 = 1 << 30;
+const MOVED_COST: i64 = 1 << 20;
+const OTHER_NIGHT_COST: i64 = 1 << 30;
 /// Costs more than any number of those: a night the players cannot come.
-const NEVER: i64 = 1 << 50;
+const FORBIDDEN_COST: i64 = 1 << 50;
 
 /// A slot for each game: fewest published games moved, then fewest repeated tables in all; lower
 /// tables first among equals.
@@ -30,14 +30,14 @@ const NEVER: i64 = 1 << 50;
 ///
 /// Minimum-cost assignment by shortest augmenting paths (Kuhn 1955, Munkres 1957; this form from
 /// memory). One row at a time enters with the duals of the rows before it.
-pub fn assign(games: &[Wanted<'_>], nights: &[Night]) -> Option<Vec<Slot>> {
+pub fn assign_tables(games: &[TableRequest<'_>], nights: &[Night]) -> Option<Vec<TableSlot>> {
     let slots = slots(nights);
     if games.len() > slots.len() {
         return None;
     }
-    let mut rows = Rows::new(games, &slots);
+    let mut rows = Hungarian::new(games, &slots);
     for game in 0..games.len() {
-        rows.enter(game);
+        rows.insert_game(game);
     }
     let mut assigned = vec![None; games.len()];
     for (slot, holder) in slots.iter().zip(&rows.holder) {
@@ -49,7 +49,7 @@ pub fn assign(games: &[Wanted<'_>], nights: &[Night]) -> Option<Vec<Slot>> {
 }
 
 /// All slots, low tables first.
-fn slots(nights: &[Night]) -> Vec<Slot> {
+fn slots(nights: &[Night]) -> Vec<TableSlot> {
     let all = nights
         .iter()
         .flat_map(|night| night.tables.iter().map(|&table| (table, night.key)));
@@ -60,16 +60,16 @@ fn slots(nights: &[Night]) -> Vec<Slot> {
         .collect()
 }
 
-struct Rows<'a> {
-    games: &'a [Wanted<'a>],
-    slots: &'a [Slot],
+struct Hungarian<'a> {
+    games: &'a [TableRequest<'a>],
+    slots: &'a [TableSlot],
     holder: Vec<Option<usize>>,
     game_dual: Vec<i64>,
     slot_dual: Vec<i64>,
 }
 
-impl<'a> Rows<'a> {
-    fn new(games: &'a [Wanted<'a>], slots: &'a [Slot]) -> Self {
+impl<'a> Hungarian<'a> {
+    fn new(games: &'a [TableRequest<'a>], slots: &'a [TableSlot]) -> Self {
         Self {
             holder: vec![None; slots.len()],
             game_dual: vec![0; games.len()],
@@ -79,7 +79,7 @@ impl<'a> Rows<'a> {
         }
     }
 
-    fn reduced(&self, game: usize, slot: usize) -> i64 {
+    fn reduced_cost(&self, game: usize, slot: usize) -> i64 {
         let (wanted, (night, table)) = (&self.games[game], self.slots[slot]);
         let repeats = wanted
             .used
@@ -88,18 +88,18 @@ impl<'a> Rows<'a> {
         let never = if wanted.nights.contains(night) {
             0
         } else {
-            NEVER
+            FORBIDDEN_COST
         };
-        let moved = match wanted.kept {
-            Some((kept, _)) if kept != night => OTHER_NIGHT,
-            Some((_, kept)) if kept != table => MOVED,
+        let moved = match wanted.published {
+            Some((kept, _)) if kept != night => OTHER_NIGHT_COST,
+            Some((_, kept)) if kept != table => MOVED_COST,
             _ => 0,
         };
         never + moved + repeats.sum::<usize>() as i64 - self.game_dual[game] - self.slot_dual[slot]
     }
 
     /// Finds a slot for one more game and moves those in its way.
-    fn enter(&mut self, new: usize) {
+    fn insert_game(&mut self, new: usize) {
         let count = self.slots.len();
         let mut least = vec![i64::MAX; count];
         let mut from = vec![None; count];
@@ -109,7 +109,7 @@ impl<'a> Rows<'a> {
         let free = loop {
             let mut next: Option<usize> = None;
             for slot in (0..count).filter(|&slot| !done[slot]) {
-                let way = walked + self.reduced(game, slot);
+                let way = walked + self.reduced_cost(game, slot);
                 if way < least[slot] {
                     least[slot] = way;
                     from[slot] = path.last().map(|&(slot, _)| slot);
@@ -157,7 +157,7 @@ mod tests {
         }
     }
 
-    fn repeats(games: &[Wanted<'_>], slots: &[Slot]) -> usize {
+    fn repeats(games: &[TableRequest<'_>], slots: &[TableSlot]) -> usize {
         let count = |used: &[TableNo], table| used.iter().filter(|&&t| t == table).count();
         let each = games
             .iter()
@@ -167,7 +167,7 @@ mod tests {
     }
 
     /// Every assignment is tried.
-    fn fewest(games: &[Wanted<'_>], free: &[Slot]) -> Option<usize> {
+    fn fewest(games: &[TableRequest<'_>], free: &[TableSlot]) -> Option<usize> {
         let Some((game, rest)) = games.split_first() else {
             return Some(0);
         };
@@ -190,16 +190,16 @@ mod tests {
             let used: Vec<Vec<TableNo>> =
                 used.into_iter().map(|list| list.into_iter().map(TableNo).collect()).collect();
             let nights = [night(0, &[1, 2, 3]), night(1, &[2, 4])];
-            let games: Vec<Wanted<'_>> = can
+            let games: Vec<TableRequest<'_>> = can
                 .iter()
                 .enumerate()
-                .map(|(at, &bits)| Wanted {
-                    nights: Nights::from_bits(bits),
+                .map(|(at, &bits)| TableRequest {
+                    nights: NightSet::from_bits(bits),
                     used: [&used[2 * at], &used[2 * at + 1]],
-                    kept: None,
+                    published: None,
                 })
                 .collect();
-            let found = assign(&games, &nights);
+            let found = assign_tables(&games, &nights);
             prop_assert_eq!(
                 found.as_ref().map(|slots| repeats(&games, slots)),
                 fewest(&games, &slots(&nights))
@@ -213,12 +213,12 @@ mod tests {
     #[test]
     fn low_tables_are_used_first() {
         let free: &[TableNo] = &[];
-        let game = Wanted {
-            nights: Nights::ALL,
+        let game = TableRequest {
+            nights: NightSet::ALL,
             used: [free, free],
-            kept: None,
+            published: None,
         };
-        let slots = assign(&[game.clone(), game], &[night(0, &[9, 4, 1])]).unwrap();
+        let slots = assign_tables(&[game.clone(), game], &[night(0, &[9, 4, 1])]).unwrap();
         assert_eq!(
             slots.iter().map(|&(_, table)| table.0).collect::<Vec<_>>(),
             [1, 4]

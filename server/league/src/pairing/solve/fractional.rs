@@ -1,13 +1,13 @@
-//! The optimum with half pairs allowed: duals that are nearly final before any blossom is made.
+//! Fractional matching: the optimum with half-integral pairs, whose duals are nearly final.
 //!
 //! Where a tree meets itself its odd cycle is paired in halves instead of being shrunk (Balinski
 //! 1965; the use as a start is from memory). In the end each half cycle keeps its whole pairs and
-//! leaves one place for the search proper.
+//! leaves one vertex for the search proper.
 
 use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
-use crate::pairing::round::certificate::Place;
+use crate::pairing::round::certificate::Vertex;
 
 use super::Matcher;
 use super::node_id::NONE;
@@ -16,68 +16,68 @@ use super::node_id::NONE;
 enum Label {
     Free,
     Outer,
-    Inner(Place),
+    Inner(Vertex),
 }
 
-/// Trees over plain places and half cycles.
-struct Halves<'a> {
+/// Trees over plain vertices and half cycles.
+struct HalfIntegral<'a> {
     matcher: &'a mut Matcher,
-    /// Next place around a half cycle.
-    around: Vec<Place>,
+    /// Next vertex around a half cycle.
+    around: Vec<Vertex>,
     label: Vec<Label>,
     since: Vec<i128>,
-    /// When each free place is reached, so far as is known.
+    /// When each free vertex is reached, so far as is known.
     reached: Vec<i128>,
-    touched: Vec<Place>,
+    touched: Vec<Vertex>,
     clock: i128,
-    /// When the edge from an outer place to a free one becomes tight.
-    events: BinaryHeap<Reverse<(i128, Place, Place)>>,
+    /// When the edge from an outer vertex to a free one becomes tight.
+    events: BinaryHeap<Reverse<(i128, Vertex, Vertex)>>,
     /// When the tree ends, and over which edge: nothing later need be known.
-    end: (i128, [Place; 2]),
+    end: (i128, [Vertex; 2]),
 }
 
 /// No edge ends the tree.
-const NEVER: (i128, [Place; 2]) = (i128::MAX, [NONE; 2]);
+const NEVER: (i128, [Vertex; 2]) = (i128::MAX, [NONE; 2]);
 
 impl Matcher {
     /// Improves the starting duals to the fractional optimum.
-    pub(super) fn halve(&mut self) {
-        let places = self.mate.len();
-        let mut halves = Halves {
+    pub(super) fn solve_fractional(&mut self) {
+        let vertices = self.mate.len();
+        let mut halves = HalfIntegral {
             matcher: self,
-            around: vec![NONE; places],
-            label: vec![Label::Free; places],
-            since: vec![0; places],
-            reached: vec![i128::MAX; places],
+            around: vec![NONE; vertices],
+            label: vec![Label::Free; vertices],
+            since: vec![0; vertices],
+            reached: vec![i128::MAX; vertices],
             touched: Vec::new(),
             clock: 0,
             events: BinaryHeap::new(),
             end: NEVER,
         };
-        for root in 0..places as Place {
+        for root in 0..vertices as Vertex {
             if halves.is_exposed(root) {
                 halves.search(root);
-                halves.settle();
+                halves.write_duals();
             }
         }
-        for place in 0..places as Place {
-            if halves.around[place as usize] != NONE {
-                halves.open_cycle(place);
+        for vertex in 0..vertices as Vertex {
+            if halves.around[vertex as usize] != NONE {
+                halves.open_cycle(vertex);
             }
         }
     }
 }
 
-impl Halves<'_> {
-    fn is_exposed(&self, place: Place) -> bool {
-        self.matcher.mate[place as usize] == NONE && self.around[place as usize] == NONE
+impl HalfIntegral<'_> {
+    fn is_exposed(&self, vertex: Vertex) -> bool {
+        self.matcher.mate[vertex as usize] == NONE && self.around[vertex as usize] == NONE
     }
 
-    fn search(&mut self, root: Place) {
+    fn search(&mut self, root: Vertex) {
         self.clock = 0;
         self.events.clear();
         self.end = NEVER;
-        self.take(root, Label::Outer);
+        self.set_label(root, Label::Outer);
         self.scan(root);
         while let Some(Reverse((time, from, to))) = self.events.pop() {
             if time >= self.end.0 {
@@ -86,8 +86,8 @@ impl Halves<'_> {
             if self.label[to as usize] == Label::Free {
                 self.clock = time;
                 let partner = self.matcher.mate[to as usize];
-                self.take(to, Label::Inner(from));
-                self.take(partner, Label::Outer);
+                self.set_label(to, Label::Inner(from));
+                self.set_label(partner, Label::Outer);
                 self.scan(partner);
             }
         }
@@ -104,13 +104,13 @@ impl Halves<'_> {
         }
     }
 
-    fn take(&mut self, place: Place, label: Label) {
-        self.label[place as usize] = label;
-        self.since[place as usize] = self.clock;
-        self.touched.push(place);
+    fn set_label(&mut self, vertex: Vertex, label: Label) {
+        self.label[vertex as usize] = label;
+        self.since[vertex as usize] = self.clock;
+        self.touched.push(vertex);
     }
 
-    fn scan(&mut self, from: Place) {
+    fn scan(&mut self, from: Vertex) {
         let own = self.matcher.potential[from as usize];
         for (to, cost) in self.matcher.graph.edges(from) {
             let slack = cost - own - self.matcher.potential[to as usize];
@@ -138,9 +138,9 @@ impl Halves<'_> {
         }
     }
 
-    fn settle(&mut self) {
-        for place in std::mem::take(&mut self.touched) {
-            let at = place as usize;
+    fn write_duals(&mut self) {
+        for vertex in std::mem::take(&mut self.touched) {
+            let at = vertex as usize;
             self.reached[at] = i128::MAX;
             let drift = self.clock - self.since[at];
             match std::mem::replace(&mut self.label[at], Label::Free) {
@@ -152,7 +152,7 @@ impl Halves<'_> {
     }
 
     /// Pairs `from` with `to` and swaps the pairs on the way to the root.
-    fn augment(&mut self, mut from: Place, mut to: Place) {
+    fn augment(&mut self, mut from: Vertex, mut to: Vertex) {
         loop {
             let old = std::mem::replace(&mut self.matcher.mate[from as usize], to);
             self.matcher.mate[to as usize] = from;
@@ -166,8 +166,8 @@ impl Halves<'_> {
         }
     }
 
-    /// The outer place above an outer one, and the inner one between.
-    fn above(&self, outer: Place) -> Option<(Place, Place)> {
+    /// The outer vertex above an outer one, and the inner one between.
+    fn above(&self, outer: Vertex) -> Option<(Vertex, Vertex)> {
         let inner = self.matcher.mate[outer as usize];
         match self.label.get(inner as usize) {
             Some(&Label::Inner(next)) => Some((inner, next)),
@@ -175,9 +175,9 @@ impl Halves<'_> {
         }
     }
 
-    /// Two outer places met: their paths up to where they join become a half cycle.
-    fn close_cycle(&mut self, a: Place, b: Place) {
-        let path = |start: Place| {
+    /// Two outer vertices met: their paths up to where they join become a half cycle.
+    fn close_cycle(&mut self, a: Vertex, b: Vertex) {
+        let path = |start: Vertex| {
             let mut path = vec![start];
             let mut outer = start;
             while let Some((inner, next)) = self.above(outer) {
@@ -201,21 +201,21 @@ impl Halves<'_> {
         }
         one.push(junction);
         other.reverse();
-        let cycle: Vec<Place> = one.into_iter().chain(other).collect();
-        for (at, &place) in cycle.iter().enumerate() {
-            self.matcher.mate[place as usize] = NONE;
-            self.around[place as usize] = cycle[(at + 1) % cycle.len()];
+        let cycle: Vec<Vertex> = one.into_iter().chain(other).collect();
+        for (at, &vertex) in cycle.iter().enumerate() {
+            self.matcher.mate[vertex as usize] = NONE;
+            self.around[vertex as usize] = cycle[(at + 1) % cycle.len()];
         }
     }
 
-    /// Pairs a half cycle in whole pairs and leaves one place out.
-    fn open_cycle(&mut self, out: Place) {
-        let mut place = std::mem::replace(&mut self.around[out as usize], NONE);
-        while place != NONE && place != out {
-            let next = std::mem::replace(&mut self.around[place as usize], NONE);
-            self.matcher.mate[place as usize] = next;
-            self.matcher.mate[next as usize] = place;
-            place = std::mem::replace(&mut self.around[next as usize], NONE);
+    /// Pairs a half cycle in whole pairs and leaves one vertex out.
+    fn open_cycle(&mut self, out: Vertex) {
+        let mut vertex = std::mem::replace(&mut self.around[out as usize], NONE);
+        while vertex != NONE && vertex != out {
+            let next = std::mem::replace(&mut self.around[vertex as usize], NONE);
+            self.matcher.mate[vertex as usize] = next;
+            self.matcher.mate[next as usize] = vertex;
+            vertex = std::mem::replace(&mut self.around[next as usize], NONE);
         }
     }
 }

@@ -1,79 +1,79 @@
-//! The depth of the odd sets that two places share, in a few steps however deep they lie.
+//! The laminar family of blossoms: shared depth of two vertices in logarithmic time.
 
-use super::node_id::{Item, NONE};
+use super::node_id::{NONE, NodeId};
 
 /// Blossoms in each other, cut into paths that follow the largest child (the heavy paths of Sleator
-/// and Tarjan 1983): from any item few paths lead outwards.
+/// and Tarjan 1983): from any node few paths lead outwards.
 #[derive(Clone, Debug)]
-pub struct Nest {
-    parent: Vec<Item>,
-    /// Outermost item of the path.
-    head: Vec<Item>,
-    /// Whoever lies around another item has the lower rank.
+pub struct LaminarFamily {
+    parent: Vec<NodeId>,
+    /// Outermost node of the path.
+    head: Vec<NodeId>,
+    /// Whoever lies around another node has the lower rank.
     rank: Vec<u32>,
-    /// Depth of the item and of everything around it.
+    /// Depth of the node and of everything around it.
     depth: Vec<i128>,
-    /// Of all odd sets around the item and itself the deepest and the innermost.
-    deepest: Vec<Item>,
-    innermost: Vec<Item>,
+    /// Of all odd sets around the node and itself the deepest and the innermost.
+    deepest: Vec<NodeId>,
+    innermost: Vec<NodeId>,
 }
 
-impl Nest {
-    /// Of items in an order that has each after what lies around it.
-    pub(super) fn new(order: &[Item], parent: &[Item], depth: &[i128]) -> Self {
-        let items = parent.len();
-        let (mut size, mut largest) = (vec![1_u32; items], vec![NONE; items]);
-        for &item in order.iter().rev() {
-            let around = parent[item as usize];
+impl LaminarFamily {
+    /// Of nodes in an order that has each after what lies around it.
+    pub(super) fn new(order: &[NodeId], parent: &[NodeId], depth: &[i128]) -> Self {
+        let nodes = parent.len();
+        let (mut size, mut largest) = (vec![1_u32; nodes], vec![NONE; nodes]);
+        for &node in order.iter().rev() {
+            let around = parent[node as usize];
             if around != NONE {
-                size[around as usize] += size[item as usize];
+                size[around as usize] += size[node as usize];
                 let best = &mut largest[around as usize];
-                if *best == NONE || size[*best as usize] < size[item as usize] {
-                    *best = item;
+                if *best == NONE || size[*best as usize] < size[node as usize] {
+                    *best = node;
                 }
             }
         }
-        let mut nest = Self {
+        let mut family = Self {
             parent: parent.to_vec(),
-            head: (0..items as Item).collect(),
-            rank: vec![0; items],
+            head: (0..nodes as NodeId).collect(),
+            rank: vec![0; nodes],
             depth: depth.to_vec(),
-            deepest: vec![NONE; items],
-            innermost: vec![NONE; items],
+            deepest: vec![NONE; nodes],
+            innermost: vec![NONE; nodes],
         };
-        for (rank, &item) in (0..).zip(order) {
-            let at = item as usize;
-            nest.rank[at] = rank;
+        for (rank, &node) in (0..).zip(order) {
+            let at = node as usize;
+            family.rank[at] = rank;
             let around = parent[at] as usize;
             if parent[at] != NONE {
-                if largest[around] == item {
-                    nest.head[at] = nest.head[around];
+                if largest[around] == node {
+                    family.head[at] = family.head[around];
                 }
-                nest.depth[at] += nest.depth[around];
-                nest.deepest[at] = nest.deepest[around];
-                nest.innermost[at] = nest.innermost[around];
+                family.depth[at] += family.depth[around];
+                family.deepest[at] = family.deepest[around];
+                family.innermost[at] = family.innermost[around];
             }
             if depth[at] > 0 {
-                nest.innermost[at] = item;
-                let deepest = nest.deepest[at];
+                family.innermost[at] = node;
+                let deepest = family.deepest[at];
                 if deepest == NONE || depth[at] > depth[deepest as usize] {
-                    nest.deepest[at] = item;
+                    family.deepest[at] = node;
                 }
             }
         }
-        nest
+        family
     }
 
-    /// Sum of the depths of all odd sets that hold both items; none holds [`NONE`].
-    pub fn depth(&self, a: Item, b: Item) -> i128 {
+    /// Sum of the depths of all odd sets that hold both nodes; none holds [`NONE`].
+    pub fn shared_depth(&self, a: NodeId, b: NodeId) -> i128 {
         if a == NONE || b == NONE {
             return 0;
         }
         let (mut a, mut b) = (a, b);
         loop {
-            let [one, other] = [a, b].map(|item| self.head[item as usize]);
+            let [one, other] = [a, b].map(|node| self.head[node as usize]);
             if one == other {
-                let rank = |&item: &Item| self.rank[item as usize];
+                let rank = |&node: &NodeId| self.rank[node as usize];
                 let outer = if rank(&a) < rank(&b) { a } else { b };
                 return self.depth[outer as usize];
             }
@@ -90,13 +90,13 @@ impl Nest {
         }
     }
 
-    /// The deepest odd set around a place.
-    pub fn deepest(&self, place: usize) -> Item {
-        self.deepest[place]
+    /// The deepest odd set around a vertex.
+    pub fn deepest(&self, vertex: usize) -> NodeId {
+        self.deepest[vertex]
     }
 
-    /// The innermost odd set around a place: two places share what their innermost sets share.
-    pub fn innermost(&self, place: usize) -> Item {
-        self.innermost[place]
+    /// The innermost odd set around a vertex: two vertices share what their innermost sets share.
+    pub fn innermost(&self, vertex: usize) -> NodeId {
+        self.innermost[vertex]
     }
 }

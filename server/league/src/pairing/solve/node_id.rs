@@ -1,7 +1,7 @@
 //! The identity of a node of the blossom structure.
 
-/// A place, or from the number of places on a blossom.
-pub type Item = u32;
+/// A vertex, or from the number of vertices on a blossom.
+pub type NodeId = u32;
 
-/// No place, no blossom.
+/// No vertex, no blossom.
 pub const NONE: u32 = u32::MAX;

@@ -9,7 +9,7 @@ use crate::pairing::solve::graph::Graph;
 /// Costs of the edges of a graph; `None` where there is no edge.
 type Costs = Vec<Vec<Option<i128>>>;
 
-/// On up to ten places.
+/// On up to ten vertices.
 fn graphs() -> impl Strategy<Value = Costs> {
     graphs_of(1..6)
 }
@@ -128,7 +128,7 @@ proptest! {
         let n = costs.len();
         let mut costs = costs;
         let Some(mut matcher) = solved(&costs) else { return Ok(()) };
-        for (a, b, price) in changes {
+        for (a, b, cost) in changes {
             let (a, b) = (a % n, b % n);
             if a == b { continue }
             let old = costs[a.min(b)][a.max(b)];
@@ -136,8 +136,8 @@ proptest! {
                 matcher.forbid(a as u32, b as u32);
                 costs[a.min(b)][a.max(b)] = None;
             } else {
-                matcher.allow(a as u32, b as u32, price);
-                costs[a.min(b)][a.max(b)] = Some(price);
+                matcher.allow(a as u32, b as u32, cost);
+                costs[a.min(b)][a.max(b)] = Some(cost);
             }
             let best = exhaustive(&costs, (1 << n) - 1);
             let repaired = matcher.solve().is_ok();
@@ -180,11 +180,11 @@ proptest! {
     ) {
         let (n, mut costs) = (costs.len(), costs);
         let Some(mut matcher) = solved(&costs) else { return Ok(()) };
-        for (pick, price) in later {
+        for (pick, cost) in later {
             let (a, b) = (pick.index(n * n) / n, pick.index(n * n) % n);
             if a < b && costs[a][b].is_none() {
-                matcher.allow(a as u32, b as u32, price);
-                costs[a][b] = Some(price);
+                matcher.allow(a as u32, b as u32, cost);
+                costs[a][b] = Some(cost);
                 assert_feasible(&costs, &matcher.dual());
             }
         }

@@ -1,22 +1,22 @@
-//! The sparse solve against the solve on all pairs, and quick prices against the tariff's.
+//! The sparse solve against the solve on all pairs, and the cost table against `PairCosts`.
 
 use proptest::prelude::*;
 use uuid::Uuid;
 
 use crate::ids::PlayerId;
 use crate::name::Name;
-use crate::pairing::cost::Tariff;
-use crate::pairing::cost::participants::Field;
+use crate::pairing::cost::PairCosts;
+use crate::pairing::cost::participants::Participants;
 use crate::pairing::round::draw::Draw;
 use crate::pairing::round::game::{Game, Meeting, Pair};
-use crate::pairing::round::hall::{Night, NightKey, Nights, TableNo};
-use crate::pairing::round::task::{Contender, Float, Household, Roles, Task};
+use crate::pairing::round::hall::{Night, NightKey, NightSet, TableNo};
+use crate::pairing::round::task::{Contender, Float, Household, RoleHistory, Task};
 use crate::pairing::round::wishes::Wishes;
-use crate::pairing::search::cost_table::Quick;
+use crate::pairing::search::cost_table::CostTable;
 use crate::pairing::search::sparse;
 use crate::pairing::solve::Matcher;
 use crate::points::LeaguePoints;
-use crate::side::Role;
+use crate::side::GameRole;
 use crate::week::WeekNo;
 
 fn player(at: usize) -> PlayerId {
@@ -26,10 +26,10 @@ fn player(at: usize) -> PlayerId {
 fn contender() -> impl Strategy<Value = Contender> {
     let float = || prop::option::of(prop_oneof![Just(Float::Down), Just(Float::Up)]);
     let streak = prop::option::of((
-        prop_oneof![Just(Role::Attacker), Just(Role::Defender)],
+        prop_oneof![Just(GameRole::Attacker), Just(GameRole::Defender)],
         1..4_u8,
     ));
-    let roles = (0..4_u16, 0..4_u16, streak).prop_map(|(attacker, defender, streak)| Roles {
+    let roles = (0..4_u16, 0..4_u16, streak).prop_map(|(attacker, defender, streak)| RoleHistory {
         attacker,
         defender,
         streak,
@@ -45,7 +45,7 @@ fn contender() -> impl Strategy<Value = Contender> {
         Contender {
             player: player(0),
             score: LeaguePoints::new(score),
-            nights: Nights::from_bits(nights),
+            nights: NightSet::from_bits(nights),
             household: (household == 0).then_some(Household(1)),
             club: name("Club"),
             faction: name("Faction"),
@@ -116,25 +116,30 @@ fn game(pair: Pair) -> Game {
     }
 }
 
-fn tariff(task: &Task) -> Tariff {
-    Tariff::new(task, Field::new(task).unwrap(), task.contenders.len() % 2).unwrap()
+fn costs(task: &Task) -> PairCosts {
+    PairCosts::new(
+        task,
+        Participants::new(task).unwrap(),
+        task.contenders.len() % 2,
+    )
+    .unwrap()
 }
 
-fn total(tariff: &Tariff, matcher: &Matcher) -> i128 {
-    let price = |&[a, b]: &[u32; 2]| tariff.price(a as usize, b as usize).unwrap();
-    matcher.pairs().iter().map(price).sum()
+fn total(costs: &PairCosts, matcher: &Matcher) -> i128 {
+    let cost = |&[a, b]: &[u32; 2]| costs.edge_cost(a as usize, b as usize).unwrap();
+    matcher.pairs().iter().map(cost).sum()
 }
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
-    fn quick_prices_are_the_tariffs(task in tasks(4..30)) {
-        let tariff = tariff(&task);
-        let quick = Quick::new(&tariff);
-        for a in 0..tariff.places() {
-            for b in (0..tariff.places()).filter(|&b| b != a) {
-                prop_assert_eq!(quick.price(a, b), tariff.price(a, b));
+    fn table_costs_are_the_pair_costs(task in tasks(4..30)) {
+        let costs = costs(&task);
+        let cost_table = CostTable::new(&costs);
+        for a in 0..costs.vertex_count() {
+            for b in (0..costs.vertex_count()).filter(|&b| b != a) {
+                prop_assert_eq!(cost_table.edge_cost(a, b), costs.edge_cost(a, b));
             }
         }
     }
@@ -148,21 +153,21 @@ proptest! {
         for contender in &mut task.contenders {
             contender.score = LeaguePoints::new(contender.score.get() % scores);
         }
-        let tariff = tariff(&task);
-        let all = |a: usize, b: usize| tariff.price(a, b);
-        let dense = Matcher::optimum(tariff.places(), all);
-        let few = sparse::optimum(&tariff);
+        let costs = costs(&task);
+        let all = |a: usize, b: usize| costs.edge_cost(a, b);
+        let dense = Matcher::optimum(costs.vertex_count(), all);
+        let few = sparse::optimum(&costs);
         prop_assert_eq!(dense.is_ok(), few.is_ok());
         let (Ok(dense), Ok(few)) = (dense, few) else { return Ok(()) };
-        prop_assert_eq!(total(&tariff, &dense), total(&tariff, &few));
+        prop_assert_eq!(total(&costs, &dense), total(&costs, &few));
 
-        let torn = few.pairs()[out];
-        let all = |a: usize, b: usize| tariff.price(a, b).filter(|_| torn != [a as u32, b as u32]);
-        let dense = Matcher::optimum(tariff.places(), all);
-        let few = sparse::without(&tariff, few, &[torn]);
+        let excluded = few.pairs()[out];
+        let all = |a: usize, b: usize| costs.edge_cost(a, b).filter(|_| excluded != [a as u32, b as u32]);
+        let dense = Matcher::optimum(costs.vertex_count(), all);
+        let few = sparse::optimum_without(&costs, few, &[excluded]);
         prop_assert_eq!(dense.is_ok(), few.is_ok());
         if let (Ok(dense), Ok(few)) = (dense, few) {
-            prop_assert_eq!(total(&tariff, &dense), total(&tariff, &few));
+            prop_assert_eq!(total(&costs, &dense), total(&costs, &few));
         }
     }
 
@@ -171,11 +176,11 @@ proptest! {
         task in tasks(24..90),
         change in (0..3_u8, 0..12_usize),
     ) {
-        let Ok(solved) = sparse::optimum(&tariff(&task)) else { return Ok(()) };
-        let field = Field::new(&task).unwrap();
+        let Ok(solved) = sparse::optimum(&costs(&task)) else { return Ok(()) };
+        let participants = Participants::new(&task).unwrap();
         let pairs = solved.pairs().into_iter().filter_map(|[a, b]| {
-            let other = field.entrants.get(b as usize)?;
-            Pair::new(field.entrants[a as usize].player, other.player)
+            let other = participants.list.get(b as usize)?;
+            Pair::new(participants.list[a as usize].player, other.player)
         });
         let pairs: Vec<Pair> = pairs.collect();
         let mut task = task;
@@ -186,15 +191,15 @@ proptest! {
             1 => task.forbidden.push(pairs[change.1 % 9]),
             _ => task.pins.extend(Pair::new(one, other)),
         }
-        if Field::new(&task).is_err() {
+        if Participants::new(&task).is_err() {
             return Ok(());
         }
-        let tariff = tariff(&task);
-        let all = Matcher::optimum(tariff.places(), |a, b| tariff.price(a, b));
-        let few = sparse::optimum(&tariff);
+        let costs = costs(&task);
+        let all = Matcher::optimum(costs.vertex_count(), |a, b| costs.edge_cost(a, b));
+        let few = sparse::optimum(&costs);
         prop_assert_eq!(all.is_ok(), few.is_ok());
         if let (Ok(all), Ok(few)) = (all, few) {
-            prop_assert_eq!(total(&tariff, &all), total(&tariff, &few));
+            prop_assert_eq!(total(&costs, &all), total(&costs, &few));
         }
     }
 }

@@ -1,6 +1,6 @@
-//! Open games in a row. While nobody has more than two of them, the games that do not involve one
-//! player form paths and rings; along each, the smallest sum of costs is found by dynamic
-//! programming over the results of one game after the other.
+//! Chains of open games. While nobody has more than two of them, the games that do not involve one
+//! player form paths and rings; along each, dynamic programming over the results of one game after the
+//! other finds the smallest sum of costs.
 
 /// Games in a row, each sharing a player with the next.
 pub struct Chain {
@@ -12,7 +12,7 @@ pub struct Chain {
 
 impl Chain {
     /// The smallest sum of costs of its players over all results of its games.
-    pub fn fewest(
+    pub fn min_cost(
         &self,
         results: usize,
         cost: &impl Fn(usize, [Option<(usize, usize)>; 2]) -> i64,

@@ -1,5 +1,5 @@
-//! How likely each rank is while too much is open for an exact answer: a simulation with a seed,
-//! in which every result that the scoring knows is equally likely and rounds to come are paired at
+//! Forecast of ranks by simulation, for when too much is open for an exact answer. The seed is an
+//! argument; every result that the scoring knows is equally likely and rounds to come are paired at
 //! random. It says what the table leaves open, not who plays well.
 
 use fastrand::Rng;
@@ -8,12 +8,12 @@ use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
 use crate::scoring::Bye;
 use crate::standings::facts::SeasonFacts;
-use crate::standings::statistics::wilson::Interval;
+use crate::standings::statistics::wilson::WilsonInterval;
 use crate::week::WeekNo;
 
 use super::Outlook;
 
-/// What a simulation is told.
+/// The input of a simulation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Simulation {
     /// Last week that has a published round.
@@ -29,20 +29,18 @@ pub struct Simulation {
 /// How often a player ended where.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Forecast {
-    /// Who.
     pub player: PlayerId,
     /// Runs that ended at each rank, from the first; ties by total share the better rank.
     pub ended: Vec<u32>,
-    /// All runs.
     pub runs: u32,
 }
 
 impl Forecast {
     /// The share of runs that ended at `rank` or better, with its 95 % interval: the error of the
     /// simulation, not of its suppositions.
-    pub fn at_least(&self, rank: u32) -> Option<Interval> {
+    pub fn at_least(&self, rank: u32) -> Option<WilsonInterval> {
         let ranks = usize::try_from(rank).unwrap_or(usize::MAX);
-        Interval::of(self.ended.iter().take(ranks).sum(), self.runs)
+        WilsonInterval::new(self.ended.iter().take(ranks).sum(), self.runs)
     }
 }
 
@@ -109,7 +107,7 @@ fn play_on(
         .map(|player| outlook.weeks_of(player).to_vec())
         .collect();
     for game in 0..outlook.games.len() {
-        outlook.add(&mut weeks, game, rng.usize(..outlook.results.len()));
+        outlook.add_result(&mut weeks, game, rng.usize(..outlook.results.len()));
     }
     let mut order = active.to_vec();
     for _ in 0..simulation.rounds_to_come {
@@ -132,7 +130,7 @@ fn play_on(
             }
         }
     }
-    let totals = weeks.iter_mut().map(|weeks| outlook.best_of(weeks));
+    let totals = weeks.iter_mut().map(|weeks| outlook.sum_of_best(weeks));
     players.zip(totals).collect()
 }
 

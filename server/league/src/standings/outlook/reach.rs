@@ -1,5 +1,5 @@
-//! Whether a rank can still be reached, and what it takes. Exact while everyone has at most two
-//! open games.
+//! Reachable ranks: whether a rank can still be reached, and what it takes. Exact while everyone has
+//! at most two open games.
 
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
@@ -41,7 +41,7 @@ pub enum ReachRefusal {
     },
 }
 
-const MOST_OPEN: usize = 2;
+const MAX_OPEN_GAMES: usize = 2;
 
 /// What the open games up to `last` can make of a player's rank, and what `rank` takes.
 ///
@@ -108,9 +108,9 @@ impl<'o> Search<'o> {
         let players = 0..outlook.players.len();
         let games_of: Vec<_> = players.map(|player| outlook.games_of(player)).collect();
         let most = games_of.iter().map(Vec::len).max().unwrap_or(0);
-        if most > MOST_OPEN {
+        if most > MAX_OPEN_GAMES {
             return Err(ReachRefusal::TooOpen {
-                limit: MOST_OPEN,
+                limit: MAX_OPEN_GAMES,
                 actual: most,
             });
         }
@@ -176,7 +176,7 @@ impl<'o> Search<'o> {
         let ending = |results: Vec<(usize, usize)>| Ending {
             points: results
                 .iter()
-                .map(|&(game, result)| self.outlook.share_of(self.asked, game, result))
+                .map(|&(game, result)| self.outlook.points_from(self.asked, game, result))
                 .sum(),
             total: self.total(self.asked, |game| result_in(&results, game).unwrap_or(0)),
             results,
@@ -185,17 +185,17 @@ impl<'o> Search<'o> {
     }
 
     fn best(&self, ending: &Ending) -> u32 {
-        let above = self.fewest(ending, &|total| i64::from(total > ending.total));
+        let above = self.min_cost(ending, &|total| i64::from(total > ending.total));
         1 + u32::try_from(above).unwrap_or(u32::MAX - 1)
     }
 
     fn worst(&self, ending: &Ending) -> u32 {
-        let not_below = self.fewest(ending, &|total| -i64::from(total >= ending.total));
+        let not_below = self.min_cost(ending, &|total| -i64::from(total >= ending.total));
         1 + u32::try_from(-not_below).unwrap_or(u32::MAX - 1)
     }
 
     /// The smallest sum of costs over all other players that some results give.
-    fn fewest(&self, ending: &Ending, cost: &impl Fn(i32) -> i64) -> i64 {
+    fn min_cost(&self, ending: &Ending, cost: &impl Fn(i32) -> i64) -> i64 {
         let fixed = |game| result_in(&ending.results, game);
         let alone = (0..self.totals.len())
             .filter(|&player| player != self.asked && self.in_chain.get(player) == Some(&false))
@@ -213,7 +213,7 @@ impl<'o> Search<'o> {
                         .unwrap_or(0)
                 }))
             };
-            chain.fewest(self.results(), &cost_of)
+            chain.min_cost(self.results(), &cost_of)
         });
         alone.sum::<i64>() + together.sum::<i64>()
     }

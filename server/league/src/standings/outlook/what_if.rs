@@ -9,7 +9,6 @@ use crate::standings::table::row::Standings;
 use crate::standings::table::table;
 use crate::week::WeekNo;
 
-/// A supposed result.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Supposition {
     /// An open game.

@@ -1,4 +1,4 @@
-//! Prizes that the season's data decide.
+//! Prizes: awards that follow from the season's data.
 
 use std::collections::HashMap;
 
@@ -10,7 +10,7 @@ use crate::standings::table::table;
 use crate::standings::tiebreaks::inputs::Exact;
 use crate::week::WeekNo;
 
-use super::games_seen;
+use super::list_side_games;
 use super::rank_history::rank_history;
 
 /// What a prize is for.
@@ -27,7 +27,6 @@ pub enum Prize {
 }
 
 impl Prize {
-    /// All prizes.
     pub const ALL: [Self; 4] = [
         Self::PaintedProgress,
         Self::MostGames,
@@ -38,17 +37,15 @@ impl Prize {
 
 /// A prize and who gets it.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Awarded {
-    /// What for.
+pub struct PrizeAward {
     pub prize: Prize,
     /// Everyone with the best value, in the order of the table.
     pub holders: Vec<PlayerId>,
-    /// That value.
     pub value: Exact,
 }
 
 /// The prizes of a season that ended with `last`; one without a value above zero is not awarded.
-pub fn awards(facts: &SeasonFacts, last: WeekNo) -> Vec<Awarded> {
+pub fn awards(facts: &SeasonFacts, last: WeekNo) -> Vec<PrizeAward> {
     let standings = table(facts, last);
     let given = Prize::ALL.into_iter().filter_map(|prize| {
         let values = match prize {
@@ -57,21 +54,21 @@ pub fn awards(facts: &SeasonFacts, last: WeekNo) -> Vec<Awarded> {
             Prize::ToughestSchedule => schedules(facts, &standings),
             Prize::BiggestClimb => climbs(facts, &standings),
         };
-        best(prize, &standings, &values)
+        award(prize, &standings, &values)
     });
     given.collect()
 }
 
 type Values = HashMap<PlayerId, Exact>;
 
-fn best(prize: Prize, standings: &Standings, values: &Values) -> Option<Awarded> {
+fn award(prize: Prize, standings: &Standings, values: &Values) -> Option<PrizeAward> {
     let value = *values.values().max()?;
     let with_best = standings
         .rows
         .iter()
         .filter(|row| values.get(&row.player) == Some(&value));
     let holders: Vec<PlayerId> = with_best.map(|row| row.player).collect();
-    (value > Exact::from_integer(0) && !holders.is_empty()).then_some(Awarded {
+    (value > Exact::from_integer(0) && !holders.is_empty()).then_some(PrizeAward {
         prize,
         holders,
         value,
@@ -106,7 +103,7 @@ fn schedules(facts: &SeasonFacts, standings: &Standings) -> Values {
         .map(|row| (row.player, i64::from(row.total.get())))
         .collect();
     let mut met: HashMap<PlayerId, (i64, i64)> = HashMap::new();
-    for game in games_seen(facts, standings.as_of) {
+    for game in list_side_games(facts, standings.as_of) {
         let (sum, games) = met.entry(game.player).or_default();
         *sum += totals.get(&game.opponent).copied().unwrap_or(0);
         *games += 1;

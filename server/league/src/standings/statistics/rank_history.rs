@@ -1,15 +1,14 @@
-//! Ranks over the weeks, and how much two tables agree.
+//! Rank history over the weeks, and the rank correlation of two tables.
 
 use crate::ids::PlayerId;
 use crate::standings::facts::SeasonFacts;
 use crate::standings::table::ranks_as_of;
-use crate::standings::table::season::Season;
+use crate::standings::table::season::IndexedSeason;
 use crate::week::WeekNo;
 
 /// A player's rank after every week.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RankHistory {
-    /// Who.
     pub player: PlayerId,
     /// From the first week; `None` before the player joined.
     pub ranks: Vec<Option<u32>>,
@@ -17,7 +16,7 @@ pub struct RankHistory {
 
 /// The ranks of all players after every week up to `as_of`.
 pub fn rank_history(facts: &SeasonFacts, as_of: WeekNo) -> Vec<RankHistory> {
-    let season = Season::of(facts, as_of);
+    let season = IndexedSeason::new(facts, as_of);
     let weeks = (1..=as_of.number()).filter_map(WeekNo::new);
     let by_week: Vec<_> = weeks.map(|week| ranks_as_of(&season, week)).collect();
     let joined = (0..season.players.len()).filter(|&player| season.has_row(player, as_of));
@@ -36,7 +35,7 @@ pub fn rank_history(facts: &SeasonFacts, as_of: WeekNo) -> Vec<RankHistory> {
 /// shared ranks are ties. `None` when one of them ranks everything the same.
 ///
 /// M. G. Kendall, "The treatment of ties in ranking problems", Biometrika 33 (1945), 239-251.
-pub fn rank_agreement(ranks: &[(u32, u32)]) -> Option<f64> {
+pub fn kendall_tau_b(ranks: &[(u32, u32)]) -> Option<f64> {
     let (mut concordant, mut discordant, mut untied) = (0_i64, 0_i64, (0_i64, 0_i64));
     for (at, one) in ranks.iter().enumerate() {
         for other in ranks.iter().skip(at + 1) {

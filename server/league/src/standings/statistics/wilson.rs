@@ -1,4 +1,4 @@
-//! The score interval of Wilson for a share that was counted.
+//! The Wilson score interval: a confidence interval for a counted share.
 //!
 //! E. B. Wilson, "Probable inference, the law of succession, and statistical inference", Journal of
 //! the American Statistical Association 22 (1927), 209-212.
@@ -9,10 +9,8 @@ const Z: f64 = 1.959_963_984_540_054;
 /// A counted share with its 95 % interval. Bounds are for people to look at, so they are floats;
 /// nothing is ranked by them.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Interval {
-    /// Counted successes.
+pub struct WilsonInterval {
     pub successes: u32,
-    /// Counted trials.
     pub trials: u32,
     /// Lower bound, 0 to 1.
     pub low: f64,
@@ -20,9 +18,9 @@ pub struct Interval {
     pub high: f64,
 }
 
-impl Interval {
+impl WilsonInterval {
     /// `None` without trials or with more successes than trials.
-    pub fn of(successes: u32, trials: u32) -> Option<Self> {
+    pub fn new(successes: u32, trials: u32) -> Option<Self> {
         if trials == 0 || successes > trials {
             return None;
         }

@@ -1,4 +1,4 @@
-//! From facts to ledger lines, and to the sums that follow from them: the same rules, told once.
+//! Credits: the rules that turn facts into ledger lines and into the sums of these, in one place.
 
 mod absences;
 mod best_weeks;
@@ -9,27 +9,27 @@ mod games;
 mod lists;
 mod rulings;
 
-use crate::ledger::{Kind, Line, Reason, Source};
+use crate::ledger::{LedgerLine, LineKind, LineReason, LineSource};
 use crate::points::LeaguePoints;
+use crate::standings::by_player::ByPlayer;
+use crate::standings::rounds::{PlayerRound, away};
 use crate::week::WeekNo;
 
 use super::row::{KindSums, WeekTotal};
-use super::season::Season;
-use crate::standings::by_player::Lists;
-use crate::standings::rounds::{Round, away};
+use super::season::IndexedSeason;
 
 use bonuses::BonusCaps;
 use catch_up::CatchUp;
 
-/// What everybody has as of a week.
+/// What everybody is credited as of a week.
 pub struct Credits<'s> {
-    season: &'s Season<'s>,
+    season: &'s IndexedSeason<'s>,
     as_of: WeekNo,
     caps: BonusCaps,
     /// Every week from the first.
-    pub weeks: Lists<WeekTotal>,
+    pub weeks: ByPlayer<WeekTotal>,
     pub sums: Vec<KindSums>,
-    pub rounds: Lists<Round>,
+    pub rounds: ByPlayer<PlayerRound>,
     /// By week, for those who join later.
     catch_up: Vec<Option<CatchUp>>,
 }
@@ -37,40 +37,45 @@ pub struct Credits<'s> {
 /// A line that still lacks its player.
 struct Credit {
     week: WeekNo,
-    kind: Kind,
+    kind: LineKind,
     amount: LeaguePoints,
-    reason: Reason,
-    source: Source,
+    reason: LineReason,
+    source: LineSource,
     version: u32,
 }
 
 impl Credit {
     /// By the season's rules alone.
-    const fn by_rule(week: WeekNo, kind: Kind, amount: LeaguePoints, reason: Reason) -> Self {
+    const fn by_rule(
+        week: WeekNo,
+        kind: LineKind,
+        amount: LeaguePoints,
+        reason: LineReason,
+    ) -> Self {
         Self {
             week,
             kind,
             amount,
             reason,
-            source: Source::Rule,
+            source: LineSource::Rule,
             version: 1,
         }
     }
 }
 
 impl<'s> Credits<'s> {
-    pub fn new(season: &'s Season<'s>, as_of: WeekNo) -> Self {
+    pub fn new(season: &'s IndexedSeason<'s>, as_of: WeekNo) -> Self {
         let (players, weeks) = (season.players.len(), usize::from(as_of.number()));
         let mut credits = Self {
             season,
             as_of,
-            caps: BonusCaps::of(&season.facts.scoring),
-            weeks: Lists::with_capacity(0, 0),
+            caps: BonusCaps::new(&season.facts.scoring),
+            weeks: ByPlayer::with_capacity(0, 0),
             sums: Vec::with_capacity(players),
-            rounds: Lists::with_capacity(players, weeks),
+            rounds: ByPlayer::with_capacity(players, weeks),
             catch_up: Vec::new(),
         };
-        let mut totals = Lists::with_capacity(players, weeks);
+        let mut totals = ByPlayer::with_capacity(players, weeks);
         for player in 0..players {
             let mut sums = KindSums::default();
             totals.push(all_weeks(as_of).map(|week| credits.sum_up(player, week, &mut sums)));
@@ -86,7 +91,7 @@ impl<'s> Credits<'s> {
 
     fn sum_up(&self, player: usize, week: WeekNo, sums: &mut KindSums) -> WeekTotal {
         let mut total = WeekTotal::new(week);
-        self.week(player, week, &mut |credit| {
+        self.for_each_credit(player, week, &mut |credit| {
             sums.add(credit.kind, credit.amount);
             total.points += credit.amount;
         });
@@ -95,7 +100,7 @@ impl<'s> Credits<'s> {
 
     /// Every credit of a player's week in the order of the ledger. Before the weeks are summed up
     /// nobody knows yet what late joiners get and which weeks are dropped.
-    fn week(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
+    fn for_each_credit(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
         self.games(player, week, credit);
         self.byes(player, week, credit);
         self.absences(player, week, credit);
@@ -107,13 +112,13 @@ impl<'s> Credits<'s> {
     }
 
     /// Adds every line of a player to the ledger, week by week.
-    pub fn write_lines(&self, player: usize, ledger: &mut Vec<Line>) {
+    pub fn write_lines(&self, player: usize, ledger: &mut Vec<LedgerLine>) {
         let Some(fact) = self.season.players.get(player) else {
             return;
         };
         for week in all_weeks(self.as_of) {
-            self.week(player, week, &mut |credit| {
-                ledger.push(Line {
+            self.for_each_credit(player, week, &mut |credit| {
+                ledger.push(LedgerLine {
                     player: fact.player,
                     week: credit.week,
                     kind: credit.kind,
@@ -138,18 +143,18 @@ fn all_weeks(as_of: WeekNo) -> impl Iterator<Item = WeekNo> {
 
 /// The rounds of a player's week: of games, byes and absences, and of a week missed without a word.
 fn rounds_of<'s>(
-    season: &'s Season<'s>,
+    season: &'s IndexedSeason<'s>,
     as_of: WeekNo,
     player: usize,
     week: WeekNo,
-) -> impl Iterator<Item = Round> + use<'s> {
-    let games = season.games.of(player, week).iter();
-    let games = games.filter_map(|seat| seat.stands.as_ref().map(|stands| stands.round));
-    let byes = season.byes.of(player, week).iter();
+) -> impl Iterator<Item = PlayerRound> + use<'s> {
+    let games = season.games.get(player, week).iter();
+    let games = games.filter_map(|game| game.counted.as_ref().map(|counted| counted.round));
+    let byes = season.byes.get(player, week).iter();
     let byes = byes.map(move |_| byes::round(season, as_of, player, week));
-    let absences = season.absences.of(player, week).iter();
+    let absences = season.absences.get(player, week).iter();
     let absences = absences.map(move |_| away(week, absences::value(season, week)));
-    let missed = season.missed(player, week);
+    let missed = season.is_missed(player, week);
     let missed = missed.then(|| away(week, LeaguePoints::ZERO));
     games.chain(byes).chain(absences).chain(missed)
 }

@@ -1,18 +1,18 @@
-//! The order of the table: by total, then by each tie-break among those still equal.
+//! Ranking: orders the table by total, then by each tie-break among those still equal.
 
 use std::cmp::Reverse;
 
 use crate::points::LeaguePoints;
-use crate::standings::tiebreaks::inputs::{Board, Exact};
-use crate::standings::tiebreaks::{Rule, TieBreak};
+use crate::standings::tiebreaks::inputs::{Exact, TieBreakInputs};
+use crate::standings::tiebreaks::{TieBreak, TieBreakRule};
 use crate::week::WeekNo;
 
 use super::credits::Credits;
-use super::season::Season;
+use super::season::IndexedSeason;
 
-/// Where a player stands.
+/// A player's rank, and what decided it.
 #[derive(Clone, Copy)]
-pub struct Place {
+pub struct RankedPlayer {
     pub player: usize,
     pub rank: u32,
     pub shared: bool,
@@ -21,7 +21,7 @@ pub struct Place {
 
 /// Splits ties, and keeps what it computed for them.
 pub struct Ranking<'b> {
-    board: &'b Board<'b>,
+    inputs: &'b TieBreakInputs<'b>,
     order: &'b [TieBreak],
     /// For each tie-break, for each player: computed only where a tie asked for it.
     values: Vec<Vec<Option<Exact>>>,
@@ -30,11 +30,11 @@ pub struct Ranking<'b> {
 }
 
 impl<'b> Ranking<'b> {
-    pub fn new(season: &'b Season<'_>, board: &'b Board<'b>) -> Self {
+    pub fn new(season: &'b IndexedSeason<'_>, inputs: &'b TieBreakInputs<'b>) -> Self {
         let players = season.players.len();
         let order = &season.facts.tie_breaks.terms().order;
         Self {
-            board,
+            inputs,
             order,
             values: vec![vec![None; players]; order.len()],
             decided_by: vec![None; players],
@@ -42,26 +42,26 @@ impl<'b> Ranking<'b> {
         }
     }
 
-    /// The places of all who have a row as of a week, best first.
-    pub fn places(
+    /// Everybody who has a row as of a week, best first.
+    pub fn ranked_players(
         &mut self,
-        season: &Season<'_>,
+        season: &IndexedSeason<'_>,
         credits: &Credits<'_>,
         as_of: WeekNo,
-    ) -> Vec<Place> {
+    ) -> Vec<RankedPlayer> {
         let totals: Vec<LeaguePoints> = credits.sums.iter().map(|sums| sums.total()).collect();
         let total_of = |player: &usize| totals.get(*player).copied().unwrap_or_default();
         let with_row = (0..totals.len()).filter(|&player| season.has_row(player, as_of));
         let mut players: Vec<usize> = with_row.collect();
         players.sort_by_key(|player| Reverse(total_of(player)));
         for tied in players.chunk_by_mut(|a, b| total_of(a) == total_of(b)) {
-            self.split(tied, 0);
+            self.split_ties(tied, 0);
         }
-        self.number(&players)
+        self.assign_ranks(&players)
     }
 
     /// Orders players that are equal in everything before the tie-break at `depth`.
-    fn split(&mut self, tied: &mut [usize], depth: usize) {
+    fn split_ties(&mut self, tied: &mut [usize], depth: usize) {
         if tied.len() < 2 {
             return;
         }
@@ -73,14 +73,14 @@ impl<'b> Ranking<'b> {
             }
             return;
         };
-        let mut valued = self.valued(tie_break, tied);
+        let mut valued = self.values_of_tied(tie_break, tied);
         if tie_break.fewer_is_better() {
             valued.sort_by_key(|(_, value)| *value);
         } else {
             valued.sort_by_key(|(_, value)| Reverse(*value));
         }
-        for (place, &(player, value)) in tied.iter_mut().zip(&valued) {
-            *place = player;
+        for (ranked, &(player, value)) in tied.iter_mut().zip(&valued) {
+            *ranked = player;
             let values = self.values.get_mut(depth);
             if let Some(cell) = values.and_then(|values| values.get_mut(player)) {
                 *cell = value;
@@ -89,7 +89,7 @@ impl<'b> Ranking<'b> {
         let mut rest = tied;
         for (group, equal) in valued.chunk_by(|a, b| a.1 == b.1).enumerate() {
             let (equal, others) = rest.split_at_mut(equal.len());
-            self.split(equal, depth + 1);
+            self.split_ties(equal, depth + 1);
             // Only now is it known who leads the group.
             if let (true, Some(first)) = (group > 0, equal.first())
                 && let Some(decided) = self.decided_by.get_mut(*first)
@@ -100,33 +100,33 @@ impl<'b> Ranking<'b> {
         }
     }
 
-    fn valued(&self, tie_break: TieBreak, tied: &[usize]) -> Vec<(usize, Option<Exact>)> {
+    fn values_of_tied(&self, tie_break: TieBreak, tied: &[usize]) -> Vec<(usize, Option<Exact>)> {
         let players = tied.iter().copied();
         match tie_break.rule() {
-            Rule::Each(value) => players
-                .map(|player| (player, Some(value(self.board, player))))
+            TieBreakRule::Each(value) => players
+                .map(|player| (player, Some(value(self.inputs, player))))
                 .collect(),
-            Rule::Among(values) => players.zip(values(self.board, tied)).collect(),
+            TieBreakRule::Among(values) => players.zip(values(self.inputs, tied)).collect(),
         }
     }
 
-    fn number(&self, players: &[usize]) -> Vec<Place> {
+    fn assign_ranks(&self, players: &[usize]) -> Vec<RankedPlayer> {
         let shares = |player: usize| self.shared_with_above.get(player) == Some(&true);
         let mut rank = 0;
         let below = players.iter().skip(1).map(Some).chain([None]);
-        let places = players.iter().zip(below).zip(1..);
-        let places = places.map(|((&player, below), position)| {
+        let ranked_players = players.iter().zip(below).zip(1..);
+        let ranked_players = ranked_players.map(|((&player, below), position)| {
             if !shares(player) {
                 rank = position;
             }
-            Place {
+            RankedPlayer {
                 player,
                 rank,
                 shared: shares(player) || below.is_some_and(|&below| shares(below)),
                 decided_by: self.decided_by.get(player).copied().flatten(),
             }
         });
-        places.collect()
+        ranked_players.collect()
     }
 
     /// The value of every tie-break for a player, ties or not.
@@ -137,8 +137,8 @@ impl<'b> Ranking<'b> {
             .map(move |(&tie_break, values)| {
                 let known = values.get(player).copied().flatten();
                 let value = match tie_break.rule() {
-                    Rule::Each(value) => known.or_else(|| Some(value(self.board, player))),
-                    Rule::Among(_) => known,
+                    TieBreakRule::Each(value) => known.or_else(|| Some(value(self.inputs, player))),
+                    TieBreakRule::Among(_) => known,
                 };
                 (tie_break, value)
             })

@@ -1,7 +1,7 @@
 //! The table as data: rows, their sums, and the ledger behind them.
 
 use crate::ids::PlayerId;
-use crate::ledger::{Kind, Line};
+use crate::ledger::{LedgerLine, LineKind};
 use crate::points::LeaguePoints;
 use crate::standings::tiebreaks::TieBreak;
 use crate::standings::tiebreaks::inputs::Exact;
@@ -15,7 +15,7 @@ pub struct Standings {
     /// In the order of the table.
     pub rows: Vec<Row>,
     /// Player by player in the order of the table, week by week.
-    pub ledger: Vec<Line>,
+    pub ledger: Vec<LedgerLine>,
 }
 
 /// One row of the table.
@@ -25,7 +25,6 @@ pub struct Row {
     pub rank: u32,
     /// Whether others have the same rank.
     pub shared: bool,
-    /// Who.
     pub player: PlayerId,
     /// Whether the player still takes part.
     pub active: bool,
@@ -48,7 +47,6 @@ pub struct Row {
 /// The value of one tie-break.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct TieBreakValue {
-    /// Which.
     pub tie_break: TieBreak,
     /// Its value; `None` where it does not apply, as direct encounters of players who never met.
     pub value: Option<Exact>,
@@ -59,7 +57,6 @@ pub struct TieBreakValue {
 pub struct Record {
     /// Won on the table.
     pub won: u32,
-    /// Drawn.
     pub drawn: u32,
     /// Lost on the table.
     pub lost: u32,
@@ -77,9 +74,7 @@ impl Record {
 /// What a week gave.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct WeekTotal {
-    /// The week.
     pub week: WeekNo,
-    /// Its sum.
     pub points: LeaguePoints,
     /// Whether it is among the weeks that count.
     pub counts: bool,
@@ -97,17 +92,17 @@ impl WeekTotal {
 
 /// Sums by kind of credit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct KindSums([LeaguePoints; Kind::ALL.len()]);
+pub struct KindSums([LeaguePoints; LineKind::ALL.len()]);
 
 impl KindSums {
-    pub fn add(&mut self, kind: Kind, amount: LeaguePoints) {
+    pub fn add(&mut self, kind: LineKind, amount: LeaguePoints) {
         if let Some(sum) = self.0.get_mut(kind as usize) {
             *sum += amount;
         }
     }
 
     /// The sum of one kind.
-    pub fn of(&self, kind: Kind) -> LeaguePoints {
+    pub fn sum_of(&self, kind: LineKind) -> LeaguePoints {
         self.0.get(kind as usize).copied().unwrap_or_default()
     }
 
@@ -124,7 +119,7 @@ impl Standings {
     }
 
     /// The ledger lines of a player.
-    pub fn lines_of(&self, player: PlayerId) -> impl Iterator<Item = &Line> {
+    pub fn lines_of(&self, player: PlayerId) -> impl Iterator<Item = &LedgerLine> {
         self.ledger.iter().filter(move |line| line.player == player)
     }
 }

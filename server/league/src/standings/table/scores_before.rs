@@ -1,9 +1,9 @@
-//! What everybody has as a week begins, before anything of the week counts.
+//! Scores at the beginning of a week, before anything of the week counts: pairing uses them.
 
 use std::collections::BTreeMap;
 
 use crate::ids::PlayerId;
-use crate::ledger::Kind;
+use crate::ledger::LineKind;
 use crate::points::LeaguePoints;
 use crate::standings::facts::SeasonFacts;
 use crate::week::WeekNo;
@@ -15,7 +15,7 @@ use super::table;
 pub fn scores_before(facts: &SeasonFacts, week: WeekNo) -> BTreeMap<PlayerId, LeaguePoints> {
     let with_joiners = table(facts, week).rows.into_iter();
     let mut scores: BTreeMap<_, _> = with_joiners
-        .map(|row| (row.player, row.sums.of(Kind::CatchUp)))
+        .map(|row| (row.player, row.sums.sum_of(LineKind::CatchUp)))
         .collect();
     if let Some(before) = week.previous() {
         let rows = table(facts, before).rows.into_iter();

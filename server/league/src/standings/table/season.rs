@@ -1,56 +1,56 @@
-//! The facts with every player's identity turned into a place in one list, sorted once for all weeks.
+//! The index of a season's facts: players as indices, facts sorted once by player and week.
 
 use rustc_hash::FxHashMap;
 
 use crate::ids::PlayerId;
-use crate::ledger::{Reason, Source};
+use crate::ledger::{LineReason, LineSource};
 use crate::painting::PaintedWeek;
 use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
-use crate::scoring::Award;
-use crate::side::{Both, Side};
-use crate::standings::by_player::{ByWeek, place_of};
+use crate::scoring::GameAward;
+use crate::side::{PerSide, Side};
+use crate::standings::by_player::{ByPlayerWeek, week_index};
 use crate::standings::facts::{
     Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts,
 };
-use crate::standings::rounds::{Round, Seen, result_of};
+use crate::standings::rounds::{GameView, PlayerRound, round_result};
 use crate::week::WeekNo;
 
 /// A season up to a week, whose players are numbers from zero. Facts of unknown players are left out.
-pub struct Season<'f> {
+pub struct IndexedSeason<'f> {
     pub facts: &'f SeasonFacts,
     /// In the order of their identities.
     pub players: Vec<&'f PlayerFact>,
-    pub games: ByWeek<Seat<'f>>,
-    pub byes: ByWeek<&'f GameFact>,
-    pub painted: ByWeek<PaintedWeek>,
-    pub absences: ByWeek<&'f Absence>,
-    pub late_lists: ByWeek<&'f LateList>,
-    pub adjustments: ByWeek<&'f Adjustment>,
+    pub games: ByPlayerWeek<PlayerGame<'f>>,
+    pub byes: ByPlayerWeek<&'f GameFact>,
+    pub painted: ByPlayerWeek<PaintedWeek>,
+    pub absences: ByPlayerWeek<&'f Absence>,
+    pub late_lists: ByPlayerWeek<&'f LateList>,
+    pub adjustments: ByPlayerWeek<&'f Adjustment>,
     /// Weeks in which somebody's round counts.
-    held: Vec<bool>,
+    played_weeks: Vec<bool>,
 }
 
 /// A game as one of its two players has it.
-pub struct Seat<'f> {
+pub struct PlayerGame<'f> {
     pub fact: &'f GameFact,
     pub side: Side,
     /// `None` while the game is open or disputed, and when it is struck.
-    pub stands: Option<Stands>,
+    pub counted: Option<CountedResult>,
 }
 
 /// What a game gives one side.
-pub struct Stands {
+pub struct CountedResult {
     /// With the factor of the week.
     pub amount: LeaguePoints,
-    pub reason: Reason,
-    pub source: Source,
+    pub reason: LineReason,
+    pub source: LineSource,
     pub came: bool,
-    pub round: Round,
+    pub round: PlayerRound,
 }
 
-impl<'f> Season<'f> {
-    pub fn of(facts: &'f SeasonFacts, last: WeekNo) -> Self {
+impl<'f> IndexedSeason<'f> {
+    pub fn new(facts: &'f SeasonFacts, last: WeekNo) -> Self {
         let mut players: Vec<_> = facts.players.iter().collect();
         players.sort_unstable_by_key(|player| player.player);
         let numbered = players.iter().enumerate();
@@ -63,23 +63,23 @@ impl<'f> Season<'f> {
             Fixture::Bye(player) => Some((number(player)?, fact.week, fact)),
             Fixture::Game { .. } => None,
         });
-        let painted = of_players(&facts.painted, number, |fact| (fact.player, fact.week));
-        let absences = of_players(&facts.absences, number, |fact| (fact.player, fact.week));
-        let late_lists = of_players(&facts.late_lists, number, |fact| (fact.player, fact.week));
-        let adjustments = of_players(&facts.adjustments, number, |fact| (fact.player, fact.week));
+        let painted = by_number(&facts.painted, number, |fact| (fact.player, fact.week));
+        let absences = by_number(&facts.absences, number, |fact| (fact.player, fact.week));
+        let late_lists = by_number(&facts.late_lists, number, |fact| (fact.player, fact.week));
+        let adjustments = by_number(&facts.adjustments, number, |fact| (fact.player, fact.week));
         Self {
             facts,
-            games: ByWeek::sort(count, last, seats(facts, number)),
-            byes: ByWeek::sort(count, last, byes),
-            painted: ByWeek::sort(
+            games: ByPlayerWeek::new(count, last, games(facts, number)),
+            byes: ByPlayerWeek::new(count, last, byes),
+            painted: ByPlayerWeek::new(
                 count,
                 last,
                 painted.map(|(player, week, fact)| (player, week, *fact)),
             ),
-            absences: ByWeek::sort(count, last, absences),
-            late_lists: ByWeek::sort(count, last, late_lists),
-            adjustments: ByWeek::sort(count, last, adjustments),
-            held: held(facts, last),
+            absences: ByPlayerWeek::new(count, last, absences),
+            late_lists: ByPlayerWeek::new(count, last, late_lists),
+            adjustments: ByPlayerWeek::new(count, last, adjustments),
+            played_weeks: played_weeks(facts, last),
             players,
         }
     }
@@ -93,16 +93,16 @@ impl<'f> Season<'f> {
 
     /// Whether a player stayed away without a word: somebody's round of the week counts, and this
     /// player had none.
-    pub fn missed(&self, player: usize, week: WeekNo) -> bool {
-        self.held.get(place_of(week)) == Some(&true)
-            && self.games.of(player, week).is_empty()
-            && self.byes.of(player, week).is_empty()
-            && self.absences.of(player, week).is_empty()
+    pub fn is_missed(&self, player: usize, week: WeekNo) -> bool {
+        self.played_weeks.get(week_index(week)) == Some(&true)
+            && self.games.get(player, week).is_empty()
+            && self.byes.get(player, week).is_empty()
+            && self.absences.get(player, week).is_empty()
     }
 }
 
 /// Facts of known players, each with the player's number and its week.
-fn of_players<T>(
+fn by_number<T>(
     facts: &[T],
     number: impl Fn(PlayerId) -> Option<usize>,
     whose: impl Fn(&T) -> (PlayerId, WeekNo),
@@ -113,51 +113,65 @@ fn of_players<T>(
     })
 }
 
-fn held(facts: &SeasonFacts, last: WeekNo) -> Vec<bool> {
+fn played_weeks(facts: &SeasonFacts, last: WeekNo) -> Vec<bool> {
     let settled = |fact: &&GameFact| match &fact.fixture {
         Fixture::Bye(_) => true,
         Fixture::Game { outcome, .. } => outcome.is_some(),
     };
     let games = facts.games.iter().filter(settled).map(|fact| fact.week);
     let absences = facts.absences.iter().map(|fact| fact.week);
-    let mut held = vec![false; usize::from(last.number())];
+    let mut played = vec![false; usize::from(last.number())];
     for week in games.chain(absences) {
-        if let Some(held) = held.get_mut(place_of(week)) {
-            *held = true;
+        if let Some(week_played) = played.get_mut(week_index(week)) {
+            *week_played = true;
         }
     }
-    held
+    played
 }
 
-/// Both seats of every game of two known players.
-fn seats<'f>(
+/// Every game of two known players, once for each of them.
+fn games<'f>(
     facts: &'f SeasonFacts,
     number: impl Fn(PlayerId) -> Option<usize>,
-) -> impl Iterator<Item = (usize, WeekNo, Seat<'f>)> {
+) -> impl Iterator<Item = (usize, WeekNo, PlayerGame<'f>)> {
     facts.games.iter().flat_map(move |fact| {
-        let seats = match &fact.fixture {
+        let games = match &fact.fixture {
             Fixture::Bye(_) => None,
             Fixture::Game { players, .. } => {
                 let known = number(players.first).zip(number(players.second));
-                known.map(|(first, second)| both_seats(facts, fact, Both::new(first, second)))
+                known.map(|(first, second)| both_games(facts, fact, PerSide::new(first, second)))
             }
         };
-        seats.into_iter().flatten()
+        games.into_iter().flatten()
     })
 }
 
-fn both_seats<'f>(
+fn both_games<'f>(
     facts: &'f SeasonFacts,
     fact: &'f GameFact,
-    players: Both<usize>,
-) -> [(usize, WeekNo, Seat<'f>); 2] {
-    let stands = stands(facts, fact, players).map(|both| (both.first, both.second));
-    let (first, second) = stands.unzip();
-    let seat = |side, stands| (players[side], fact.week, Seat { fact, side, stands });
-    [seat(Side::First, first), seat(Side::Second, second)]
+    players: PerSide<usize>,
+) -> [(usize, WeekNo, PlayerGame<'f>); 2] {
+    let counted = count_result(facts, fact, players).map(|both| (both.first, both.second));
+    let (first, second) = counted.unzip();
+    let game = |side, counted| {
+        (
+            players[side],
+            fact.week,
+            PlayerGame {
+                fact,
+                side,
+                counted,
+            },
+        )
+    };
+    [game(Side::First, first), game(Side::Second, second)]
 }
 
-fn stands(facts: &SeasonFacts, fact: &GameFact, players: Both<usize>) -> Option<Both<Stands>> {
+fn count_result(
+    facts: &SeasonFacts,
+    fact: &GameFact,
+    players: PerSide<usize>,
+) -> Option<PerSide<CountedResult>> {
     let Fixture::Game {
         harder,
         outcome: Some(outcome),
@@ -169,22 +183,22 @@ fn stands(facts: &SeasonFacts, fact: &GameFact, players: Both<usize>) -> Option<
     };
     let cap = facts.caps.get(&fact.week).copied().unwrap_or(Points::ZERO);
     let awards = facts.scoring.award(outcome, cap)?;
-    let seen = |side: Side| Seen {
+    let view = |side: Side| GameView {
         side,
         opponent: players[side.other()],
         harder_role: *harder == Some(side),
     };
-    let stand = |side: Side, award: Award| {
+    let counted = |side: Side, award: GameAward| {
         let amount = facts.scoring.weighted(award.amount, fact.week);
-        let (result, kind) = result_of(outcome, seen(side), |score| {
+        let (result, kind) = round_result(outcome, view(side), |score| {
             facts.scoring.verdict(score, cap)
         })?;
-        Some(Stands {
+        Some(CountedResult {
             amount,
             reason: award.reason,
-            source: ruling.map_or(Source::Game(fact.game), Source::Ruling),
+            source: ruling.map_or(LineSource::Game(fact.game), LineSource::Ruling),
             came: came(outcome, side),
-            round: Round {
+            round: PlayerRound {
                 week: fact.week,
                 result,
                 league_points: amount,
@@ -192,9 +206,9 @@ fn stands(facts: &SeasonFacts, fact: &GameFact, players: Both<usize>) -> Option<
             },
         })
     };
-    let first = stand(Side::First, awards.first);
-    let both = first.zip(stand(Side::Second, awards.second));
-    both.map(|(first, second)| Both::new(first, second))
+    let first = counted(Side::First, awards.first);
+    let both = first.zip(counted(Side::Second, awards.second));
+    both.map(|(first, second)| PerSide::new(first, second))
 }
 
 fn came(outcome: &Outcome, side: Side) -> bool {

@@ -2,36 +2,36 @@
 
 use std::cell::OnceCell;
 
-use crate::ledger::Kind;
+use crate::ledger::LineKind;
 use crate::points::LeaguePoints;
 use crate::share::Share;
-use crate::standings::by_player::Lists;
-use crate::standings::rounds::{Round, RoundKind};
-use crate::standings::tiebreaks::inputs::{Board, Met};
+use crate::standings::by_player::ByPlayer;
+use crate::standings::rounds::{PlayerRound, RoundKind};
+use crate::standings::tiebreaks::inputs::{OpponentScore, TieBreakInputs};
 use crate::standings::tiebreaks::{Basis, UnplayedRounds};
 use crate::week::WeekNo;
 
 use super::credits::Credits;
-use super::season::Season;
+use super::season::IndexedSeason;
 
 /// What everybody brings to the tie-breaks as of a week.
 pub fn tie_break_inputs<'c>(
-    season: &Season<'_>,
+    season: &IndexedSeason<'_>,
     credits: &'c Credits<'_>,
     as_of: WeekNo,
-) -> Board<'c> {
+) -> TieBreakInputs<'c> {
     let scores = Scores::new(season, credits);
-    let mut met = Lists::with_capacity(credits.rounds.len(), as_of.number().into());
+    let mut met = ByPlayer::with_capacity(credits.rounds.len(), as_of.number().into());
     for (rounds, own) in credits.rounds.iter().zip(&scores.own) {
         met.push(scores.met(rounds, *own));
     }
-    Board {
+    TieBreakInputs {
         rounds: &credits.rounds,
         met,
         painting_points: credits
             .sums
             .iter()
-            .map(|sums| sums.of(Kind::Painting))
+            .map(|sums| sums.sum_of(LineKind::Painting))
             .collect(),
         painted_share: latest_shares(season, as_of),
         adjusted_margins: OnceCell::new(),
@@ -49,7 +49,7 @@ struct Scores {
 }
 
 impl Scores {
-    fn new(season: &Season<'_>, credits: &Credits<'_>) -> Self {
+    fn new(season: &IndexedSeason<'_>, credits: &Credits<'_>) -> Self {
         let terms = season.facts.tie_breaks.terms();
         let doubled = |points: LeaguePoints| 2 * i64::from(points.get());
         let (win, draw) = match terms.basis {
@@ -74,7 +74,8 @@ impl Scores {
                 .map(|sums| doubled(sums.total()))
                 .collect(),
             Basis::StandardPoints | Basis::GamePoints => {
-                let sum = |rounds: &[Round]| rounds.iter().map(|round| scores.worth(round)).sum();
+                let sum =
+                    |rounds: &[PlayerRound]| rounds.iter().map(|round| scores.worth(round)).sum();
                 credits.rounds.iter().map(sum).collect()
             }
         };
@@ -85,7 +86,7 @@ impl Scores {
         scores
     }
 
-    fn worth(&self, round: &Round) -> i64 {
+    fn worth(&self, round: &PlayerRound) -> i64 {
         match self.basis {
             Basis::StandardPoints => round.result,
             Basis::GamePoints | Basis::Total => 2 * i64::from(round.league_points.get()),
@@ -93,8 +94,8 @@ impl Scores {
     }
 
     /// What a player's unplayed rounds change in the score that opponents get from them.
-    fn unplayed_as_draws(&self, rounds: &[Round]) -> i64 {
-        let change = |round: &Round| self.draw - self.worth(round);
+    fn unplayed_as_draws(&self, rounds: &[PlayerRound]) -> i64 {
+        let change = |round: &PlayerRound| self.draw - self.worth(round);
         match self.unplayed {
             UnplayedRounds::LeftOut => 0,
             UnplayedRounds::VirtualOpponent => rounds
@@ -103,13 +104,13 @@ impl Scores {
                 .map(change)
                 .sum(),
             UnplayedRounds::OwnScore => {
-                let away = |round: &&Round| matches!(round.kind, RoundKind::Away);
+                let away = |round: &&PlayerRound| matches!(round.kind, RoundKind::Away);
                 rounds.iter().rev().take_while(away).map(change).sum()
             }
         }
     }
 
-    fn met(&self, rounds: &[Round], own: i64) -> impl Iterator<Item = Met> {
+    fn met(&self, rounds: &[PlayerRound], own: i64) -> impl Iterator<Item = OpponentScore> {
         let mut before = 0;
         let mut left = i64::try_from(rounds.len()).unwrap_or(0);
         rounds.iter().filter_map(move |round| {
@@ -125,7 +126,7 @@ impl Scores {
                 (_, UnplayedRounds::OwnScore) => Some(own),
             };
             before += self.worth(round);
-            score.map(|score| Met {
+            score.map(|score| OpponentScore {
                 score,
                 result: round.result,
                 voluntary: matches!(round.kind, RoundKind::Away),
@@ -135,14 +136,14 @@ impl Scores {
 
     /// `Svon = S_before + (1 - result) + 0.5 * (n - R)` of the edition to 2022, in the season's
     /// basis.
-    fn virtual_opponent(&self, round: &Round, before: i64, rounds_left: i64) -> i64 {
+    fn virtual_opponent(&self, round: &PlayerRound, before: i64, rounds_left: i64) -> i64 {
         before + (self.win - self.worth(round)) + self.draw * rounds_left
     }
 }
 
-fn latest_shares(season: &Season<'_>, as_of: WeekNo) -> Vec<Share> {
+fn latest_shares(season: &IndexedSeason<'_>, as_of: WeekNo) -> Vec<Share> {
     let players = 0..season.players.len();
-    let latest = players.map(|player| season.painted.until(player, as_of).last());
+    let latest = players.map(|player| season.painted.up_to(player, as_of).last());
     latest
         .map(|painted| painted.map_or(Share::NOTHING, |painted| painted.share))
         .collect()

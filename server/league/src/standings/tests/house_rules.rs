@@ -1,6 +1,6 @@
 //! The rules of the table, one test each.
 
-use crate::ledger::{Kind, Reason};
+use crate::ledger::{LineKind, LineReason};
 use crate::points::LeaguePoints;
 use crate::scoring::{Bye, LateJoiner, LateStep, ScoringTerms};
 use crate::side::Side;
@@ -12,8 +12,8 @@ fn total(standings: &Standings, number: u128) -> LeaguePoints {
     standings.row_of(player(number)).unwrap().total
 }
 
-fn sum_of(standings: &Standings, number: u128, kind: Kind) -> LeaguePoints {
-    standings.row_of(player(number)).unwrap().sums.of(kind)
+fn sum_of(standings: &Standings, number: u128, kind: LineKind) -> LeaguePoints {
+    standings.row_of(player(number)).unwrap().sums.sum_of(kind)
 }
 
 fn three_rounds(facts: SeasonFacts) -> SeasonFacts {
@@ -49,9 +49,9 @@ fn whoever_comes_is_credited_and_whoever_stays_away_is_not() {
         .map(|line| line.reason.clone())
         .collect();
     let expected = [
-        Reason::OpponentAbsent,
-        Reason::Attended,
-        Reason::AbsentWithoutNotice,
+        LineReason::OpponentAbsent,
+        LineReason::Attended,
+        LineReason::AbsentWithoutNotice,
     ];
     assert_eq!(reasons, expected);
     let [game, attended, _] = standings.ledger.as_slice() else {
@@ -98,7 +98,7 @@ fn the_worst_weeks_are_dropped_by_a_line_of_their_own() {
     };
     assert_eq!(dropped(4), [week(2)]);
     assert_eq!(dropped(1), [week(3)]);
-    assert_eq!(sum_of(&standings, 4, Kind::DroppedWeek), points(0));
+    assert_eq!(sum_of(&standings, 4, LineKind::DroppedWeek), points(0));
 }
 
 #[test]
@@ -127,11 +127,11 @@ fn a_bye_by_own_average_rounds_down_and_never_falls_below_the_floor() {
         .with_bye(1, 5);
     let standings = table(&facts, week(3));
     assert_eq!(
-        sum_of(&standings, 3, Kind::Bye),
+        sum_of(&standings, 3, LineKind::Bye),
         points(1),
         "floor above (1 + 0) / 2"
     );
-    assert_eq!(sum_of(&standings, 5, Kind::Bye), points(1));
+    assert_eq!(sum_of(&standings, 5, LineKind::Bye), points(1));
 }
 
 #[test]
@@ -176,7 +176,7 @@ fn a_week_away_with_notice_is_worth_a_game_missed_with_notice() {
     };
     assert_eq!(
         (line.kind, &line.reason, line.amount),
-        (Kind::Absence, &Reason::AbsentWithNotice, points(3))
+        (LineKind::Absence, &LineReason::AbsentWithNotice, points(3))
     );
     assert_eq!(total(&table(&facts, week(1)), 3), points(0));
 }

@@ -1,13 +1,13 @@
 //! The league's own tie-breaks, on a season small enough to be counted by hand.
 
-use crate::ledger::Source;
+use crate::ledger::LineSource;
 use crate::painting::{
-    Checker, Counting, PaintedBonus, PaintedWeek, Painting, PaintingTerms, Stage,
+    Checker, PaintCounting, PaintedBonus, PaintedWeek, Painting, PaintingTerms, Stage,
 };
 use crate::points::Points;
 use crate::result::Outcome;
 use crate::share::Share;
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 use crate::standings::TieBreak::{
     self, FewestByes, PaintedShare, PaintingPoints, ScoreMargin, Wins, WinsInHarderRole,
 };
@@ -17,7 +17,7 @@ use super::seasons::{no_show, plain_scoring, played, player, points, season, wee
 
 fn game(first: u128, second: u128, harder: Side, outcome: Outcome) -> Fixture {
     Fixture::Game {
-        players: Both::new(player(first), player(second)),
+        players: PerSide::new(player(first), player(second)),
         harder: Some(harder),
         outcome: Some(outcome),
         ruling: None,
@@ -31,7 +31,7 @@ fn painted(of: u128, number: u8, percent: u32) -> PaintedWeek {
         share: Share::percent(percent),
         new_units: 0,
         new_points: Points::ZERO,
-        source: Source::Rule,
+        source: LineSource::Rule,
         version: 1,
     }
 }
@@ -46,7 +46,7 @@ fn four_players() -> SeasonFacts {
         .with_bye(3, 1);
     facts.painting = Painting::build(PaintingTerms {
         painted_from: Stage::Finished,
-        counting: Counting::ByModel,
+        counting: PaintCounting::ByModel,
         bonuses: vec![PaintedBonus::AtThreshold {
             share: Share::percent(50),
             points: points(2),

@@ -7,10 +7,10 @@ use proptest::sample::select;
 use uuid::Uuid;
 
 use crate::ids::RulingId;
-use crate::ledger::{Kind, Source};
+use crate::ledger::{LineKind, LineSource};
 use crate::name::Text;
 use crate::painting::{
-    Checker, Counting, PaintedBonus, PaintedWeek, Painting, PaintingTerms, Stage, Tier,
+    Checker, PaintCounting, PaintedBonus, PaintedWeek, Painting, PaintingTerms, Stage, Tier,
 };
 use crate::points::{LeaguePoints, Points};
 use crate::result::Outcome;
@@ -114,7 +114,7 @@ fn painted(week_number: u8, part: u64, new_units: u32, of: u128) -> PaintedWeek 
         share: Share::new(part, 12).unwrap(),
         new_units,
         new_points: Points::new(60),
-        source: Source::Rule,
+        source: LineSource::Rule,
         version: 1,
     }
 }
@@ -126,7 +126,7 @@ fn painting() -> Painting {
     };
     Painting::build(PaintingTerms {
         painted_from: Stage::Finished,
-        counting: Counting::ByModel,
+        counting: PaintCounting::ByModel,
         bonuses: vec![PaintedBonus::Tiers(vec![tier(50, 1), tier(100, 2)])],
         checked_by: vec![Checker::Opponent],
     })
@@ -192,9 +192,9 @@ proptest! {
             let lines: Vec<_> = standings.lines_of(row.player).collect();
             prop_assert_eq!(row.total, lines.iter().map(|line| line.amount).sum());
             prop_assert_eq!(row.sums.total(), row.total);
-            for kind in Kind::ALL {
+            for kind in LineKind::ALL {
                 let of_kind = lines.iter().filter(|line| line.kind == kind);
-                prop_assert_eq!(row.sums.of(kind), of_kind.map(|line| line.amount).sum());
+                prop_assert_eq!(row.sums.sum_of(kind), of_kind.map(|line| line.amount).sum());
             }
             let counted = row.weeks.iter().filter(|week| week.counts);
             prop_assert_eq!(row.total, counted.map(|week| week.points).sum());
@@ -210,7 +210,7 @@ proptest! {
             return Ok(());
         };
         let limit = facts.scoring.cap_in_points(share);
-        let bonus = |kind| matches!(kind, Kind::Attendance | Kind::Painting | Kind::BonusCap);
+        let bonus = |kind| matches!(kind, LineKind::Attendance | LineKind::Painting | LineKind::BonusCap);
         for row in &standings.rows {
             for number in 1..=WEEKS {
                 let lines = standings.lines_of(row.player);

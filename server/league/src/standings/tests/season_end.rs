@@ -1,11 +1,12 @@
 //! Statistics, history and prizes, on one small season.
 
-use crate::ledger::Source;
+use crate::ledger::LineSource;
 use crate::painting::PaintedWeek;
 use crate::points::Points;
 use crate::share::Share;
 use crate::standings::{
-    Ending, Exact, Prize, SeasonFacts, awards, games_seen, rank_agreement, rank_history, tally,
+    Exact, Prize, SeasonFacts, SideResult, awards, kendall_tau_b, list_side_games, rank_history,
+    tally,
 };
 
 use super::seasons::{plain_scoring, played, player, season, week};
@@ -24,7 +25,7 @@ fn small_season() -> SeasonFacts {
         share: Share::percent(60),
         new_units: 1,
         new_points: Points::new(95),
-        source: Source::Rule,
+        source: LineSource::Rule,
         version: 1,
     });
     facts
@@ -32,22 +33,22 @@ fn small_season() -> SeasonFacts {
 
 #[test]
 fn every_played_game_is_seen_from_both_sides() {
-    let seen = games_seen(&small_season(), week(3));
+    let seen = list_side_games(&small_season(), week(3));
     assert_eq!(seen.len(), 10);
     assert_eq!(seen.iter().map(|game| game.margin).sum::<i64>(), 0);
     let of_2 = seen.iter().filter(|game| game.player == player(2));
     let met: Vec<_> = of_2.map(|game| (game.opponent, game.ending)).collect();
     let expected = [
-        (player(1), Ending::Lost),
-        (player(3), Ending::Drawn),
-        (player(4), Ending::Lost),
+        (player(1), SideResult::Lost),
+        (player(3), SideResult::Drawn),
+        (player(4), SideResult::Lost),
     ];
     assert_eq!(met, expected);
 }
 
 #[test]
 fn shares_are_given_from_the_fewest_games_on() {
-    let seen = games_seen(&small_season(), week(3));
+    let seen = list_side_games(&small_season(), week(3));
     let tallies = tally(&seen, 3, |game| Some(game.player));
     let with_share: Vec<_> = tallies
         .iter()
@@ -95,6 +96,6 @@ fn prizes_follow_from_the_data_and_are_shared_by_equals() {
 
 #[test]
 fn the_same_order_agrees_fully_and_the_reverse_not_at_all() {
-    assert_eq!(rank_agreement(&[(1, 1), (2, 2), (3, 3)]), Some(1.0));
-    assert_eq!(rank_agreement(&[(1, 3), (2, 2), (3, 1)]), Some(-1.0));
+    assert_eq!(kendall_tau_b(&[(1, 1), (2, 2), (3, 3)]), Some(1.0));
+    assert_eq!(kendall_tau_b(&[(1, 3), (2, 2), (3, 1)]), Some(-1.0));
 }

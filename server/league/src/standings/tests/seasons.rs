@@ -7,9 +7,9 @@ use uuid::Uuid;
 use crate::ids::{GameId, PlayerId};
 use crate::painting::Painting;
 use crate::points::LeaguePoints;
-use crate::result::{GameScore, Notice, Outcome, Verdict};
+use crate::result::{AbsenceNotice, GameScore, Outcome, Verdict};
 use crate::scoring::{Bye, Concession, GamePoints, LateJoiner, NoShow, Scoring, ScoringTerms};
-use crate::side::{Both, Side};
+use crate::side::{PerSide, Side};
 use crate::standings::{
     Absence, Basis, Fixture, GameFact, PlayerFact, SeasonFacts, TieBreak, TieBreaks,
     TieBreaksTerms, UnplayedRounds,
@@ -89,16 +89,16 @@ pub(crate) fn tie_breaks(unplayed: UnplayedRounds, order: &[TieBreak]) -> TieBre
 }
 
 pub(crate) fn played(first: u32, second: u32) -> Outcome {
-    let total = Both::new(first, second);
+    let total = PerSide::new(first, second);
     Outcome::Played(GameScore {
         legs: Vec::new(),
         total,
-        verdict: Verdict::of(total, 0),
+        verdict: Verdict::from_totals(total, 0),
     })
 }
 
 pub(crate) fn no_show(absent: Side) -> Outcome {
-    let notice = Notice::NotGiven;
+    let notice = AbsenceNotice::NotGiven;
     Outcome::NoShow { absent, notice }
 }
 
@@ -113,7 +113,7 @@ impl SeasonFacts {
         self.with_fixture(
             number,
             Fixture::Game {
-                players: Both::new(player(first), player(second)),
+                players: PerSide::new(player(first), player(second)),
                 harder: None,
                 outcome: outcome.into(),
                 ruling: None,

@@ -7,7 +7,7 @@
 
 use crate::standings::rounds::RoundKind;
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 
 /// Points against the others in half points, and how many of them were never met.
 struct Among {
@@ -15,8 +15,8 @@ struct Among {
     missing: i64,
 }
 
-pub(super) fn values(board: &Board<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
-    let mut is_tied = vec![false; board.rounds.len()];
+pub(super) fn values(inputs: &TieBreakInputs<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
+    let mut is_tied = vec![false; inputs.rounds.len()];
     for &player in tied {
         if let Some(mark) = is_tied.get_mut(player) {
             *mark = true;
@@ -25,7 +25,7 @@ pub(super) fn values(board: &Board<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
     let others = tied.len().saturating_sub(1);
     let among: Vec<Among> = tied
         .iter()
-        .map(|&player| among(board, player, &is_tied, others))
+        .map(|&player| among(inputs, player, &is_tied, others))
         .collect();
     if among.iter().all(|among| among.missing == 0) {
         return among
@@ -44,10 +44,10 @@ pub(super) fn values(board: &Board<'_>, tied: &[usize]) -> Vec<Option<Exact>> {
     values
 }
 
-fn among(board: &Board<'_>, player: usize, is_tied: &[bool], others: usize) -> Among {
+fn among(inputs: &TieBreakInputs<'_>, player: usize, is_tied: &[bool], others: usize) -> Among {
     let mut points = 0;
     let mut met = Vec::new();
-    for round in board.rounds.of(player) {
+    for round in inputs.rounds.get(player) {
         if let RoundKind::Played { opponent, .. } = round.kind
             && is_tied.get(opponent) == Some(&true)
         {

@@ -2,10 +2,10 @@
 
 use crate::standings::rounds::RoundKind;
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 
-pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let rounds = board.rounds.of(player).iter();
+pub(super) fn value(inputs: &TieBreakInputs<'_>, player: usize) -> Exact {
+    let rounds = inputs.rounds.get(player).iter();
     let byes = rounds
         .filter(|round| matches!(round.kind, RoundKind::Bye))
         .count();

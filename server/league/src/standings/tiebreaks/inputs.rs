@@ -1,4 +1,4 @@
-//! What tie-breaks are computed from, player by player.
+//! The input of the tie-breaks, by player.
 
 use std::cell::OnceCell;
 
@@ -6,17 +6,17 @@ use num_rational::Ratio;
 
 use crate::points::LeaguePoints;
 use crate::share::Share;
-use crate::standings::by_player::Lists;
-use crate::standings::rounds::Round;
+use crate::standings::by_player::ByPlayer;
+use crate::standings::rounds::PlayerRound;
 
-/// An exact value.
+/// An exact value: the order of a table must not depend on rounding.
 pub type Exact = Ratio<i64>;
 
-/// Everything a tie-break may look at, player by player.
-pub struct Board<'c> {
-    pub rounds: &'c Lists<Round>,
+/// Everything a tie-break may read. Players are indices into the season's list.
+pub struct TieBreakInputs<'c> {
+    pub rounds: &'c ByPlayer<PlayerRound>,
     /// The scores met, round by round, unplayed rounds as the season says.
-    pub met: Lists<Met>,
+    pub met: ByPlayer<OpponentScore>,
     pub painting_points: Vec<LeaguePoints>,
     pub painted_share: Vec<Share>,
     /// Strengths that explain all margins together, computed when one is first asked for.
@@ -25,7 +25,7 @@ pub struct Board<'c> {
 
 /// The score met in one round, doubled, with the own result in half points.
 #[derive(Clone, Copy, Debug)]
-pub struct Met {
+pub struct OpponentScore {
     pub score: i64,
     pub result: i64,
     /// Missed by the player's own choice: cut before all others (C.07, art. 16.5).

@@ -1,8 +1,8 @@
 //! Opponents' score sum (Buchholz; FIDE Handbook C.07, art. 8.1).
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 use super::opponents;
 
-pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    Exact::new(opponents::sum(opponents::met(board, player)), 2)
+pub(super) fn value(inputs: &TieBreakInputs<'_>, player: usize) -> Exact {
+    Exact::new(opponents::sum(opponents::met(inputs, player)), 2)
 }

@@ -1,11 +1,11 @@
 //! Opponents' score sum without the lowest and the highest (Median-1; FIDE Handbook C.07,
 //! art. 14.3).
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 use super::opponents;
 
-pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let met = opponents::met(board, player);
+pub(super) fn value(inputs: &TieBreakInputs<'_>, player: usize) -> Exact {
+    let met = opponents::met(inputs, player);
     let cut = opponents::lowest(met);
     let lowest = cut.and_then(|at| met.get(at)).map_or(0, |met| met.score);
     let others = met.iter().enumerate().filter(|(at, _)| Some(*at) != cut);

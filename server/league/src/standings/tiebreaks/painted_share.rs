@@ -1,9 +1,9 @@
 //! Painted share of the player's latest list. Common practice, no source.
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 
-pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let share = board.painted_share.get(player).copied();
+pub(super) fn value(inputs: &TieBreakInputs<'_>, player: usize) -> Exact {
+    let share = inputs.painted_share.get(player).copied();
     let (part, whole) = share.map_or((0, 1), crate::share::Share::fraction);
     match (i64::try_from(part), i64::try_from(whole)) {
         (Ok(part), Ok(whole)) => Exact::new_raw(part, whole),

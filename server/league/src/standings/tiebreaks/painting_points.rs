@@ -1,9 +1,9 @@
 //! League points for painting, before caps. Common practice, no source.
 
-use super::inputs::{Board, Exact};
+use super::inputs::{Exact, TieBreakInputs};
 
-pub(super) fn value(board: &Board<'_>, player: usize) -> Exact {
-    let points = board
+pub(super) fn value(inputs: &TieBreakInputs<'_>, player: usize) -> Exact {
+    let points = inputs
         .painting_points
         .get(player)
         .copied()

@@ -11,11 +11,11 @@ mod rounds;
 mod scenario;
 mod scoring;
 
-use document::policy::Policy;
-use league::ledger::Reason;
+use document::season::policy::Policy;
+use league::ledger::LineReason;
 use league::lists::Finding;
-use league::pairing::round::changes::Change;
-use league::pairing::{Barrier, LookedAhead, NightKey};
+use league::pairing::round::changes::AssignmentChange;
+use league::pairing::{Barrier, LookAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::share::Share;
 use league::standings::{Basis, TieBreak, TieBreaks, UnplayedRounds};
@@ -45,11 +45,11 @@ impl Speech for German {
         findings::sentence(finding, named)
     }
 
-    fn credited(&self, reason: &Reason) -> String {
+    fn credited(&self, reason: &LineReason) -> String {
         credited(reason)
     }
 
-    fn paired(&self, reason: &league::pairing::Reason, called: Called<'_>) -> Vec<String> {
+    fn paired(&self, reason: &league::pairing::PairingReason, called: Called<'_>) -> Vec<String> {
         pairing::sentences(reason, called)
     }
 
@@ -57,13 +57,13 @@ impl Speech for German {
         proofs::barrier(barrier, called)
     }
 
-    fn looked_ahead(&self, known: &LookedAhead) -> String {
+    fn looked_ahead(&self, known: &LookAhead) -> String {
         proofs::looked_ahead(known)
     }
 
     fn changed(
         &self,
-        change: &Change,
+        change: &AssignmentChange,
         called: Called<'_>,
         evening: &dyn Fn(NightKey) -> String,
     ) -> String {
@@ -102,39 +102,39 @@ fn silence(hours: u16) -> String {
     format!("Ein gemeldetes Ergebnis, dem niemand antwortet, gilt nach {hours} h.")
 }
 
-fn credited(reason: &Reason) -> String {
+fn credited(reason: &LineReason) -> String {
     match reason {
-        Reason::Won { own, other } => format!("{own} zu {other} gewonnen"),
-        Reason::Drew { own, other } => format!("{own} zu {other} unentschieden"),
-        Reason::Lost { own, other } => format!("{own} zu {other} verloren"),
-        Reason::Conceded => "aufgegeben".to_owned(),
-        Reason::OpponentConceded => "der Gegner gab auf".to_owned(),
-        Reason::OpponentAbsent => "der Gegner war nicht da".to_owned(),
-        Reason::AbsentWithNotice => "abgemeldet gefehlt".to_owned(),
-        Reason::AbsentWithoutNotice => "unabgemeldet gefehlt".to_owned(),
-        Reason::DoubleLoss => "beide Seiten verlieren".to_owned(),
-        Reason::Bye => "Freilos".to_owned(),
-        Reason::ByeByAverage { games: 1 } => "Freilos, nach einer eigenen Partie".to_owned(),
-        Reason::ByeByAverage { games } => {
+        LineReason::Won { own, other } => format!("{own} zu {other} gewonnen"),
+        LineReason::Drew { own, other } => format!("{own} zu {other} unentschieden"),
+        LineReason::Lost { own, other } => format!("{own} zu {other} verloren"),
+        LineReason::Conceded => "aufgegeben".to_owned(),
+        LineReason::OpponentConceded => "der Gegner gab auf".to_owned(),
+        LineReason::OpponentAbsent => "der Gegner war nicht da".to_owned(),
+        LineReason::AbsentWithNotice => "abgemeldet gefehlt".to_owned(),
+        LineReason::AbsentWithoutNotice => "unabgemeldet gefehlt".to_owned(),
+        LineReason::DoubleLoss => "beide Seiten verlieren".to_owned(),
+        LineReason::Bye => "Freilos".to_owned(),
+        LineReason::ByeByAverage { games: 1 } => "Freilos, nach einer eigenen Partie".to_owned(),
+        LineReason::ByeByAverage { games } => {
             format!("Freilos, nach dem Mittel von {games} eigenen Partien")
         }
-        Reason::Attended => "am Tisch gewesen".to_owned(),
-        Reason::PaintedShare(share) => format!("{} der Liste bemalt", percent(*share)),
-        Reason::NewlyFinished { count } => format!("{count} neu fertig"),
-        Reason::AboveBonusCap { limit, earned } => {
+        LineReason::Attended => "am Tisch gewesen".to_owned(),
+        LineReason::PaintedShare(share) => format!("{} der Liste bemalt", percent(*share)),
+        LineReason::NewlyFinished { count } => format!("{count} neu fertig"),
+        LineReason::AboveBonusCap { limit, earned } => {
             format!("{earned} an Boni in einer Woche, die {limit} zulässt")
         }
-        Reason::Late { seconds } => format!(
+        LineReason::Late { seconds } => format!(
             "Liste {} h {} min zu spät",
             seconds / 3600,
             seconds / 60 % 60
         ),
-        Reason::MedianOfWeek { median, less } => {
+        LineReason::MedianOfWeek { median, less } => {
             format!("vor dem Einstieg: Median {median} weniger {less}")
         }
-        Reason::MissedWeek => "vor dem Einstieg".to_owned(),
-        Reason::Ruled(words) => words.as_str().to_owned(),
-        Reason::NotAmongBest { best } => format!("nicht unter den besten {best} Wochen"),
+        LineReason::MissedWeek => "vor dem Einstieg".to_owned(),
+        LineReason::Ruled(words) => words.as_str().to_owned(),
+        LineReason::NotAmongBest { best } => format!("nicht unter den besten {best} Wochen"),
     }
 }
 

@@ -4,11 +4,11 @@
 //! does not compile while it lacks one of a kind that the compiler can list. For a finding, which is
 //! known by its code, it may pass.
 
-use document::policy::Policy;
+use document::season::policy::Policy;
 use league::ids::PlayerId;
 use league::lists::{EntryKey, Finding};
-use league::pairing::round::changes::Change;
-use league::pairing::{Barrier, LookedAhead, NightKey};
+use league::pairing::round::changes::AssignmentChange;
+use league::pairing::{Barrier, LookAhead, NightKey};
 use league::scenario::ScenarioSheet;
 use league::standings::TieBreak;
 use league::{ledger, pairing};
@@ -31,10 +31,10 @@ pub trait Speech: Sync {
     fn finding(&self, finding: &Finding, named: Named<'_>) -> Option<String>;
 
     /// Why an amount was credited.
-    fn credited(&self, reason: &ledger::Reason) -> String;
+    fn credited(&self, reason: &ledger::LineReason) -> String;
 
     /// Why a pair meets.
-    fn paired(&self, reason: &pairing::Reason, called: Called<'_>) -> Vec<String>;
+    fn paired(&self, reason: &pairing::PairingReason, called: Called<'_>) -> Vec<String>;
 
     /// A tie-break.
     fn tie_break(&self, tie_break: TieBreak) -> &'static str;
@@ -43,12 +43,12 @@ pub trait Speech: Sync {
     fn barrier(&self, barrier: &Barrier, called: Called<'_>) -> String;
 
     /// What is known of the rounds to come.
-    fn looked_ahead(&self, known: &LookedAhead) -> String;
+    fn looked_ahead(&self, known: &LookAhead) -> String;
 
     /// What a repair changes for somebody.
     fn changed(
         &self,
-        change: &Change,
+        change: &AssignmentChange,
         called: Called<'_>,
         evening: &dyn Fn(NightKey) -> String,
     ) -> String;
@@ -76,11 +76,11 @@ impl Speech for English {
         Some(finding.sentence().to_owned())
     }
 
-    fn credited(&self, reason: &ledger::Reason) -> String {
+    fn credited(&self, reason: &ledger::LineReason) -> String {
         reason.to_string()
     }
 
-    fn paired(&self, reason: &pairing::Reason, called: Called<'_>) -> Vec<String> {
+    fn paired(&self, reason: &pairing::PairingReason, called: Called<'_>) -> Vec<String> {
         reason.sentences(called)
     }
 
@@ -88,13 +88,13 @@ impl Speech for English {
         barrier.sentence(called)
     }
 
-    fn looked_ahead(&self, known: &LookedAhead) -> String {
+    fn looked_ahead(&self, known: &LookAhead) -> String {
         known.sentence()
     }
 
     fn changed(
         &self,
-        change: &Change,
+        change: &AssignmentChange,
         called: Called<'_>,
         evening: &dyn Fn(NightKey) -> String,
     ) -> String {

@@ -1,24 +1,24 @@
-//! Parts that name something: a unit, an option, a faction, a kind.
+//! Scanning of names: of units, options, factions and kinds.
 
-use super::{About, Scanner};
+use super::{NumberContext, Scanner};
 use crate::catalogue::key::{FactionKey, KindKey};
 use crate::catalogue::unit::{Unit, UnitOption};
-use crate::lists::reader::group::{Group, Taken};
-use crate::lists::reader::names::{EXACT, Found};
-use crate::lists::reader::segment::{Counts, Quantity, Segment};
-use crate::lists::reader::vocabulary::Foreign;
+use crate::lists::reader::mentions::{OptionMention, UnitMention};
+use crate::lists::reader::name_index::{EXACT, NameMatch};
+use crate::lists::reader::segment::{Quantity, QuantityKind, Segment};
+use crate::lists::reader::vocabulary::ForeignUnit;
 use crate::lists::reader::{Certainty, Meaning};
 
 /// What a name stands for.
-pub(super) enum Named<'a> {
-    Unit(Found<&'a Unit>),
-    Option(Found<&'a UnitOption>),
-    Faction(Found<&'a FactionKey>),
+pub(super) enum NameTarget<'a> {
+    Unit(NameMatch<&'a Unit>),
+    Option(NameMatch<&'a UnitOption>),
+    Faction(NameMatch<&'a FactionKey>),
     Kind(&'a KindKey),
-    Foreign(Foreign<'a>),
+    Foreign(ForeignUnit<'a>),
 }
 
-impl Named<'_> {
+impl NameTarget<'_> {
     /// How well the name fits.
     pub(super) fn score(&self) -> usize {
         match self {
@@ -45,63 +45,67 @@ impl Named<'_> {
 }
 
 impl<'a> Scanner<'a> {
-    pub(super) fn named(&mut self, segment: &Segment<'_>) {
+    pub(super) fn scan_name(&mut self, segment: &Segment<'_>) {
         if segment.whole != segment.name && self.is_name(&segment.whole) {
-            return self.named(&segment.clone().without_numbers());
+            return self.scan_name(&segment.clone().without_numbers());
         }
-        match self.name(segment) {
-            Some(named) => self.place(segment, &named),
-            None => self.pieces(segment.text),
+        match self.find_name(segment) {
+            Some(named) => self.push_name(segment, &named),
+            None => self.scan_pieces(segment.text),
         }
     }
 
     /// Notes what a segment names, and its numbers with it.
-    pub(super) fn place(&mut self, segment: &Segment<'_>, named: &Named<'a>) {
+    pub(super) fn push_name(&mut self, segment: &Segment<'_>, named: &NameTarget<'a>) {
         match named {
-            Named::Unit(found) if self.about == About::Joins => self.joined(segment, found),
-            Named::Unit(found) => self.unit(segment, found),
-            Named::Option(found) => self.taken(segment, found),
-            Named::Faction(found) => self.faction(segment, found),
-            Named::Kind(kind) => {
-                self.understood(segment.text, Meaning::Kind((*kind).clone()));
-                self.about = About::Kind((*kind).clone());
+            NameTarget::Unit(found) if self.context == NumberContext::Joins => {
+                self.push_joined(segment, found)
+            }
+            NameTarget::Unit(found) => self.push_unit(segment, found),
+            NameTarget::Option(found) => self.push_option(segment, found),
+            NameTarget::Faction(found) => self.push_faction(segment, found),
+            NameTarget::Kind(kind) => {
+                self.push_understood(segment.text, Meaning::Kind((*kind).clone()));
+                self.context = NumberContext::Kind((*kind).clone());
                 for quantity in segment.quantities() {
-                    self.number(quantity, segment.text);
+                    self.scan_number(quantity, segment.text);
                 }
             }
-            Named::Foreign(foreign) => self.foreign(segment, foreign),
+            NameTarget::Foreign(foreign) => self.push_foreign(segment, foreign),
         }
     }
 
     /// Whether a unit or an option of the open unit is called just this.
     pub(super) fn is_name(&mut self, form: &str) -> bool {
-        let unit = self.words.units.find_exactly(form).is_some();
+        let unit = self.vocabulary.units.find_exact(form).is_some();
         let option = self
-            .group()
-            .and_then(|group| group.names.find_exactly(form));
+            .open_unit()
+            .and_then(|mention| mention.names.find_exact(form));
         unit || option.is_some()
     }
 
     /// The best of what a segment may name. Of equals, an option counts on the line of its unit,
     /// the unit elsewhere. The very name of another faction's unit goes before an abbreviation.
-    pub(super) fn name(&mut self, segment: &Segment<'_>) -> Option<Named<'a>> {
-        let own = self.own_name(&segment.name);
-        if own.as_ref().is_some_and(Named::is_close) {
+    pub(super) fn find_name(&mut self, segment: &Segment<'_>) -> Option<NameTarget<'a>> {
+        let own = self.find_own_name(&segment.name);
+        if own.as_ref().is_some_and(NameTarget::is_close) {
             return own;
         }
-        let foreign = self.words.foreign().find_exactly(&segment.name);
-        foreign.map(Named::Foreign).or(own)
+        let foreign = self.vocabulary.foreign().find_exact(&segment.name);
+        foreign.map(NameTarget::Foreign).or(own)
     }
 
-    fn own_name(&mut self, name: &str) -> Option<Named<'a>> {
-        let on_line = matches!(self.about, About::Unit | About::Option(_));
-        let unit = self.words.units.find(name);
-        if self.about == About::Joins {
-            return unit.map(Named::Unit);
+    fn find_own_name(&mut self, name: &str) -> Option<NameTarget<'a>> {
+        let on_line = matches!(self.context, NumberContext::Unit | NumberContext::Option(_));
+        let unit = self.vocabulary.units.find(name);
+        if self.context == NumberContext::Joins {
+            return unit.map(NameTarget::Unit);
         }
-        let option = self.group().and_then(|group| group.names.find(name));
-        let kind = self.words.kinds.find_exactly(name);
-        let faction = self.words.factions.find(name);
+        let option = self
+            .open_unit()
+            .and_then(|mention| mention.names.find(name));
+        let kind = self.vocabulary.kinds.find_exact(name);
+        let faction = self.vocabulary.factions.find(name);
         let score = |found: Option<usize>| found.unwrap_or(0);
         let (unit_score, option_score) = (
             score(unit.as_ref().map(|found| found.score)),
@@ -112,55 +116,55 @@ impl<'a> Scanner<'a> {
             && unit_score < EXACT
             && option_score < EXACT
         {
-            return Some(Named::Kind(kind));
+            return Some(NameTarget::Kind(kind));
         }
         if faction_score > unit_score && faction_score > option_score {
-            return faction.map(Named::Faction);
+            return faction.map(NameTarget::Faction);
         }
         if option_score > unit_score || (on_line && option_score == unit_score) {
-            return option.map(Named::Option);
+            return option.map(NameTarget::Option);
         }
-        unit.map(Named::Unit)
+        unit.map(NameTarget::Unit)
     }
 
-    fn unit(&mut self, segment: &Segment<'_>, found: &Found<&'a Unit>) {
-        let unit = found.what;
+    fn push_unit(&mut self, segment: &Segment<'_>, found: &NameMatch<&'a Unit>) {
+        let unit = found.value;
         let meaning = Meaning::Unit {
             unit: unit.key.clone(),
             name: unit.name.to_string(),
             models: 0,
             entries: Vec::new(),
         };
-        let place = self.understood(segment.text, meaning);
+        let place = self.push_understood(segment.text, meaning);
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.guess(place, others.map(|unit| unit.name.to_string()).collect());
+            self.mark_guessed(place, others.map(|unit| unit.name.to_string()).collect());
         }
-        let mut group = Group::new(unit, place);
+        let mut mention = UnitMention::new(unit, place);
         let mut left: Vec<Quantity> = Vec::new();
         left.extend(
             segment
                 .before
                 .iter()
-                .filter(|q| !group.says_before(**q))
+                .filter(|q| !mention.take_before(**q))
                 .copied(),
         );
         let after = segment.after.iter();
         left.extend(
             after
-                .filter(|q| !group.says_after(**q, None, place))
+                .filter(|q| !mention.take_after(**q, None, place))
                 .copied(),
         );
-        self.open = Some(self.out.groups.len());
-        self.out.groups.push(group);
-        self.about = About::Unit;
+        self.open = Some(self.out.units.len());
+        self.out.units.push(mention);
+        self.context = NumberContext::Unit;
         for quantity in left {
-            self.left_over(segment.text, quantity.number);
+            self.push_surplus_number(segment.text, quantity.number);
         }
     }
 
-    fn taken(&mut self, segment: &Segment<'_>, found: &Found<&'a UnitOption>) {
-        let option = found.what;
+    fn push_option(&mut self, segment: &Segment<'_>, found: &NameMatch<&'a UnitOption>) {
+        let option = found.value;
         let all = || {
             segment
                 .before
@@ -168,83 +172,87 @@ impl<'a> Scanner<'a> {
                 .map(|q| (true, *q))
                 .chain(segment.after.iter().map(|q| (false, *q)))
         };
-        let counting = all().find(|(_, q)| q.counts == Counts::Times);
+        let counting = all().find(|(_, q)| q.kind == QuantityKind::Times);
         let counting =
-            counting.or_else(|| all().find(|(before, q)| *before && q.counts == Counts::Bare));
+            counting.or_else(|| all().find(|(before, q)| *before && q.kind == QuantityKind::Bare));
         let taken = counting.map_or(1, |(_, q)| q.number);
         let meaning = Meaning::Option {
             option: option.key.clone(),
             name: option.name.to_string(),
             taken,
         };
-        let place = self.understood(segment.text, meaning);
+        let place = self.push_understood(segment.text, meaning);
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.guess(
+            self.mark_guessed(
                 place,
                 others.map(|option| option.name.to_string()).collect(),
             );
         }
-        let Some(group) = self.group() else { return };
-        let number = group.options.len();
-        group.options.push(Taken { option, taken });
+        let Some(mention) = self.open_unit() else {
+            return;
+        };
+        let number = mention.options.len();
+        mention.options.push(OptionMention { option, taken });
         let mut left = Vec::new();
         for (before, quantity) in all().filter(|told| Some(*told) != counting) {
-            let counts_again =
-                quantity.counts == Counts::Times || before && quantity.counts == Counts::Bare;
-            if counts_again || !group.says_after(quantity, Some(number), place) {
+            let counts_again = quantity.kind == QuantityKind::Times
+                || before && quantity.kind == QuantityKind::Bare;
+            if counts_again || !mention.take_after(quantity, Some(number), place) {
                 left.push(quantity.number);
             }
         }
-        self.about = About::Option(number);
+        self.context = NumberContext::Option(number);
         for number in left {
-            self.left_over(segment.text, number);
+            self.push_surplus_number(segment.text, number);
         }
     }
 
-    fn faction(&mut self, segment: &Segment<'_>, found: &Found<&'a FactionKey>) {
-        let place = self.understood(segment.text, Meaning::Faction(found.what.clone()));
+    fn push_faction(&mut self, segment: &Segment<'_>, found: &NameMatch<&'a FactionKey>) {
+        let place = self.push_understood(segment.text, Meaning::Faction(found.value.clone()));
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.guess(place, others.map(ToString::to_string).collect());
+            self.mark_guessed(place, others.map(ToString::to_string).collect());
         }
-        if self.out.faction.is_some_and(|own| own.key() != found.what) {
-            self.out.other_factions.push((found.what.clone(), place));
+        if self.out.faction.is_some_and(|own| own.key() != found.value) {
+            self.out.other_factions.push((found.value.clone(), place));
         }
-        self.about = About::Cap;
+        self.context = NumberContext::Cap;
         for quantity in segment.quantities() {
-            self.number(quantity, segment.text);
+            self.scan_number(quantity, segment.text);
         }
     }
 
     /// The unit that the one before joins; a second one has no meaning.
-    fn joined(&mut self, segment: &Segment<'_>, found: &Found<&'a Unit>) {
-        self.about = About::Unit;
-        let free = self.group().is_some_and(|group| group.joins.is_none());
+    fn push_joined(&mut self, segment: &Segment<'_>, found: &NameMatch<&'a Unit>) {
+        self.context = NumberContext::Unit;
+        let free = self
+            .open_unit()
+            .is_some_and(|mention| mention.joins.is_none());
         if !free {
-            return self.nothing(segment.text);
+            return self.push_not_understood(segment.text);
         }
-        let place = self.understood(segment.text, Meaning::Joins(found.what.key.clone()));
+        let place = self.push_understood(segment.text, Meaning::Joins(found.value.key.clone()));
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.guess(place, others.map(|unit| unit.name.to_string()).collect());
+            self.mark_guessed(place, others.map(|unit| unit.name.to_string()).collect());
         }
-        if let Some(group) = self.group() {
-            group.joins = Some((found.what, place));
+        if let Some(mention) = self.open_unit() {
+            mention.joins = Some((found.value, place));
         }
         for quantity in segment.quantities() {
-            self.left_over(segment.text, quantity.number);
+            self.push_surplus_number(segment.text, quantity.number);
         }
     }
 
-    /// A unit that the list cannot have; what follows is not said of the unit before it.
-    fn foreign(&mut self, segment: &Segment<'_>, foreign: &Foreign<'a>) {
+    /// A unit that the list cannot have; what follows does not belong to the unit before it.
+    fn push_foreign(&mut self, segment: &Segment<'_>, foreign: &ForeignUnit<'a>) {
         let meaning = Meaning::ForeignUnit {
             faction: foreign.faction.key().clone(),
             name: foreign.unit.name.to_string(),
         };
-        self.part(segment.text, meaning, Certainty::NotUnderstood);
+        self.push_part(segment.text, meaning, Certainty::NotUnderstood);
         self.open = None;
-        self.about = About::Nothing;
+        self.context = NumberContext::Nothing;
     }
 }

@@ -1,7 +1,7 @@
-//! Weeks that do not count among a player's best.
+//! The best-weeks rule: takes off the weeks that do not count among a player's best.
 
-use crate::ledger::{Kind, Reason};
-use crate::standings::by_player::place_of;
+use crate::ledger::{LineKind, LineReason};
+use crate::standings::by_player::week_index;
 use crate::week::WeekNo;
 
 use super::{Credit, Credits};
@@ -12,12 +12,12 @@ impl Credits<'_> {
         let best = self.season.facts.scoring.terms().best_weeks;
         let surplus = best.map_or(0, |best| self.as_of.number().saturating_sub(best));
         for (player, sums) in self.sums.iter_mut().enumerate() {
-            let weeks = self.weeks.of_mut(player);
+            let weeks = self.weeks.get_mut(player);
             for _ in 0..surplus {
                 let counting = weeks.iter_mut().filter(|week| week.counts);
                 if let Some(worst) = counting.min_by_key(|week| week.points) {
                     worst.counts = false;
-                    sums.add(Kind::DroppedWeek, -worst.points);
+                    sums.add(LineKind::DroppedWeek, -worst.points);
                 }
             }
         }
@@ -29,11 +29,11 @@ impl Credits<'_> {
         week: WeekNo,
         credit: &mut impl FnMut(Credit),
     ) {
-        let total = self.weeks.of(player).get(place_of(week));
+        let total = self.weeks.get(player).get(week_index(week));
         let best = self.season.facts.scoring.terms().best_weeks;
         if let (Some(total), Some(best)) = (total.filter(|total| !total.counts), best) {
-            let (amount, reason) = (-total.points, Reason::NotAmongBest { best });
-            credit(Credit::by_rule(week, Kind::DroppedWeek, amount, reason));
+            let (amount, reason) = (-total.points, LineReason::NotAmongBest { best });
+            credit(Credit::by_rule(week, LineKind::DroppedWeek, amount, reason));
         }
     }
 }

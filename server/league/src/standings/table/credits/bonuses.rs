@@ -1,20 +1,20 @@
-//! Painting, attendance, and the caps that keep them below a win.
+//! Bonuses: painting, attendance, and the caps that keep them below a win.
 
-use crate::ledger::{Kind, Reason, Source};
+use crate::ledger::{LineKind, LineReason, LineSource};
 use crate::points::LeaguePoints;
 use crate::scoring::Scoring;
 use crate::week::WeekNo;
 
 use super::{Credit, Credits};
 
-/// Most bonus points of a week.
+/// The caps on bonus points of a week.
 pub(super) struct BonusCaps {
     painting: Option<LeaguePoints>,
     together: Option<LeaguePoints>,
 }
 
 impl BonusCaps {
-    pub(super) fn of(scoring: &Scoring) -> Self {
+    pub(super) fn new(scoring: &Scoring) -> Self {
         let terms = scoring.terms();
         Self {
             painting: terms.painting_cap.map(|cap| scoring.cap_in_points(cap)),
@@ -37,19 +37,19 @@ impl Credits<'_> {
         week: WeekNo,
         credit: &mut impl FnMut(Credit),
     ) -> LeaguePoints {
-        let mut games = self.season.games.of(player, week).iter();
-        let came = games.find(|seat| seat.stands.as_ref().is_some_and(|stands| stands.came));
+        let mut games = self.season.games.get(player, week).iter();
+        let came = games.find(|game| game.counted.as_ref().is_some_and(|counted| counted.came));
         let amount = self.season.facts.scoring.terms().attendance;
-        let Some(seat) = came.filter(|_| amount > LeaguePoints::ZERO) else {
+        let Some(game) = came.filter(|_| amount > LeaguePoints::ZERO) else {
             return LeaguePoints::ZERO;
         };
         credit(Credit {
             week,
-            kind: Kind::Attendance,
+            kind: LineKind::Attendance,
             amount,
-            reason: Reason::Attended,
-            source: Source::Game(seat.fact.game),
-            version: seat.fact.version,
+            reason: LineReason::Attended,
+            source: LineSource::Game(game.fact.game),
+            version: game.fact.version,
         });
         amount
     }
@@ -61,7 +61,7 @@ impl Credits<'_> {
         credit: &mut impl FnMut(Credit),
     ) -> LeaguePoints {
         let mut all = LeaguePoints::ZERO;
-        for painted in self.season.painted.of(player, week) {
+        for painted in self.season.painted.get(player, week) {
             for bonus in &self.season.facts.painting.terms().bonuses {
                 let Some((amount, reason)) = bonus.earned(painted) else {
                     continue;
@@ -69,7 +69,7 @@ impl Credits<'_> {
                 all += amount;
                 credit(Credit {
                     week,
-                    kind: Kind::Painting,
+                    kind: LineKind::Painting,
                     amount,
                     reason,
                     source: painted.source,
@@ -91,10 +91,10 @@ fn cap(
     let Some(limit) = limit.filter(|limit| earned > *limit) else {
         return earned;
     };
-    let reason = Reason::AboveBonusCap { limit, earned };
+    let reason = LineReason::AboveBonusCap { limit, earned };
     credit(Credit::by_rule(
         week,
-        Kind::BonusCap,
+        LineKind::BonusCap,
         limit - earned,
         reason,
     ));

@@ -1,9 +1,9 @@
-//! Weeks before a player joined.
+//! Catch-up credit for the weeks before a player joined.
 
-use crate::ledger::{Kind, Reason};
+use crate::ledger::{LineKind, LineReason};
 use crate::points::LeaguePoints;
 use crate::scoring::LateJoiner;
-use crate::standings::by_player::place_of;
+use crate::standings::by_player::week_index;
 use crate::week::WeekNo;
 
 use super::{Credit, Credits, all_weeks};
@@ -11,7 +11,7 @@ use super::{Credit, Credits, all_weeks};
 /// What a week gives to those who had not joined yet.
 pub(super) struct CatchUp {
     amount: LeaguePoints,
-    reason: Reason,
+    reason: LineReason,
 }
 
 impl Credits<'_> {
@@ -29,9 +29,9 @@ impl Credits<'_> {
                 let mut amount = LeaguePoints::ZERO;
                 self.before_joining(player, week, &mut |credit| amount += credit.amount);
                 if let Some(sums) = self.sums.get_mut(player) {
-                    sums.add(Kind::CatchUp, amount);
+                    sums.add(LineKind::CatchUp, amount);
                 }
-                if let Some(total) = self.weeks.of_mut(player).get_mut(place_of(week)) {
+                if let Some(total) = self.weeks.get_mut(player).get_mut(week_index(week)) {
                     total.points += amount;
                 }
             }
@@ -46,21 +46,21 @@ impl Credits<'_> {
     ) {
         let joins_later =
             self.season.has_row(player, self.as_of) && !self.season.has_row(player, week);
-        let catch_up = self.catch_up.get(place_of(week)).and_then(Option::as_ref);
+        let catch_up = self.catch_up.get(week_index(week)).and_then(Option::as_ref);
         if let Some(catch_up) = catch_up.filter(|_| joins_later) {
             let (amount, reason) = (catch_up.amount, catch_up.reason.clone());
-            credit(Credit::by_rule(week, Kind::CatchUp, amount, reason));
+            credit(Credit::by_rule(week, LineKind::CatchUp, amount, reason));
         }
     }
 
     fn catch_up_of(&self, week: WeekNo) -> Option<CatchUp> {
         let (amount, reason) = match self.season.facts.scoring.terms().late_joiner {
             LateJoiner::Nothing => return None,
-            LateJoiner::Fixed(value) => (value, Reason::MissedWeek),
+            LateJoiner::Fixed(value) => (value, LineReason::MissedWeek),
             LateJoiner::MedianLess(less) => {
                 let median = self.median_of(week);
                 let amount = (median - less).max(LeaguePoints::ZERO);
-                (amount, Reason::MedianOfWeek { median, less })
+                (amount, LineReason::MedianOfWeek { median, less })
             }
         };
         Some(CatchUp { amount, reason })
@@ -70,7 +70,7 @@ impl Credits<'_> {
     fn median_of(&self, week: WeekNo) -> LeaguePoints {
         let players = self.season.players.iter().zip(self.weeks.iter());
         let there = players.filter(|(player, _)| player.takes_part_in(week));
-        let points = there.filter_map(|(_, weeks)| weeks.get(place_of(week)));
+        let points = there.filter_map(|(_, weeks)| weeks.get(week_index(week)));
         let mut points: Vec<_> = points.map(|total| total.points).collect();
         let middle = points.len().saturating_sub(1) / 2;
         match points.is_empty() {

@@ -1,21 +1,21 @@
-//! Games of two players.
+//! Credit for games of two players.
 
-use crate::ledger::Kind;
+use crate::ledger::LineKind;
 use crate::week::WeekNo;
 
 use super::{Credit, Credits};
 
 impl Credits<'_> {
     pub(super) fn games(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
-        for seat in self.season.games.of(player, week) {
-            if let Some(stands) = &seat.stands {
+        for game in self.season.games.get(player, week) {
+            if let Some(counted) = &game.counted {
                 credit(Credit {
                     week,
-                    kind: Kind::Game,
-                    amount: stands.amount,
-                    reason: stands.reason.clone(),
-                    source: stands.source,
-                    version: seat.fact.version,
+                    kind: LineKind::Game,
+                    amount: counted.amount,
+                    reason: counted.reason.clone(),
+                    source: counted.source,
+                    version: game.fact.version,
                 });
             }
         }

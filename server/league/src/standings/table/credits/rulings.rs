@@ -1,19 +1,19 @@
-//! Points that a referee gave or took.
+//! Points that a referee gave or took by a ruling.
 
-use crate::ledger::{Kind, Reason, Source};
+use crate::ledger::{LineKind, LineReason, LineSource};
 use crate::week::WeekNo;
 
 use super::{Credit, Credits};
 
 impl Credits<'_> {
     pub(super) fn rulings(&self, player: usize, week: WeekNo, credit: &mut impl FnMut(Credit)) {
-        for ruled in self.season.adjustments.of(player, week) {
+        for ruled in self.season.adjustments.get(player, week) {
             credit(Credit {
                 week,
-                kind: Kind::Ruling,
+                kind: LineKind::Ruling,
                 amount: ruled.amount,
-                reason: Reason::Ruled(ruled.reason.clone()),
-                source: Source::Ruling(ruled.ruling),
+                reason: LineReason::Ruled(ruled.reason.clone()),
+                source: LineSource::Ruling(ruled.ruling),
                 version: ruled.version,
             });
         }

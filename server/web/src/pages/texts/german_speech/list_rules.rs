@@ -2,10 +2,10 @@
 
 use league::catalogue::key::{Keyword, KindKey};
 use league::lists::Severity;
-use league::lists::amount::{Amount, Count};
-use league::lists::kinds::Kinds;
+use league::lists::amount::{Amount, CountLimit};
+use league::lists::kind_filter::KindFilter;
 use league::lists::rules::{Counted, ListRule, Rule};
-use league::lists::weeks::Weeks;
+use league::lists::week_set::WeekSet;
 use league::share::Share;
 
 use super::percent;
@@ -17,7 +17,7 @@ pub fn sentence(rule: &ListRule) -> String {
         let weeks: Vec<String> = rule.weeks.iter().map(|week| week.to_string()).collect();
         format!("in Woche {}", weeks.join(", "))
     };
-    match (rule.weeks == Weeks::EVERY, rule.severity) {
+    match (rule.weeks == WeekSet::EVERY, rule.severity) {
         (true, Severity::Breach) => format!("{demanded}."),
         (true, Severity::Remark) => format!("{demanded} (nur als Hinweis)."),
         (false, Severity::Breach) => format!("{demanded} ({}).", weeks()),
@@ -125,10 +125,10 @@ fn of(amount: Amount, whole: &str) -> String {
     }
 }
 
-fn count(count: Count) -> String {
+fn count(count: CountLimit) -> String {
     match count {
-        Count::Fixed(count) => count.to_string(),
-        Count::Per(points) => format!("1 je {points} Punkte der Punktgrenze"),
+        CountLimit::Fixed(count) => count.to_string(),
+        CountLimit::Per(points) => format!("1 je {points} Punkte der Punktgrenze"),
     }
 }
 
@@ -142,14 +142,14 @@ fn bounds(least: Option<String>, most: Option<String>) -> String {
     }
 }
 
-fn kinds(kinds: &Kinds) -> String {
+fn kinds(kinds: &KindFilter) -> String {
     let names = |kinds: &[KindKey]| {
         let words: Vec<String> = kinds.iter().map(KindKey::words).collect();
         words.join(" oder ")
     };
     match kinds {
-        Kinds::Every => String::new(),
-        Kinds::Only(kinds) => format!(" der Art {}", names(kinds)),
-        Kinds::Except(kinds) => format!(" (außer der Art {})", names(kinds)),
+        KindFilter::Every => String::new(),
+        KindFilter::Only(kinds) => format!(" der Art {}", names(kinds)),
+        KindFilter::Except(kinds) => format!(" (außer der Art {})", names(kinds)),
     }
 }

@@ -1,6 +1,6 @@
 //! Painting rules in German.
 
-use league::painting::{Checker, Counting, PaintedBonus, Painting, Stage, Yardstick};
+use league::painting::{Checker, FinishedMeasure, PaintCounting, PaintedBonus, Painting, Stage};
 
 use super::percent;
 
@@ -14,8 +14,8 @@ pub fn sentences(painting: &Painting) -> Vec<String> {
         Stage::Finished => "fertig",
     };
     let counting = match terms.counting {
-        Counting::ByModel => "eine Einheit zählt anteilig nach bemalten Modellen",
-        Counting::WholeUnits => "eine Einheit zählt, wenn alle ihre Modelle bemalt sind",
+        PaintCounting::ByModel => "eine Einheit zählt anteilig nach bemalten Modellen",
+        PaintCounting::WholeUnits => "eine Einheit zählt, wenn alle ihre Modelle bemalt sind",
     };
     let mut sentences = vec![format!(
         "Ein Modell gilt als bemalt, wenn es {stage} ist; {counting}. Eine bemalte Einheit bleibt bemalt."
@@ -50,12 +50,12 @@ fn bonus(bonus: &PaintedBonus) -> String {
             "Der bemalte Anteil der Liste gibt diesen Anteil von {for_all} je Woche, abgerundet."
         ),
         PaintedBonus::NewlyFinished {
-            counted: Yardstick::Units,
+            counted: FinishedMeasure::Units,
             each,
             most,
         } => format!("Jede in der Woche fertige Einheit gibt {each}, höchstens {most} je Woche."),
         PaintedBonus::NewlyFinished {
-            counted: Yardstick::Points { step },
+            counted: FinishedMeasure::Points { step },
             each,
             most,
         } => format!(

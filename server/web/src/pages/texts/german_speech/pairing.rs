@@ -1,12 +1,12 @@
 //! Reasons of pairings in German.
 
 use league::ids::PlayerId;
-use league::pairing::{Level, Price, Reason, Subject, Wish};
+use league::pairing::{AlternativeCost, Level, PairingReason, Subject, Wish};
 
 use super::counted;
 
 /// One sentence for each fact.
-pub fn sentences(reason: &Reason, called: &dyn Fn(PlayerId) -> String) -> Vec<String> {
+pub fn sentences(reason: &PairingReason, called: &dyn Fn(PlayerId) -> String) -> Vec<String> {
     let given_up = reason
         .given_up
         .iter()
@@ -14,7 +14,7 @@ pub fn sentences(reason: &Reason, called: &dyn Fn(PlayerId) -> String) -> Vec<St
     [subject(&reason.subject, called)]
         .into_iter()
         .chain(given_up)
-        .chain([price(reason.price)])
+        .chain([price(reason.alternative)])
         .collect()
 }
 
@@ -59,20 +59,26 @@ fn given_up(wish: Wish, amount: u64) -> String {
     }
 }
 
-fn price(price: Price) -> String {
+fn price(price: AlternativeCost) -> String {
     match price {
-        Price::Pinned => "Die Leitung hat es so festgelegt.".into(),
-        Price::Fixed => "Das stand schon vor der Auslosung fest.".into(),
-        Price::Indispensable => "Ohne sie gibt es keine Runde.".into(),
-        Price::ShorterSeason => "Ohne sie gingen der Saison früher die neuen Partien aus.".into(),
-        Price::Nothing => "Eine andere Runde ist genauso gut; das Los entschied.".into(),
-        Price::Worse(Level::Draw, _) => {
+        AlternativeCost::Pinned => "Die Leitung hat es so festgelegt.".into(),
+        AlternativeCost::Fixed => "Das stand schon vor der Auslosung fest.".into(),
+        AlternativeCost::Indispensable => "Ohne sie gibt es keine Runde.".into(),
+        AlternativeCost::ShorterSeason => {
+            "Ohne sie gingen der Saison früher die neuen Partien aus.".into()
+        }
+        AlternativeCost::EquallyGood => {
+            "Eine andere Runde ist genauso gut; das Los entschied.".into()
+        }
+        AlternativeCost::Worse(Level::Draw, _) => {
             "Ohne sie ist die Runde genauso gut; das Los entschied.".into()
         }
-        Price::Worse(level, amount) => {
+        AlternativeCost::Worse(level, amount) => {
             format!("Ohne sie hätte die beste Runde {}.", worse(level, amount))
         }
-        Price::NotAsked => "Was ein Verbot kosten würde, wurde nicht berechnet.".into(),
+        AlternativeCost::NotComputed => {
+            "Was ein Verbot kosten würde, wurde nicht berechnet.".into()
+        }
     }
 }
 

@@ -1,8 +1,8 @@
 //! What is proven of a round and what a repair changes, in German.
 
 use league::ids::PlayerId;
-use league::pairing::round::changes::{Change, Part};
-use league::pairing::{Barrier, LookedAhead, NightKey};
+use league::pairing::round::changes::{Assignment, AssignmentChange};
+use league::pairing::{Barrier, LookAhead, NightKey};
 
 use super::counted;
 use crate::pages::texts::speech::Called;
@@ -31,33 +31,33 @@ pub fn barrier(barrier: &Barrier, called: Called<'_>) -> String {
 }
 
 /// What is known of the rounds to come.
-pub fn looked_ahead(known: &LookedAhead) -> String {
+pub fn looked_ahead(known: &LookAhead) -> String {
     let rounds = |plan: usize| counted(u32::try_from(plan).unwrap_or(u32::MAX), "Runde", "Runden");
     match known {
-        LookedAhead::LastRound => "Das ist die letzte Runde.".into(),
-        LookedAhead::Playable(plan) => format!(
+        LookAhead::LastRound => "Das ist die letzte Runde.".into(),
+        LookAhead::Playable(plan) => format!(
             "Nach dieser Runde gehen noch {} ohne Wiederholung; ein Weg ist gefunden.",
             rounds(plan.len())
         ),
-        LookedAhead::NeverRunsDry => {
+        LookAhead::NeverRunsDry => {
             "Alle kommenden Runden gehen ohne Wiederholung, wie auch immer es läuft.".into()
         }
-        LookedAhead::RunsDry(plan) => format!(
+        LookAhead::RunsDry(plan) => format!(
             "Wie auch immer diese Runde gepaart wird, danach geht ohne Wiederholung nur noch: {}.",
             rounds(plan.len())
         ),
-        LookedAhead::OneRound => "Nur diese Runde wurde betrachtet, nicht die kommenden.".into(),
+        LookAhead::OneRound => "Nur diese Runde wurde betrachtet, nicht die kommenden.".into(),
     }
 }
 
 /// The change as those it befalls read it.
 pub fn changed(
-    change: &Change,
+    change: &AssignmentChange,
     called: Called<'_>,
     evening: &dyn Fn(NightKey) -> String,
 ) -> String {
     let part = |part| match part {
-        Part::Game {
+        Assignment::Game {
             opponent,
             night,
             table,
@@ -67,8 +67,8 @@ pub fn changed(
             evening(night),
             table.0
         ),
-        Part::Bye => "setzt aus".to_owned(),
-        Part::Out => "nicht in der Runde".to_owned(),
+        Assignment::Bye => "setzt aus".to_owned(),
+        Assignment::NotPlaying => "nicht in der Runde".to_owned(),
     };
     format!(
         "{}: {}; vorher: {}.",

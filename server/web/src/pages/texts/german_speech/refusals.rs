@@ -43,7 +43,7 @@ pub fn sentence(code: &str) -> Option<&'static str> {
         "not-enough-players" => "Es sind zu wenige für eine Runde.",
         "no-round-possible" => "Keine Runde erfüllt alle festen Bedingungen.",
         "week-state" => "So weit ist die Woche nicht, oder sie ist vorbei.",
-        "nudged-already" => "Vor kurzem wurde schon erinnert.",
+        "reminded-already" => "Vor kurzem wurde schon erinnert.",
         "round-not-open" => "Die Partie hat noch nicht begonnen.",
         "result-final" => "Das Ergebnis steht. Nur ein Entscheid ändert es noch.",
         "slip-state-changed" => "Der Ergebniszettel wurde inzwischen beantwortet.",

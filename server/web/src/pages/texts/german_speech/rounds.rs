@@ -1,18 +1,18 @@
 //! How a season makes its rounds, in German.
 
-use league::pairing::round::method::{Cycles, Method, Rounds};
+use league::pairing::round::method::{Cycles, PairingMethod, RoundSettings};
 
 /// The rules as players read them.
-pub fn sentences(rounds: Rounds) -> [String; 2] {
+pub fn sentences(rounds: RoundSettings) -> [String; 2] {
     let method = match rounds.method() {
-        Method::ByScore => {
+        PairingMethod::ByScore => {
             "In jeder Runde treffen sich gleiche Punktzahlen, soweit die Wünsche es zulassen."
         }
-        Method::RoundRobin(Cycles::Single) => {
+        PairingMethod::RoundRobin(Cycles::Single) => {
             "Alle treffen einmal auf alle, nach den Berger-Tabellen; eine versäumte Partie wird \
              nachgeholt, wenn beide frei sind."
         }
-        Method::RoundRobin(Cycles::Double) => {
+        PairingMethod::RoundRobin(Cycles::Double) => {
             "Alle treffen zweimal auf alle, mit getauschten Rollen, nach den Berger-Tabellen; eine \
              versäumte Partie wird nachgeholt, wenn beide frei sind."
         }

@@ -1,9 +1,10 @@
 //! What counts in a scenario, in German.
 
 use league::scenario::{
-    Against, Army, AttackerIs, Grade, Item, Legs, Measure, Roles, SheetTerms, When, Who,
+    ArmyOwner, AttackerChoice, Grade, ItemMeasure, Legs, ScenarioRoles, ScoreItem, ScoringSide,
+    ScoringTime, ShareBase, SheetTerms,
 };
-use league::side::Role;
+use league::side::GameRole;
 
 use super::{counted, percent};
 
@@ -41,15 +42,15 @@ fn legs(terms: &SheetTerms) -> String {
     }
 }
 
-fn role(role: Role) -> &'static str {
+fn role(role: GameRole) -> &'static str {
     match role {
-        Role::Attacker => "Angreifer",
-        Role::Defender => "Verteidiger",
+        GameRole::Attacker => "Angreifer",
+        GameRole::Defender => "Verteidiger",
     }
 }
 
-fn roles(roles: Roles) -> Vec<String> {
-    let Roles::AttackAndDefence {
+fn roles(roles: ScenarioRoles) -> Vec<String> {
+    let ScenarioRoles::AttackAndDefence {
         attacker_fields,
         defender_fields,
         attacker,
@@ -59,9 +60,9 @@ fn roles(roles: Roles) -> Vec<String> {
         return vec!["Beide Seiten haben dieselbe Aufgabe.".to_owned()];
     };
     let who = match attacker {
-        AttackerIs::Paired => "Die Paarung bestimmt den Angreifer.",
-        AttackerIs::LowerStanding => "Wer in der Tabelle tiefer steht, greift an.",
-        AttackerIs::HigherStanding => "Wer in der Tabelle höher steht, greift an.",
+        AttackerChoice::Paired => "Die Paarung bestimmt den Angreifer.",
+        AttackerChoice::LowerStanding => "Wer in der Tabelle tiefer steht, greift an.",
+        AttackerChoice::HigherStanding => "Wer in der Tabelle höher steht, greift an.",
     };
     let fields = format!(
         "Der Angreifer beginnt mit {} der Liste, der Verteidiger mit {}.",
@@ -72,17 +73,17 @@ fn roles(roles: Roles) -> Vec<String> {
     [who.to_owned(), fields].into_iter().chain(harder).collect()
 }
 
-fn of_item(terms: &SheetTerms, item: &Item) -> String {
+fn of_item(terms: &SheetTerms, item: &ScoreItem) -> String {
     let when = match item.when {
-        When::DuringPlay => "",
-        When::LastTurn => ", gezählt am Ende des letzten Zuges",
+        ScoringTime::DuringPlay => "",
+        ScoringTime::LastTurn => ", gezählt am Ende des letzten Zuges",
     };
     let who = match item.who {
-        Who::Either => String::new(),
-        Who::Only(side) => format!(" (nur {})", role(side)),
+        ScoringSide::Either => String::new(),
+        ScoringSide::Only(side) => format!(" (nur {})", role(side)),
     };
     let worth = match &item.measure {
-        Measure::Count {
+        ItemMeasure::Count {
             points_each,
             most,
             exclusive,
@@ -100,12 +101,12 @@ fn of_item(terms: &SheetTerms, item: &Item) -> String {
                 cap.unwrap_or_default()
             )
         }
-        Measure::ArmyShare {
+        ItemMeasure::ArmyShare {
             army,
             against,
             grade,
         } => of_share(*army, *against, grade),
-        Measure::RestOf { item: of, out_of } => {
+        ItemMeasure::RestOf { item: of, out_of } => {
             let of = label(terms, of.as_str());
             format!(
                 "was „{of}“ der Gegenseite von {} übrig lässt",
@@ -116,13 +117,15 @@ fn of_item(terms: &SheetTerms, item: &Item) -> String {
     format!("{}{who}: {worth}{when}.", item.label)
 }
 
-fn of_share(army: Army, against: Against, grade: &Grade) -> String {
+fn of_share(army: ArmyOwner, against: ShareBase, grade: &Grade) -> String {
     let whole = match (against, army) {
-        (Against::StartingPoints, Army::Own) => "der Punkte, mit denen die eigene Armee begann",
-        (Against::StartingPoints, Army::Opposing) => {
+        (ShareBase::StartingPoints, ArmyOwner::Own) => {
+            "der Punkte, mit denen die eigene Armee begann"
+        }
+        (ShareBase::StartingPoints, ArmyOwner::Opposing) => {
             "der Punkte, mit denen die gegnerische Armee begann"
         }
-        (Against::Cap, _) => "der Punktgrenze",
+        (ShareBase::Cap, _) => "der Punktgrenze",
     };
     match grade {
         Grade::PerStep {

@@ -1,0 +1,203 @@
+//! Loading the facts of a season: one place for pairing, standings and ledger alike.
+
+use std::collections::BTreeMap;
+
+use futures_util::future::try_join_all;
+use league::ids::PlayerId;
+use league::lists::ArmyList;
+use league::painting::{PaintedWeek, Painting, PaintingLog, painted_week};
+use league::result::Slip;
+use league::side::{GameRole, PerSide, Side};
+use league::standings::{Absence, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use league::time::Instant;
+use league::week::WeekNo;
+use store::Conn;
+use store::games::GameRow;
+use store::players::{LeftAfter, Player};
+use store::seasons::Season;
+use store::weeks::Week;
+use tokio::try_join;
+
+use crate::catalogues::CatalogueCache;
+use crate::lists::is_list_open;
+use crate::loaded_season::{LoadedSeason, listed_units, parse_sheet};
+use crate::{App, Refusal};
+
+/// Loads a season as of `now`: results that nobody disputed in time count as confirmed.
+///
+/// # Errors
+/// [`Refusal::Internal`] when a stored value can no longer be read.
+pub(crate) async fn load_season(
+    conn: &Conn,
+    app: &App,
+    season: &Season,
+    now: Instant,
+) -> Result<LoadedSeason, Refusal> {
+    let (club, id) = season.key();
+    let policy = app.rules_cache.get_or_parse(season)?;
+    // Sent together: the round trip costs more than the answers.
+    let (players, weeks, mut games, log, told, adjustments) = try_join!(
+        store::players::list(conn, club, id),
+        store::weeks::list(conn, club, id),
+        store::games::list(conn, club, id, None),
+        store::painting::find_log(conn, club, id, None),
+        store::players::list_absences(conn, club, id),
+        store::adjustments::list(conn, club, id),
+    )?;
+    for game in &mut games {
+        game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
+    }
+    let (painted, late_lists) = load_lists(
+        conn,
+        &app.catalogue_cache,
+        season,
+        (&weeks, &players),
+        &policy.painting,
+        &log,
+    )
+    .await?;
+    let facts = SeasonFacts {
+        scoring: policy.scoring.clone(),
+        painting: policy.painting.clone(),
+        tie_breaks: policy.tie_breaks.clone(),
+        caps: weeks.iter().map(|week| (week.week, week.cap)).collect(),
+        players: players.iter().filter_map(player_fact).collect(),
+        games: game_facts(&games, &weeks)?,
+        absences: absences(told, &weeks, &players, &games),
+        late_lists,
+        painted,
+        adjustments,
+    };
+    Ok(LoadedSeason {
+        facts,
+        per_week: policy.rounds.per_week(),
+        players,
+        weeks,
+        games,
+        now,
+    })
+}
+
+fn player_fact(player: &Player) -> Option<PlayerFact> {
+    let left = match player.left_after {
+        None => None,
+        Some(LeftAfter::NoWeek) => return None,
+        Some(LeftAfter::Week(last)) => last.next(),
+    };
+    Some(PlayerFact {
+        player: player.id,
+        joined: player.joined_week,
+        left,
+    })
+}
+
+/// An absence counts once the week's round is published without the player. Who reported absent after the
+/// round was proposed has a game in it, and that game's slip decides.
+fn absences(
+    told: Vec<(PlayerId, WeekNo)>,
+    weeks: &[Week],
+    players: &[Player],
+    games: &[GameRow],
+) -> Vec<Absence> {
+    let is_paired = |no| {
+        weeks
+            .iter()
+            .any(|week| week.week == no && week.facts.paired_at.is_some())
+    };
+    let plays = |id, week| {
+        players
+            .iter()
+            .any(|player| player.id == id && player.plays_in(week))
+    };
+    let meets = |id, week| {
+        games
+            .iter()
+            .any(|game| game.week == week && game.involves(id))
+    };
+    told.into_iter()
+        .filter(|&(player, week)| is_paired(week) && plays(player, week) && !meets(player, week))
+        .map(|(player, week)| Absence { player, week })
+        .collect()
+}
+
+fn game_facts(games: &[GameRow], weeks: &[Week]) -> Result<Vec<GameFact>, Refusal> {
+    let mut harder = BTreeMap::new();
+    for week in weeks {
+        harder.insert(
+            week.week,
+            parse_sheet(week)?.and_then(|sheet| sheet.harder_role()),
+        );
+    }
+    let fact = |game: &GameRow| GameFact {
+        game: game.id,
+        week: game.week,
+        fixture: match &game.meeting {
+            None => Fixture::Bye(game.first),
+            Some(meeting) => {
+                let settled = game.slip.settled();
+                Fixture::Game {
+                    players: PerSide {
+                        first: game.first,
+                        second: meeting.second,
+                    },
+                    harder: harder
+                        .get(&game.week)
+                        .copied()
+                        .flatten()
+                        .map(|role| match role {
+                            GameRole::Attacker => Side::First,
+                            GameRole::Defender => Side::Second,
+                        }),
+                    outcome: settled.map(|settled| settled.outcome.clone()),
+                    ruling: settled.and_then(|settled| settled.ruling),
+                }
+            }
+        },
+        version: game.version,
+    };
+    Ok(games.iter().map(fact).collect())
+}
+
+/// Painting and lateness follow from the opened lists alone.
+async fn load_lists(
+    conn: &Conn,
+    catalogue_cache: &CatalogueCache,
+    season: &Season,
+    (weeks, players): (&[Week], &[Player]),
+    painting: &Painting,
+    log: &PaintingLog,
+) -> Result<(Vec<PaintedWeek>, Vec<LateList>), Refusal> {
+    let (mut painted, mut late) = (Vec::new(), Vec::new());
+    let open: Vec<&Week> = weeks
+        .iter()
+        .filter(|week| week.facts.lists_opened_at.is_some())
+        .collect();
+    let (club, id) = season.key();
+    let find = |week: &&Week| store::lists::list_sealed(conn, club, id, week.week);
+    let lists = try_join_all(open.iter().map(find)).await?;
+    for (week, lists) in open.into_iter().zip(lists) {
+        for sealed in lists {
+            let player = sealed.player;
+            if !is_list_open(weeks, players, (week.week, player)) {
+                continue;
+            }
+            if sealed.late {
+                let seconds = (sealed.sealed_at - week.facts.lists_due_at).num_seconds();
+                let seconds = u32::try_from(seconds).unwrap_or(0);
+                late.push(LateList {
+                    player,
+                    week: week.week,
+                    seconds,
+                });
+            }
+            let number = sealed.catalogue_number;
+            let find = catalogue_cache.get_or_load(conn, club, season.catalogue, number);
+            let catalogue = find.await?;
+            let list = ArmyList::try_from(sealed.list)
+                .map_err(|faults| Refusal::Internal(format!("a sealed list: {faults:?}")))?;
+            let units = listed_units(&list, &catalogue);
+            painted.push(painted_week(painting, player, week.week, &units, log));
+        }
+    }
+    Ok((painted, late))
+}

@@ -1,0 +1,85 @@
+//! Sending a reminder to everybody who owes a list or a result.
+
+use chrono::Duration;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::time::Instant;
+use league::week::WeekNo;
+use serde_json::json;
+
+use super::owing::{ReminderKind, find_owing, nobody_owes};
+use crate::access::{authorize, must_be_started};
+use crate::record::Scene;
+use crate::{Action, Actor, App, Reason, Refusal};
+
+/// Between two reminders of the same kind in a week.
+pub(super) const MIN_INTERVAL: Duration = Duration::hours(12);
+
+#[derive(Clone, Debug)]
+pub struct SentReminder {
+    /// Whom it concerns now.
+    pub players: Vec<PlayerId>,
+    pub at: Instant,
+    /// From when on people may be reminded of this again.
+    pub again_from: Instant,
+}
+
+/// Puts a notice before everybody who owes it, for as long as they do. The trail says that people were
+/// reminded and not whom: that would tell who has handed in.
+///
+/// # Errors
+/// [`Reason::WeekState`] when nobody owes it now, [`Reason::RemindedAlready`] within twelve hours.
+pub async fn send_reminders(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    week: WeekNo,
+    about: ReminderKind,
+) -> Result<SentReminder, Refusal> {
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, season).await?;
+            must_be_started(&season)?;
+            let known = store::weeks::find(conn, club, season.id, week).await?;
+            let now = store::clock::now(conn).await?;
+            let last =
+                store::reminders::find_last(conn, club, season.id, week, about.word()).await?;
+            must_be_due(last, now)?;
+            let players = find_owing(conn, &season, &known, about, now).await?;
+            if players.is_empty() {
+                return Err(nobody_owes(week, about));
+            }
+            let by = actor.account;
+            store::reminders::create(conn, club, season.id, week, about.word(), by, now).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_officers(
+                    conn,
+                    "send_reminders",
+                    json!({"week": week.number(), "about": about.word()}),
+                )
+                .await?;
+            Ok(SentReminder {
+                players,
+                at: now,
+                again_from: now + MIN_INTERVAL,
+            })
+        })
+        .await
+}
+
+fn must_be_due(last: Option<Instant>, now: Instant) -> Result<(), Refusal> {
+    let Some(again_from) = last.map(|last| last + MIN_INTERVAL) else {
+        return Ok(());
+    };
+    if now >= again_from {
+        return Ok(());
+    }
+    let detail = format!(
+        "People were reminded of this within the last {} hours.",
+        MIN_INTERVAL.num_hours()
+    );
+    Err(Refusal::rule(Reason::RemindedAlready, detail)
+        .fact("retry_after", (again_from - now).num_seconds())
+        .fact("again_from", again_from.to_rfc3339()))
+}

@@ -1,0 +1,48 @@
+//! Saving on which nights of a week a player can come; none at all is an absence with notice.
+
+use league::ids::{ClubId, SeasonId};
+use league::season::WeekPhase;
+use league::week::WeekNo;
+use serde_json::json;
+
+use super::join_season::check_nights;
+use crate::access::{authorize_player, must_play};
+use crate::record::Scene;
+use crate::{Actor, App, Reason, Refusal};
+
+/// # Errors
+/// [`Reason::WeekState`] once the week is paired, [`Reason::Validation`] for an unknown night.
+pub async fn tell_availability(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+    nights: Vec<String>,
+) -> Result<(), Refusal> {
+    app.store
+        .write(async |conn| {
+            let (season, player) = authorize_player(conn, actor.account, club, id).await?;
+            let player = must_play(&player, week)?;
+            let facts = store::week_limits::lock_shared(conn, club, id, week)
+                .await?
+                .facts;
+            let now = store::clock::now(conn).await?;
+            if facts.phase(now) >= WeekPhase::Paired {
+                return Err(Refusal::rule(
+                    Reason::WeekState,
+                    "The week is paired; tell your opponent and the organiser.",
+                ));
+            }
+            check_nights(conn, (club, id), week, &nights).await?;
+            store::players::save_availability(conn, club, id, week, player, &nights, now).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_officers(
+                    conn,
+                    "tell_availability",
+                    json!({"player": player.0, "week": week.number(), "nights": nights}),
+                )
+                .await
+        })
+        .await
+}

@@ -1,0 +1,134 @@
+//! Updating a player's usual nights, faction or household.
+
+use league::club_role::ClubRole;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::season::SeasonState;
+use serde_json::json;
+use store::Conn;
+use store::players::Player;
+use store::rounds::RoundRow;
+use store::seasons::Season;
+
+use super::join_season::{check_faction, check_nights};
+use crate::access::authorize;
+use crate::record::Scene;
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
+
+/// What to change; what is absent stays.
+#[derive(Clone, Debug, Default)]
+pub struct UpdatePlayer {
+    /// Nights one can usually come.
+    pub nights: Option<Vec<String>>,
+    /// Key of the faction; by the player only before the start.
+    pub faction: Option<String>,
+    /// Household, by the organiser: its members do not meet early. Empty text takes it away.
+    pub household: Option<String>,
+}
+
+/// # Errors
+/// [`Reason::Forbidden`] for somebody else's place, [`Reason::SeasonFixed`] for a change of faction
+/// after the start, [`Reason::ConflictOfInterest`] for one's own household after it,
+/// [`Reason::WeekState`] for a household while a round is proposed, [`Reason::Validation`].
+pub async fn update_player(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    player: PlayerId,
+    command: UpdatePlayer,
+) -> Result<Player, Refusal> {
+    app.store
+        .write(async |conn| {
+            let role = authorize(conn, actor, club, Action::Play).await?;
+            let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
+            let season = store::seasons::lock(conn, club, id).await?;
+            let mut player = store::players::find(conn, club, id, player).await?;
+            if !runs && (player.account != actor.account || command.household.is_some()) {
+                return Err(Refusal::rule(
+                    Reason::Forbidden,
+                    "Only the organiser may do this.",
+                ));
+            }
+            if let Some(nights) = command.nights {
+                check_nights(conn, (club, season.id), player.joined_week, &nights).await?;
+                player.nights = nights;
+            }
+            if let Some(faction) = command.faction {
+                if season.state != SeasonState::Draft {
+                    return Err(Refusal::rule(
+                        Reason::SeasonFixed,
+                        "The faction is fixed since the season started.",
+                    ));
+                }
+                check_faction(conn, &season, player.joined_week, &faction).await?;
+                player.faction = faction;
+            }
+            if let Some(household) = command.household {
+                let household = household_name(&household)?;
+                if season.state != SeasonState::Draft && household != player.household {
+                    must_be_neutral(conn, &season, actor, &player, &household).await?;
+                    must_have_no_proposal(conn, &season).await?;
+                }
+                player.household = household;
+            }
+            store::players::update(conn, club, id, &player).await?;
+            let now = store::clock::now(conn).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_officers(conn, "update_player", json!({"player": player.id.0}))
+                .await?;
+            Ok(player)
+        })
+        .await
+}
+
+/// Who lives with somebody does not meet them: nobody changes that for themselves while the season
+/// runs.
+async fn must_be_neutral(
+    conn: &mut Conn,
+    season: &Season,
+    actor: Actor,
+    player: &Player,
+    household: &Option<String>,
+) -> Result<(), Refusal> {
+    let own = store::players::find_by_account(conn, season.club, season.id, actor.account).await?;
+    let is_own = own.is_some_and(|own| {
+        let with_own = [household, &player.household].contains(&&own.household);
+        own.id == player.id || (own.household.is_some() && with_own)
+    });
+    if is_own {
+        return Err(Refusal::rule(
+            Reason::ConflictOfInterest,
+            "Somebody else must change who lives with you.",
+        ));
+    }
+    Ok(())
+}
+
+/// A round that is drawn is not drawn anew for the sake of a household.
+async fn must_have_no_proposal(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+    let (club, id) = (season.club, season.id);
+    let rounds = store::rounds::list(conn, club, id, None).await?;
+    let weeks = store::weeks::list(conn, club, id).await?;
+    let is_open = |round: &RoundRow| {
+        let mut weeks = weeks.iter().filter(|week| week.facts.closed_at.is_none());
+        weeks.any(|week| week.week == round.week)
+    };
+    let mut proposed = rounds
+        .iter()
+        .filter(|round| round.published_at.is_none() && round.repair.is_none());
+    if proposed.any(is_open) {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "A round is proposed. Publish it first.",
+        ));
+    }
+    Ok(())
+}
+
+fn household_name(text: &str) -> Result<Option<String>, Refusal> {
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let name = user_text::parse_name(text, "/household", "household")?;
+    Ok(Some(name.to_string()))
+}

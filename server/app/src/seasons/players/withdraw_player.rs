@@ -1,0 +1,69 @@
+//! Withdrawing a player: games played stand, and a game already paired is settled like any other.
+
+use league::club_role::ClubRole;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::week::WeekNo;
+use serde_json::json;
+use store::Conn;
+use store::players::{LeftAfter, Player};
+
+use crate::access::authorize;
+use crate::record::Scene;
+use crate::{Action, Actor, App, Reason, Refusal};
+
+/// The player takes part up to and including the last week that is paired, and no further. A list that
+/// is still sealed stays so.
+///
+/// # Errors
+/// [`Reason::Forbidden`] for somebody else's place, [`Reason::PlayerLeft`] when done already.
+pub async fn withdraw_player(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    player: PlayerId,
+) -> Result<Player, Refusal> {
+    app.store
+        .write(async |conn| {
+            let role = authorize(conn, actor, club, Action::Play).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            let mut player = store::players::find(conn, club, id, player).await?;
+            let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
+            if !runs && player.account != actor.account {
+                return Err(Refusal::rule(
+                    Reason::Forbidden,
+                    "Only the organiser may do this.",
+                ));
+            }
+            if player.left_after.is_some() {
+                return Err(Refusal::rule(
+                    Reason::PlayerLeft,
+                    "This player has withdrawn already.",
+                ));
+            }
+            player.left_after = Some(last_week(conn, club, id).await?);
+            let now = store::clock::now(conn).await?;
+            player.left_at = Some(now);
+            store::players::update(conn, club, id, &player).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_everyone(
+                    app,
+                    conn,
+                    "withdraw_player",
+                    json!({"player": player.id.0, "handle": player.handle}),
+                )
+                .await?;
+            Ok(player)
+        })
+        .await
+}
+
+async fn last_week(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<LeftAfter, Refusal> {
+    let weeks = store::weeks::list(conn, club, id).await?;
+    let paired: Option<WeekNo> = weeks
+        .iter()
+        .filter(|week| week.facts.paired_at.is_some())
+        .map(|week| week.week)
+        .max();
+    Ok(paired.map_or(LeftAfter::NoWeek, LeftAfter::Week))
+}

@@ -1,0 +1,20 @@
+//! One season, for whoever may see it.
+
+use league::ids::{ClubId, SeasonId};
+use store::seasons::Season;
+
+use crate::access::view_season;
+use crate::{App, Refusal, Viewer};
+
+/// # Errors
+/// [`Refusal::NotFound`].
+pub async fn find_season(
+    app: &App,
+    viewer: Viewer,
+    club: ClubId,
+    id: SeasonId,
+) -> Result<Season, Refusal> {
+    app.store
+        .read(async |conn| Ok(view_season(conn, viewer, club, id).await?.season))
+        .await
+}

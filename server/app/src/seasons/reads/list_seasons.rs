@@ -1,0 +1,31 @@
+//! The seasons of a club that the viewer may see.
+
+use league::club_role::ClubRole;
+use league::ids::ClubId;
+use league::season::{SeasonState, Visibility};
+use store::seasons::Season;
+
+use crate::access::role_of;
+use crate::{App, Refusal, Viewer};
+
+/// Newest first.
+///
+/// # Errors
+/// [`Refusal::NotFound`] when there is no such club.
+pub async fn list_seasons(app: &App, viewer: Viewer, club: ClubId) -> Result<Vec<Season>, Refusal> {
+    app.store
+        .read(async |conn| {
+            store::clubs::find(conn, club).await?;
+            let role = role_of(conn, viewer, club).await?;
+            let mut seasons = store::seasons::list(conn, club).await?;
+            seasons.retain(|season| match (season.state, season.visibility) {
+                (SeasonState::Draft, _) => {
+                    matches!(role, Some(ClubRole::Owner | ClubRole::Organiser))
+                }
+                (_, Visibility::Public) => true,
+                (_, Visibility::Club) => role.is_some(),
+            });
+            Ok(seasons)
+        })
+        .await
+}

@@ -1,0 +1,172 @@
+//! Creating a season as a draft: caps, calendar and rules.
+
+use std::ops::RangeInclusive;
+
+use chrono_tz::Tz;
+use document::season::calendar::{CalendarDocument, CapsDocument, plan};
+use document::season::policy::{PolicyDocument, SeasonSize};
+use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::season::{SeasonState, Visibility};
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+use uuid::Uuid;
+
+use super::first_day::{find_today, must_be_near};
+use super::satisfiable::must_be_satisfiable;
+use crate::access::{authorize, policy};
+use crate::record::Scene;
+use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
+
+const MAX_GRACE_MINUTES: u16 = 1440;
+const PLACES_RANGE: RangeInclusive<u16> = 2..=10_000;
+
+/// What it takes to set up a season.
+#[derive(Clone, Debug)]
+pub struct CreateSeason {
+    pub name: String,
+    /// Who may look once it has started.
+    pub visibility: Visibility,
+    /// IANA name of the zone of its civil times.
+    pub zone: String,
+    /// The catalogue, which needs a version by now.
+    pub catalogue: CatalogueId,
+    pub caps: CapsDocument,
+    pub calendar: CalendarDocument,
+    /// Minutes after the deadline in which a list still counts as in time.
+    pub grace_minutes: u16,
+    /// Most players, if limited.
+    pub places: Option<u16>,
+    pub policy: PolicyDocument,
+}
+
+/// # Errors
+/// [`Reason::InvalidName`], [`Reason::UnknownZone`], [`Reason::Validation`] with every fault of
+/// caps, calendar and rules, and for a first day years away, [`Reason::RulesUnsatisfiable`],
+/// [`Reason::Forbidden`].
+pub async fn create_season(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    command: CreateSeason,
+) -> Result<Season, Refusal> {
+    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    let zone = parse_zone(&command.zone)?;
+    let today = find_today(app, zone).await?;
+    must_be_near(command.calendar.first_day, today, "/calendar/first_day")?;
+    let weeks = plan(&command.caps, &command.calendar, zone)
+        .map_err(|faults| invalid(faults.into_iter().map(Fault::from).collect()))?;
+    check_limits(&command)?;
+    let frame = SeasonSize {
+        weeks: weeks.len(),
+        nights: command.calendar.nights.len(),
+        places: command.places,
+    };
+    policy::check(&command.policy, frame)?;
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let catalogue_number = find_newest_version(conn, club, command.catalogue).await?;
+            let now = store::clock::now(conn).await?;
+            let season = Season {
+                id: SeasonId(Uuid::now_v7()),
+                club,
+                name: name.to_string(),
+                visibility: command.visibility,
+                zone,
+                state: SeasonState::Draft,
+                catalogue: command.catalogue,
+                policy: command.policy,
+                places: command.places,
+                version: 1,
+                changed_at: now,
+                seed_commitment: None,
+                started_at: None,
+                ended_at: None,
+            };
+            let pinned = weeks
+                .iter()
+                .map(|week| (week.week, week.cap, catalogue_number));
+            must_be_satisfiable(conn, &season, pinned.collect(), Some("/policy/list_rules"))
+                .await?;
+            store::seasons::create(conn, &season, now).await?;
+            for week in &weeks {
+                let grace = command.grace_minutes;
+                store::weeks::create(conn, club, season.id, week, grace, catalogue_number).await?;
+            }
+            Scene::in_season(season.key(), actor, now)
+                .tell_officers(conn, "create_season", json!({"name": season.name}))
+                .await?;
+            Ok(season)
+        })
+        .await
+}
+
+fn parse_zone(name: &str) -> Result<Tz, Refusal> {
+    name.parse().map_err(|_| {
+        Refusal::fault(
+            Reason::UnknownZone,
+            "/zone",
+            "This is no time zone of the IANA database; one is Europe/Berlin.",
+        )
+    })
+}
+
+fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
+    let mut faults = Vec::new();
+    if command.grace_minutes > MAX_GRACE_MINUTES {
+        faults.push(
+            Fault::new(
+                "validation",
+                "/grace_minutes",
+                "A grace lasts a day at the most.",
+            )
+            .with(MAX_GRACE_MINUTES, command.grace_minutes),
+        );
+    }
+    faults.extend(command.places.and_then(places_fault));
+    if faults.is_empty() {
+        Ok(())
+    } else {
+        Err(invalid(faults))
+    }
+}
+
+/// What is wrong with so many places, if anything.
+pub(super) fn places_fault(places: u16) -> Option<Fault> {
+    let limit = places.clamp(*PLACES_RANGE.start(), *PLACES_RANGE.end());
+    let fault = Fault::new("validation", "/places", "A season has 2 to 10000 places.");
+    (limit != places).then(|| fault.with(limit, places))
+}
+
+fn invalid(faults: Vec<Fault>) -> Refusal {
+    let only_clock = faults
+        .iter()
+        .all(|fault| fault.code == Reason::InvalidLocalTime.code());
+    let reason = if only_clock {
+        Reason::InvalidLocalTime
+    } else {
+        Reason::Validation
+    };
+    Refusal::faults(reason, "The season has faults.", faults)
+}
+
+pub(super) async fn find_newest_version(
+    conn: &mut Conn,
+    club: ClubId,
+    id: CatalogueId,
+) -> Result<i32, Refusal> {
+    let newest = match store::catalogues::find(conn, club, id).await {
+        Ok(catalogue) => catalogue.newest,
+        Err(store::StoreError::NotFound) => 0,
+        Err(fault) => return Err(fault.into()),
+    };
+    if newest == 0 {
+        return Err(Refusal::fault(
+            Reason::Validation,
+            "/catalogue",
+            "The club has no catalogue with this id that has a version.",
+        ));
+    }
+    Ok(newest)
+}

@@ -1,0 +1,214 @@
+//! Creating the next season from an earlier one: the same rules, calendar, nights and, if wanted,
+//! scenarios and players, on new days. A draft like any other; its seed is drawn when it starts.
+
+use chrono::NaiveDate;
+use document::season::policy::PolicyDocument;
+use league::ids::{ClubId, SeasonId};
+use league::season::{CalendarFault, RevealTime, SeasonShift, SeasonState, WeekPlan};
+use league::time::Instant;
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+use store::weeks::Week;
+use uuid::Uuid;
+
+use super::carry::{CarriedPlayers, Carry, carry_players};
+use super::create_season::find_newest_version;
+use super::first_day::must_be_near;
+use super::satisfiable::must_be_satisfiable;
+use crate::access::{authorize, policy};
+use crate::record::Scene;
+use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
+
+/// What it takes to start the next season from one.
+#[derive(Clone, Debug)]
+pub struct CreateSeasonFrom {
+    /// Name of the new season.
+    pub name: String,
+    /// The day on which its first week is announced.
+    pub first_day: NaiveDate,
+    /// Whether the whole rhythm may move to other days of the week.
+    pub other_weekdays: bool,
+    /// Its rules; absent, those of the old season.
+    pub policy: Option<PolicyDocument>,
+    /// Whether the scenario sheets come along, with their reveals.
+    pub scenarios: bool,
+    /// Who comes along, and with what.
+    pub carry: Carry,
+}
+
+/// A new draft, and who came along.
+#[derive(Clone, Debug)]
+pub struct NextSeason {
+    pub season: Season,
+    /// Who came along and who did not.
+    pub people: CarriedPlayers,
+}
+
+/// Zone, caps, pauses, nights, graces and places stay as they are; every week is pinned to the newest
+/// version of the catalogue.
+///
+/// # Errors
+/// [`Reason::InvalidName`]; [`Reason::Validation`] for a first day of another weekday or rules with
+/// faults; [`Reason::InvalidLocalTime`]; [`Reason::RulesUnsatisfiable`]; [`Reason::SeasonState`] for
+/// collections of a season that is not over; [`Reason::Forbidden`].
+pub async fn create_season_from(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    command: CreateSeasonFrom,
+) -> Result<NextSeason, Refusal> {
+    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let old = store::seasons::find(conn, club, id).await?;
+            must_be_carriable(&old, command.carry)?;
+            let now = store::clock::now(conn).await?;
+            let season = new_draft(&old, name.as_str(), &command, now);
+            let weeks = store::weeks::list(conn, club, id).await?;
+            if let Some(rules) = &command.policy {
+                policy::check(rules, policy::season_size(&weeks, old.places))?;
+            }
+            let today = now.with_timezone(&old.zone).date_naive();
+            must_be_near(command.first_day, today, "/first_day")?;
+            let shifted = shift_weeks(&weeks, &season, &command)?;
+            create(conn, &season, &weeks, &shifted, &command).await?;
+            let people = carry_players(conn, &old, &season, command.carry, now).await?;
+            let facts = json!({
+                "name": season.name,
+                "from": old.id.0,
+                "carry": command.carry.word(),
+                "players": people.players.len(),
+            });
+            Scene::in_season(season.key(), actor, now)
+                .tell_officers(conn, "create_season_from", facts)
+                .await?;
+            Ok(NextSeason { season, people })
+        })
+        .await
+}
+
+fn must_be_carriable(old: &Season, carry: Carry) -> Result<(), Refusal> {
+    if carry == Carry::PlayersWithCollections && old.state != SeasonState::Ended {
+        let detail = "Collections come along once the season has ended: paint of its last weeks \
+                      would be lost.";
+        return Err(Refusal::rule(Reason::SeasonState, detail));
+    }
+    Ok(())
+}
+
+fn new_draft(old: &Season, name: &str, command: &CreateSeasonFrom, now: Instant) -> Season {
+    let policy = command.policy.as_ref().unwrap_or(&old.policy);
+    Season {
+        id: SeasonId(Uuid::now_v7()),
+        name: name.to_owned(),
+        state: SeasonState::Draft,
+        policy: policy.clone(),
+        version: 1,
+        changed_at: now,
+        seed_commitment: None,
+        started_at: None,
+        ended_at: None,
+        ..old.clone()
+    }
+}
+
+/// A week of the new season, with the reveals of its scenario where that comes along.
+struct ShiftedWeek {
+    plan: WeekPlan,
+    reveals: Option<(RevealTime, RevealTime)>,
+}
+
+fn shift_weeks(
+    weeks: &[Week],
+    season: &Season,
+    command: &CreateSeasonFrom,
+) -> Result<Vec<ShiftedWeek>, Refusal> {
+    let Some(first) = weeks.first().map(|week| week.announce.0.date()) else {
+        return Ok(Vec::new());
+    };
+    must_keep_weekdays(first, command)?;
+    let shift = SeasonShift::between(first, command.first_day, season.zone);
+    let plans: Vec<WeekPlan> = weeks.iter().map(Week::plan).collect();
+    let shifted = shift.weeks(&plans).map_err(invalid)?;
+    let with_reveals = weeks
+        .iter()
+        .zip(&plans)
+        .zip(shifted)
+        .map(|((old, before), plan)| {
+            let reveals = match command.scenarios && old.sheet.is_some() {
+                false => None,
+                true => Some((
+                    shift.reveal(before, old.title_reveal)?,
+                    shift.reveal(before, old.full_reveal)?,
+                )),
+            };
+            Ok(ShiftedWeek { plan, reveals })
+        });
+    with_reveals
+        .collect::<Result<_, CalendarFault>>()
+        .map_err(|fault| invalid(vec![fault]))
+}
+
+/// A slip of a day would move every night of the club.
+fn must_keep_weekdays(first: NaiveDate, command: &CreateSeasonFrom) -> Result<(), Refusal> {
+    let day = command.first_day;
+    let Some((before, after)) = SeasonShift::nearest_days(day, first) else {
+        return Err(invalid(vec![CalendarFault::TooFar]));
+    };
+    if command.other_weekdays || before == day {
+        return Ok(());
+    }
+    let weekday = first.format("%A");
+    let detail = format!(
+        "The first week was announced on a {weekday}; {day} is a {}. The nearest are {before} and \
+         {after}; any other day has to be allowed, for it moves all nights and deadlines.",
+        day.format("%A")
+    );
+    let fault = Fault::new("season.weekday", "/first_day", detail.clone());
+    let fault = fault.with(before.to_string(), day.to_string());
+    Err(Refusal::faults(Reason::Validation, detail, vec![fault]))
+}
+
+fn invalid(faults: Vec<CalendarFault>) -> Refusal {
+    let only_clock = faults
+        .iter()
+        .all(|fault| matches!(fault, CalendarFault::Clock { .. }));
+    let reason = match only_clock {
+        true => Reason::InvalidLocalTime,
+        false => Reason::Validation,
+    };
+    let faults = faults.iter().map(|fault| {
+        let detail = format!("{fault}.");
+        Fault::new(reason.code(), "/first_day", detail)
+    });
+    Refusal::faults(reason, "The new days have faults.", faults.collect())
+}
+
+/// Saves the season and its weeks, if some list can keep its rules with the newest catalogue.
+async fn create(
+    conn: &mut Conn,
+    season: &Season,
+    weeks: &[Week],
+    shifted: &[ShiftedWeek],
+    command: &CreateSeasonFrom,
+) -> Result<(), Refusal> {
+    let (club, id) = (season.club, season.id);
+    let number = find_newest_version(conn, club, season.catalogue).await?;
+    let pinned = shifted
+        .iter()
+        .map(|new| (new.plan.week, new.plan.cap, number));
+    let rules_at = command.policy.as_ref().map(|_| "/policy/list_rules");
+    must_be_satisfiable(conn, season, pinned.collect(), rules_at).await?;
+    store::seasons::create(conn, season, season.changed_at).await?;
+    for (old, new) in weeks.iter().zip(shifted) {
+        let grace = u16::try_from(old.facts.grace.num_minutes()).unwrap_or(0);
+        store::weeks::create(conn, club, id, &new.plan, grace, number).await?;
+        if let (Some(sheet), Some(reveals)) = (&old.sheet, new.reveals) {
+            store::weeks::update_sheet(conn, club, id, old.week, sheet, reveals).await?;
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,71 @@
+//! Starting a season: fixes its rules, and commits the server to the seed of its draws.
+
+use document::encode_hex;
+use league::ids::{ClubId, SeasonId};
+use league::pairing::round::draw::DrawSecret;
+use league::season::SeasonState;
+use serde_json::json;
+use store::Conn;
+use store::seasons::Season;
+
+use crate::access::authorize;
+use crate::record::Scene;
+use crate::rounds::seats::draw_seats;
+use crate::{Action, Actor, App, Reason, Refusal, secret};
+
+/// Others may still join later.
+const MIN_PLAYERS: usize = 2;
+
+/// Draws a secret seed and publishes its digest. Nobody sees the seed before the season ends, not
+/// even the organiser.
+///
+/// # Errors
+/// [`Reason::SeasonState`] unless it is a draft; [`Reason::NotEnoughPlayers`] for fewer than two; what
+/// [`draw_seats`] says of a round robin.
+pub async fn start_season(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+) -> Result<Season, Refusal> {
+    let seed = secret::random_bytes()?;
+    let secret = DrawSecret::new(seed);
+    let commitment = secret.commitment().0;
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            if season.state != SeasonState::Draft {
+                return Err(Refusal::rule(
+                    Reason::SeasonState,
+                    "The season has started already.",
+                ));
+            }
+            must_have_players(conn, &season).await?;
+            draw_seats(conn, &season, &secret).await?;
+            let now = store::clock::now(conn).await?;
+            store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_everyone(
+                    app,
+                    conn,
+                    "start_season",
+                    json!({"seed_commitment": encode_hex(&commitment)}),
+                )
+                .await?;
+            Ok(store::seasons::find(conn, club, id).await?)
+        })
+        .await
+}
+
+async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
+    let players = store::players::list(conn, season.club, season.id).await?;
+    let there = players.iter().filter(|player| player.left_after.is_none());
+    let there = there.count();
+    if there >= MIN_PLAYERS {
+        return Ok(());
+    }
+    let detail = format!("A season starts with two players at least, not with {there}.");
+    let refusal = Refusal::rule(Reason::NotEnoughPlayers, detail);
+    Err(refusal.fact("limit", MIN_PLAYERS).fact("actual", there))
+}

@@ -1,0 +1,123 @@
+//! Updating a season's name, visibility, places or rules. Rules are fixed once it has started: a
+//! rule that changes under the players would change results that stand.
+
+use document::season::policy::PolicyDocument;
+use league::ids::{ClubId, SeasonId};
+use league::season::{SeasonState, Visibility};
+use serde_json::json;
+use store::seasons::Season;
+
+use super::create_season::places_fault;
+use super::satisfiable::{must_be_satisfiable, pinned_week};
+use crate::access::{authorize, policy};
+use crate::record::Scene;
+use crate::{Action, Actor, App, Reason, Refusal, user_text};
+
+/// What to change; what is absent stays.
+#[derive(Clone, Debug, Default)]
+pub struct UpdateSeason {
+    /// The version that the change was made against.
+    pub version: i64,
+    pub name: Option<String>,
+    /// Who may look.
+    pub visibility: Option<Visibility>,
+    /// Most players.
+    pub places: Option<u16>,
+    /// Rules, as a whole.
+    pub policy: Option<PolicyDocument>,
+}
+
+const CLUB_TO_PUBLIC: (Visibility, Option<Visibility>) =
+    (Visibility::Club, Some(Visibility::Public));
+
+/// # Errors
+/// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules, and for opening a season of the club
+/// to everybody, after the start,
+/// [`Reason::Validation`], [`Reason::RulesUnsatisfiable`].
+pub async fn update_season(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    command: UpdateSeason,
+) -> Result<Season, Refusal> {
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let mut season = store::seasons::lock(conn, club, id).await?;
+            if season.version != command.version {
+                return Err(version_mismatch(season.version));
+            }
+            let new_rules = command.policy.is_some();
+            apply(&mut season, command)?;
+            let weeks = store::weeks::list(conn, club, id).await?;
+            if season.state == SeasonState::Draft {
+                policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
+            }
+            if new_rules {
+                must_be_satisfiable(
+                    conn,
+                    &season,
+                    weeks.iter().map(pinned_week).collect(),
+                    Some("/policy/list_rules"),
+                )
+                .await?;
+            }
+            store::seasons::update(conn, &season).await?;
+            let now = store::clock::now(conn).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_everyone(
+                    app,
+                    conn,
+                    "update_season",
+                    json!({
+                        "name": season.name,
+                        "places": season.places,
+                        "visibility": season.visibility.as_str(),
+                    }),
+                )
+                .await?;
+            Ok(store::seasons::find(conn, club, id).await?)
+        })
+        .await
+}
+
+fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
+    if let Some(name) = command.name {
+        let name = user_text::parse_name(&name, "/name", "name")?;
+        season.name = name.to_string();
+    }
+    if let Some(policy) = command.policy {
+        if season.state != SeasonState::Draft {
+            return Err(Refusal::fault(
+                Reason::SeasonFixed,
+                "/policy",
+                "The rules are fixed since the season started.",
+            ));
+        }
+        season.policy = policy;
+    }
+    let started = season.state != SeasonState::Draft;
+    if started && (season.visibility, command.visibility) == CLUB_TO_PUBLIC {
+        return Err(Refusal::fault(
+            Reason::SeasonFixed,
+            "/visibility",
+            "Who joined a season of the club alone did not agree to be seen by everybody.",
+        ));
+    }
+    season.visibility = command.visibility.unwrap_or(season.visibility);
+    if let Some(fault) = command.places.and_then(places_fault) {
+        let detail = fault.detail.clone();
+        return Err(Refusal::faults(Reason::Validation, detail, vec![fault]));
+    }
+    season.places = command.places.or(season.places);
+    Ok(())
+}
+
+fn version_mismatch(version: i64) -> Refusal {
+    Refusal::rule(
+        Reason::VersionMismatch,
+        "The season was changed in between; read it again.",
+    )
+    .fact("version", version)
+}

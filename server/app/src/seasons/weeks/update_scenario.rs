@@ -1,0 +1,134 @@
+//! Updating a week's scenario sheet and the times of its reveals.
+
+use document::season::scenario::ScenarioSheetDocument;
+use league::ids::{ClubId, SeasonId};
+use league::scenario::ScenarioSheet;
+use league::season::{RevealTime, Revealed, SeasonState, WeekPhase, revealed_at};
+use league::time::{CivilTime, Instant};
+use league::week::WeekNo;
+use serde_json::json;
+use store::seasons::Season;
+use store::weeks::Week;
+
+use crate::access::authorize;
+use crate::record::Scene;
+use crate::{Action, Actor, App, Fault, Reason, Refusal};
+
+/// When a part is revealed; a civil time is in the season's zone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RevealAt {
+    /// With the week's announcement.
+    Announcement,
+    /// At a civil time.
+    At(CivilTime),
+    /// When the lists are opened.
+    ListsOpened,
+}
+
+/// A sheet with its reveals.
+#[derive(Clone, Debug)]
+pub struct UpdateScenario {
+    pub sheet: ScenarioSheetDocument,
+    /// When the title is revealed.
+    pub title: RevealAt,
+    /// When all of it is revealed.
+    pub full: RevealAt,
+}
+
+/// A sheet may change until it is revealed in full or the week is paired. A title that is revealed
+/// stays, and everybody is told that what is behind it changed.
+///
+/// # Errors
+/// [`Reason::Validation`] with every fault of the sheet, [`Reason::SeasonFixed`] afterwards.
+pub async fn update_scenario(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+    command: UpdateScenario,
+) -> Result<(), Refusal> {
+    ScenarioSheet::try_from(command.sheet.clone()).map_err(|faults| {
+        let faults = faults
+            .into_iter()
+            .map(|fault| Fault::from(fault).below("/sheet"))
+            .collect();
+        Refusal::faults(Reason::Validation, "The scenario sheet has faults.", faults)
+    })?;
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            let now = store::clock::now(conn).await?;
+            let old = store::weeks::lock(conn, club, id, week).await?;
+            let seen = may_still_change(&season, &old, now)?;
+            let reveals = (
+                instant(&season, command.title)?,
+                instant(&season, command.full)?,
+            );
+            if seen == Revealed::Title {
+                title_must_stay(&old, &command.sheet, reveals, now)?;
+            }
+            store::weeks::update_sheet(conn, club, id, week, &command.sheet, reveals).await?;
+            let scene = Scene::in_season(season.key(), actor, now);
+            let facts = json!({"week": week.number()});
+            if seen == Revealed::Title {
+                return scene
+                    .tell_everyone(app, conn, "update_scenario", facts)
+                    .await;
+            }
+            // Readers may see a title at once, or all of it sooner than was planned.
+            store::seasons::raise_version(conn, club, id, now).await?;
+            scene.tell_officers(conn, "update_scenario", facts).await
+        })
+        .await
+}
+
+/// What the players know of the sheet so far.
+fn may_still_change(season: &Season, week: &Week, now: Instant) -> Result<Revealed, Refusal> {
+    let seen = if season.state == SeasonState::Draft || week.sheet.is_none() {
+        Revealed::Nothing
+    } else {
+        revealed_at(week.title_reveal, week.full_reveal, &week.facts, now)
+    };
+    if seen == Revealed::Full || week.facts.phase(now) >= WeekPhase::Paired {
+        return Err(Refusal::rule(
+            Reason::SeasonFixed,
+            "The scenario is known to the players; it no longer changes.",
+        ));
+    }
+    Ok(seen)
+}
+
+fn title_must_stay(
+    week: &Week,
+    sheet: &ScenarioSheetDocument,
+    (title, full): (RevealTime, RevealTime),
+    now: Instant,
+) -> Result<(), Refusal> {
+    let same = week
+        .sheet
+        .as_ref()
+        .is_some_and(|old| old.title == sheet.title);
+    if same && revealed_at(title, full, &week.facts, now) >= Revealed::Title {
+        return Ok(());
+    }
+    Err(Refusal::rule(
+        Reason::SeasonFixed,
+        "The title is known to the players; it stays.",
+    ))
+}
+
+fn instant(season: &Season, reveal: RevealAt) -> Result<RevealTime, Refusal> {
+    Ok(match reveal {
+        RevealAt::Announcement => RevealTime::Announcement,
+        RevealAt::ListsOpened => RevealTime::ListsOpened,
+        RevealAt::At(civil) => RevealTime::At(civil.to_instant(season.zone).map_err(|fault| {
+            Refusal::fault(
+                Reason::InvalidLocalTime,
+                "/full",
+                format!("The time {fault}."),
+            )
+        })?),
+    })
+}

@@ -1,0 +1,302 @@
+//! Updating a week's times, cap, nights or catalogue version, only where that harms no player.
+
+use chrono_tz::Tz;
+use league::ids::{ClubId, SeasonId};
+use league::points::{MAX_POINTS, Points};
+use league::season::{NightPlan, SeasonState, WeekPhase, is_night_key};
+use league::time::{CivilTime, Instant};
+use league::week::WeekNo;
+use serde_json::{Value, json};
+use store::Conn;
+use store::seasons::Season;
+use store::weeks::Week;
+
+use crate::access::authorize;
+use crate::record::Scene;
+use crate::seasons::set_up::satisfiable::{must_be_satisfiable, pinned_week};
+use crate::{Action, Actor, App, Fault, Reason, Refusal};
+
+/// What to change; what is absent stays. Times are civil times in the season's zone.
+#[derive(Clone, Debug, Default)]
+pub struct UpdateWeek {
+    pub cap: Option<u32>,
+    /// When cap and scenario go out.
+    pub announce: Option<CivilTime>,
+    /// When lists are due.
+    pub lists_due: Option<CivilTime>,
+    /// When games must be played.
+    pub play_until: Option<CivilTime>,
+    /// All nights: name, beginning, tables.
+    pub nights: Option<Vec<(String, CivilTime, u16)>>,
+    /// Version of the catalogue.
+    pub catalogue_number: Option<i32>,
+}
+
+/// A draft may change in any way. Afterwards a week that was announced stays so, its cap and its
+/// catalogue are fixed, a deadline moves only to later and only before it has passed, and from the
+/// pairing on the end of play moves only to later. Everybody reads what changed.
+///
+/// # Errors
+/// [`Reason::SeasonFixed`], [`Reason::DeadlineImmutable`], [`Reason::Validation`],
+/// [`Reason::InvalidLocalTime`], [`Reason::RulesUnsatisfiable`].
+pub async fn update_week(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    id: SeasonId,
+    week: WeekNo,
+    command: UpdateWeek,
+) -> Result<Week, Refusal> {
+    app.store
+        .write(async |conn| {
+            authorize(conn, actor, club, Action::RunSeason).await?;
+            let season = store::seasons::lock(conn, club, id).await?;
+            let old = store::weeks::lock(conn, club, id, week).await?;
+            let now = store::clock::now(conn).await?;
+            if season.state != SeasonState::Draft {
+                check_announced_week(&old, &command, season.zone, now)?;
+            }
+            let new = apply(old.clone(), &command, season.zone)?;
+            if let Some(number) = command.catalogue_number {
+                pinned_version_exists(conn, &season, number).await?;
+            }
+            let mut weeks = store::weeks::list(conn, club, id).await?;
+            weeks.retain(|other| other.week != week);
+            check_neighbours(&weeks, &new)?;
+            if command.cap.is_some() || command.catalogue_number.is_some() {
+                weeks.push(new.clone());
+                must_be_satisfiable(conn, &season, weeks.iter().map(pinned_week).collect(), None)
+                    .await?;
+            }
+            store::weeks::update(conn, club, id, &new).await?;
+            Scene::in_season(season.key(), actor, now)
+                .tell_everyone(app, conn, "update_week", what_changed(&old, &new))
+                .await?;
+            Ok(new)
+        })
+        .await
+}
+
+fn check_announced_week(
+    old: &Week,
+    command: &UpdateWeek,
+    zone: Tz,
+    now: Instant,
+) -> Result<(), Refusal> {
+    let announced = old.facts.phase(now) >= WeekPhase::Announced;
+    let fixed = [
+        command.announce.is_some(),
+        command.cap.is_some(),
+        command.catalogue_number.is_some(),
+    ];
+    if announced && fixed.contains(&true) {
+        return Err(Refusal::rule(
+            Reason::SeasonFixed,
+            "A week that is announced stays so, and its cap and catalogue are fixed.",
+        ));
+    }
+    if let Some(due) = command.lists_due {
+        let due = instant("/lists_due", due, zone)?;
+        if now >= old.facts.accepted_until() || due < old.facts.lists_due_at {
+            return Err(Refusal::rule(
+                Reason::DeadlineImmutable,
+                "A deadline moves only before it has passed, and only to later.",
+            )
+            .fact("deadline", old.facts.lists_due_at.to_rfc3339()));
+        }
+    }
+    if old.facts.paired_at.is_none() {
+        return Ok(());
+    }
+    if command.nights.is_some() {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "The week is paired; its nights are fixed.",
+        ));
+    }
+    if let Some(until) = command.play_until
+        && (old.facts.closed_at.is_some()
+            || instant("/play_until", until, zone)? < old.facts.play_until_at)
+    {
+        return Err(Refusal::rule(
+            Reason::WeekState,
+            "The week is paired; the end of play moves only to later, until the week is closed.",
+        ));
+    }
+    Ok(())
+}
+
+/// What the trail tells: the week, and the new value of all that is another now.
+fn what_changed(old: &Week, new: &Week) -> Value {
+    let nights = |week: &Week| -> Value {
+        let nights = week.nights.iter();
+        nights
+            .map(
+                |night| json!({"key": night.key, "begins": night.begins.1, "tables": night.tables}),
+            )
+            .collect()
+    };
+    let facts = |week: &Week| {
+        [
+            ("cap", json!(week.cap.get())),
+            ("announce", json!(week.facts.announce_at)),
+            ("lists_due", json!(week.facts.lists_due_at)),
+            ("play_until", json!(week.facts.play_until_at)),
+            ("nights", nights(week)),
+            ("catalogue_number", json!(week.catalogue_number)),
+        ]
+    };
+    let mut told = json!({"week": new.week.number()});
+    for ((name, now), (_, before)) in facts(new).into_iter().zip(facts(old)) {
+        if now != before {
+            told[name] = now;
+        }
+    }
+    told
+}
+
+fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {
+    if let Some(cap) = command.cap {
+        week.cap = Points::new_checked(cap)
+            .filter(|cap| cap.get() > 0)
+            .ok_or_else(|| {
+                let detail = "A cap is from 1 to 100000 points.";
+                Refusal::fault(Reason::Validation, "/cap", detail)
+                    .with(cap.clamp(1, MAX_POINTS), cap)
+            })?;
+    }
+    if let Some(civil) = command.announce {
+        (week.announce, week.facts.announce_at) = (civil, instant("/announce", civil, zone)?);
+    }
+    if let Some(civil) = command.lists_due {
+        (week.lists_due, week.facts.lists_due_at) = (civil, instant("/lists_due", civil, zone)?);
+    }
+    if let Some(civil) = command.play_until {
+        (week.play_until, week.facts.play_until_at) = (civil, instant("/play_until", civil, zone)?);
+    }
+    if let Some(nights) = &command.nights {
+        week.nights = nights
+            .iter()
+            .map(|(key, begins, tables)| {
+                let begins = (*begins, instant("/nights", *begins, zone)?);
+                Ok(NightPlan {
+                    key: key.clone(),
+                    begins,
+                    tables: *tables,
+                })
+            })
+            .collect::<Result<_, Refusal>>()?;
+    }
+    week.catalogue_number = command.catalogue_number.unwrap_or(week.catalogue_number);
+    let faults = faults(&week);
+    if faults.is_empty() {
+        Ok(week)
+    } else {
+        Err(Refusal::faults(
+            Reason::Validation,
+            "The week has faults.",
+            faults,
+        ))
+    }
+}
+
+fn civil(of: CivilTime) -> String {
+    of.0.format("%FT%T").to_string()
+}
+
+fn faults(week: &Week) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    if week.facts.lists_due_at <= week.facts.announce_at {
+        let fault = Fault::new(
+            "season.order",
+            "/lists_due",
+            "Must come after the announcement.",
+        );
+        faults.push(fault.with(civil(week.announce), civil(week.lists_due)));
+    }
+    if week.facts.play_until_at <= week.facts.lists_due_at {
+        let fault = Fault::new(
+            "season.order",
+            "/play_until",
+            "Must come after the deadline.",
+        );
+        faults.push(fault.with(civil(week.lists_due), civil(week.play_until)));
+    }
+    let nights = week.nights.len();
+    if !(1..=14).contains(&nights) {
+        let fault = Fault::new("season.nights", "/nights", "A week has 1 to 14 nights.");
+        faults.push(fault.with(nights.clamp(1, 14), nights));
+    }
+    for (index, night) in week.nights.iter().enumerate() {
+        let twice = week
+            .nights
+            .iter()
+            .take(index)
+            .any(|other| other.key == night.key);
+        if twice || !is_night_key(&night.key) {
+            let detail = "Each night needs a short name of its own, of letters, digits or hyphens.";
+            faults.push(Fault::new(
+                "season.nights",
+                format!("/nights/{index}/key"),
+                detail,
+            ));
+        }
+        if !(1..=500).contains(&night.tables) {
+            faults.push(
+                Fault::new(
+                    "season.nights",
+                    format!("/nights/{index}/tables"),
+                    "1 to 500 tables.",
+                )
+                .with(night.tables.clamp(1, 500), night.tables),
+            );
+        }
+    }
+    faults
+}
+
+fn instant(pointer: &str, civil: CivilTime, zone: Tz) -> Result<Instant, Refusal> {
+    civil.to_instant(zone).map_err(|fault| {
+        Refusal::fault(
+            Reason::InvalidLocalTime,
+            pointer,
+            format!("The time {fault}."),
+        )
+    })
+}
+
+fn check_neighbours(others: &[Week], week: &Week) -> Result<(), Refusal> {
+    let falls = others.iter().find(|other| {
+        (other.week < week.week && other.cap > week.cap)
+            || (other.week > week.week && other.cap < week.cap)
+    });
+    falls.map_or(Ok(()), |other| {
+        let detail = "Caps may rest but not fall from week to week.";
+        let refusal = Refusal::fault(Reason::Validation, "/cap", detail);
+        Err(refusal.with(other.cap.get(), week.cap.get()))
+    })
+}
+
+async fn pinned_version_exists(
+    conn: &mut Conn,
+    season: &Season,
+    number: i32,
+) -> Result<(), Refusal> {
+    let newest = store::catalogues::find(conn, season.club, season.catalogue)
+        .await?
+        .newest;
+    if (1..=newest).contains(&number) {
+        return Ok(());
+    }
+    let fault = Fault::new(
+        "validation",
+        "/catalogue_number",
+        "There is no such version.",
+    )
+    .with(newest, number);
+    Err(Refusal::faults(
+        Reason::Validation,
+        "The catalogue has no such version.",
+        vec![fault],
+    ))
+}

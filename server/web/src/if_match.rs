@@ -1,0 +1,34 @@
+//! `If-Match`: a change names the version that it changes (RFC 9110, section 13.1.1; RFC 6585 for 428).
+
+use actix_web::HttpRequest;
+use actix_web::http::header::IF_MATCH;
+use app::{Reason, Refusal};
+
+use crate::problem::{HttpFault, Problem};
+
+/// The version named by `If-Match`.
+///
+/// # Errors
+/// 428 without the header; 400 when it is no ETag of ours.
+pub fn required_if_match(request: &HttpRequest) -> Result<i64, Problem> {
+    optional_if_match(request)?.ok_or_else(|| {
+        let detail = "Send the ETag of what you change as If-Match.";
+        Refusal::rule(Reason::PreconditionRequired, detail).into()
+    })
+}
+
+/// The version named by `If-Match`, where there is one.
+///
+/// # Errors
+/// 400 when it is no ETag of ours.
+pub fn optional_if_match(request: &HttpRequest) -> Result<Option<i64>, Problem> {
+    let Some(header) = request.headers().get(IF_MATCH) else {
+        return Ok(None);
+    };
+    let tag = header.to_str().ok().map(str::trim);
+    let number = tag.and_then(|tag| tag.strip_prefix('"')?.strip_suffix('"')?.parse().ok());
+    number.map(Some).ok_or_else(|| {
+        Problem::http(HttpFault::InvalidParameter)
+            .detail("If-Match must be the ETag of an earlier answer.")
+    })
+}

@@ -1,0 +1,8 @@
+//! Pages of a club, its people and their accounts.
+
+pub mod accounts;
+pub mod catalogues;
+pub mod club;
+pub mod home;
+pub mod invitations;
+pub mod record_consent;

@@ -1,0 +1,250 @@
+//! Page: a club. Its seasons are for everybody, its people for its members.
+
+use actix_web::web::{Data, Path};
+use actix_web::{HttpRequest, get, post};
+use app::App;
+use app::clubs::{Club, CreateInvitation, CreatedInvitation, Invitation, Member};
+use app::seasons::Season;
+use askama::Template;
+use league::club_role::ClubRole;
+use league::ids::{AccountId, ClubId};
+use league::season::SeasonState;
+
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::ClubPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, percent_encode, render_page_with_status, see_other,
+};
+use crate::pages::frame::urls;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::words::local_time::{LocalTime, TimeFormatter};
+use crate::pages::words::roles::{can_run_seasons, role_label};
+use crate::public_url::PublicUrl;
+
+#[derive(Template)]
+#[template(path = "club.html")]
+struct ClubPage {
+    layout: Layout,
+    t: &'static Texts,
+    name: String,
+    link: String,
+    seasons: Vec<SeasonLine>,
+    people: Vec<PersonLine>,
+    member: bool,
+    can_run_seasons: bool,
+    owns: bool,
+    roles: Vec<(&'static str, Phrase)>,
+    invitation: Option<NewInvitation>,
+    invitations: Vec<InvitationLine>,
+    errors: FormErrors,
+}
+page_template!(ClubPage);
+
+/// An invitation that was just made.
+struct NewInvitation {
+    code: String,
+    link: String,
+    until: LocalTime,
+}
+
+/// An invitation that still works.
+struct InvitationLine {
+    id: String,
+    role: Phrase,
+    uses_left: u16,
+    until: LocalTime,
+}
+
+struct SeasonLine {
+    link: String,
+    name: String,
+    state: Phrase,
+    running: bool,
+    for_club: bool,
+}
+
+struct PersonLine {
+    id: String,
+    name: String,
+    role: Phrase,
+    role_key: &'static str,
+}
+
+#[get("/clubs/{club}")]
+pub async fn show_club(app: Data<App>, request: PageRequest, path: Path<ClubPath>) -> PageResult {
+    club_page(&app, &request, path.id(), None, FormErrors::default()).await
+}
+
+/// Makes an invitation and shows its code, once; or takes one back.
+#[post("/clubs/{club}/invitations")]
+pub async fn invite(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<ClubPath>,
+    fields: FormData,
+    http_request: HttpRequest,
+) -> PageResult {
+    if let Some(id) = fields.parse("withdraw") {
+        app::clubs::delete_invitation(&app, request.actor()?, path.id(), id).await?;
+        return Ok(see_other(&urls::club(path.id())));
+    }
+    let command = CreateInvitation {
+        role: ClubRole::parse(fields.text("role")).unwrap_or(ClubRole::Player),
+        uses: fields.parse("uses").unwrap_or_default(),
+        days: fields.parse("days").unwrap_or_default(),
+    };
+    let made = app::clubs::create_invitation(&app, request.actor()?, path.id(), command).await;
+    let (invitation, errors) = match made {
+        Ok(made) => (
+            Some(new_invitation(&request, &http_request, made)),
+            FormErrors::default(),
+        ),
+        Err(refusal) => (None, FormErrors::from_refusal(refusal)?),
+    };
+    club_page(&app, &request, path.id(), invitation, errors).await
+}
+
+fn new_invitation(
+    request: &PageRequest,
+    http_request: &HttpRequest,
+    made: CreatedInvitation,
+) -> NewInvitation {
+    let server = PublicUrl::from_request(http_request);
+    NewInvitation {
+        link: format!("{server}/invitations?code={}", percent_encode(&made.code)),
+        until: utc_times(request.t).countdown(made.expires_at),
+        code: made.code,
+    }
+}
+
+/// A club has no zone of its own; the reader's clock is told beside it where a script runs.
+fn utc_times(t: &'static Texts) -> TimeFormatter {
+    TimeFormatter {
+        t,
+        zone: chrono_tz::UTC,
+    }
+}
+
+/// Changes a member's role, or removes the member.
+#[post("/clubs/{club}/members")]
+pub async fn change_member(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<ClubPath>,
+    fields: FormData,
+) -> PageResult {
+    let (actor, club) = (request.actor()?, path.id());
+    let account = AccountId(fields.parse("account").unwrap_or_default());
+    let changed = match ClubRole::parse(fields.text("role")) {
+        Some(role) => app::clubs::update_member(&app, actor, club, account, role).await,
+        None => app::clubs::delete_member(&app, actor, club, account).await,
+    };
+    redirect_or_show_errors(
+        changed,
+        |()| urls::club(club),
+        async |errors| club_page(&app, &request, club, None, errors).await,
+    )
+    .await
+}
+
+async fn club_page(
+    app: &App,
+    request: &PageRequest,
+    id: ClubId,
+    invitation: Option<NewInvitation>,
+    errors: FormErrors,
+) -> PageResult {
+    let (club, role) = app::clubs::find_club(app, request.viewer, id).await?;
+    let seasons = app::seasons::list_seasons(app, request.viewer, id).await?;
+    let people = match (request.viewer, role) {
+        (Some(actor), Some(_)) => app::clubs::list_members(app, actor, id).await?,
+        _ => Vec::new(),
+    };
+    let invitations = match request.viewer {
+        Some(actor) if can_run_seasons(role) => {
+            app::clubs::list_invitations(app, actor, id).await?
+        }
+        _ => Vec::new(),
+    };
+    let mut page = render(request, club, role, seasons, people, errors);
+    page.invitation = invitation;
+    page.invitations = invitations
+        .into_iter()
+        .map(|open| invitation_line(request.t, open))
+        .collect();
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn render(
+    request: &PageRequest,
+    club: Club,
+    role: Option<ClubRole>,
+    seasons: Vec<Season>,
+    people: Vec<Member>,
+    errors: FormErrors,
+) -> ClubPage {
+    let t = request.t;
+    ClubPage {
+        layout: request.layout(),
+        t,
+        name: club.name,
+        link: urls::club(club.id),
+        seasons: seasons
+            .iter()
+            .map(|season| season_line(t, season))
+            .collect(),
+        people: people
+            .into_iter()
+            .map(|person| person_line(t, person))
+            .collect(),
+        member: role.is_some(),
+        can_run_seasons: can_run_seasons(role),
+        owns: role == Some(ClubRole::Owner),
+        roles: ClubRole::ALL
+            .into_iter()
+            .map(|role| (role.as_str(), role_label(t, role)))
+            .collect(),
+        invitation: None,
+        invitations: Vec::new(),
+        errors,
+    }
+}
+
+fn invitation_line(t: &'static Texts, open: Invitation) -> InvitationLine {
+    InvitationLine {
+        id: open.id.to_string(),
+        role: role_label(t, open.role),
+        uses_left: open.uses_left,
+        until: utc_times(t).countdown(open.expires_at),
+    }
+}
+
+fn season_line(t: &Texts, season: &Season) -> SeasonLine {
+    SeasonLine {
+        link: urls::season(season.club, season.id),
+        name: season.name.clone(),
+        state: state_label(t, season.state),
+        running: season.state == SeasonState::Started,
+        for_club: season.visibility == league::season::Visibility::Club,
+    }
+}
+
+fn person_line(t: &Texts, person: Member) -> PersonLine {
+    PersonLine {
+        id: person.account.to_string(),
+        name: person.name,
+        role: role_label(t, person.role),
+        role_key: person.role.as_str(),
+    }
+}
+
+/// Where a season stands.
+pub fn state_label(t: &Texts, state: SeasonState) -> Phrase {
+    match state {
+        SeasonState::Draft => t.state_draft,
+        SeasonState::Started => t.state_started,
+        SeasonState::Ended => t.state_ended,
+    }
+}

@@ -1,0 +1,200 @@
+//! Page: the editor of a player's list, checked and sealed there; and the receipt of a sealed list.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::lists::{ListEditor, ListOrigin};
+use app::{Actor, App, Refusal};
+use askama::Template;
+use document::lists::army_list::ArmyListDocument;
+use document::lists::receipt::SealedList as ReceiptInput;
+use league::catalogue::diff::TouchedEntry;
+use league::ids::{ClubId, SeasonId};
+use league::season::WeekPhase;
+use league::week::WeekNo;
+
+use super::check::CheckPanel;
+use super::form::{self, EntryFields, KindChoice};
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, render_page, render_page_with_status,
+};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::local_time::LocalTime;
+use crate::problem::{HttpFault, Problem};
+
+#[derive(Template)]
+#[template(path = "list.html")]
+struct ListPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    faction: String,
+    check_faction: String,
+    begun_from_last: bool,
+    touched: Vec<TouchedEntry>,
+    sealed: Option<LocalTime>,
+    open: bool,
+    revision: i32,
+    entries: Vec<EntryFields>,
+    kinds: Vec<KindChoice>,
+    check: String,
+    errors: FormErrors,
+}
+page_template!(ListPage);
+
+#[derive(Template)]
+#[template(path = "receipt.html")]
+struct ReceiptPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    sealed_at: LocalTime,
+    late_minutes: Option<u32>,
+    points: u32,
+    digest: String,
+    contents: String,
+}
+page_template!(ReceiptPage);
+
+type WeekIds = (ClubId, SeasonId, WeekNo);
+
+/// The form of a list.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
+pub async fn show_list(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+    list_page(&app, &request, path.ids()?, FormErrors::default()).await
+}
+
+/// Adds, removes or saves; hands in when asked to.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
+pub async fn change_list(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let place = path.ids()?;
+    let done = submit(&app, request.actor()?, place, &fields).await;
+    redirect_or_show_errors(
+        done,
+        |address| address,
+        async |errors| list_page(&app, &request, place, errors.without_list_findings()).await,
+    )
+    .await
+}
+
+/// The receipt of the sealed list.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/list/receipt")]
+pub async fn show_receipt(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+) -> PageResult {
+    let (club, season, number) = path.ids()?;
+    let own = app::lists::find_own_list(&app, request.actor()?, club, season, number).await?;
+    let sealed = own.sealed.ok_or(Refusal::NotFound)?;
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let contents = ReceiptInput {
+        list: sealed.list,
+        list_id: own.id.to_string(),
+        salt: String::from_utf8_lossy(&sealed.salt).into_owned(),
+    };
+    let canonical = contents
+        .canonical()
+        .map_err(|cause| Refusal::Internal(cause.to_string()))?;
+    let week = context.week(number)?;
+    render_page(&ReceiptPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(&request, SeasonTab::Mine),
+        week: WeekPanel::new(&context, week, request.t),
+        sealed_at: context.times(request.t).date_time(sealed.sealed_at),
+        late_minutes: sealed.late_minutes,
+        points: sealed.points,
+        digest: document::encode_hex(&sealed.digest),
+        contents: String::from_utf8_lossy(&canonical).into_owned(),
+    })
+}
+
+/// Saves the draft whatever else is asked, so that nothing typed is lost; answers where to go.
+async fn submit(
+    app: &App,
+    actor: Actor,
+    (club, season, week): WeekIds,
+    fields: &FormData,
+) -> Result<String, Refusal> {
+    let before = app::lists::find_list_editor(app, actor, club, season, week).await?;
+    let mut list = form::parse_list(fields, before.list.faction().as_str());
+    let submit = fields.text("act");
+    if submit == "add" {
+        form::add_unit(&mut list, fields.text("new"), &before);
+    } else if let Some(key) = submit.strip_prefix("remove ") {
+        form::remove_entry(&mut list, key);
+    }
+    let revision = fields.parse("revision").or(Some(0));
+    app::lists::save_draft(app, actor, club, season, week, revision, list.clone()).await?;
+    let page = format!("{}/list", urls::week(club, season, week));
+    if submit == "seal" {
+        app::lists::seal_list(app, actor, club, season, week, list).await?;
+        return Ok(format!("{page}/receipt"));
+    }
+    Ok(page)
+}
+
+async fn list_page(
+    app: &App,
+    request: &PageRequest,
+    place: WeekIds,
+    errors: FormErrors,
+) -> PageResult {
+    let (club, season, number) = place;
+    let actor = request.actor()?;
+    let context = SeasonContext::load(app, request, club, season).await?;
+    let found = app::lists::find_list_editor(app, actor, club, season, number).await?;
+    let page = render(request, &context, &found, errors)?;
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn render(
+    request: &PageRequest,
+    context: &SeasonContext,
+    editor: &ListEditor,
+    errors: FormErrors,
+) -> Result<ListPage, Problem> {
+    let t = request.t;
+    let week = context.week(editor.week.week)?;
+    let faction = form::faction(editor);
+    let faction = faction.ok_or_else(|| Problem::http(HttpFault::NotFound))?;
+    let sealed = editor.own.as_ref().and_then(|own| own.sealed.as_ref());
+    let names = form::names(&ArmyListDocument::from(&editor.list));
+    let parts = form::parts(&editor.catalogue, &editor.list);
+    Ok(ListPage {
+        layout: request.layout(),
+        t,
+        header: context.header(request, SeasonTab::Mine),
+        week: WeekPanel::new(context, week, t),
+        faction: faction.name().to_string(),
+        check_faction: faction.key().to_string(),
+        begun_from_last: editor.origin == ListOrigin::FromLast,
+        touched: editor
+            .version_change
+            .as_ref()
+            .map_or_else(Vec::new, |change| change.touched.clone()),
+        sealed: sealed.map(|sealed| context.times(t).date_time(sealed.sealed_at)),
+        open: (WeekPhase::Announced..WeekPhase::Closed).contains(&editor.phase),
+        revision: editor.own.as_ref().map_or(0, |own| own.draft_revision),
+        entries: form::entries(editor, t),
+        kinds: form::choices(editor, t),
+        check: CheckPanel::new(&editor.report, editor.week.cap.get(), &names, parts, t)
+            .render()
+            .map_err(|fault| Refusal::Internal(fault.to_string()))?,
+        errors,
+    })
+}

@@ -1,0 +1,182 @@
+//! Page: a list as pasted text, parsed line by line, taken over when the player says so.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::App;
+use askama::Template;
+use document::lists::army_list::ArmyListDocument;
+use league::lists::EntryKey;
+use league::lists::reader::{Certainty, LinePart, Meaning, ReadLine, Reading};
+
+use super::form;
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, render_page_with_status, see_other,
+};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::speech::Said;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::factions::faction_name;
+
+#[derive(Template)]
+#[template(path = "paste.html")]
+struct PastePage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    text: String,
+    lines: Option<Vec<ReadLineRow>>,
+    has_list: bool,
+    findings: Vec<Said>,
+    errors: FormErrors,
+}
+page_template!(PastePage);
+
+struct ReadLineRow {
+    number: usize,
+    text: String,
+    certainty: Phrase,
+    sure: bool,
+    parts: Vec<String>,
+}
+
+/// The form for a text.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/list/paste")]
+pub async fn show_paste(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+    let nothing = FormData::default();
+    paste_page(
+        &app,
+        &request,
+        path.into_inner(),
+        &nothing,
+        None,
+        FormErrors::default(),
+    )
+    .await
+}
+
+/// Reads a text; takes its list as the draft when asked to.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/list/paste")]
+pub async fn read_paste(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let (actor, text) = (request.actor()?, fields.text("text"));
+    let read = app::lists::read_list(&app, actor, club, season, week, text.to_owned()).await;
+    let (reading, errors) = match read {
+        Ok(reading) => (Some(reading), FormErrors::default()),
+        Err(refusal) => (None, FormErrors::from_refusal(refusal)?),
+    };
+    let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
+    if let (Some(list), "take") = (list, fields.text("act")) {
+        let before = app::lists::find_list_editor(&app, actor, club, season, week).await?;
+        let revision = before.own.map(|own| own.draft_revision).filter(|r| *r > 0);
+        let draft = ArmyListDocument::from(list);
+        app::lists::save_draft(&app, actor, club, season, week, revision, draft).await?;
+        return Ok(see_other(&format!(
+            "{}/list",
+            urls::week(club, season, week)
+        )));
+    }
+    paste_page(&app, &request, path.into_inner(), &fields, reading, errors).await
+}
+
+async fn paste_page(
+    app: &App,
+    request: &PageRequest,
+    path: WeekPath,
+    fields: &FormData,
+    reading: Option<Reading>,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let (club, season, number) = path.ids()?;
+    let context = SeasonContext::load(app, request, club, season).await?;
+    let t = request.t;
+    let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
+    let names = list.map(|list| form::names(&ArmyListDocument::from(list)));
+    let named = |key: &EntryKey| names.as_ref()?.get(key.as_str()).cloned();
+    let page = PastePage {
+        layout: request.layout(),
+        t,
+        header: context.header(request, SeasonTab::Mine),
+        week: WeekPanel::new(&context, context.week(number)?, t),
+        text: fields.text("text").to_owned(),
+        has_list: list.is_some(),
+        findings: reading
+            .iter()
+            .flat_map(|reading| &reading.findings)
+            .map(|finding| Said::finding(t.speech(), finding, &named))
+            .collect(),
+        lines: reading.map(|reading| {
+            reading
+                .lines
+                .iter()
+                .map(|line| line_view(t, line))
+                .collect()
+        }),
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn line_view(t: &Texts, line: &ReadLine) -> ReadLineRow {
+    let certainty = match line.certainty() {
+        Certainty::Understood => t.sure,
+        Certainty::Guessed => t.guessed,
+        Certainty::NotUnderstood => t.not_understood,
+    };
+    ReadLineRow {
+        number: line.number,
+        text: line.text.clone(),
+        certainty,
+        sure: line.certainty() == Certainty::Understood,
+        parts: line.parts.iter().map(|part| part_words(t, part)).collect(),
+    }
+}
+
+fn part_words(t: &Texts, part: &LinePart) -> String {
+    let meaning = match &part.meaning {
+        Meaning::Faction(key) => format!("{} {}", t.means_faction, faction_name(key.as_str())),
+        Meaning::Kind(key) => format!("{} {}", t.means_kind, faction_name(key.as_str())),
+        Meaning::Unit {
+            name,
+            models,
+            entries,
+            ..
+        } => match entries.len() {
+            0 | 1 => t.means_unit.with_two(name, models),
+            units => t.means_units.with_all(&[&units, name, models]),
+        },
+        Meaning::ForeignUnit { faction, name } => t
+            .means_foreign_unit
+            .with_two(name, faction_name(faction.as_str())),
+        Meaning::Option { name, .. } => t.means_option.with(name),
+        Meaning::Models(models) => t.means_models.with(models),
+        Meaning::Times(times) => t.means_times.with(times),
+        Meaning::Joins(key) => t.means_joins.with(faction_name(key.as_str())),
+        Meaning::StatedPoints(points) | Meaning::StatedTotal(points) => {
+            t.means_points.with(points.get())
+        }
+        Meaning::StatedCap(points) => t.cap_of.with(points.get()),
+        Meaning::Label => t.means_label.to_string(),
+        Meaning::Nothing => format!("“{}”: {}", part.text, t.means_nothing),
+    };
+    if part.alternatives.is_empty() {
+        meaning
+    } else {
+        format!(
+            "{meaning} ({})",
+            t.could_be.with(part.alternatives.join(", "))
+        )
+    }
+}

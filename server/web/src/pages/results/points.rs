@@ -1,0 +1,172 @@
+//! Page: points that a referee gives or takes: a ledger line of its own with its reason, never an erasure.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::results::AdjustPoints;
+use app::{Actor, App, Refusal};
+use askama::Template;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ledger::{LedgerLine, LineKind};
+use league::season::{SeasonState, WeekPhase};
+use league::week::WeekNo;
+use serde::Deserialize;
+
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, render_page_with_status, see_other,
+};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::pages::words::roles::can_judge;
+use crate::query_parameters::Query;
+
+#[derive(Template)]
+#[template(path = "points.html")]
+struct PointsPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    running: bool,
+    players: Vec<(String, String)>,
+    weeks: Vec<u8>,
+    form: PointsQuery,
+    lines: Vec<GivenLine>,
+    errors: FormErrors,
+}
+page_template!(PointsPage);
+
+/// What stands in the form: typed, or filled in by a link from a line.
+#[derive(Clone, Default, Deserialize)]
+#[serde(default)]
+pub struct PointsQuery {
+    player: String,
+    week: String,
+    amount: String,
+    reason: String,
+}
+
+struct GivenLine {
+    player: String,
+    id: String,
+    week: u8,
+    amount: i32,
+    back: i32,
+    why: String,
+}
+
+/// The form, and what was given and taken so far.
+#[get("/clubs/{club}/seasons/{season}/points")]
+pub async fn show_points(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    query: Query<PointsQuery>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    points_page(&app, &request, club, season, query.0, FormErrors::default()).await
+}
+
+#[post("/clubs/{club}/seasons/{season}/points")]
+pub async fn adjust_points(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    match submit(&app, request.actor()?, club, season, &fields).await {
+        Ok(()) => Ok(see_other(&format!("{}/points", urls::season(club, season)))),
+        Err(refusal) => {
+            let text = |name: &str| fields.text(name).to_owned();
+            let form = PointsQuery {
+                player: text("player"),
+                week: text("week"),
+                amount: text("amount"),
+                reason: text("reason"),
+            };
+            points_page(
+                &app,
+                &request,
+                club,
+                season,
+                form,
+                FormErrors::from_refusal(refusal)?,
+            )
+            .await
+        }
+    }
+}
+
+async fn submit(
+    app: &App,
+    actor: Actor,
+    club: ClubId,
+    season: SeasonId,
+    fields: &FormData,
+) -> Result<(), Refusal> {
+    let week = fields.parse("week").and_then(WeekNo::new);
+    let command = AdjustPoints {
+        key: None,
+        player: PlayerId(fields.parse("player").unwrap_or_default()),
+        week: week.ok_or(Refusal::NotFound)?,
+        amount: fields.parse("amount").unwrap_or_default(),
+        reason: fields.text("reason").to_owned(),
+    };
+    app::results::adjust_points(app, actor, club, season, command).await?;
+    Ok(())
+}
+
+async fn points_page(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    form: PointsQuery,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let context = SeasonContext::load(app, request, club, id).await?;
+    if !can_judge(context.role) {
+        return Err(Refusal::NotFound.into());
+    }
+    let found = app::standings::find_standings(app, request.viewer, club, id, None).await?;
+    let own = context.own.as_ref().map(|own| own.id);
+    let others = context
+        .players
+        .iter()
+        .filter(|player| Some(player.id) != own);
+    let weeks = context.weeks.iter();
+    let paired = weeks.filter(|(_, phase)| *phase >= WeekPhase::Paired);
+    let ledger = found.standings.ledger.iter();
+    let ruled = ledger.filter(|line| line.kind == LineKind::Ruling);
+    let page = PointsPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Results),
+        running: context.season.state == SeasonState::Started,
+        players: others
+            .map(|player| (player.id.to_string(), player.handle.clone()))
+            .collect(),
+        weeks: paired.map(|(week, _)| week.week.number()).rev().collect(),
+        lines: ruled.rev().map(|line| given(&context, line)).collect(),
+        form,
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn given(context: &SeasonContext, line: &LedgerLine) -> GivenLine {
+    let amount = line.amount.get();
+    GivenLine {
+        player: context.handle(line.player).to_owned(),
+        id: line.player.to_string(),
+        week: line.week.number(),
+        amount,
+        back: -amount,
+        why: line.reason.to_string(),
+    }
+}

@@ -1,0 +1,227 @@
+//! Page: repairing a published round, when somebody is ill at noon, or a night or a table is lost. What would change
+//! is shown before it is published.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::rounds::{RepairRound, RoundRepair, RoundRow};
+use app::{Actor, App, Refusal};
+use askama::Template;
+use league::ids::{PlayerId, RoundId};
+use league::pairing::NightKey;
+
+use super::reasons::{Proof, proof};
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::roles::can_judge;
+
+#[derive(Template)]
+#[template(path = "repair.html")]
+struct RepairPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    /// The versions that stand, by number; one for each round of the week.
+    rounds: Vec<(String, u8, bool)>,
+    players: Vec<(String, String, bool)>,
+    nights: Vec<(String, String, u16)>,
+    reason: String,
+    pending: Option<PendingRepair>,
+    errors: FormErrors,
+}
+page_template!(RepairPage);
+
+/// A repair that is not published yet.
+struct PendingRepair {
+    round: String,
+    reason: String,
+    changes: Vec<String>,
+    proof: Proof,
+}
+
+/// The form, and what a repair would change.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/repair")]
+pub async fn show_repair(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+    let nothing = FormData::default();
+    repair_page(
+        &app,
+        &request,
+        path.into_inner(),
+        &nothing,
+        FormErrors::default(),
+    )
+    .await
+}
+
+/// Proposes a repair, or publishes the one that was proposed.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/repair")]
+pub async fn repair_round(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let done = submit(&app, request.actor()?, &request, *path, &fields).await;
+    let next = |is_published| {
+        let page = if is_published { "rounds" } else { "repair" };
+        format!("{}/{page}", urls::week(club, season, week))
+    };
+    redirect_or_show_errors(done, next, async |errors| {
+        repair_page(&app, &request, *path, &fields, errors).await
+    })
+    .await
+}
+
+/// Whether the repair is published.
+async fn submit(
+    app: &App,
+    actor: Actor,
+    request: &PageRequest,
+    path: WeekPath,
+    fields: &FormData,
+) -> Result<bool, Refusal> {
+    let (club, season, number) = path.ids().map_err(|_| Refusal::NotFound)?;
+    let round = RoundId(fields.parse("round").unwrap_or_default());
+    if fields.text("act") == "publish" {
+        app::rounds::publish_round(app, actor, club, season, round).await?;
+        return Ok(true);
+    }
+    let (week, _) = app::seasons::find_week(app, request.viewer, club, season, number).await?;
+    let away = fields.values("away");
+    let away = away.iter().filter_map(|id| id.parse().ok());
+    let tables = week.nights.iter().filter_map(|night| {
+        let now: u16 = fields.parse(&tables_field(&night.key))?;
+        (now != night.tables).then(|| (night.key.clone(), now))
+    });
+    let command = RepairRound {
+        reason: fields.text("reason").to_owned(),
+        availabilities: away.map(|id| (PlayerId(id), Vec::new())).collect(),
+        nights: tables.collect(),
+        pins: Vec::new(),
+        forbidden: Vec::new(),
+    };
+    app::rounds::repair_round(app, actor, club, season, round, command).await?;
+    Ok(false)
+}
+
+fn tables_field(night: &str) -> String {
+    format!("tables {night}")
+}
+
+async fn repair_page(
+    app: &App,
+    request: &PageRequest,
+    path: WeekPath,
+    typed: &FormData,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let (club, season, number) = path.ids()?;
+    let context = SeasonContext::load(app, request, club, season).await?;
+    if !can_judge(context.role) {
+        return Err(Refusal::NotFound.into());
+    }
+    let week = context.week(number)?;
+    let all = app::rounds::list_rounds(app, request.viewer, club, season, number).await?;
+    let current = current_rounds(&all);
+    let away = typed.values("away");
+    let chosen = typed.text("round");
+    let in_round = |player: PlayerId| current.iter().any(|round| plays(round, player));
+    let players = context.players.iter().filter(|player| in_round(player.id));
+    let page = RepairPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Board),
+        rounds: current
+            .iter()
+            .map(|round| {
+                let id = round.id.to_string();
+                let is_chosen = id == chosen;
+                (id, round.number, is_chosen)
+            })
+            .collect(),
+        players: players
+            .map(|player| {
+                let id = player.id.to_string();
+                let is_away = away.contains(&id);
+                (id, player.handle.clone(), is_away)
+            })
+            .collect(),
+        nights: week
+            .0
+            .nights
+            .iter()
+            .map(|night| {
+                let field = tables_field(&night.key);
+                let now = typed.parse(&field).unwrap_or(night.tables);
+                (night.key.clone(), field, now)
+            })
+            .collect(),
+        reason: typed.text("reason").to_owned(),
+        pending: pending(&context, request.t, all)?,
+        week: WeekPanel::new(&context, week, request.t),
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+/// The last published version of each round of the week.
+fn current_rounds(rounds: &[RoundRow]) -> Vec<RoundRow> {
+    let mut current: Vec<RoundRow> = Vec::new();
+    for round in rounds.iter().filter(|round| round.published_at.is_some()) {
+        match current
+            .iter_mut()
+            .find(|known| known.number == round.number)
+        {
+            Some(known) if known.version < round.version => *known = round.clone(),
+            Some(_) => {}
+            None => current.push(round.clone()),
+        }
+    }
+    current.sort_by_key(|round| round.number);
+    current
+}
+
+fn plays(round: &RoundRow, player: PlayerId) -> bool {
+    let games = round.proposal.games.iter();
+    let mut seats = games.flat_map(|game| [game.attacker, game.defender]);
+    seats.any(|seat| seat == player.0) || round.proposal.byes.contains(&player.0)
+}
+
+fn pending(
+    context: &SeasonContext,
+    t: &Texts,
+    rounds: Vec<RoundRow>,
+) -> Result<Option<PendingRepair>, Refusal> {
+    let repairs = app::rounds::with_changes(rounds)?;
+    let pending = repairs
+        .iter()
+        .find(|repair| repair.round.repair.is_some() && repair.round.published_at.is_none());
+    let Some(RoundRepair { round, changes }) = pending else {
+        return Ok(None);
+    };
+    let called = |player: PlayerId| context.handle(player).to_owned();
+    let nights = context.week(round.week).ok();
+    let evening = |night: NightKey| {
+        let night = nights.and_then(|(week, _)| week.nights.get(usize::from(night.number())));
+        night.map(|night| night.key.clone()).unwrap_or_default()
+    };
+    let reason = round.repair.as_ref().map(|repair| repair.reason.clone());
+    Ok(Some(PendingRepair {
+        round: round.id.to_string(),
+        reason: reason.unwrap_or_default(),
+        changes: changes
+            .iter()
+            .map(|change| t.speech().changed(change, &called, &evening))
+            .collect(),
+        proof: proof(context, t, round)?,
+    }))
+}

@@ -1,0 +1,16 @@
+//! Pages of a season.
+
+pub mod board;
+pub mod certificate;
+pub mod context;
+pub mod downloads;
+pub mod ending;
+pub mod mine;
+pub mod opponents;
+pub mod overview;
+pub mod player;
+pub mod reminders;
+pub mod standings;
+pub mod statistics;
+pub mod trail;
+pub mod wall;

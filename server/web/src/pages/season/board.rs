@@ -1,0 +1,196 @@
+//! Page: the board for those who run a season, with the list states of the weeks under way.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::App;
+use app::lists::{ListState, WeekLists};
+use app::seasons::Week;
+use askama::Template;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::season::WeekPhase;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::reminders::{self, ReminderPanel};
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::{SeasonPath, WeekPath};
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
+use crate::pages::frame::urls;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::factions::faction_name;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "board.html")]
+struct BoardPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    weeks: Vec<WeekBoard>,
+    errors: FormErrors,
+}
+page_template!(BoardPage);
+
+struct WeekBoard {
+    week: WeekPanel,
+    sealed: usize,
+    states: Vec<StateLine>,
+    opened: bool,
+    may_open: bool,
+    reminders: Vec<ReminderPanel>,
+}
+
+struct StateLine {
+    player: String,
+    handle: String,
+    faction: String,
+    nights: String,
+    state: ListState,
+    word: Phrase,
+}
+
+#[get("/clubs/{club}/seasons/{season}/board")]
+pub async fn show_board(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    board_page(&app, &request, club, season, FormErrors::default()).await
+}
+
+/// Gives a player leave to hand in late.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/late-leaves")]
+pub async fn grant_leave(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let player = PlayerId(fields.parse("player").unwrap_or_default());
+    let (actor, reason) = (request.actor()?, fields.text("reason"));
+    let done = app::lists::grant_late_leave(&app, actor, club, season, week, player, reason).await;
+    redirect_to_board(&app, &request, club, season, done).await
+}
+
+/// Opens the lists of a week whose deadline is over.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/lists/open")]
+pub async fn open_lists(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    _fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let done = app::lists::open_lists(&app, request.actor()?, club, season, week).await;
+    redirect_to_board(&app, &request, club, season, done).await
+}
+
+/// Back to the board, with the refusal if there was one.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn redirect_to_board(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    season: SeasonId,
+    done: Result<(), app::Refusal>,
+) -> PageResult {
+    let next = |()| format!("{}/board", urls::season(club, season));
+    redirect_or_show_errors(done, next, async |errors| {
+        board_page(app, request, club, season, errors).await
+    })
+    .await
+}
+
+async fn board_page(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let context = SeasonContext::load(app, request, club, id).await?;
+    if !context.can_run() {
+        return Err(app::Refusal::NotFound.into());
+    }
+    let mut weeks = Vec::new();
+    for week in context.current_weeks() {
+        weeks.push(week_board(app, request, &context, week).await?);
+    }
+    let page = BoardPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Board),
+        weeks,
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+async fn week_board(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+    week: &(Week, WeekPhase),
+) -> Result<WeekBoard, Problem> {
+    let (club, season, t) = (context.season.club, context.season.id, request.t);
+    let number = week.0.week;
+    let lists = app::lists::list_lists(app, request.viewer, club, season, number).await?;
+    let opened = matches!(lists, WeekLists::Opened(_));
+    let state = |player: PlayerId| match &lists {
+        WeekLists::States(states) => {
+            let found = states.iter().find(|(who, _)| *who == player);
+            found.map_or(ListState::Missing, |(_, state)| *state)
+        }
+        WeekLists::Opened(lists) => {
+            let found = lists.iter().find(|(who, _)| *who == player);
+            if found.is_some_and(|(_, list)| list.is_some()) {
+                ListState::Sealed
+            } else {
+                ListState::Missing
+            }
+        }
+    };
+    let playing = context
+        .players
+        .iter()
+        .filter(|player| player.plays_in(number));
+    let mut states: Vec<StateLine> = playing
+        .map(|player| StateLine {
+            player: player.id.to_string(),
+            handle: player.handle.clone(),
+            faction: faction_name(&player.faction),
+            nights: player.nights.join(", "),
+            state: state(player.id),
+            word: state_word(t, state(player.id)),
+        })
+        .collect();
+    states.sort_by_key(|line| line.state as u8);
+    let panel = WeekPanel::new(context, week, t);
+    Ok(WeekBoard {
+        reminders: reminders::find_panels(app, request.actor()?, context, &panel, number, t)
+            .await?,
+        week: panel,
+        sealed: states
+            .iter()
+            .filter(|line| line.state == ListState::Sealed)
+            .count(),
+        states,
+        opened,
+        may_open: week.1 == WeekPhase::ListsDue,
+    })
+}
+
+fn state_word(t: &Texts, state: ListState) -> Phrase {
+    match state {
+        ListState::Missing => t.state_missing,
+        ListState::Draft => t.state_drafted,
+        ListState::Sealed => t.state_sealed,
+    }
+}

@@ -1,0 +1,89 @@
+//! Page: a player's certificate, once the season is over: finishing an army is worth a sheet of paper.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::{App, Refusal};
+use askama::Template;
+use league::ids::PlayerId;
+use league::standings::PrizeAward;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::player::PlayerPath;
+use super::statistics::prize_text;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::texts::Texts;
+use crate::pages::words::factions::faction_name;
+
+#[derive(Template)]
+#[template(path = "certificate.html")]
+struct CertificatePage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    handle: String,
+    faction: String,
+    rank: u32,
+    of: usize,
+    points: i32,
+    record: String,
+    painted: Option<u32>,
+    awards: Vec<String>,
+    weeks: usize,
+    ended: String,
+}
+page_template!(CertificatePage);
+
+/// The certificate of one player.
+#[get("/clubs/{club}/seasons/{season}/players/{player}/certificate")]
+pub async fn show_certificate(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<PlayerPath>,
+) -> PageResult {
+    let (club, season, player) = path.ids();
+    let (viewer, t) = (request.viewer, request.t);
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let ended = context.season.ended_at.ok_or(Refusal::NotFound)?;
+    let standings = app::standings::find_standings(&app, viewer, club, season, None).await?;
+    let standings = standings.standings;
+    let row = standings.row_of(player).ok_or(Refusal::NotFound)?;
+    let army = app::lists::find_army(&app, viewer, club, season, player).await?;
+    let fielded = army.iter().filter_map(|week| week.fielded.as_ref());
+    let painted: u32 = fielded.map(|list| list.newly_finished.get()).sum();
+    let awards = app::standings::list_awards(&app, viewer, club, season).await?;
+    let who = context.players.iter().find(|known| known.id == player);
+    let record = row.record;
+    let page = CertificatePage {
+        layout: request.layout(),
+        t,
+        header: context.header(&request, SeasonTab::Standings),
+        handle: context.handle(player).to_owned(),
+        faction: who
+            .map(|who| faction_name(&who.faction))
+            .unwrap_or_default(),
+        rank: row.rank,
+        of: standings.rows.len(),
+        points: row.total.get(),
+        record: t
+            .hall
+            .certificate_record
+            .with_all(&[&record.won, &record.drawn, &record.lost]),
+        painted: (painted > 0).then_some(painted),
+        awards: won_by(t, &awards.awards, player),
+        weeks: context.weeks.len(),
+        ended: context.times(t).day(ended),
+    };
+    render_page(&page)
+}
+
+fn won_by(t: &Texts, awards: &[PrizeAward], player: PlayerId) -> Vec<String> {
+    let won = awards
+        .iter()
+        .filter(|award| award.holders.contains(&player));
+    won.map(|award| {
+        let (prize, value) = prize_text(t, award);
+        format!("{prize} ({value})")
+    })
+    .collect()
+}

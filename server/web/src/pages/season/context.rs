@@ -1,0 +1,216 @@
+//! What every page of a season loads: the season, its weeks and players, and what the reader may do.
+
+use app::App;
+use app::seasons::{Player, Season, Week};
+use league::club_role::ClubRole;
+use league::ids::{ClubId, PlayerId, SeasonId};
+use league::season::{SeasonState, Visibility, WeekPhase};
+use league::week::WeekNo;
+
+use crate::pages::frame::page_request::PageRequest;
+use crate::pages::frame::urls;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::words::local_time::TimeFormatter;
+use crate::pages::words::roles::{can_judge, can_run_seasons};
+use crate::problem::{HttpFault, Problem};
+
+/// A season as one reader sees it.
+pub struct SeasonContext {
+    pub season: Season,
+    /// The reader's role in the club.
+    pub role: Option<ClubRole>,
+    /// The weeks in order.
+    pub weeks: Vec<(Week, WeekPhase)>,
+    /// Everybody who ever joined, by handle.
+    pub players: Vec<Player>,
+    /// The reader as a player.
+    pub own: Option<Player>,
+    club_name: String,
+}
+
+/// The pages of a season, for the tabs.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum SeasonTab {
+    /// The season's own page.
+    Overview,
+    /// The standings and what is behind them.
+    Standings,
+    /// What the games have in common.
+    Statistics,
+    Painting,
+    /// What a player has to do.
+    Mine,
+    /// Who has handed in.
+    Board,
+    /// What waits for a report or a ruling.
+    Results,
+    /// One of the weeks.
+    Week,
+    Trail,
+    /// What can be taken home.
+    Downloads,
+    Ending,
+}
+
+/// The header of every page of a season.
+pub struct SeasonHeader {
+    pub name: String,
+    pub link: String,
+    pub club_name: String,
+    pub club_link: String,
+    pub tabs: Vec<TabLink>,
+    /// Time zone of the season.
+    pub zone: String,
+    /// Address of its event stream, if it is public.
+    pub events: Option<String>,
+    /// Version of the season that the page shows.
+    pub version: i64,
+}
+
+/// A link to a page of the season.
+pub struct TabLink {
+    pub label: Phrase,
+    pub link: String,
+    /// Whether it is the page that is shown.
+    pub here: bool,
+}
+
+impl SeasonContext {
+    /// # Errors
+    /// 404 for a season that the reader may not see.
+    pub async fn load(
+        app: &App,
+        request: &PageRequest,
+        club: ClubId,
+        id: SeasonId,
+    ) -> Result<Self, Problem> {
+        let viewer = request.viewer;
+        let season = app::seasons::find_season(app, viewer, club, id).await?;
+        let (club_info, role) = app::clubs::find_club(app, viewer, club).await?;
+        let players = app::seasons::list_players(app, viewer, club, id).await?;
+        let account = viewer.map(|actor| actor.account);
+        let own = players
+            .iter()
+            .find(|player| Some(player.account) == account);
+        Ok(Self {
+            role,
+            weeks: app::seasons::list_weeks(app, viewer, club, id).await?,
+            own: own.cloned(),
+            players,
+            season,
+            club_name: club_info.name,
+        })
+    }
+
+    /// Whether the reader runs the season.
+    pub fn can_run(&self) -> bool {
+        can_run_seasons(self.role)
+    }
+
+    /// Formats instants in the season's zone.
+    pub fn times(&self, t: &'static Texts) -> TimeFormatter {
+        TimeFormatter {
+            t,
+            zone: self.season.zone,
+        }
+    }
+
+    pub fn link(&self) -> String {
+        urls::season(self.season.club, self.season.id)
+    }
+
+    /// The page of one of its weeks.
+    pub fn week_link(&self, week: WeekNo) -> String {
+        urls::week(self.season.club, self.season.id, week)
+    }
+
+    /// One of its weeks.
+    ///
+    /// # Errors
+    /// 404 for a week that the season does not have.
+    pub fn week(&self, number: WeekNo) -> Result<&(Week, WeekPhase), Problem> {
+        let week = self.weeks.iter().find(|(week, _)| week.week == number);
+        week.ok_or_else(|| Problem::http(HttpFault::NotFound))
+    }
+
+    /// The weeks that are under way, else the next one, else the last.
+    pub fn current_weeks(&self) -> Vec<&(Week, WeekPhase)> {
+        let open = |phase: WeekPhase| phase >= WeekPhase::Announced && phase < WeekPhase::Closed;
+        let under_way: Vec<_> = self
+            .weeks
+            .iter()
+            .filter(|(_, phase)| open(*phase))
+            .collect();
+        if !under_way.is_empty() {
+            return under_way;
+        }
+        let next = self
+            .weeks
+            .iter()
+            .find(|(_, phase)| *phase < WeekPhase::Closed);
+        next.or(self.weeks.last()).into_iter().collect()
+    }
+
+    fn events_url(&self) -> Option<String> {
+        let season = &self.season;
+        let is_public =
+            season.visibility == Visibility::Public && season.state != SeasonState::Draft;
+        is_public.then(|| format!("/public/clubs/{}/seasons/{}/events", season.club, season.id))
+    }
+
+    /// The handle of a player.
+    pub fn handle(&self, id: PlayerId) -> &str {
+        let player = self.players.iter().find(|player| player.id == id);
+        player.map_or("?", |player| &player.handle)
+    }
+
+    /// The header of a page of this season.
+    pub fn header(&self, request: &PageRequest, here: SeasonTab) -> SeasonHeader {
+        let link = self.link();
+        let t = request.t;
+        let mut tabs = vec![
+            (SeasonTab::Overview, t.overview, link.clone()),
+            (
+                SeasonTab::Standings,
+                t.standings,
+                format!("{link}/standings"),
+            ),
+            (
+                SeasonTab::Statistics,
+                t.figures.statistics,
+                format!("{link}/statistics"),
+            ),
+            (SeasonTab::Painting, t.painting, format!("{link}/painting")),
+        ];
+        if self.own.is_some() {
+            tabs.push((SeasonTab::Mine, t.my_week, format!("{link}/mine")));
+        }
+        if self.can_run() {
+            tabs.push((SeasonTab::Board, t.board, format!("{link}/board")));
+        }
+        if can_judge(self.role) {
+            tabs.push((
+                SeasonTab::Results,
+                t.desk.results,
+                format!("{link}/results"),
+            ));
+        }
+        SeasonHeader {
+            name: self.season.name.clone(),
+            club_name: self.club_name.clone(),
+            club_link: urls::club(self.season.club),
+            link,
+            tabs: tabs
+                .into_iter()
+                .map(|(tab, label, link)| TabLink {
+                    label,
+                    link,
+                    here: tab == here,
+                })
+                .collect(),
+            zone: self.season.zone.name().to_owned(),
+            events: self.events_url(),
+            version: self.season.version,
+        }
+    }
+}

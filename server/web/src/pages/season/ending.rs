@@ -1,0 +1,147 @@
+//! Page: ending a season, and afterwards its prizes and the revealed seed of its draws.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::standings::SeasonAwards;
+use app::{App, Refusal};
+use askama::Template;
+use league::ids::{ClubId, SeasonId};
+use league::season::{SeasonState, WeekPhase};
+use league::standings::PrizeAward;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::statistics::prize_text;
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
+use crate::pages::frame::urls;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::words::local_time::LocalTime;
+
+#[derive(Template)]
+#[template(path = "ending.html")]
+struct EndingPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    ended_at: Option<LocalTime>,
+    runs: bool,
+    running: bool,
+    open_weeks: Vec<(u8, String, Phrase)>,
+    places: Vec<(u32, String, i32)>,
+    prizes: Vec<PrizeRow>,
+    commitment: String,
+    seed: Option<String>,
+    errors: FormErrors,
+}
+page_template!(EndingPage);
+
+struct PrizeRow {
+    title: Phrase,
+    holders: String,
+    value: String,
+}
+
+/// Places of the table that are named.
+const PLACES: usize = 3;
+
+/// What ending will do, or what it did.
+#[get("/clubs/{club}/seasons/{season}/end")]
+pub async fn show_ending(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    ending(&app, &request, club, season, FormErrors::default()).await
+}
+
+#[post("/clubs/{club}/seasons/{season}/end")]
+pub async fn end_season(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    _fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let ended = app::seasons::end_season(&app, request.actor()?, club, season).await;
+    let next = |_| format!("{}/end", urls::season(club, season));
+    redirect_or_show_errors(ended, next, async |errors| {
+        ending(&app, &request, club, season, errors).await
+    })
+    .await
+}
+
+async fn ending(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    errors: FormErrors,
+) -> PageResult {
+    let t = request.t;
+    let context = SeasonContext::load(app, request, club, id).await?;
+    let ended = context.season.state == SeasonState::Ended;
+    if !ended && !context.can_run() {
+        return Err(Refusal::NotFound.into());
+    }
+    let found = app::standings::find_standings(app, request.viewer, club, id, None).await?;
+    let awards = app::standings::list_awards(app, request.viewer, club, id).await?;
+    let export = app::seasons::export_season(app, request.viewer, club, id).await?;
+    let open = context
+        .weeks
+        .iter()
+        .filter(|(_, phase)| *phase < WeekPhase::Closed);
+    let rows = found.standings.rows.iter();
+    let page = EndingPage {
+        layout: request.layout(),
+        t,
+        header: context.header(request, SeasonTab::Ending),
+        ended_at: context
+            .season
+            .ended_at
+            .map(|at| context.times(t).date_time(at)),
+        runs: context.can_run(),
+        running: context.season.state == SeasonState::Started,
+        open_weeks: open
+            .map(|(week, phase)| {
+                let pairing = format!("{}/pairing", context.week_link(week.week));
+                (
+                    week.week.number(),
+                    pairing,
+                    crate::pages::week::panel::phase_label(t, *phase),
+                )
+            })
+            .collect(),
+        places: rows
+            .take_while(|row| row.rank as usize <= PLACES)
+            .map(|row| {
+                (
+                    row.rank,
+                    context.handle(row.player).to_owned(),
+                    row.total.get(),
+                )
+            })
+            .collect(),
+        prizes: prizes(&context, t, &awards),
+        commitment: export.seed_commitment.unwrap_or_default(),
+        seed: export.seed,
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn prizes(context: &SeasonContext, t: &Texts, awards: &SeasonAwards) -> Vec<PrizeRow> {
+    let row = |award: &PrizeAward| {
+        let holders = award.holders.iter().map(|player| context.handle(*player));
+        let (title, value) = prize_text(t, award);
+        PrizeRow {
+            title,
+            holders: holders.collect::<Vec<_>>().join(", "),
+            value,
+        }
+    };
+    awards.awards.iter().map(row).collect()
+}

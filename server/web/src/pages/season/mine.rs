@@ -1,0 +1,183 @@
+//! Page: a player's own week: what is due, availability, withdrawal.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::{App, Refusal};
+use askama::Template;
+use league::ids::{ClubId, SeasonId};
+use league::season::{SeasonState, WeekPhase};
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::reminders::{ReminderNotice, find_notices};
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::{SeasonPath, WeekPath};
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
+use crate::pages::frame::urls;
+use crate::pages::results::game::games_of_week;
+use crate::pages::rounds::pairings::PairingRow;
+use crate::pages::texts::Texts;
+use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
+use crate::pages::words::local_time::LocalTime;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "mine.html")]
+struct MinePage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    handle: String,
+    weeks: Vec<MyWeek>,
+    withdrawn: bool,
+    running: bool,
+    errors: FormErrors,
+}
+page_template!(MinePage);
+
+struct MyWeek {
+    week: WeekPanel,
+    scenario: ScenarioPanel,
+    list: ListProgress,
+    nights: Vec<(String, LocalTime, bool)>,
+    paired: bool,
+    /// One for each round of the week.
+    games: Vec<PairingRow>,
+    notices: Vec<ReminderNotice>,
+}
+
+impl MyWeek {
+    /// Whether the player comes on no night of a week that is still to be paired.
+    fn excused(&self) -> bool {
+        !self.paired && !self.nights.is_empty() && self.nights.iter().all(|(_, _, comes)| !comes)
+    }
+}
+
+enum ListProgress {
+    Nothing,
+    Draft,
+    Sealed { points: u32, at: LocalTime },
+}
+
+#[get("/clubs/{club}/seasons/{season}/mine")]
+pub async fn show_mine(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
+    let (club, season) = path.ids();
+    mine_page(&app, &request, club, season, FormErrors::default()).await
+}
+
+/// Says when the player can come.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/availability")]
+pub async fn tell_availability(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let (actor, nights) = (request.actor()?, fields.values("nights"));
+    let done = app::seasons::tell_availability(&app, actor, club, season, week, nights).await;
+    redirect_to_mine(&app, &request, club, season, done).await
+}
+
+/// Withdraws from the season.
+#[post("/clubs/{club}/seasons/{season}/withdraw")]
+pub async fn withdraw(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    _fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let actor = request.actor()?;
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let player = context.own.ok_or(Refusal::NotFound)?.id;
+    let done = app::seasons::withdraw_player(&app, actor, club, season, player).await;
+    redirect_to_mine(&app, &request, club, season, done.map(|_| ())).await
+}
+
+async fn redirect_to_mine(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    season: SeasonId,
+    done: Result<(), Refusal>,
+) -> PageResult {
+    let next = |()| format!("{}/mine", urls::season(club, season));
+    redirect_or_show_errors(done, next, async |errors| {
+        mine_page(app, request, club, season, errors).await
+    })
+    .await
+}
+
+async fn mine_page(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let context = SeasonContext::load(app, request, club, id).await?;
+    let own = context.own.clone().ok_or(Refusal::NotFound)?;
+    let mut weeks = Vec::new();
+    for week in context.current_weeks() {
+        if own.plays_in(week.0.week) {
+            weeks.push(my_week(app, request, &context, week).await?);
+        }
+    }
+    let page = MinePage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Mine),
+        handle: own.handle,
+        weeks,
+        withdrawn: own.left_after.is_some(),
+        running: context.season.state == SeasonState::Started,
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+async fn my_week(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+    week: &(app::seasons::Week, WeekPhase),
+) -> Result<MyWeek, Problem> {
+    let (club, season, t) = (context.season.club, context.season.id, request.t);
+    let actor = request.actor()?;
+    let times = context.times(t);
+    let list = match app::lists::find_own_list(app, actor, club, season, week.0.week).await {
+        Ok(own) => match (own.sealed, own.draft) {
+            (Some(sealed), _) => ListProgress::Sealed {
+                points: sealed.points,
+                at: times.date_time(sealed.sealed_at),
+            },
+            (None, Some(_)) => ListProgress::Draft,
+            (None, None) => ListProgress::Nothing,
+        },
+        Err(Refusal::NotFound) => ListProgress::Nothing,
+        Err(other) => return Err(other.into()),
+    };
+    let games = games_of_week(app, request, context, week.0.week).await?;
+    let coming = match context.season.state {
+        SeasonState::Started => {
+            app::seasons::find_availability(app, actor, club, season, week.0.week).await?
+        }
+        SeasonState::Draft | SeasonState::Ended => Vec::new(),
+    };
+    let nights = week.0.nights.iter().map(|night| {
+        let comes = coming.contains(&night.key);
+        (night.key.clone(), times.date_time(night.begins.1), comes)
+    });
+    Ok(MyWeek {
+        scenario: load_scenario(app, request, context, &week.0).await?,
+        nights: nights.collect(),
+        list,
+        notices: find_notices(app, actor, context, week.0.week, t).await?,
+        games: games.into_iter().filter(|game| game.mine).collect(),
+        paired: week.1 >= WeekPhase::Paired,
+        week: WeekPanel::new(context, week, t),
+    })
+}

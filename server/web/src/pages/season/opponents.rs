@@ -1,0 +1,70 @@
+//! What a player's tie-breaks are made of: opponents met, results, and the opponents' totals.
+
+use app::App;
+use league::ids::PlayerId;
+use league::standings::{Standings, TieBreak};
+
+use super::context::SeasonContext;
+use crate::pages::frame::page_request::PageRequest;
+use crate::pages::rounds::pairings::{PairingRow, pairings};
+use crate::pages::texts::{Phrase, Texts};
+use crate::problem::Problem;
+
+/// A game of a player.
+pub struct OpponentRow {
+    pub week: u8,
+    pub game: PairingRow,
+    pub opponent: String,
+    /// The opponent's total; nobody who left before the first week has one.
+    pub total: Option<i32>,
+}
+
+/// Every game of a player, in the order of the weeks.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn opponents_met(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+    standings: &Standings,
+    player: PlayerId,
+) -> Result<Vec<OpponentRow>, Problem> {
+    let (club, season) = (context.season.club, context.season.id);
+    let games = app::results::list_games(app, request.viewer, club, season, None).await?;
+    let mut rows: Vec<OpponentRow> = games
+        .iter()
+        .filter(|game| game.involves(player))
+        .filter_map(|game| {
+            let second = game.meeting.as_ref()?.second;
+            let opponent = if second == player { game.first } else { second };
+            Some(OpponentRow {
+                week: game.week.number(),
+                game: pairings(context, request.t, std::slice::from_ref(game)).pop()?,
+                opponent: format!("{}/players/{opponent}", context.link()),
+                total: standings.row_of(opponent).map(|row| row.total.get()),
+            })
+        })
+        .collect();
+    rows.sort_by_key(|row| row.week);
+    Ok(rows)
+}
+
+/// How a tie-break is counted.
+pub fn meaning(t: &Texts, tie_break: TieBreak) -> Phrase {
+    let d = &t.desk;
+    match tie_break {
+        TieBreak::OpponentsScore => d.means_opponents,
+        TieBreak::OpponentsScoreCut => d.means_opponents_cut,
+        TieBreak::OpponentsScoreMedian => d.means_opponents_median,
+        TieBreak::SonnebornBerger => d.means_sonneborn,
+        TieBreak::DirectEncounter => d.means_direct,
+        TieBreak::Wins => d.means_wins,
+        TieBreak::WinsInHarderRole => d.means_harder_wins,
+        TieBreak::ScoreMargin => d.means_margin,
+        TieBreak::AdjustedMargin => d.means_adjusted_margin,
+        TieBreak::PaintingPoints => d.means_painting,
+        TieBreak::PaintedShare => d.means_share,
+        TieBreak::FewestByes => d.means_byes,
+    }
+}

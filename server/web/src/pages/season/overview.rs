@@ -1,0 +1,197 @@
+//! Page: a season: what is on now, its weeks, its players, its rules.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::App;
+use app::seasons::JoinSeason;
+use askama::Template;
+use document::catalogue::CatalogueDocument;
+use league::ids::{ClubId, SeasonId};
+use league::season::SeasonState;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::club::club::state_label;
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
+use crate::pages::frame::urls;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
+use crate::pages::words::factions::faction_name;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "season.html")]
+struct SeasonPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    state: Phrase,
+    draft: bool,
+    ended: bool,
+    runs: bool,
+    plays: bool,
+    current: Vec<(WeekPanel, ScenarioPanel)>,
+    weeks: Vec<WeekPanel>,
+    players: Vec<PlayerLine>,
+    rules: Vec<String>,
+    commitment: Option<String>,
+    joining: Option<JoinForm>,
+    errors: FormErrors,
+}
+page_template!(SeasonPage);
+
+struct PlayerLine {
+    link: String,
+    handle: String,
+    faction: String,
+    joined: Option<u8>,
+    left: bool,
+}
+
+struct JoinForm {
+    factions: Vec<(String, String)>,
+    nights: Vec<String>,
+    handle: String,
+}
+
+#[get("/clubs/{club}/seasons/{season}")]
+pub async fn show_season(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    season_page(&app, &request, club, season, FormErrors::default()).await
+}
+
+#[post("/clubs/{club}/seasons/{season}/join")]
+pub async fn join(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let command = JoinSeason {
+        handle: fields.text("handle").to_owned(),
+        faction: fields.text("faction").to_owned(),
+        nights: fields.values("nights"),
+    };
+    let joined = app::seasons::join_season(&app, request.actor()?, club, season, command).await;
+    redirect_or_show_errors(
+        joined,
+        |_| urls::season(club, season),
+        async |errors| season_page(&app, &request, club, season, errors).await,
+    )
+    .await
+}
+
+/// Starts a season that was set up.
+#[post("/clubs/{club}/seasons/{season}/start")]
+pub async fn start(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    _fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let started = app::seasons::start_season(&app, request.actor()?, club, season).await;
+    redirect_or_show_errors(
+        started,
+        |_| urls::season(club, season),
+        async |errors| season_page(&app, &request, club, season, errors).await,
+    )
+    .await
+}
+
+async fn season_page(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    errors: FormErrors,
+) -> PageResult {
+    let context = SeasonContext::load(app, request, club, id).await?;
+    let mut current = Vec::new();
+    for week in context.current_weeks() {
+        let view = WeekPanel::new(&context, week, request.t);
+        current.push((view, load_scenario(app, request, &context, &week.0).await?));
+    }
+    let joining = join_form(app, request, &context).await?;
+    let policy = context.season.policy.to_policy();
+    let page = SeasonPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Overview),
+        state: state_label(request.t, context.season.state),
+        draft: context.season.state == SeasonState::Draft,
+        ended: context.season.state == SeasonState::Ended,
+        runs: context.can_run(),
+        plays: context.own.is_some(),
+        current,
+        weeks: context
+            .weeks
+            .iter()
+            .map(|week| WeekPanel::new(&context, week, request.t))
+            .collect(),
+        players: context
+            .players
+            .iter()
+            .map(|player| player_line(&context, player))
+            .collect(),
+        rules: policy
+            .map(|policy| request.t.speech().rules(&policy))
+            .unwrap_or_default(),
+        commitment: context
+            .season
+            .seed_commitment
+            .as_deref()
+            .map(document::encode_hex),
+        joining,
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn player_line(context: &SeasonContext, player: &app::seasons::Player) -> PlayerLine {
+    let joined = player.joined_week.number();
+    PlayerLine {
+        link: urls::player(context.season.club, context.season.id, player.id),
+        handle: player.handle.clone(),
+        faction: faction_name(&player.faction),
+        joined: (joined > 1).then_some(joined),
+        left: player.left_after.is_some(),
+    }
+}
+
+/// For members who do not play yet, while the season is not over.
+async fn join_form(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+) -> Result<Option<JoinForm>, Problem> {
+    let (Some(actor), Some(_), None) = (request.viewer, context.role, &context.own) else {
+        return Ok(None);
+    };
+    let season = &context.season;
+    let Some((week, _)) = context.current_weeks().first().copied() else {
+        return Ok(None);
+    };
+    if season.state == SeasonState::Ended {
+        return Ok(None);
+    }
+    let (club, id, number) = (season.club, season.catalogue, week.catalogue_number);
+    let catalogue: CatalogueDocument =
+        app::catalogues::find_catalogue_version(app, actor, club, id, number).await?;
+    let factions = catalogue.factions.into_iter();
+    Ok(Some(JoinForm {
+        factions: factions
+            .map(|faction| (faction.key, faction.name))
+            .collect(),
+        nights: week.nights.iter().map(|night| night.key.clone()).collect(),
+        handle: app::accounts::find_account(app, actor).await?.account.name,
+    }))
+}

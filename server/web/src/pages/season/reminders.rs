@@ -1,0 +1,148 @@
+//! Reminders of what people owe: a panel on the board for those who run the season, with text for the club's own
+//! chat, and a notice on the page of each player concerned.
+
+use actix_web::post;
+use actix_web::web::{Data, Path};
+use app::reminders::{PendingReminder, ReminderKind};
+use app::{Actor, App};
+use league::ids::PlayerId;
+use league::season::SeasonState;
+
+use super::board;
+use super::context::SeasonContext;
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::page_request::PageRequest;
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::PageResult;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::local_time::LocalTime;
+use crate::problem::Problem;
+
+/// What people can be reminded of in a week, as the board shows it.
+pub struct ReminderPanel {
+    /// The word that the form sends.
+    pub word: &'static str,
+    pub title: Phrase,
+    /// Who owes it.
+    pub names: String,
+    /// When people were last reminded.
+    pub last: Option<LocalTime>,
+    /// Whether they may be reminded now.
+    pub due: bool,
+    /// For the club's chat.
+    pub words: String,
+}
+
+/// A notice to a player.
+pub struct ReminderNotice {
+    pub text: Phrase,
+    /// When the player was reminded.
+    pub at: LocalTime,
+}
+
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/reminders")]
+pub async fn send_reminders(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let about = match fields.text("about") {
+        "results" => ReminderKind::Results,
+        _ => ReminderKind::Lists,
+    };
+    let done =
+        app::reminders::send_reminders(&app, request.actor()?, club, season, week, about).await;
+    board::redirect_to_board(&app, &request, club, season, done.map(|_| ())).await
+}
+
+/// The reminders that can be sent in a week.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn find_panels(
+    app: &App,
+    actor: Actor,
+    context: &SeasonContext,
+    week: &WeekPanel,
+    number: league::week::WeekNo,
+    t: &'static Texts,
+) -> Result<Vec<ReminderPanel>, Problem> {
+    if context.season.state != SeasonState::Started {
+        return Ok(Vec::new());
+    }
+    let (club, season) = (context.season.club, context.season.id);
+    let found = app::reminders::find_reminders(app, actor, club, season, number).await?;
+    Ok(found
+        .into_iter()
+        .map(|pending| build_panel(context, week, pending, t))
+        .collect())
+}
+
+fn build_panel(
+    context: &SeasonContext,
+    week: &WeekPanel,
+    pending: PendingReminder,
+    t: &'static Texts,
+) -> ReminderPanel {
+    let names = names(context, &pending.players);
+    let season = &context.season.name;
+    let words = match pending.about {
+        // Naming who is missing would tell who is not.
+        ReminderKind::Lists => format!(
+            "{}: {}",
+            t.desk.chat_lists.with_two(week.number, season),
+            week.due.text()
+        ),
+        ReminderKind::Results => format!(
+            "{} {names}",
+            t.desk.chat_results.with_two(week.number, season)
+        ),
+    };
+    ReminderPanel {
+        word: pending.about.word(),
+        title: match pending.about {
+            ReminderKind::Lists => t.desk.owe_lists,
+            ReminderKind::Results => t.desk.owe_results,
+        },
+        names,
+        last: pending.last.map(|at| context.times(t).short(at)),
+        due: pending.due,
+        words,
+    }
+}
+
+fn names(context: &SeasonContext, players: &[PlayerId]) -> String {
+    let names: Vec<&str> = players
+        .iter()
+        .map(|player| context.handle(*player))
+        .collect();
+    names.join(", ")
+}
+
+/// What a player was reminded of and still owes.
+///
+/// # Errors
+/// When the server cannot tell.
+pub async fn find_notices(
+    app: &App,
+    actor: Actor,
+    context: &SeasonContext,
+    week: league::week::WeekNo,
+    t: &'static Texts,
+) -> Result<Vec<ReminderNotice>, Problem> {
+    let (club, season) = (context.season.club, context.season.id);
+    let found = app::reminders::find_own_reminders(app, actor, club, season, week).await?;
+    Ok(found
+        .into_iter()
+        .map(|(about, at)| ReminderNotice {
+            text: match about {
+                ReminderKind::Lists => t.desk.notice_list,
+                ReminderKind::Results => t.desk.notice_result,
+            },
+            at: context.times(t).short(at),
+        })
+        .collect())
+}

@@ -1,0 +1,130 @@
+//! Page: the standings of a season.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::App;
+use askama::Template;
+use league::ledger::LineKind;
+use league::standings::Row;
+use league::week::WeekNo;
+use serde::Deserialize;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::player::record;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::frame::urls;
+use crate::pages::pictures::rank_chart::RankChart;
+use crate::pages::texts::Texts;
+use crate::pages::words::factions::faction_name;
+use crate::query_parameters::Query;
+
+#[derive(Template)]
+#[template(path = "standings.html")]
+struct StandingsPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    as_of: u8,
+    rows: Vec<StandingsRow>,
+    weeks: Vec<u8>,
+    chart: Option<RankChart>,
+}
+page_template!(StandingsPage);
+
+/// A row of the table.
+pub struct StandingsRow {
+    /// Place from 1.
+    pub rank: u32,
+    /// Whether others have the same.
+    pub shared: bool,
+    /// Places gained, unless none.
+    pub movement: Option<i32>,
+    pub link: String,
+    pub handle: String,
+    pub faction: String,
+    /// Whether it is the reader.
+    pub mine: bool,
+    /// Whether the player still takes part.
+    pub active: bool,
+    /// Games won, drawn and lost.
+    pub record: String,
+    /// Points of games and byes.
+    pub games: i32,
+    /// Points of painting.
+    pub painting: i32,
+    /// All other points.
+    pub other: i32,
+    pub total: i32,
+    /// What put the row below the one above, where the totals are equal.
+    pub decided_by: Option<&'static str>,
+}
+
+/// As of which week.
+#[derive(Deserialize)]
+pub struct AsOfQuery {
+    week: Option<u8>,
+}
+
+#[get("/clubs/{club}/seasons/{season}/standings")]
+pub async fn show_standings(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    query: Query<AsOfQuery>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let week = query.week.and_then(WeekNo::new);
+    let found = app::standings::find_standings(&app, request.viewer, club, season, week).await?;
+    let standings = found.standings;
+    let own = context.own.as_ref().map(|own| own.id);
+    let as_of = standings.as_of;
+    let ranks =
+        app::standings::find_rank_history(&app, request.viewer, club, season, as_of).await?;
+    let page = StandingsPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(&request, SeasonTab::Standings),
+        as_of: standings.as_of.number(),
+        rows: standings_rows(&context, request.t, &standings.rows),
+        weeks: (1..=standings.as_of.number()).collect(),
+        chart: RankChart::new(ranks, own, |player| context.handle(player).to_owned()),
+    };
+    render_page(&page)
+}
+
+/// The rows of a table.
+pub fn standings_rows(context: &SeasonContext, t: &Texts, rows: &[Row]) -> Vec<StandingsRow> {
+    rows.iter().map(|row| row_of(context, t, row)).collect()
+}
+
+fn row_of(context: &SeasonContext, t: &Texts, row: &Row) -> StandingsRow {
+    let who = context
+        .players
+        .iter()
+        .find(|player| player.id == row.player);
+    let (games, painting) = (
+        row.sums.sum_of(LineKind::Game) + row.sums.sum_of(LineKind::Bye),
+        row.sums.sum_of(LineKind::Painting),
+    );
+    StandingsRow {
+        rank: row.rank,
+        shared: row.shared,
+        movement: row.movement.filter(|places| *places != 0),
+        link: urls::player(context.season.club, context.season.id, row.player),
+        handle: context.handle(row.player).to_owned(),
+        faction: who
+            .map(|who| faction_name(&who.faction))
+            .unwrap_or_default(),
+        mine: context.own.as_ref().is_some_and(|own| own.id == row.player),
+        active: row.active,
+        record: record(row),
+        games: games.get(),
+        painting: painting.get(),
+        other: (row.total - games - painting).get(),
+        total: row.total.get(),
+        decided_by: row.decided_by.map(|one| t.speech().tie_break(one)),
+    }
+}

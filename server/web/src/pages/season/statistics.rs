@@ -1,0 +1,183 @@
+//! Page: statistics of the games, ranks over the weeks, and awards.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::App;
+use app::standings::{MIN_GAMES, SeasonAwards};
+use askama::Template;
+use league::standings::{Prize, PrizeAward, Tally, WilsonInterval};
+use league::week::WeekNo;
+use serde::Deserialize;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::pictures::rank_chart::RankChart;
+use crate::pages::texts::{Phrase, Texts};
+use crate::pages::words::factions::faction_name;
+use crate::pages::words::numbers::{difference, number, percent};
+use crate::query_parameters::Query;
+
+#[derive(Template)]
+#[template(path = "statistics.html")]
+struct StatisticsPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    as_of: u8,
+    fewest_games: u32,
+    tables: Vec<TallyTable>,
+    chart: Option<RankChart>,
+    awards: Vec<AwardLine>,
+    is_final: bool,
+}
+page_template!(StatisticsPage);
+
+struct TallyTable {
+    key: &'static str,
+    name: Phrase,
+    of: Phrase,
+    text: Phrase,
+    rows: Vec<TallyRow>,
+}
+
+struct TallyRow {
+    name: String,
+    games: u32,
+    record: String,
+    share: Option<ShareBar>,
+    margin: Option<String>,
+}
+
+/// A share with its interval, in percent.
+struct ShareBar {
+    share: u8,
+    low: u8,
+    high: u8,
+}
+
+struct AwardLine {
+    prize: Phrase,
+    value: String,
+    holders: String,
+}
+
+/// As of which week.
+#[derive(Deserialize)]
+pub struct AsOfQuery {
+    week: Option<u8>,
+}
+
+#[get("/clubs/{club}/seasons/{season}/statistics")]
+pub async fn show_statistics(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    query: Query<AsOfQuery>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let (viewer, t) = (request.viewer, request.t);
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let week = query.week.and_then(WeekNo::new);
+    let found = app::standings::find_statistics(&app, viewer, club, season, week).await?;
+    let awards = app::standings::list_awards(&app, viewer, club, season).await?;
+    let own = context.own.as_ref().map(|own| own.id);
+    let role = |key: &str| match key {
+        "attacker" => t.figures.attacker.to_string(),
+        "defender" => t.figures.defender.to_string(),
+        other => other.to_owned(),
+    };
+    let (by_faction, by_role, by_scenario) = (
+        tally_rows(t, &found.factions, faction_name),
+        tally_rows(t, &found.roles, role),
+        tally_rows(t, &found.scenarios, str::to_owned),
+    );
+    let f = &t.figures;
+    let tables = [
+        (
+            "faction",
+            f.by_faction,
+            t.faction,
+            f.by_faction_text,
+            by_faction,
+        ),
+        ("role", f.by_role, f.role, f.by_role_text, by_role),
+        (
+            "scenario",
+            f.by_scenario,
+            t.scenario,
+            f.by_scenario_text,
+            by_scenario,
+        ),
+    ];
+    let tables = tables.into_iter().filter(|(.., rows)| !rows.is_empty());
+    let page = StatisticsPage {
+        layout: request.layout(),
+        t,
+        header: context.header(&request, SeasonTab::Statistics),
+        as_of: found.as_of.number(),
+        fewest_games: MIN_GAMES,
+        tables: tables
+            .map(|(key, name, of, text, rows)| TallyTable {
+                key,
+                name,
+                of,
+                text,
+                rows,
+            })
+            .collect(),
+        chart: RankChart::new(found.ranks, own, |player| context.handle(player).to_owned()),
+        awards: award_lines(&context, t, &awards),
+        is_final: awards.is_final,
+    };
+    render_page(&page)
+}
+
+fn tally_rows(
+    t: &Texts,
+    tallies: &[Tally<String>],
+    name: impl Fn(&str) -> String,
+) -> Vec<TallyRow> {
+    let row = |tally: &Tally<String>| TallyRow {
+        name: name(&tally.key),
+        games: tally.games(),
+        record: format!("{}–{}–{}", tally.won, tally.drawn, tally.lost),
+        share: tally.win_share.as_ref().map(share_bar),
+        margin: tally.mean_margin.map(|margin| difference(t, margin)),
+    };
+    tallies.iter().map(row).collect()
+}
+
+fn share_bar(interval: &WilsonInterval) -> ShareBar {
+    ShareBar {
+        share: percent(interval.share()),
+        low: percent(interval.low),
+        high: percent(interval.high),
+    }
+}
+
+fn award_lines(context: &SeasonContext, t: &Texts, awards: &SeasonAwards) -> Vec<AwardLine> {
+    let line = |awarded: &PrizeAward| {
+        let (prize, value) = prize_text(t, awarded);
+        let holders = awarded.holders.iter().map(|player| context.handle(*player));
+        AwardLine {
+            prize,
+            value,
+            holders: holders.collect::<Vec<_>>().join(", "),
+        }
+    };
+    awards.awards.iter().map(line).collect()
+}
+
+/// What a prize is for, and what it was won with.
+pub fn prize_text(t: &Texts, awarded: &PrizeAward) -> (Phrase, String) {
+    let f = &t.figures;
+    let (prize, value) = match awarded.prize {
+        Prize::PaintedProgress => (f.prize_painted, f.prize_painted_value),
+        Prize::MostGames => (f.prize_games, f.prize_games_value),
+        Prize::ToughestSchedule => (f.prize_schedule, f.prize_schedule_value),
+        Prize::BiggestClimb => (f.prize_climb, f.prize_climb_value),
+    };
+    (prize, value.with(number(t, awarded.value)))
+}

@@ -1,0 +1,119 @@
+//! Page: the wall screen: standings and this week's pairings as slides that advance and refresh by themselves.
+//! Without the script all slides stand below each other.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::App;
+use app::seasons::Week;
+use askama::Template;
+use league::season::WeekPhase;
+
+use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::standings::{StandingsRow, standings_rows};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::results::game::games_of_week;
+use crate::pages::rounds::pairings::PairingRow;
+use crate::pages::texts::Texts;
+use crate::pages::week::panel::WeekPanel;
+use crate::pages::words::local_time::LocalTime;
+use crate::problem::Problem;
+
+/// Rows that can be read from across the hall on a screen of 16 to 9.
+const ROWS_PER_SLIDE: usize = 9;
+
+#[derive(Template)]
+#[template(path = "wall.html")]
+struct WallPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: Option<WeekPanel>,
+    as_of: u8,
+    slides: Vec<Slide>,
+}
+page_template!(WallPage);
+
+struct Slide {
+    part: usize,
+    of: usize,
+    content: Content,
+}
+
+enum Content {
+    Standings(Vec<StandingsRow>),
+    /// The tables of one night, or the byes of the week.
+    Pairings {
+        week: u8,
+        night: Option<LocalTime>,
+        rows: Vec<PairingRow>,
+    },
+}
+
+#[get("/clubs/{club}/seasons/{season}/wall")]
+pub async fn show_wall(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
+    let (club, season) = path.ids();
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let found = app::standings::find_standings(&app, request.viewer, club, season, None).await?;
+    let standings = found.standings;
+    let mut slides = split_into_slides(
+        standings_rows(&context, request.t, &standings.rows),
+        Content::Standings,
+    );
+    slides.extend(pairing_slides(&app, &request, &context).await?);
+    let current = context.current_weeks();
+    let page = WallPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(&request, SeasonTab::Standings),
+        week: current
+            .last()
+            .map(|week| WeekPanel::new(&context, week, request.t)),
+        as_of: standings.as_of.number(),
+        slides,
+    };
+    render_page(&page)
+}
+
+/// The games of the weeks that are being played, night by night; byes come at the end.
+async fn pairing_slides(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+) -> Result<Vec<Slide>, Problem> {
+    let mut slides = Vec::new();
+    let played = |(_, phase): &&&(Week, WeekPhase)| *phase == WeekPhase::Paired;
+    for week in context.current_weeks().iter().filter(played) {
+        let panel = WeekPanel::new(context, week, request.t);
+        let mut games = games_of_week(app, request, context, panel.week).await?;
+        for night in panel.nights {
+            let of_night = |game: &mut PairingRow| game.night == night.key;
+            let rows: Vec<_> = games.extract_if(.., of_night).collect();
+            slides.extend(split_into_slides(rows, |rows| Content::Pairings {
+                week: panel.number,
+                night: Some(night.begins.clone()),
+                rows,
+            }));
+        }
+        slides.extend(split_into_slides(games, |rows| Content::Pairings {
+            week: panel.number,
+            night: None,
+            rows,
+        }));
+    }
+    Ok(slides)
+}
+
+/// Rows in parts that fit the screen, none much shorter than the others.
+fn split_into_slides<R>(rows: Vec<R>, content: impl Fn(Vec<R>) -> Content) -> Vec<Slide> {
+    let of = rows.len().div_ceil(ROWS_PER_SLIDE);
+    let each = rows.len().div_ceil(of.max(1));
+    let mut rows = rows.into_iter();
+    let slides = (1..=of).map(|part| Slide {
+        part,
+        of,
+        content: content(rows.by_ref().take(each).collect()),
+    });
+    slides.collect()
+}

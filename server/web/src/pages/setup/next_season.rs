@@ -1,0 +1,170 @@
+//! Page: the next season, with the rules and rhythm of this one, and who comes along.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::seasons::{Carry, CreateSeasonFrom, LeftOut};
+use app::{App, Fault, Reason, Refusal};
+use askama::Template;
+use chrono::NaiveDate;
+use league::ids::{ClubId, SeasonId};
+use league::season::SeasonState;
+
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::SeasonPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, render_page, render_page_with_status, see_other,
+};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::{Phrase, Texts};
+
+#[derive(Template)]
+#[template(path = "next_season.html")]
+struct NextSeasonPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    name: String,
+    first_day: String,
+    other_weekdays: bool,
+    scenarios: bool,
+    carries: Vec<(&'static str, Phrase, bool)>,
+    errors: FormErrors,
+}
+page_template!(NextSeasonPage);
+
+#[derive(Template)]
+#[template(path = "next_season_made.html")]
+struct NextSeasonMadePage {
+    layout: Layout,
+    t: &'static Texts,
+    name: String,
+    link: String,
+    players: usize,
+    left_out: Vec<(String, Phrase)>,
+}
+page_template!(NextSeasonMadePage);
+
+#[get("/clubs/{club}/seasons/{season}/next")]
+pub async fn show_next_season(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+) -> PageResult {
+    let (club, season) = path.ids();
+    form(&app, &request, club, season, None, FormErrors::default()).await
+}
+
+/// Makes the draft, and says who came along.
+#[post("/clubs/{club}/seasons/{season}/next")]
+pub async fn create_season_from(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<SeasonPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season) = path.ids();
+    let errors = match command(&fields) {
+        Err(refusal) => FormErrors::from_refusal(refusal)?,
+        Ok(command) => {
+            let actor = request.actor()?;
+            match app::seasons::create_season_from(&app, actor, club, season, command).await {
+                Ok(next) if next.people.left_out.is_empty() => {
+                    return Ok(see_other(&urls::season(club, next.season.id)));
+                }
+                Ok(next) => {
+                    return render_page(&NextSeasonMadePage {
+                        layout: request.layout(),
+                        t: request.t,
+                        link: urls::season(club, next.season.id),
+                        name: next.season.name,
+                        players: next.people.players.len(),
+                        left_out: next
+                            .people
+                            .left_out
+                            .into_iter()
+                            .map(|(handle, why)| (handle, left_out_label(request.t, why)))
+                            .collect(),
+                    });
+                }
+                Err(refusal) => FormErrors::from_refusal(refusal)?,
+            }
+        }
+    };
+    form(&app, &request, club, season, Some(&fields), errors).await
+}
+
+fn command(fields: &FormData) -> Result<CreateSeasonFrom, Refusal> {
+    let first_day: Option<NaiveDate> = fields.parse("first_day");
+    let first_day = first_day.ok_or_else(|| {
+        let detail = "Name the first day of the new season.";
+        let fault = Fault::new(Reason::Validation.code(), "/first_day", detail);
+        Refusal::faults(Reason::Validation, detail, vec![fault])
+    })?;
+    let carry = CARRIES
+        .into_iter()
+        .find(|carry| carry.word() == fields.text("carry"));
+    Ok(CreateSeasonFrom {
+        name: fields.text("name").to_owned(),
+        first_day,
+        other_weekdays: fields.is_checked("other_weekdays"),
+        policy: None,
+        scenarios: fields.is_checked("scenarios"),
+        carry: carry.unwrap_or(Carry::Players),
+    })
+}
+
+const CARRIES: [Carry; 3] = [Carry::PlayersWithCollections, Carry::Players, Carry::Nobody];
+
+async fn form(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    id: SeasonId,
+    typed: Option<&FormData>,
+    errors: FormErrors,
+) -> PageResult {
+    let t = request.t;
+    request.actor()?;
+    let context = SeasonContext::load(app, request, club, id).await?;
+    if !context.can_run() {
+        return Err(Refusal::NotFound.into());
+    }
+    let over = context.season.state == SeasonState::Ended;
+    let chosen = typed.map_or(Carry::Players.word(), |fields| fields.text("carry"));
+    let carries = CARRIES
+        .into_iter()
+        .filter(|carry| over || *carry != Carry::PlayersWithCollections);
+    let page = NextSeasonPage {
+        layout: request.layout(),
+        t,
+        header: context.header(request, SeasonTab::Ending),
+        name: typed.map_or_else(String::new, |fields| fields.text("name").to_owned()),
+        first_day: typed.map_or_else(String::new, |fields| fields.text("first_day").to_owned()),
+        other_weekdays: typed.is_some_and(|fields| fields.is_checked("other_weekdays")),
+        scenarios: typed.is_none_or(|fields| fields.is_checked("scenarios")),
+        carries: carries
+            .map(|carry| (carry.word(), carry_label(t, carry), carry.word() == chosen))
+            .collect(),
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}
+
+fn carry_label(t: &Texts, carry: Carry) -> Phrase {
+    match carry {
+        Carry::Nobody => t.desk.carry_nobody,
+        Carry::Players => t.desk.carry_players,
+        Carry::PlayersWithCollections => t.desk.carry_collections,
+    }
+}
+
+fn left_out_label(t: &Texts, why: LeftOut) -> Phrase {
+    match why {
+        LeftOut::Withdrew => t.desk.left_withdrew,
+        LeftOut::LeftTheClub => t.desk.left_club,
+        LeftOut::FactionGone => t.desk.left_faction,
+    }
+}

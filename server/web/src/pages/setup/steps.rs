@@ -1,0 +1,132 @@
+//! The steps of the set-up wizard: their titles, fields and choices.
+
+use super::form::{BY_SCORE, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
+use crate::pages::frame::form_data::FormData;
+use crate::pages::texts::{Phrase, Texts};
+
+/// Steps of setting up a season.
+pub const STEPS: u8 = 5;
+
+/// The fields of each step.
+const FIELDS: [&[&str]; 4] = [
+    &["name", "catalogue", "visibility", "zone", "places"],
+    &[
+        "first_day",
+        "days_per_week",
+        "caps_kind",
+        "caps_first",
+        "caps_more",
+        "caps_weeks",
+        "caps_each",
+    ],
+    &[
+        "announce_day",
+        "announce_time",
+        "due_day",
+        "due_time",
+        "until_day",
+        "until_time",
+        "grace",
+        "night_1_day",
+        "night_1_time",
+        "night_1_tables",
+        "night_2_day",
+        "night_2_time",
+        "night_2_tables",
+        "night_3_day",
+        "night_3_time",
+        "night_3_tables",
+        "night_4_day",
+        "night_4_time",
+        "night_4_tables",
+    ],
+    &[
+        "method",
+        "per_week",
+        "win",
+        "draw",
+        "loss",
+        "bye",
+        "painted",
+        "largest",
+        "carry",
+        "faction_lock",
+        "best_weeks",
+        "confirm_hours",
+        "rules",
+    ],
+];
+
+/// A choice of who meets whom.
+pub struct MethodChoice {
+    /// What its field sends.
+    pub value: &'static str,
+    pub name: Phrase,
+    /// When to choose it.
+    pub help: Phrase,
+}
+
+/// The moments of a week.
+pub fn moments(t: &Texts) -> [(&'static str, Phrase); 3] {
+    [
+        ("announce", t.announced_at),
+        ("due", t.lists_due),
+        ("until", t.play_until),
+    ]
+}
+
+/// Who may meet whom.
+pub fn methods(t: &Texts) -> [MethodChoice; 3] {
+    [
+        (BY_SCORE, t.setup.by_score, t.setup.by_score_help),
+        (ROUND_ROBIN, t.setup.round_robin, t.setup.round_robin_help),
+        (
+            ROUND_ROBIN_TWICE,
+            t.setup.robin_twice,
+            t.setup.robin_twice_help,
+        ),
+    ]
+    .map(|(value, name, help)| MethodChoice { value, name, help })
+}
+
+/// What a game, a bye and paint are worth.
+pub fn values(t: &Texts) -> [(&'static str, Phrase); 5] {
+    [
+        ("win", t.setup.win),
+        ("draw", t.setup.draw),
+        ("loss", t.setup.loss),
+        ("bye", t.setup.bye),
+        ("painted", t.setup.painted_bonus),
+    ]
+}
+
+/// Limits that may be left empty.
+pub fn limits(t: &Texts) -> [(&'static str, Phrase); 3] {
+    [
+        ("largest", t.setup.largest_unit),
+        ("carry", t.setup.carry_over),
+        ("best_weeks", t.setup.best_weeks),
+    ]
+}
+
+/// What stands above a step.
+pub fn title(t: &Texts, step: u8) -> Phrase {
+    match step {
+        1 => t.setup.basics,
+        2 => t.setup.caps,
+        3 => t.setup.rhythm,
+        4 => t.setup.rules,
+        _ => t.setup.preview,
+    }
+}
+
+/// What the other steps hold, as hidden fields of this one. A field that was never sent is left to
+/// its default.
+pub fn carried(step: u8, form: &SetupForm<'_>, fields: &FormData) -> Vec<(&'static str, String)> {
+    let others = FIELDS.iter().zip(1..).filter(|(_, of)| *of != step);
+    others
+        .flat_map(|(names, _)| names.iter())
+        .filter(|name| fields.raw(name).is_some())
+        .map(|name| (*name, form.get(name)))
+        .collect()
+}

@@ -1,0 +1,77 @@
+//! Page: a card for each table of a week, to be cut apart: who plays there, and a QR code that opens the game's
+//! result slip.
+
+use actix_web::web::{Data, Path};
+use actix_web::{HttpRequest, get};
+use app::{App, Refusal};
+use askama::Template;
+
+use super::panel::WeekPanel;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::pictures::qr_code::QrCode;
+use crate::pages::results::game::games_of_week;
+use crate::pages::rounds::pairings::PairingRow;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::public_url::PublicUrl;
+
+#[derive(Template)]
+#[template(path = "cards.html")]
+struct CardsPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    cards: Vec<TableCard>,
+}
+page_template!(CardsPage);
+
+struct TableCard {
+    night: String,
+    table: u16,
+    first: String,
+    second: String,
+    code: QrCode,
+}
+
+/// The cards of a week.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/cards")]
+pub async fn show_cards(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    http_request: HttpRequest,
+) -> PageResult {
+    let (club, season, number) = path.ids()?;
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let week = context.week(number)?;
+    let games = games_of_week(&app, &request, &context, number).await?;
+    let server = PublicUrl::from_request(&http_request);
+    let cards: Result<Vec<_>, Refusal> = games
+        .into_iter()
+        .filter_map(|game| card(game, &server))
+        .collect();
+    let page = CardsPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(&request, SeasonTab::Week),
+        week: WeekPanel::new(&context, week, request.t),
+        cards: cards?,
+    };
+    render_page(&page)
+}
+
+/// A bye has no table, and so no card.
+fn card(game: PairingRow, server: &str) -> Option<Result<TableCard, Refusal>> {
+    let (link, second) = (game.link?, game.second?);
+    let code = QrCode::new(format!("{server}{link}"));
+    Some(code.map(|code| TableCard {
+        night: game.night,
+        table: game.table,
+        first: game.first,
+        second,
+        code,
+    }))
+}

@@ -1,0 +1,132 @@
+//! Page: a week: its facts, its scenario, its opened lists.
+
+use actix_web::get;
+use actix_web::web::{Data, Path};
+use app::lists::{SealedListRow, WeekLists};
+use app::{App, Refusal};
+use askama::Template;
+use document::lists::army_list::EntryDocument;
+use league::week::WeekNo;
+
+use super::panel::{ScenarioPanel, WeekPanel, load_scenario};
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::pages::results::game::games_of_week;
+use crate::pages::rounds::pairings::PairingRow;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::pages::words::factions::faction_name;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "week.html")]
+struct WeekPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    scenario: ScenarioPanel,
+    games: Vec<PairingRow>,
+    lists: Option<Vec<ListPanel>>,
+    runs: bool,
+    before: Option<String>,
+    after: Option<String>,
+}
+page_template!(WeekPage);
+
+struct ListPanel {
+    player: String,
+    list: Option<OpenedPanel>,
+}
+
+struct OpenedPanel {
+    faction: String,
+    points: u32,
+    receipt: String,
+    late_minutes: Option<u32>,
+    stands_in: bool,
+    entries: Vec<EntryLine>,
+}
+
+struct EntryLine {
+    unit: String,
+    models: u32,
+    options: String,
+}
+
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
+pub async fn show_week(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+    let (club, season, number) = path.ids()?;
+    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let week = context.week(number)?;
+    let neighbour = |number: Option<u8>| {
+        let week = WeekNo::new(number?)?;
+        context.week(week).ok().map(|_| context.week_link(week))
+    };
+    let lists = opened_lists(&app, &request, &context, week.0.week).await?;
+    let page = WeekPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(&request, SeasonTab::Week),
+        week: WeekPanel::new(&context, week, request.t),
+        scenario: load_scenario(&app, &request, &context, &week.0).await?,
+        games: games_of_week(&app, &request, &context, number).await?,
+        lists,
+        runs: context.can_run(),
+        before: neighbour(number.number().checked_sub(1)),
+        after: neighbour(number.number().checked_add(1)),
+    };
+    render_page(&page)
+}
+
+async fn opened_lists(
+    app: &App,
+    request: &PageRequest,
+    context: &SeasonContext,
+    week: WeekNo,
+) -> Result<Option<Vec<ListPanel>>, Problem> {
+    let (club, season) = (context.season.club, context.season.id);
+    match app::lists::list_lists(app, request.viewer, club, season, week).await {
+        Ok(WeekLists::Opened(lists)) => {
+            let mut views: Vec<ListPanel> = lists
+                .into_iter()
+                .map(|(player, list)| ListPanel {
+                    player: context.handle(player).to_owned(),
+                    list: list.map(opened_view),
+                })
+                .collect();
+            views.sort_by(|one, other| one.player.cmp(&other.player));
+            Ok(Some(views))
+        }
+        Ok(WeekLists::States(_)) | Err(Refusal::NotFound) => Ok(None),
+        Err(other) => Err(other.into()),
+    }
+}
+
+fn opened_view(sealed: SealedListRow) -> OpenedPanel {
+    OpenedPanel {
+        faction: faction_name(&sealed.list.faction),
+        points: sealed.points,
+        receipt: document::encode_hex(&sealed.digest),
+        late_minutes: sealed.late_minutes,
+        stands_in: sealed.stands_in,
+        entries: sealed.list.entries.iter().map(entry_line).collect(),
+    }
+}
+
+fn entry_line(entry: &EntryDocument) -> EntryLine {
+    let options = entry.options.iter().map(|(key, &taken)| {
+        let name = key.replace('-', " ");
+        if taken > 1 {
+            format!("{taken} × {name}")
+        } else {
+            name
+        }
+    });
+    EntryLine {
+        unit: faction_name(&entry.unit),
+        models: entry.models,
+        options: options.collect::<Vec<_>>().join(", "),
+    }
+}

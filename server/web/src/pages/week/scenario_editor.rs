@@ -1,0 +1,165 @@
+//! Page: the editor of a week's scenario sheet, for those who run the season.
+
+use actix_web::web::{Data, Path};
+use actix_web::{get, post};
+use app::seasons::{RevealAt, UpdateScenario};
+use app::{App, Refusal};
+use askama::Template;
+use document::season::scenario::ScenarioSheetDocument;
+use league::season::RevealTime;
+
+use super::panel::WeekPanel;
+use super::scenario_form;
+use crate::body;
+use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::paths::WeekPath;
+use crate::pages::frame::response::{
+    PageResult, page_template, render_page_with_status, see_other,
+};
+use crate::pages::frame::urls;
+use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::texts::Texts;
+use crate::problem::Problem;
+
+#[derive(Template)]
+#[template(path = "scenario_editor.html")]
+struct ScenarioEditorPage {
+    layout: Layout,
+    t: &'static Texts,
+    header: SeasonHeader,
+    week: WeekPanel,
+    form: ScenarioForm,
+    rows: Vec<u8>,
+    sheet: String,
+    title_later: bool,
+    full_later: bool,
+    errors: FormErrors,
+}
+page_template!(ScenarioEditorPage);
+
+/// The fields, each as typed, as kept, or by its default.
+struct ScenarioForm {
+    fields: FormData,
+    t: &'static Texts,
+}
+
+impl ScenarioForm {
+    fn get(&self, name: &str) -> String {
+        scenario_form::default_value(&self.fields, name, self.t)
+    }
+
+    /// What stands in a part of a row.
+    fn item(&self, row: &u8, part: &str) -> String {
+        self.get(&scenario_form::name(*row, part))
+    }
+}
+
+/// The form of a sheet.
+#[get("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
+pub async fn show_scenario_editor(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+) -> PageResult {
+    sheet_page(
+        &app,
+        &request,
+        path.into_inner(),
+        None,
+        FormErrors::default(),
+    )
+    .await
+}
+
+/// Saves a sheet and when it is revealed.
+#[post("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
+pub async fn save_scenario(
+    app: Data<App>,
+    request: PageRequest,
+    path: Path<WeekPath>,
+    fields: FormData,
+) -> PageResult {
+    let (club, season, week) = path.ids()?;
+    let errors = match command(&fields, request.t) {
+        Err(problem) => FormErrors::from_problem(&problem),
+        Ok(command) => {
+            let actor = request.actor()?;
+            match app::seasons::update_scenario(&app, actor, club, season, week, command).await {
+                Ok(_) => return Ok(see_other(&urls::week(club, season, week))),
+                Err(refusal) => FormErrors::from_refusal(refusal)?,
+            }
+        }
+    };
+    sheet_page(&app, &request, path.into_inner(), Some(&fields), errors).await
+}
+
+/// From the fields, or as a whole where it was written as data.
+fn command(fields: &FormData, t: &Texts) -> Result<UpdateScenario, Problem> {
+    let sheet: ScenarioSheetDocument = match fields.text("sheet") {
+        "" => scenario_form::parse_sheet(fields, t),
+        data => body::parse(data.as_bytes())?,
+    };
+    Ok(UpdateScenario {
+        sheet,
+        title: reveal(fields.text("title")),
+        full: reveal(fields.text("full")),
+    })
+}
+
+fn reveal(word: &str) -> RevealAt {
+    if word == "lists_opened" {
+        RevealAt::ListsOpened
+    } else {
+        RevealAt::Announcement
+    }
+}
+
+/// Whether it is revealed with the lists: as chosen in the form, else as kept.
+fn later(typed: Option<&FormData>, name: &str, kept: RevealTime) -> bool {
+    match typed {
+        Some(fields) => reveal(fields.text(name)) == RevealAt::ListsOpened,
+        None => kept == RevealTime::ListsOpened,
+    }
+}
+
+async fn sheet_page(
+    app: &App,
+    request: &PageRequest,
+    path: WeekPath,
+    typed: Option<&FormData>,
+    errors: FormErrors,
+) -> PageResult {
+    request.actor()?;
+    let (club, season, number) = path.ids()?;
+    let context = SeasonContext::load(app, request, club, season).await?;
+    if !context.can_run() {
+        return Err(Refusal::NotFound.into());
+    }
+    let week = context.week(number)?;
+    let kept = week.0.sheet.as_ref();
+    let plain = kept.and_then(|sheet| scenario_form::fields(sheet, request.t));
+    let data = match (typed, kept, &plain) {
+        (Some(fields), _, _) => fields.text("sheet").to_owned(),
+        (None, Some(sheet), None) => serde_json::to_string_pretty(sheet).unwrap_or_default(),
+        (None, _, _) => String::new(),
+    };
+    let fields = typed.cloned().or(plain).unwrap_or_default();
+    let page = ScenarioEditorPage {
+        layout: request.layout(),
+        t: request.t,
+        header: context.header(request, SeasonTab::Board),
+        form: ScenarioForm {
+            fields,
+            t: request.t,
+        },
+        rows: (1..=scenario_form::ITEMS).collect(),
+        sheet: data,
+        title_later: later(typed, "title", week.0.title_reveal),
+        full_later: later(typed, "full", week.0.full_reveal),
+        week: WeekPanel::new(&context, week, request.t),
+        errors,
+    };
+    render_page_with_status(page.errors.status(), &page)
+}

@@ -1,0 +1,68 @@
+//! Numbers in the reader's language.
+
+use league::standings::Exact;
+
+use crate::pages::texts::Texts;
+
+/// An exact value with one decimal where it has any.
+pub fn number(t: &Texts, value: Exact) -> String {
+    if value.is_integer() {
+        return value.to_integer().to_string();
+    }
+    let tenths = (value * 10).round().to_integer();
+    let sign = if tenths < 0 { "−" } else { "" };
+    let tenths = tenths.unsigned_abs();
+    format!("{sign}{}{}{}", tenths / 10, t.figures.decimal, tenths % 10)
+}
+
+/// A fraction that is not negative, likewise.
+pub fn fraction(t: &Texts, numerator: u64, denominator: u64) -> String {
+    let part = |part: u64| i64::try_from(part).unwrap_or(i64::MAX);
+    number(t, Exact::new(part(numerator), part(denominator).max(1)))
+}
+
+/// A difference, with its sign.
+pub fn difference(t: &Texts, value: Exact) -> String {
+    let size = number(
+        t,
+        if value < Exact::from_integer(0) {
+            -value
+        } else {
+            value
+        },
+    );
+    match value.cmp(&Exact::from_integer(0)) {
+        std::cmp::Ordering::Less => format!("−{size}"),
+        std::cmp::Ordering::Equal => size,
+        std::cmp::Ordering::Greater => format!("+{size}"),
+    }
+}
+
+/// A share from 0 to 1 in whole percent.
+pub fn percent(share: f64) -> u8 {
+    let whole = (share.clamp(0.0, 1.0) * 100.0).round();
+    // Between 0 and 100, and whole.
+    whole as u8
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::pages::texts::{ENGLISH, GERMAN};
+
+    #[test]
+    fn a_value_is_written_as_people_write_it() {
+        let value = |above: i64, below: i64| Exact::new(above, below);
+        assert_eq!(number(&ENGLISH, value(7, 2)), "3.5");
+        assert_eq!(number(&GERMAN, value(-7, 2)), "−3,5");
+        assert_eq!(number(&ENGLISH, value(40, 1)), "40");
+        assert_eq!(difference(&ENGLISH, value(1, 3)), "+0.3");
+        assert_eq!(difference(&ENGLISH, value(-9, 1)), "−9");
+        assert_eq!(difference(&ENGLISH, value(0, 1)), "0");
+    }
+
+    #[test]
+    fn a_share_is_a_whole_percentage() {
+        assert_eq!([0.0, 0.336, 1.0].map(percent), [0, 34, 100]);
+    }
+}
