@@ -1,0 +1,89 @@
+//! What stands in the place of a message's variable.
+
+use chrono::Weekday;
+
+use crate::Message;
+
+/// What stands in the place of a message's variable.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Value {
+    /// A person's own words, never translated. Also the key of a choice that a text makes.
+    Text(String),
+    /// Written in plain digits; a text may choose its words by it.
+    Number(i64),
+    /// Said in the language of the whole.
+    Message(Box<Message>),
+    /// All of them: "a, b and c".
+    List(Vec<Value>),
+    /// One of them: "a, b or c".
+    Either(Vec<Value>),
+    /// The full name of a day of the week.
+    Weekday(Weekday),
+}
+
+impl Value {
+    /// All of these.
+    pub fn list(items: impl IntoIterator<Item: Into<Self>>) -> Self {
+        Self::List(items.into_iter().map(Into::into).collect())
+    }
+
+    /// One of these.
+    pub fn either(items: impl IntoIterator<Item: Into<Self>>) -> Self {
+        Self::Either(items.into_iter().map(Into::into).collect())
+    }
+}
+
+impl From<String> for Value {
+    fn from(text: String) -> Self {
+        Self::Text(text)
+    }
+}
+
+impl From<&String> for Value {
+    fn from(text: &String) -> Self {
+        Self::Text(text.clone())
+    }
+}
+
+impl From<&str> for Value {
+    fn from(text: &str) -> Self {
+        Self::Text(text.to_owned())
+    }
+}
+
+impl From<Message> for Value {
+    fn from(message: Message) -> Self {
+        Self::Message(Box::new(message))
+    }
+}
+
+impl From<Weekday> for Value {
+    fn from(day: Weekday) -> Self {
+        Self::Weekday(day)
+    }
+}
+
+macro_rules! numbers {
+    ($($number:ty)*) => {$(
+        impl From<$number> for Value {
+            fn from(number: $number) -> Self {
+                Self::Number(number.into())
+            }
+        }
+    )*};
+}
+
+numbers!(i8 i16 i32 i64 u8 u16 u32);
+
+macro_rules! wide_numbers {
+    ($($number:ty)*) => {$(
+        /// One that is too large for [`Value::Number`] keeps its digits as a text.
+        impl From<$number> for Value {
+            fn from(number: $number) -> Self {
+                i64::try_from(number).map_or_else(|_| Self::Text(number.to_string()), Self::Number)
+            }
+        }
+    )*};
+}
+
+wide_numbers!(u64 usize i128 u128);
