@@ -39,9 +39,10 @@ impl From<String> for Value {
     }
 }
 
-impl From<&String> for Value {
-    fn from(text: &String) -> Self {
-        Self::Text(text.clone())
+/// What a template hands on is borrowed.
+impl<T: Clone + Into<Value>> From<&T> for Value {
+    fn from(value: &T) -> Self {
+        value.clone().into()
     }
 }
 

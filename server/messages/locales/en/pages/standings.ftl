@@ -1,0 +1,79 @@
+### The table, a player's page with the ledger behind the total, tie-breaks, and points by ruling.
+
+## The table
+
+standings = Standings
+standings-after = Standings after week { $week }
+standings-caption = Open a name to see every point and its reason.
+rank = Rank
+won-drawn-lost = Won–drawn–lost
+up-by = up by { $places }
+down-by = down by { $places }
+as-of = After week
+decided-by = by { $criterion }
+rank-chart = Rank after each week
+
+## A player's page
+
+placed = Placed { $rank } of { $players }
+no-place = Not in the table yet.
+games-played = Games
+no-games = No game yet.
+
+## The ledger
+
+ledger = Ledger
+ledger-text = The score is the sum of these lines and nothing else.
+what-for = What for
+why = Why
+credited = Credited
+line-game = Game
+line-bye = Bye
+line-absence = Away with notice
+line-attendance = Attendance
+line-painting = Painting
+line-bonus-cap = Cap on bonuses
+line-late-list = Late list
+line-catch-up = Weeks before joining
+line-ruling = Ruling
+line-dropped = Week dropped
+models-painted =
+    { $painted } of { $models } { $models ->
+        [one] model
+       *[other] models
+    } painted
+points-counted =
+    { $counted } of { $points } { $points ->
+        [one] point counts
+       *[other] points count
+    }
+
+## Tie-breaks
+
+tie-breaks = How equal totals are told apart
+games-and-opponents = Games and opponents
+opponent-total = opponent has { $total }
+tie-break-opponents = What everybody met has, added up.
+tie-break-opponents-cut = What everybody met has, added up without the lowest.
+tie-break-opponents-median = What everybody met has, added up without the lowest and the highest.
+tie-break-sonneborn = For each game, one's own result times what the opponent has, added up.
+tie-break-direct = The games among those who are still equal, where all of them have met.
+tie-break-wins = Games won on the table.
+tie-break-harder-wins = Games won with the harder role.
+tie-break-margin = Own score less the opponent's, added up over the games.
+tie-break-adjusted-margin = Score margins as differences of two strengths: as much as a player's margin and the strengths of their opponents say together, with two drawn games against an average opponent added.
+tie-break-painting = League points for painting, before caps. The lines are in the ledger above.
+tie-break-share = Painted points of the latest list, by models, divided by its points. The painting log says what is checked.
+tie-break-byes = Byes; fewer are better.
+
+## Points by ruling
+
+points-by-ruling = Points by ruling
+points-by-ruling-text = Give or take league points, with a reason. It becomes a line of its own in the player's ledger. Nothing is erased: a mistake is taken back by another line.
+points-early = Points can be given from the first paired week on.
+points-amount = Points
+points-amount-hint = For example 2, or -1 to take one.
+points-give = Enter into the ledger
+points-given = Given and taken so far
+points-none = Nothing yet.
+points-take-back = Take back
