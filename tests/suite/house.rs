@@ -58,7 +58,10 @@ fn facts_flow_one_way_through_the_crates() {
         ("document", vec!["league", "messages"]),
         ("store", vec!["document", "league"]),
         ("app", vec!["document", "league", "messages", "store"]),
-        ("read_service", vec!["app", "document", "league", "messages"]),
+        (
+            "read_service",
+            vec!["app", "document", "league", "messages"],
+        ),
         ("web", vec!["app", "document", "league", "messages"]),
         (
             "main",
