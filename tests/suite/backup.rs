@@ -3,32 +3,31 @@
 use std::path::Path;
 use std::process::Command;
 
-use serde_json::{Value, json};
+use serde_json::Value;
 
 use crate::harness::{Database, Server, open_folder};
 use crate::service::RESOURCES;
 use crate::sources::root;
-use crate::stories::results::week::{Week, played};
+use crate::stories::results::week::{FirstWeek, played};
 
 #[test]
 fn a_backup_that_is_put_back_serves_the_same_and_nobody_is_left_ahead_of_it() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
     let first = week.sides()[0].clone();
     week.report(&first, "first", &played((3, 90), (1, 40)))
         .expect(200);
-    let public = week.stage.season.replacen("/api/v1", "/public", 1);
-    let read =
-        |server: &Server, of: &str| server.visitor().get(&format!("{public}/{of}")).expect(200);
+    let public = week.season().for_everybody();
+    let read = |server: &Server, of: &str| public.by(server.visitor()).read(of).expect(200);
     let before = RESOURCES.map(|of| read(&week.stage.server, of));
 
     let folder = open_folder();
     let dump = folder.path().join("tallyhost.dump");
     run("backup.sh", &week.stage.database, &dump);
-    let point = json!({
-        "player": week.players[0].id, "week": 1, "amount": 1, "reason": "Swept the hall",
-    });
-    week.act("adjustments", &point).expect(200);
-    let lost = read(&week.stage.server, "standings")["version"].clone();
+    let point = week
+        .season()
+        .adjust(&week.players[0].id, 1, 1, "Swept the hall");
+    point.expect(200);
+    let lost = public.standings().expect(200).version;
     let database = week.stage.database;
     drop(week.stage.server);
     run("restore.sh", &database, &dump);
@@ -46,7 +45,7 @@ fn a_backup_that_is_put_back_serves_the_same_and_nobody_is_left_ahead_of_it() {
 
 #[test]
 fn a_dump_that_is_cut_off_changes_nothing() {
-    let week = Week::sealed(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::sealed(&["Oskrel", "Corvanel"]);
     let database = week.stage.database;
     drop(week.stage.server);
     let folder = open_folder();

@@ -52,13 +52,8 @@ fn a_server_whose_database_is_killed_answers_again_and_has_lost_nothing() {
     }
     let mut kept = Vec::new();
     for person in &people {
-        let account = person.get("/api/v1/accounts/me").expect(200);
-        let clubs = account["clubs"].as_array().unwrap();
-        kept.extend(
-            clubs
-                .iter()
-                .map(|club| club["slug"].as_str().unwrap().to_owned()),
-        );
+        let clubs = person.account().clubs.into_iter();
+        kept.extend(clubs.map(|club| club.slug));
     }
     let lost: Vec<_> = acknowledged
         .iter()
@@ -74,11 +69,7 @@ fn a_killed_server_with_an_embedded_database_starts_again_at_once() {
     let wennable = server.register("Wennable");
     server.stop(Signal::SIGKILL);
     let server = Server::embedded(folder.path());
-    let account = server
-        .welcome(&wennable)
-        .get("/api/v1/accounts/me")
-        .expect(200);
-    assert_eq!(account["name"], "Wennable");
+    assert_eq!(server.welcome(&wennable).account().name, "Wennable");
 }
 
 fn register_people(server: &Server) -> Vec<Actor> {

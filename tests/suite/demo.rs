@@ -1,12 +1,12 @@
 //! The demo command: loads once, finds again, keeps away from what is not its own.
 
+use std::collections::BTreeSet;
 use std::process::{Command, Stdio};
 
 use nix::sys::signal::{Signal, kill};
 use nix::unistd::Pid;
-use serde_json::Value;
 
-use crate::harness::{Database, Server, until};
+use crate::harness::{Database, Season, Server, until};
 
 const CLOCK: &str = "SELECT prosrc FROM pg_proc WHERE proname = 'league_clock'";
 const CLUBS: &str =
@@ -29,15 +29,16 @@ fn the_demo_is_loaded_as_a_whole_and_found_by_the_next_start() {
     ] {
         assert!(guide.contains(word), "{word} is not in\n{guide}");
     }
-    let season = season_of(&server);
-    a_season_in_its_fifth_week(&server, &season);
+    let season = server.greet("Wennable").only_season();
+    a_season_in_its_fifth_week(&season.by(server.visitor()));
 
     let facts = "SELECT count(*) || ' ' || max(digest::text) FROM trail";
     let before = database.texts(facts);
     server.stop(Signal::SIGTERM);
     let server = Server::demo(&database);
     assert_eq!(database.texts(facts), before);
-    assert_eq!(season_of(&server), season);
+    let found = server.greet("Wennable").only_season();
+    assert_eq!(found.path, season.path);
 }
 
 #[test]
@@ -69,17 +70,11 @@ fn a_database_with_facts_of_others_is_refused_and_left_alone() {
 
 /// Four weeks are closed, the fifth is paired with one game of each kind of open slip, lists come in
 /// for the sixth; every row of the table is the sum of its ledger.
-fn a_season_in_its_fifth_week(server: &Server, season: &str) {
-    let visitor = server.visitor();
-    let get = |path: &str| visitor.get(&format!("{season}/{path}")).expect(200);
-    let words = |list: &Value, member: &str| -> Vec<String> {
-        let items = list.as_array().unwrap().iter();
-        items
-            .map(|item| item[member].as_str().unwrap().to_owned())
-            .collect()
-    };
+fn a_season_in_its_fifth_week(season: &Season) {
+    let weeks = season.weeks().expect(200);
+    let phases: Vec<&str> = weeks.iter().map(|week| week.phase.as_str()).collect();
     assert_eq!(
-        words(&get("weeks"), "phase"),
+        phases,
         [
             "closed",
             "closed",
@@ -91,50 +86,20 @@ fn a_season_in_its_fifth_week(server: &Server, season: &str) {
             "planned"
         ]
     );
-    let games = get("games?week=5");
-    let slips = games
-        .as_array()
-        .unwrap()
-        .iter()
-        .filter(|game| game["second"].is_string());
-    let mut states: Vec<&str> = slips
-        .map(|game| game["slip"]["kind"].as_str().unwrap())
-        .collect();
-    states.sort_unstable();
-    states.dedup();
-    assert_eq!(states, ["awaited", "confirmed", "reported"]);
-    let table = get("standings");
-    assert_eq!(table["rows"].as_array().unwrap().len(), 18);
-    for row in table["rows"].as_array().unwrap() {
-        let ledger = get(&format!(
-            "players/{}/ledger",
-            row["player"].as_str().unwrap()
-        ));
-        let lines = ledger["lines"].as_array().unwrap().iter();
-        let sum: i64 = lines.map(|line| line["amount"].as_i64().unwrap()).sum();
-        assert_eq!(
-            (&ledger["total"], sum),
-            (&row["total"], row["total"].as_i64().unwrap())
-        );
+    let games = season.games_of(5).expect(200);
+    let meetings = games.iter().filter(|game| !game.is_bye());
+    let states: BTreeSet<&str> = meetings.map(|game| game.slip().kind.as_str()).collect();
+    let expected = ["awaited", "confirmed", "reported"];
+    assert_eq!(states, BTreeSet::from(expected));
+    let table = season.standings().expect(200);
+    assert_eq!(table.rows.len(), 18);
+    for row in &table.rows {
+        let ledger = season.ledger(&row.player).expect(200);
+        assert_eq!((ledger.total, ledger.sum()), (row.total, row.total));
     }
     for (week, status) in [(5, 200), (6, 200), (7, 404)] {
-        visitor
-            .get(&format!("{season}/weeks/{week}/scenario"))
-            .with_status(status);
+        season.week(week).scenario().with_status(status);
     }
-}
-
-fn season_of(server: &Server) -> String {
-    let wennable = server.greet("Wennable");
-    let account = wennable.get("/api/v1/accounts/me").expect(200);
-    let club = account["clubs"][0]["id"].as_str().unwrap();
-    let seasons = wennable
-        .get(&format!("/api/v1/clubs/{club}/seasons"))
-        .expect(200);
-    format!(
-        "/api/v1/clubs/{club}/seasons/{}",
-        seasons[0]["id"].as_str().unwrap()
-    )
 }
 
 /// Starts loading and sends a signal as soon as the first facts are there.

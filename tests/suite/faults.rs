@@ -6,7 +6,6 @@ use std::thread;
 
 use nix::sys::signal::{Signal, kill};
 use nix::unistd::Pid;
-use serde_json::json;
 
 use crate::harness::{Actor, Answer, Database, Server, open_folder, postmaster_in};
 
@@ -46,8 +45,8 @@ fn connections_that_are_cut_between_two_requests_are_replaced() {
 }
 
 fn found_club(person: &Actor, slug: &str) -> Answer {
-    let body = json!({ "name": "Lamplit Ford gaming circle", "slug": slug });
-    person.post("/api/v1/clubs", &body)
+    let founded = person.found_club("Lamplit Ford gaming circle", slug);
+    founded.of()
 }
 
 /// More requests at once than the server has connections; each is refused for the moment.

@@ -4,8 +4,6 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::process::Command;
 
-use reqwest::Method;
-use reqwest::blocking::RequestBuilder;
 use serde_json::Value;
 
 use crate::harness::Stage;
@@ -126,16 +124,7 @@ fn the_example_of_a_table_of_units_is_imported() {
     let import = "/api/v1/clubs/{club}/catalogues/{catalogue}/versions";
     let body = &document["paths"][import]["post"]["requestBody"]["content"]["text/csv"];
     let table = body["example"].as_str().unwrap();
-    let versions = format!("{}/catalogues/{}/versions", stage.club, stage.catalogue);
-    let dress = |request: RequestBuilder| {
-        request
-            .header("content-type", "text/csv")
-            .body(table.to_owned())
-    };
-    stage
-        .wennable
-        .ask(Method::POST, &versions, dress)
-        .expect(201);
+    stage.catalogue.import_text("text/csv", table).expect(201);
 }
 
 fn operations(document: &Value) -> impl Iterator<Item = (&str, &str, &Value)> {

@@ -9,7 +9,7 @@ use serde_json::json;
 
 use crate::harness::{Database, Server, Stage, until};
 use crate::sources::root;
-use crate::stories::results::week::{LAST_NIGHT, Week, played};
+use crate::stories::results::week::{FirstWeek, LAST_NIGHT, played};
 
 #[test]
 fn a_server_is_ready_as_long_as_its_database_answers() {
@@ -35,7 +35,7 @@ fn a_server_that_is_leaving_says_so_and_serves_on() {
     server.signal(Signal::SIGTERM);
     until("the server is leaving", || server.log().contains("leaving"));
     wennable.get("/health/ready").refused(503, "unavailable");
-    wennable.get("/api/v1/accounts/me").expect(200);
+    wennable.me().expect(200);
     assert!(server.stop(Signal::SIGTERM).success());
 }
 
@@ -60,10 +60,10 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
 
 #[test]
 fn the_numbers_tell_of_requests_cache_pool_notices_replica_calendar_and_pairing() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
     let visitor = week.stage.server.visitor();
-    let public = week.stage.season.replacen("/api/v1", "/public", 1);
-    visitor.get(&format!("{public}/standings")).expect(200);
+    let public = week.season().by(&visitor).for_everybody();
+    public.standings().expect(200);
     for line in [
         "http_request_seconds_count{",
         r#"standings_pages{event="miss"} 1"#,
@@ -106,7 +106,7 @@ fn log_lines_carry_the_requests_id_and_no_personal_data() {
     let log = server.log();
     let line = log
         .lines()
-        .find(|line| line.contains(problem["request_id"].as_str().unwrap()));
+        .find(|line| line.contains(problem.member("request_id").as_str().unwrap()));
     assert!(
         line.is_some_and(|line| line.contains("/api/v1/clubs/{club}")),
         "{log}"
@@ -153,29 +153,27 @@ fn the_log_of_a_whole_week_holds_nothing_that_anybody_typed() {
             .env("DATABASE_URL", database.url())
             .args(["--log", "debug"])
     });
-    let week = Week::sealed_in(
+    let week = FirstWeek::sealed_in(
         Stage::over(database, server, |_| {}),
         &["Oskrel", "Corvanel"],
     );
-    week.publish(&week.propose());
+    week.pair();
     week.stage.clock().show(LAST_NIGHT);
-    let [first, second] = week.sides().map(Clone::clone);
-    week.report(&first, "first", &played((3, 90), (1, 40)))
+    let [first, second] = week.sides();
+    week.report(first, "first", &played((3, 90), (1, 40)))
         .expect(200);
-    let objection = json!({ "reason": "We counted the ford twice" });
-    let dispute = format!("{}/dispute", week.game());
-    second.actor.post(&dispute, &objection).expect(200);
-    let public = week.stage.season.replacen("/api/v1", "/public", 1);
-    let visitor = week.stage.server.visitor();
-    visitor.get(&format!("{public}/standings")).expect(200);
-    visitor.get("/public/seasons?search=swordfish").expect(200);
-    let credentials =
-        json!({ "email": "oskrel@example.org", "password": "six lanterns on the ford" });
-    let tokens = visitor.post("/api/v1/sessions", &credentials).expect(200);
+    let objection = week.game().by(second).dispute("We counted the ford twice");
+    objection.expect(200);
+    let visitor = week.stage.visitor();
+    let public = week.season().by(&visitor).for_everybody();
+    public.standings().expect(200);
+    visitor.directory("?search=swordfish").expect(200);
+    let tokens = visitor.sign_in_with("oskrel@example.org", "six lanterns on the ford");
+    let tokens = tokens.expect(200);
 
     let log = week.stage.server.log().to_lowercase();
     assert!(log.contains("/report") && log.contains("/dispute"), "{log}");
-    let tokens = ["access_token", "refresh_token"].map(|name| tokens[name].as_str().unwrap());
+    let tokens = [tokens.access.as_str(), &tokens.refresh];
     let typed = [
         "oskrel",
         "corvanel",
@@ -220,11 +218,9 @@ fn a_server_is_replaced_by_another_and_no_request_is_lost() {
                         (new, by_new)
                     };
                     let slug = format!("club-{number}-{club}");
-                    let body = json!({ "name": "Lamplit Ford gaming circle", "slug": slug });
-                    server
-                        .welcome(person)
-                        .post("/api/v1/clubs", &body)
-                        .expect(201);
+                    let founder = server.welcome(person);
+                    let founded = founder.found_club("Lamplit Ford gaming circle", &slug);
+                    founded.expect(201);
                     count.fetch_add(1, Ordering::Relaxed);
                     if !is_ready {
                         return;

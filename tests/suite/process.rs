@@ -6,7 +6,6 @@ use std::process::{Command, Output};
 use std::thread;
 
 use nix::sys::signal::Signal;
-use serde_json::json;
 
 use crate::harness::{Database, Server, until};
 use crate::sources::root;
@@ -16,14 +15,11 @@ fn a_person_registers_signs_in_and_founds_a_club() {
     let database = Database::create();
     let server = Server::start(&database);
     let wennable = server.register("Wennable");
-    let club = json!({ "name": "Lamplit Ford gaming circle", "slug": "lamplit-ford" });
-    wennable.post("/api/v1/clubs", &club).expect(201);
-    let account = wennable.get("/api/v1/accounts/me").expect(200);
-    assert_eq!(account["clubs"][0]["slug"], "lamplit-ford");
-    server
-        .visitor()
-        .get("/api/v1/accounts/me")
-        .refused(401, "sign-in-needed");
+    wennable
+        .found_club("Lamplit Ford gaming circle", "lamplit-ford")
+        .expect(201);
+    assert_eq!(wennable.account().clubs[0].slug, "lamplit-ford");
+    server.visitor().me().refused(401, "sign-in-needed");
 }
 
 #[test]
@@ -35,7 +31,7 @@ fn a_token_runs_out_by_the_leagues_clock_and_not_by_the_machines() {
     wennable
         .get_as_is("/api/v1/accounts/me")
         .refused(401, "invalid-token");
-    wennable.get("/api/v1/accounts/me").expect(200);
+    wennable.me().expect(200);
 }
 
 #[test]
@@ -54,8 +50,8 @@ fn a_request_that_is_being_answered_when_the_server_is_asked_to_stop_is_answered
     let wennable = server.register("Wennable");
     let lock = database.hold("LOCK TABLE clubs IN ACCESS EXCLUSIVE MODE");
     let waiting = thread::spawn(move || {
-        let club = json!({ "name": "Lamplit Ford gaming circle", "slug": "lamplit-ford" });
-        wennable.post("/api/v1/clubs", &club).expect(201)
+        let founded = wennable.found_club("Lamplit Ford gaming circle", "lamplit-ford");
+        founded.expect(201)
     });
     until("the request waits for the lock", || {
         let locks = "SELECT state FROM pg_stat_activity WHERE wait_event_type = 'Lock'
@@ -65,7 +61,7 @@ fn a_request_that_is_being_answered_when_the_server_is_asked_to_stop_is_answered
     server.signal(Signal::SIGTERM);
     until("the server has heard", || server.log().contains("stopping"));
     drop(lock);
-    assert_eq!(waiting.join().unwrap()["slug"], "lamplit-ford");
+    assert_eq!(waiting.join().unwrap().slug, "lamplit-ford");
     assert!(server.wait().success());
 }
 

@@ -14,26 +14,27 @@ mod records;
 mod rights;
 
 pub use bodies::RESOURCES;
-use serde_json::{Value, json};
 
-use crate::harness::{Actor, Answer, Player, Server, Stage};
+use serde_json::Value;
 
-/// A started public season of two, and the address at which everybody reads it.
-struct Wall {
+use crate::harness::{Actor, Answer, Player, PublicSeason, PublicTable, Ruling, Server, Stage};
+
+/// A started public season of two, and where everybody reads it.
+struct OpenSeason {
     stage: Stage,
     oskrel: Player,
-    public: String,
+    public: PublicSeason,
 }
 
-impl Wall {
-    fn hang() -> Self {
+impl OpenSeason {
+    fn start() -> Self {
         Self::over(Stage::draft())
     }
 
     fn over(stage: Stage) -> Self {
         let [oskrel, _] = ["Oskrel", "Corvanel"].map(|handle| stage.join(handle));
         stage.start();
-        let public = stage.season.replacen("/api/v1", "/public", 1);
+        let public = stage.season.by(stage.visitor()).for_everybody();
         Self {
             stage,
             oskrel,
@@ -42,12 +43,21 @@ impl Wall {
     }
 
     fn path(&self, of: &str) -> String {
-        format!("{}/{of}", self.public)
+        self.public.path(of)
     }
 
     /// Reads without an account.
     fn read(&self, of: &str) -> Answer {
-        self.stage.server.visitor().get(&self.path(of))
+        self.public.read(of)
+    }
+
+    /// The resource of Oskrel's ledger.
+    fn ledger_of_oskrel(&self) -> String {
+        format!("players/{}/ledger", self.oskrel.id)
+    }
+
+    fn standings(&self) -> PublicTable {
+        self.public.standings().expect(200)
     }
 
     /// A point more for Oskrel, acknowledged when this returns.
@@ -57,28 +67,24 @@ impl Wall {
 
     /// The same at a desk; the version that it made.
     fn give_a_point_at(&self, desk: &Server) -> i64 {
-        let body =
-            json!({ "player": self.oskrel.id, "week": 1, "amount": 1, "reason": "Swept the hall" });
-        let adjustments = format!("{}/adjustments", self.stage.season);
-        let wennable = desk.welcome(&self.stage.wennable);
-        let answer = wennable.post(&adjustments, &body).with_status(200);
+        let answer = self.try_to_give_a_point_at(desk).with_status(200);
         answer.header("season-version").unwrap().parse().unwrap()
+    }
+
+    fn try_to_give_a_point_at(&self, desk: &Server) -> Answer<Ruling> {
+        let season = self.stage.season.by(desk.welcome(&self.stage.owner));
+        season.adjust(&self.oskrel.id, 1, 1, "Swept the hall")
     }
 }
 
 /// Oskrel's points in a table.
-fn total(table: &Value) -> i64 {
-    let rows = table["rows"].as_array().unwrap().iter();
-    let row = rows.into_iter().find(|row| row["handle"] == "Oskrel");
-    row.unwrap()["total"].as_i64().unwrap()
+fn total(table: &PublicTable) -> i64 {
+    table.total_of("Oskrel")
 }
 
+/// The season's version in any of its resources.
 fn version(body: &Value) -> i64 {
-    body["version"].as_i64().unwrap()
-}
-
-fn tag(answer: &Answer) -> String {
-    answer.header("etag").unwrap().to_owned()
+    body.get("version").unwrap().as_i64().unwrap()
 }
 
 fn ask_with(actor: &Actor, path: &str, headers: &[(&str, &str)]) -> Answer {

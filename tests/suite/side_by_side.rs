@@ -3,10 +3,8 @@
 
 use std::env;
 
-use serde_json::{Value, json};
-
-use crate::harness::{Database, Server, Stage, until};
-use crate::stories::results::week::{LAST_NIGHT, LISTS_DUE, Week, played};
+use crate::harness::{Database, Season, Server, Stage, until};
+use crate::stories::results::week::{FirstWeek, LAST_NIGHT, LISTS_DUE, played};
 
 /// A season that the new server set up is played at both, each act at the other one.
 #[test]
@@ -17,37 +15,34 @@ fn a_week_is_played_at_the_server_before_the_newest_migration_and_at_this_one() 
     let database = Database::create();
     let new = Server::start(&database);
     let old = Server::other(binary.as_ref(), &database);
-    let week = Week::sealed_in(Stage::over(database, new, |_| {}), &["Oskrel", "Corvanel"]);
+    let week = FirstWeek::sealed_in(Stage::over(database, new, |_| {}), &["Oskrel", "Corvanel"]);
     let stage = &week.stage;
-    let organiser = old.welcome(&stage.wennable);
-    let at_old =
-        |path: &str, body: &Value| organiser.post(&format!("{}/{path}", stage.season), body);
+    let at_old = stage.season.by(old.welcome(&stage.owner));
 
     stage.clock().show(LISTS_DUE);
-    at_old("weeks/1/lists/open", &json!({})).expect(204);
-    let round = week.act("weeks/1/rounds", &json!({})).expect(201);
-    let publish = format!("rounds/{}/publish", round["id"].as_str().unwrap());
-    at_old(&publish, &json!({})).expect(200);
+    at_old.week(1).open_lists().expect(204);
+    let round = week.week().propose().expect(201);
+    at_old.round(&round.id).publish().expect(200);
     stage.clock().show(LAST_NIGHT);
     let [first, second] = week.sides();
     week.report(first, "first", &played((3, 90), (1, 40)))
         .expect(200);
-    let confirm = format!("{}/confirm", week.game());
-    old.welcome(&second.actor)
-        .post(&confirm, &json!({}))
-        .expect(200);
-    let point = json!({ "player": first.id, "week": 1, "amount": 1, "reason": "Swept the hall" });
-    week.act("adjustments", &point).expect(200);
-    at_old("weeks/1/close", &json!({})).expect(204);
-    week.act("adjustments", &point).expect(200);
-    at_old("adjustments", &point).expect(200);
+    let confirming = week.game().by(old.welcome(&second.actor));
+    confirming.confirm().expect(200);
+    let give_a_point = |season: &Season| {
+        let point = season.adjust(&first.id, 1, 1, "Swept the hall");
+        point.expect(200);
+    };
+    give_a_point(week.season());
+    at_old.week(1).close().expect(204);
+    give_a_point(week.season());
+    give_a_point(&at_old);
 
     stage.until_moments_are_told();
-    let public = stage.season.replacen("/api/v1", "/public", 1);
+    let public = stage.season.for_everybody();
     let ledger = format!("players/{}/ledger", first.id);
     for resource in ["standings", "results", "weeks", ledger.as_str()] {
-        let path = format!("{public}/{resource}");
-        let read = |server: &Server| server.visitor().get(&path).expect(200);
+        let read = |server: &Server| public.by(server.visitor()).read(resource).expect(200);
         until(
             "both have heard of all that was done, and tell the same",
             || {

@@ -6,9 +6,9 @@ fn a_player_misses_a_week_comes_after_all_and_withdraws_on_a_phone() {
     let stage = Stage::draft();
     stage.join("Braewick");
     stage.start();
-    let season = stage.season.strip_prefix("/api/v1").unwrap();
+    let season = &stage.season;
     let window = Window::of(&stage.server, "Braewick", Size::Phone);
-    window.go(&format!("{season}/mine"));
+    window.go(&season.page("mine"));
     let nights = [
         "first: Tue 13 January 2026, 19:00",
         "second: Thu 15 January 2026, 19:00",

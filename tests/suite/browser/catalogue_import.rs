@@ -5,7 +5,7 @@ use crate::sources::root;
 #[test]
 fn a_catalogue_is_imported_from_csv_and_every_fault_is_named_by_its_row() {
     let stage = Stage::draft();
-    let club = stage.club.strip_prefix("/api/v1").unwrap();
+    let club = &stage.club;
     let csv = std::fs::read_to_string(root().join("demo/catalogue.csv")).unwrap();
     let csv = csv.replace("\r\n", "\n");
     let faulty = csv
@@ -13,7 +13,7 @@ fn a_catalogue_is_imported_from_csv_and_every_fault_is_named_by_its_row() {
         .replacen("Line,8-16,64,8", "Line,16-8,64,8", 1);
     assert_ne!(faulty, csv);
     let organiser = Window::of(&stage.server, "Wennable", Size::Laptop);
-    organiser.go(&format!("{club}/catalogues"));
+    organiser.go(&club.page("catalogues"));
     organiser.fill("Name of the catalogue", "Quernlight, second printing");
     organiser.set("Catalogue as CSV or JSON", &faulty);
     organiser.press("Import");

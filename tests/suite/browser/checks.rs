@@ -1,14 +1,14 @@
 use super::window::{Size, Window};
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 const PAIR: [&str; 2] = ["Oskrel", "Corvanel"];
 
 #[test]
 fn painted_models_are_checked_by_the_opponent_and_refused_by_a_referee_with_a_reason() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     week.stage.appoint("Ilkamar", "referee");
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
-    let log = format!("{season}/painting");
+    let season = &week.stage.season;
+    let log = &season.page("painting");
     let claim = |painter: &str, finished: &str| {
         let painter = Window::of(&week.stage.server, painter, Size::Phone);
         painter.go(&log);
@@ -30,7 +30,7 @@ fn painted_models_are_checked_by_the_opponent_and_refused_by_a_referee_with_a_re
 
     let painter = claim("Corvanel", "5");
     let referee = Window::of(&week.stage.server, "Ilkamar", Size::Laptop);
-    referee.go(&format!("{season}/results"));
+    referee.go(&season.page("results"));
     referee.follow("Painting to check: 1");
     referee.unfold("Check: Corvanel");
     referee.fill("Reason", "The base is not finished yet");

@@ -1,10 +1,10 @@
 use super::window::{Size, Window};
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 const PAIR: [&str; 2] = ["Oskrel", "Corvanel"];
 
 /// The pair in the order of their game.
-fn sides(week: &Week) -> [&'static str; 2] {
+fn sides(week: &FirstWeek) -> [&'static str; 2] {
     let first = week.sides()[0];
     if week.players[0].id == first.id {
         PAIR
@@ -15,20 +15,19 @@ fn sides(week: &Week) -> [&'static str; 2] {
 
 #[test]
 fn a_result_is_disputed_by_the_opponent_and_ruled_by_a_referee_with_a_reason() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     week.stage.appoint("Ilkamar", "referee");
     let [first, second] = sides(&week);
-    let game = week.game();
-    let game = game.strip_prefix("/api/v1").unwrap();
+    let game = week.game().page("");
 
     let reporter = Window::of(&week.stage.server, first, Size::Phone);
-    reporter.go(game);
+    reporter.go(&game);
     reporter.type_into_all(first, "4");
     reporter.press("Send the report");
     reporter.reads("reported");
 
     let opponent = Window::of(&week.stage.server, second, Size::Phone);
-    opponent.go(game);
+    opponent.go(&game);
     opponent.reads("Is this right?");
     opponent.unfold("Dispute the result");
     opponent.fill("Reason", "We held the ford together on turn three");
@@ -37,8 +36,8 @@ fn a_result_is_disputed_by_the_opponent_and_ruled_by_a_referee_with_a_reason() {
     opponent.look("slip-disputed");
 
     let referee = Window::of(&week.stage.server, "Ilkamar", Size::Laptop);
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
-    referee.go(&format!("{season}/results"));
+    let season = &week.stage.season;
+    referee.go(&season.page("results"));
     referee.look("results-disputed");
     referee.follow(&format!("{first} – {second}"));
     referee.type_into_all(first, "9");
@@ -52,7 +51,7 @@ fn a_result_is_disputed_by_the_opponent_and_ruled_by_a_referee_with_a_reason() {
     referee.reads("ruled");
     referee.reads("Both remember turn three alike");
     referee.look("slip-ruled");
-    referee.go(&format!("{season}/trail"));
+    referee.go(&season.page("trail"));
     referee.reads("Result ruled");
     referee.reads("We held the ford together on turn three");
     referee.look("trail");
@@ -60,11 +59,11 @@ fn a_result_is_disputed_by_the_opponent_and_ruled_by_a_referee_with_a_reason() {
 
 #[test]
 fn a_referee_gives_points_with_a_reason_and_takes_them_back() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     week.stage.appoint("Ilkamar", "referee");
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let season = &week.stage.season;
     let referee = Window::of(&week.stage.server, "Ilkamar", Size::Phone);
-    referee.go(&format!("{season}/results"));
+    referee.go(&season.page("results"));
     referee.follow("Points by ruling");
     referee.look("points-empty");
     referee.resize(Size::Phone);

@@ -2,11 +2,10 @@
 
 use std::io::Write;
 
-use serde_json::json;
 use tallyhost::demo::data;
 
 use super::window::{Effort, Size, Window};
-use crate::harness::{Database, Server, demo_list};
+use crate::harness::{Database, List, Player, Server};
 
 const HANDLES: [&str; 4] = ["Oskrel", "Corvanel", "Pellamoor", "Braewick"];
 
@@ -61,16 +60,14 @@ fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
     let people = data::people().unwrap();
     let players = HANDLES.map(|handle| {
         let actor = server.register(handle);
-        let accept = json!({ "code": code });
-        let accept = actor.post("/api/v1/invitations/accept", &accept);
-        accept.expect(200);
+        actor.accept(code).expect(200);
         let person = people.iter().find(|person| person.handle == handle);
-        let body =
-            json!({ "handle": handle, "faction": person.unwrap().faction, "nights": ["thu"] });
-        let join = actor.post(&format!("/api/v1{season}/players"), &body);
-        join.expect(201);
-        actor
+        let season = actor.season_of_page(&season);
+        let joined = season.join(handle, &person.unwrap().faction, &["thu"]);
+        let id = joined.expect(201).id;
+        Player { actor, id }
     });
+    let season = players[0].actor.season_of_page(&season);
     organiser.press("Start the season");
     organiser.follow("1");
     organiser.follow("Scenario sheet");
@@ -89,12 +86,12 @@ fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
     organiser.press("Save");
 
     database.clock().show("2026-01-19T09:00:00+01:00");
-    for (handle, actor) in HANDLES.iter().zip(&players) {
-        let seal = format!("/api/v1{season}/weeks/1/list/seal");
-        actor.post(&seal, &demo_list(handle, 1)).expect(201);
+    for (handle, player) in HANDLES.iter().zip(&players) {
+        let list = List::demo(handle, 1);
+        season.week(1).list_of(player).seal(&list).expect(201);
     }
     database.clock().show("2026-01-20T21:00:00+01:00");
-    organiser.go(&format!("{season}/board"));
+    organiser.go(&season.page("board"));
     organiser.press_if_there("Open all lists now");
     organiser.follow("Pair the week");
     organiser.press("Propose a round");
@@ -108,7 +105,7 @@ fn a_season_is_set_up_from_nothing_to_its_first_round_and_a_result_reported() {
     database.clock().show("2026-01-22T22:00:00+01:00");
     let player = Window::of(&server, "Oskrel", Size::Phone);
     player.begin();
-    player.go(&format!("{season}/mine"));
+    player.go(&season.page("mine"));
     player.follow("Report the result");
     player.type_into_all("Oskrel", "4");
     player.press("Send the report");

@@ -1,30 +1,28 @@
-use serde_json::json;
+use serde_json::{Value, json};
 
 use super::window::{Size, Window};
 use crate::harness::Stage;
-use crate::stories::results::week::{LAST_NIGHT, Week, played};
+use crate::stories::results::week::{FirstWeek, LAST_NIGHT, played};
 use crate::stories::season_end::over::a_season_that_is_over;
 
 #[test]
 fn a_season_is_closed_ended_and_taken_home() {
-    let stage = Stage::with(|season| season["caps"] = json!({ "kind": "list", "caps": [300] }));
-    let week = Week::sealed_in(stage, &["Oskrel", "Corvanel"]);
-    let round = week.propose();
-    week.publish(&round);
+    let stage = Stage::with(|season| season.caps(&[300]));
+    let week = FirstWeek::sealed_in(stage, &["Oskrel", "Corvanel"]);
+    week.pair();
     week.stage.clock().show(LAST_NIGHT);
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let season = &week.stage.season;
     let organiser = Window::of(&week.stage.server, "Wennable", Size::Laptop);
-    organiser.go(&format!("{season}/board"));
+    organiser.go(&season.page("board"));
     organiser.follow("End the season");
     organiser.reads("First close these weeks:");
     organiser.look("ending-too-early");
     organiser.resize(Size::Laptop);
-    let ruling = json!({ "outcome": played((4, 144), (2, 0)), "reason": "As both said" });
-    let rule = format!("{}/rule", week.game());
-    week.stage.wennable.post(&rule, &ruling).expect(200);
+    let ruling = week.game().rule(&played((4, 144), (2, 0)), "As both said");
+    ruling.expect(200);
     organiser.follow("Week 1");
     organiser.press("Close the week");
-    organiser.go(&format!("{season}/end"));
+    organiser.go(&season.page("end"));
     organiser.reads("This cannot be undone.");
     organiser.look("ending-will");
     organiser.resize(Size::Laptop);
@@ -33,7 +31,7 @@ fn a_season_is_closed_ended_and_taken_home() {
     organiser.look("ending-done");
 
     let onlooker = Window::open(&week.stage.server, Size::Phone);
-    onlooker.go(season);
+    onlooker.go(&season.page(""));
     onlooker.follow("How the season ended");
     onlooker.reads("The secret itself.");
     onlooker.follow("Downloads");
@@ -43,7 +41,7 @@ fn a_season_is_closed_ended_and_taken_home() {
          const link = document.querySelector('a[download=\"season.json\"]');
          fetch(link.href).then((answer) => answer.json()).then(done)",
     );
-    assert!(kept["seed"].is_string(), "{kept}");
+    assert!(kept.get("seed").is_some_and(Value::is_string), "{kept}");
 
     organiser.resize(Size::Laptop);
     organiser.follow("Next season from this one");
@@ -62,19 +60,19 @@ fn a_season_is_closed_ended_and_taken_home() {
     organiser.look("next-season-draft");
 
     let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
-    player.go(&format!("{season}/mine"));
+    player.go(&season.page("mine"));
     player.look("mine-ended");
 }
 
 #[test]
 fn a_member_of_a_season_that_only_the_club_sees_takes_the_archive_home() {
     let week = a_season_that_is_over("club");
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let season = &week.stage.season;
     let member = Window::of(&week.stage.server, "Oskrel", Size::Phone);
-    member.go(&format!("{season}/downloads"));
+    member.go(&season.page("downloads"));
     member.reads("When the season has ended, the same is here row by row");
-    week.act("end", &json!({})).expect(200);
-    member.go(&format!("{season}/downloads"));
+    week.season().end().expect(200);
+    member.go(&season.page("downloads"));
     member.look("downloads-of-the-club");
     let kept = member.ask_later(
         "const done = arguments[arguments.length - 1];
@@ -83,6 +81,6 @@ fn a_member_of_a_season_that_only_the_club_sees_takes_the_archive_home() {
     );
     assert_eq!(kept, json!("PK"));
     let stranger = Window::open(&week.stage.server, Size::Phone);
-    stranger.go(&format!("{season}/downloads/season.zip"));
+    stranger.go(&season.page("downloads/season.zip"));
     stranger.reads("There is nothing here");
 }

@@ -1,13 +1,13 @@
 //! The main jobs by the keyboard alone.
 
 use super::window::{Size, Window};
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 #[test]
 fn an_onlooker_gets_from_the_club_to_a_ledger_by_the_keyboard() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
     let window = Window::open(&week.stage.server, Size::Laptop);
-    window.go(week.stage.club.strip_prefix("/api/v1").unwrap());
+    window.go(&week.stage.club.page(""));
     window.key("Tab");
     assert_eq!(
         window.ask("return document.activeElement.getAttribute('href')"),
@@ -22,10 +22,10 @@ fn an_onlooker_gets_from_the_club_to_a_ledger_by_the_keyboard() {
 
 #[test]
 fn a_player_signs_in_and_reports_a_result_by_the_keyboard() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
+    let season = &week.stage.season;
     let window = Window::open(&week.stage.server, Size::Phone);
-    window.go(&format!("{season}/mine"));
+    window.go(&season.page("mine"));
     window.tab_to("E-mail address");
     window.type_in("oskrel@example.org");
     window.tab_to("Password");

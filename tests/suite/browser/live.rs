@@ -4,11 +4,11 @@ use serde_json::json;
 
 use super::window::{Size, Window};
 use crate::harness::Player;
-use crate::stories::results::week::{Week, played};
+use crate::stories::results::week::{FirstWeek, played};
 
 const PAIR: [&str; 2] = ["Oskrel", "Corvanel"];
 
-fn handle(week: &Week, player: &Player) -> &'static str {
+fn handle(week: &FirstWeek, player: &Player) -> &'static str {
     let place = week.players.iter().position(|known| known.id == player.id);
     PAIR[place.unwrap()]
 }
@@ -20,10 +20,9 @@ fn is_the_same_page(window: &Window) -> bool {
 
 #[test]
 fn a_week_follows_its_games_and_leaves_the_readers_place() {
-    let week = Week::paired(&PAIR);
-    let page = week.stage.week(1);
+    let week = FirstWeek::paired(&PAIR);
     let window = Window::open(&week.stage.server, Size::Phone);
-    window.go(page.strip_prefix("/api/v1").unwrap());
+    window.go(&week.week().page(""));
     window.ask("window.opened = true");
     window.unfold("Corvanel");
     window.ask("document.querySelector('.scroll a').focus(); scrollTo(0, 300)");
@@ -34,8 +33,7 @@ fn a_week_follows_its_games_and_leaves_the_readers_place() {
     week.report(first, "one", &played((4, 144), (2, 108)))
         .expect(200);
     window.reads("reported");
-    let confirm = format!("{}/confirm", week.game());
-    second.actor.post(&confirm, &json!({})).expect(200);
+    week.game().by(second).confirm().expect(200);
     window.reads("confirmed");
     assert_eq!(window.ask(place), before);
     assert!(is_the_same_page(&window));
@@ -43,17 +41,16 @@ fn a_week_follows_its_games_and_leaves_the_readers_place() {
 
 #[test]
 fn a_game_asks_the_opponent_as_soon_as_it_is_reported_and_takes_nothing_that_is_typed() {
-    let week = Week::paired(&PAIR);
-    let game = week.game();
-    let game = game.strip_prefix("/api/v1").unwrap();
+    let week = FirstWeek::paired(&PAIR);
+    let game = week.game().page("");
     let [first, second] = week.sides();
     let [own, other] = [handle(&week, first), handle(&week, second)];
     let typing = Window::of(&week.stage.server, other, Size::Phone);
-    typing.go(game);
+    typing.go(&game);
     typing.type_into_all(own, "2");
     typing.ask("document.activeElement.blur()");
     let waiting = Window::of(&week.stage.server, other, Size::Laptop);
-    waiting.go(game);
+    waiting.go(&game);
     waiting.ask("window.opened = true");
     week.report(first, "one", &played((4, 144), (2, 108)))
         .expect(200);

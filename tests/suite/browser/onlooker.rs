@@ -7,8 +7,8 @@ fn an_onlooker_reads_club_season_and_week_without_an_account() {
     let _players = ["Oskrel", "Corvanel", "Lumeth", "Wennable"].map(|handle| stage.join(handle));
     stage.start();
     let window = Window::open(&stage.server, Size::Phone);
-    let club = stage.club.strip_prefix("/api/v1").unwrap();
-    window.go(club);
+    let club = &stage.club;
+    window.go(&club.page(""));
     window.look("club-onlooker");
     window.follow("Autumn at the ford");
     window.look("season-announced");

@@ -2,7 +2,7 @@ use serde_json::json;
 use tallyhost::demo::data;
 
 use super::window::{Size, Window};
-use crate::harness::{Actor, Database, Server, Stage, demo_list};
+use crate::harness::{Actor, Database, List, Server, Stage};
 
 #[test]
 fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
@@ -68,18 +68,15 @@ fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
     window.reads("A season starts with two players at least, not with 0.");
     let owner = server.greet("Wennable");
     let join = |handle: &str, actor: &Actor| {
-        let place = json!({ "handle": handle, "faction": "sodwether-moot", "nights": ["thu"] });
-        let joined = actor.post(&format!("/api/v1{season}/players"), &place);
+        let season = actor.season_of_page(&season);
+        let joined = season.join(handle, "sodwether-moot", &["thu"]);
         joined.expect(201);
     };
     join("Wennable", &owner);
-    let (club, _) = season.split_once("/seasons").unwrap();
-    let body = json!({ "role": "player", "uses": 1, "days": 1 });
-    let invitations = format!("/api/v1{club}/invitations");
-    let code = owner.post(&invitations, &body).expect(200)["code"].clone();
+    let club = owner.season_of_page(&season).club();
+    let code = club.invite("player", 1, 1).expect(200).code;
     let oskrel = server.register("Oskrel");
-    let accept = oskrel.post("/api/v1/invitations/accept", &json!({ "code": code }));
-    accept.expect(200);
+    oskrel.accept(&code).expect(200);
     join("Oskrel", &oskrel);
     window.go(&season);
     window.press("Start the season");
@@ -92,18 +89,13 @@ fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     let [oskrel, corvanel, _lumeth] =
         ["Oskrel", "Corvanel", "Lumeth"].map(|handle| stage.join(handle));
     stage.start();
-    let list = demo_list("Oskrel", 1);
-    oskrel
-        .actor
-        .post(&format!("{}/list/seal", stage.week(1)), &list)
-        .expect(201);
-    corvanel
-        .actor
-        .put(&format!("{}/list/draft", stage.week(1)), &list)
-        .expect(200);
+    let list = List::demo("Oskrel", 1);
+    let week = stage.week(1);
+    week.list_of(&oskrel).seal(&list).expect(201);
+    week.list_of(&corvanel).draft(&list).expect(200);
     let window = Window::of(&stage.server, "Wennable", Size::Laptop);
-    let season = stage.season.strip_prefix("/api/v1").unwrap();
-    window.go(&format!("{season}/board"));
+    let season = &stage.season;
+    window.go(&season.page("board"));
     window.reads("1 / 3 sealed");
     window.look("board");
     window.unfold("Leave to hand in late");
@@ -118,24 +110,18 @@ fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
     let handles = ["Oskrel", "Corvanel", "Pellamoor", "Braewick"];
     let players = handles.map(|handle| stage.join(handle));
     let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
-    stage
-        .wennable
-        .put(&format!("{}/scenario", stage.week(1)), &sheet)
-        .expect(204);
+    stage.week(1).set_scenario(&sheet).expect(204);
     stage.start();
     for (handle, player) in handles.iter().zip(&players) {
-        let list = demo_list(handle, 1);
-        let seal = format!("{}/list/seal", stage.week(1));
-        player.actor.post(&seal, &list).expect(201);
+        let list = List::demo(handle, 1);
+        stage.week(1).list_of(player).seal(&list).expect(201);
     }
     stage.clock().show("2026-01-12T21:00:00+01:00");
-    let open = format!("{}/lists/open", stage.week(1));
-    stage.wennable.post(&open, &json!({})).expect(204);
+    stage.week(1).open_lists().expect(204);
     let week = stage.week(1);
-    let week = week.strip_prefix("/api/v1").unwrap();
 
     let organiser = Window::of(&stage.server, "Wennable", Size::Laptop);
-    organiser.go(&format!("{week}/pairing"));
+    organiser.go(&week.page("pairing"));
     organiser.press("Propose a round");
     organiser.reads("Publish the round");
     organiser.look("pairing-proposed");
@@ -145,12 +131,12 @@ fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
 
     stage.clock().show("2026-01-13T22:00:00+01:00");
     let reporter = Window::of(&stage.server, "Oskrel", Size::Phone);
-    reporter.go(week);
+    reporter.go(&week.page(""));
     reporter.look("week-paired");
-    reporter.go(&format!("{week}/print"));
+    reporter.go(&week.page("print"));
     reporter.look("print");
-    let season = stage.season.strip_prefix("/api/v1").unwrap();
-    reporter.go(&format!("{season}/painting"));
+    let season = &stage.season;
+    reporter.go(&season.page("painting"));
     reporter.look("painting-empty");
     reporter.resize(Size::Phone);
     reporter.fill("bare", "0");
@@ -159,10 +145,7 @@ fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
     reporter.reads("to be checked");
     reporter.look("painting-claimed");
     reporter.resize(Size::Phone);
-    reporter.go(&format!(
-        "{}/mine",
-        stage.season.strip_prefix("/api/v1").unwrap()
-    ));
+    reporter.go(&stage.season.page("mine"));
     reporter.look("mine-paired");
     reporter.follow("Report the result");
     reporter.look("slip-empty");
@@ -182,7 +165,7 @@ fn a_week_is_paired_played_reported_confirmed_and_closed_by_hand() {
             other.look("slip-confirmed");
         }
     }
-    organiser.go(&format!("{week}/pairing"));
+    organiser.go(&week.page("pairing"));
     organiser.reads("1 without a confirmed result");
     organiser.look("results-desk");
     organiser.follow("Overview");

@@ -2,10 +2,10 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use serde_json::{Value, json};
+use serde_json::json;
 
 use super::window::{Size, Window};
-use crate::harness::{Database, Server};
+use crate::harness::{Database, Game, Server};
 use crate::sources::files;
 
 /// Every page, as whom it is looked at, and in which test: here, or in the story that leads to it.
@@ -209,31 +209,21 @@ impl Demo {
         let database = Database::empty();
         let server = Server::demo(&database);
         let wennable = server.greet("Wennable");
-        let id = |value: &Value| value["id"].as_str().unwrap().to_owned();
-        let account = wennable.get("/api/v1/accounts/me").expect(200);
-        let club = id(&account["clubs"][0]);
-        let seasons = wennable.get(&format!("/api/v1/clubs/{club}/seasons"));
-        let season = id(&seasons.expect(200)[0]);
-        let of_season = format!("/api/v1/clubs/{club}/seasons/{season}");
-        let games = wennable
-            .get(&format!("{of_season}/games?week=5"))
-            .expect(200);
-        let games = games.as_array().unwrap().iter();
-        let reported = |game: &&Value| game["slip"]["kind"] == "reported";
-        let game = id(games.clone().find(reported).unwrap());
-        let players = wennable.get(&format!("{of_season}/players")).expect(200);
-        let players = players.as_array().unwrap().iter();
-        let vikkary = |player: &&Value| player["handle"] == "Vikkary";
-        let player = id(players.clone().find(vikkary).unwrap());
+        let season = wennable.only_season();
+        let games = season.games_of(5).expect(200);
+        let reported = |game: &Game| game.slip.as_ref().is_some_and(|it| it.kind == "reported");
+        let game = games.into_iter().find(reported).unwrap().id;
+        let mut players = season.players().expect(200).into_iter();
+        let vikkary = players.find(|player| player.handle == "Vikkary");
         Self {
             server,
             _database: database,
             names: [
-                ("{club}", club),
-                ("{season}", season),
+                ("{club}", season.club().id().to_owned()),
+                ("{season}", season.id().to_owned()),
                 ("{week}", "5".to_owned()),
                 ("{game}", game),
-                ("{player}", player),
+                ("{player}", vikkary.unwrap().id),
             ],
         }
     }

@@ -2,17 +2,16 @@ use serde_json::json;
 
 use super::window::{Size, Window};
 use crate::harness::Stage;
-use crate::stories::results::week::{LAST_NIGHT, LISTS_DUE, Week, played};
+use crate::stories::results::week::{FirstWeek, LAST_NIGHT, LISTS_DUE, played};
 
 #[test]
 fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and_closed() {
-    let week = Week::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    let week = FirstWeek::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
     week.stage.clock().show(LISTS_DUE);
     let page = week.stage.week(1);
-    let page = page.strip_prefix("/api/v1").unwrap();
     let organiser = Window::of(&week.stage.server, "Wennable", Size::Laptop);
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
-    organiser.go(&format!("{season}/board"));
+    let season = &week.stage.season;
+    organiser.go(&season.page("board"));
     organiser.press_if_there("Open all lists now");
     organiser.follow("Pair the week");
     organiser.look("pairing-empty");
@@ -38,7 +37,7 @@ fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and
     organiser.reads("no result yet");
 
     let player = Window::of(&week.stage.server, "Oskrel", Size::Phone);
-    player.go(page);
+    player.go(&page.page(""));
     player.follow("Why these pairings");
     player.reads("Proven: no pairing gives up less.");
     player.reads("Orders of the organiser");
@@ -49,12 +48,12 @@ fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and
     organiser.reads("2 games of the week are open or disputed.");
     organiser.look("week-not-closed");
     organiser.resize(Size::Laptop);
-    let ruling = json!({ "outcome": played((4, 0), (2, 0)), "reason": "As both said" });
-    for game in week.get("games").as_array().unwrap() {
-        let rule = format!("games/{}/rule", game["id"].as_str().unwrap());
-        week.act(&rule, &ruling).expect(200);
+    for game in week.games() {
+        let game = week.season().game(&game.id);
+        game.rule(&played((4, 0), (2, 0)), "As both said")
+            .expect(200);
     }
-    organiser.go(&format!("{page}/pairing"));
+    organiser.go(&page.page("pairing"));
     organiser.press("Close the week");
     organiser.reads("This week is closed.");
     organiser.look("week-closed");
@@ -62,21 +61,18 @@ fn a_round_is_paired_around_the_organisers_orders_published_explained_played_and
 
 #[test]
 fn a_second_round_of_a_week_is_proposed_and_published_after_the_first() {
-    let stage = Stage::with(|season| {
-        season["policy"]["rounds"] = json!({ "kind": "by_score", "per_week": 2 });
-    });
-    let week = Week::sealed_in(stage, &["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    let stage = Stage::with(|season| season.rounds(json!({ "kind": "by_score", "per_week": 2 })));
+    let week = FirstWeek::sealed_in(stage, &["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
     for player in &week.players {
         week.tell(player, &["first", "second"]).expect(204);
     }
     let first = week.propose();
     let page = week.stage.week(1);
-    let page = page.strip_prefix("/api/v1").unwrap();
     let organiser = Window::of(&week.stage.server, "Wennable", Size::Phone);
-    organiser.go(&format!("{page}/pairing"));
+    organiser.go(&page.page("pairing"));
     organiser.reads("Round 1 of 2 in this week");
     week.publish(&first);
-    organiser.go(&format!("{page}/pairing"));
+    organiser.go(&page.page("pairing"));
     organiser.reads("Round 2 of 2 in this week");
     organiser.press("Propose a round");
     organiser.reads("Proven: no pairing gives up less.");

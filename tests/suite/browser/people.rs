@@ -4,9 +4,9 @@ use crate::harness::Stage;
 #[test]
 fn people_are_invited_by_link_or_code_get_a_role_and_leave() {
     let stage = Stage::draft();
-    let club = stage.club.strip_prefix("/api/v1").unwrap();
+    let club = &stage.club;
     let owner = Window::of(&stage.server, "Wennable", Size::Laptop);
-    owner.go(club);
+    owner.go(&club.page(""));
     owner.fill("For how many people", "1");
     owner.press("Make a code");
     owner.reads("It is shown only now");
@@ -42,14 +42,14 @@ fn people_are_invited_by_link_or_code_get_a_role_and_leave() {
     late.look("invitation-used-up");
 
     owner.resize(Size::Laptop);
-    owner.go(club);
+    owner.go(&club.page(""));
     owner.unfold("Role of Tamselle");
     owner.choose("Change role", "referee");
     owner.look("member-unfolded");
     owner.resize(Size::Laptop);
     owner.press("Save");
     owner.reads("referee");
-    guest.go(club);
+    guest.go(&club.page(""));
     guest.reads("referee");
     owner.unfold("Role of Tamselle");
     owner.press("Remove");

@@ -7,20 +7,17 @@ use serde_json::json;
 
 use super::window::{Size, Window};
 use crate::harness::{bytes_of, picture};
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 #[test]
 fn a_player_shows_painted_models_to_the_club_alone_and_takes_the_photo_away() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
     // The first night is over and the next week is not announced: claims are of the opened week.
     week.stage.clock().show("2026-01-13T22:00:00+01:00");
     let folder = tempfile::tempdir().unwrap();
     let file = folder.path().join("models.jpg");
     fs::write(&file, bytes_of(&picture(3), ImageFormat::Jpeg)).unwrap();
-    let painting = format!(
-        "{}/painting",
-        week.stage.season.strip_prefix("/api/v1").unwrap()
-    );
+    let painting = week.season().page("painting");
 
     let oskrel = Window::of(&week.stage.server, "Oskrel", Size::Phone);
     oskrel.go(&painting);

@@ -6,10 +6,10 @@ fn a_player_joins_writes_a_list_and_seals_it_on_a_phone() {
     let stage = Stage::draft();
     stage.start();
     stage.welcome("Oskrel");
-    let season = stage.season.strip_prefix("/api/v1").unwrap();
+    let season = &stage.season;
     let window = Window::of(&stage.server, "Oskrel", Size::Phone);
     window.look("home-member");
-    window.go(season);
+    window.go(&season.page(""));
     window.look("season-joining");
     window.choose("Faction", "Bramblestile Steadings");
     window.press("Join");

@@ -24,11 +24,11 @@ fn a_form_that_is_refused_as_a_whole_says_what_to_do() {
 fn a_german_reader_is_told_in_german_what_is_wrong_with_each_part() {
     let stage = Stage::draft();
     let window = Window::of(&stage.server, "Wennable", Size::Laptop);
-    let club = stage.club.strip_prefix("/api/v1").unwrap();
-    window.go(&format!("{club}/catalogues"));
+    let club = &stage.club;
+    window.go(&club.page("catalogues"));
     window.choose("Language", "Deutsch");
     window.press("Change");
-    window.go(&format!("{club}/catalogues"));
+    window.go(&club.page("catalogues"));
     window.fill("Name des Katalogs", "Zweite Rechnung");
     window.set("Katalog als CSV oder JSON", "faction,faction\nMoor,Moor");
     window.press("Einlesen");

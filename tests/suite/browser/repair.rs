@@ -1,15 +1,13 @@
 use super::window::{Size, Window};
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 #[test]
 fn a_published_round_is_repaired_at_noon_and_everybody_reads_what_changed() {
-    let week = Week::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
-    let round = week.propose();
-    week.publish(&round);
+    let week = FirstWeek::sealed(&["Oskrel", "Corvanel", "Pellamoor", "Braewick"]);
+    week.pair();
     let page = week.stage.week(1);
-    let page = page.strip_prefix("/api/v1").unwrap();
     let organiser = Window::of(&week.stage.server, "Wennable", Size::Phone);
-    organiser.go(&format!("{page}/pairing"));
+    organiser.go(&page.page("pairing"));
     organiser.follow("Repair the round");
     organiser.look("repair-empty");
     organiser.resize(Size::Phone);

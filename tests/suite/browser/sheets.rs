@@ -9,9 +9,8 @@ fn an_organiser_writes_a_scenario_sheet_and_players_see_it_once_it_is_revealed()
     stage.join("Oskrel");
     stage.start();
     let week = stage.week(1);
-    let week = week.strip_prefix("/api/v1").unwrap();
     let organiser = Window::of(&stage.server, "Wennable", Size::Laptop);
-    organiser.go(week);
+    organiser.go(&week.page(""));
     organiser.follow("Scenario sheet");
     organiser.look("sheet-empty");
     organiser.resize(Size::Laptop);
@@ -54,15 +53,12 @@ fn an_organiser_writes_a_scenario_sheet_and_players_see_it_once_it_is_revealed()
     organiser.reads("Points of the opposing army destroyed");
 
     let player = Window::of(&stage.server, "Oskrel", Size::Phone);
-    player.go(week);
+    player.go(&week.page(""));
     player.reads("So far only the title is known.");
     assert!(!player.text().contains("Whoever stands at the ford"));
     stage.clock().show("2026-01-12T21:00:00+01:00");
-    organiser.go(&format!(
-        "{}/board",
-        stage.season.strip_prefix("/api/v1").unwrap()
-    ));
+    organiser.go(&stage.season.page("board"));
     organiser.press_if_there("Open all lists now");
-    player.go(week);
+    player.go(&week.page(""));
     player.reads("Whoever stands at the ford");
 }

@@ -4,7 +4,7 @@ use serde_json::json;
 
 use super::window::{Size, Window};
 use crate::harness::Stage;
-use crate::stories::results::week::Week;
+use crate::stories::results::week::FirstWeek;
 
 #[test]
 fn a_player_joins_writes_a_list_and_seals_it_without_a_script() {
@@ -14,7 +14,7 @@ fn a_player_joins_writes_a_list_and_seals_it_without_a_script() {
     let window = Window::open(&stage.server, Size::Phone);
     window.without_scripts();
     window.sign_in("Oskrel");
-    window.go(stage.season.strip_prefix("/api/v1").unwrap());
+    window.go(&stage.season.page(""));
     window.choose("Faction", "Bramblestile Steadings");
     window.press("Join");
     window.follow("My week");
@@ -37,12 +37,12 @@ fn a_player_joins_writes_a_list_and_seals_it_without_a_script() {
 
 #[test]
 fn a_result_is_reported_and_confirmed_and_the_wall_is_read_without_a_script() {
-    let week = Week::paired(&["Oskrel", "Corvanel"]);
-    let season = week.stage.season.strip_prefix("/api/v1").unwrap();
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
+    let season = &week.stage.season;
     let reporter = Window::open(&week.stage.server, Size::Phone);
     reporter.without_scripts();
     reporter.sign_in("Oskrel");
-    reporter.go(&format!("{season}/mine"));
+    reporter.go(&season.page("mine"));
     reporter.follow("Report the result");
     reporter.type_into_all("Oskrel", "4");
     reporter.press("Send the report");
@@ -54,7 +54,7 @@ fn a_result_is_reported_and_confirmed_and_the_wall_is_read_without_a_script() {
     other.go(&game);
     other.press("Confirm the result");
     other.reads("confirmed");
-    other.go(&format!("{season}/wall"));
+    other.go(&season.page("wall"));
     other.reads("Standings after week 1");
     other.reads("Pairings, Week 1");
 }

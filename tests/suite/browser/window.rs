@@ -50,7 +50,7 @@ const MOST_QUESTIONS: u32 = 5_000;
 impl Window {
     /// Opens a window before nothing.
     pub fn open(server: &Server, size: Size) -> Self {
-        let mut wishes = DesiredCapabilities::chrome();
+        let mut capabilities = DesiredCapabilities::chrome();
         for argument in [
             "--headless=new",
             "--no-sandbox",
@@ -59,13 +59,13 @@ impl Window {
             "--hide-scrollbars",
             "--lang=en",
         ] {
-            wishes.add_arg(argument).unwrap();
+            capabilities.add_arg(argument).unwrap();
         }
-        wishes
+        capabilities
             .set("goog:loggingPrefs", json!({ "browser": "ALL" }))
             .unwrap();
         let driver = RUNTIME
-            .block_on(WebDriver::new(&DRIVER.url, wishes))
+            .block_on(WebDriver::new(&DRIVER.url, capabilities))
             .expect("chromium is installed");
         let window = Self {
             driver,
@@ -379,7 +379,7 @@ impl Window {
 
     /// The page as it would be printed, as a document.
     pub fn print(&self) -> Vec<u8> {
-        let wishes = PrintParameters {
+        let parameters = PrintParameters {
             // A4, with the margins that the stylesheet asks for.
             page: PrintPage {
                 width: 21.0,
@@ -394,7 +394,9 @@ impl Window {
             shrink_to_fit: false,
             ..PrintParameters::default()
         };
-        RUNTIME.block_on(self.driver.print_page(wishes)).unwrap()
+        RUNTIME
+            .block_on(self.driver.print_page(parameters))
+            .unwrap()
     }
 
     fn click(&self, xpath: &str) {

@@ -3,12 +3,14 @@ use std::time::Duration;
 
 use reqwest::Method;
 use reqwest::blocking::{Client, RequestBuilder};
+use serde::Serialize;
 use serde_json::{Value, json};
 
 use super::answer::Answer;
+use super::league::Tokens;
 
 /// No request hangs for longer, whatever befalls the server.
-const PATIENCE: Duration = Duration::from_secs(60);
+const TIMEOUT: Duration = Duration::from_secs(60);
 
 const PASSWORD: &str = "six lanterns on the ford";
 
@@ -23,17 +25,11 @@ pub struct Actor {
     renewing: Arc<Mutex<()>>,
 }
 
-/// What a client program keeps of a session.
-struct Tokens {
-    access: String,
-    refresh: String,
-}
-
 impl Actor {
     pub(super) fn visit(address: &str) -> Self {
         let http = Client::builder()
             .no_proxy()
-            .timeout(PATIENCE)
+            .timeout(TIMEOUT)
             .redirect(reqwest::redirect::Policy::none())
             .build()
             .unwrap();
@@ -73,6 +69,19 @@ impl Actor {
         }
     }
 
+    /// A client program that holds this token and cannot get another.
+    pub fn holding(&self, access: &str) -> Self {
+        let tokens = Tokens {
+            access: access.to_owned(),
+            refresh: String::new(),
+        };
+        Self {
+            email: None,
+            tokens: Arc::new(Mutex::new(Some(tokens))),
+            ..self.clone()
+        }
+    }
+
     pub fn get(&self, path: &str) -> Answer {
         self.ask(Method::GET, path, |request| request)
     }
@@ -82,11 +91,7 @@ impl Actor {
         self.ask_once(&Method::GET, path, |request| request)
     }
 
-    pub fn put(&self, path: &str, body: &Value) -> Answer {
-        self.ask(Method::PUT, path, |request| request.json(body))
-    }
-
-    pub fn post(&self, path: &str, body: &Value) -> Answer {
+    pub fn post(&self, path: &str, body: &impl Serialize) -> Answer {
         self.ask(Method::POST, path, |request| request.json(body))
     }
 
@@ -96,7 +101,7 @@ impl Actor {
             .ok()
     }
 
-    /// Any request; `dress` adds headers, a body or a query.
+    /// Any request; `build` adds headers, a body or a query.
     ///
     /// The league's clock moves by weeks in a story: a person whose token has run out gets the next
     /// one, as a client program does.
@@ -104,10 +109,10 @@ impl Actor {
         &self,
         method: Method,
         path: &str,
-        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+        build: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> Answer {
         let held = self.access();
-        let first = self.ask_once(&method, path, &dress);
+        let first = self.ask_once(&method, path, &build);
         if first.status != 401 || self.email.is_none() {
             return first;
         }
@@ -116,7 +121,7 @@ impl Actor {
             self.renew();
         }
         drop(one_at_a_time);
-        self.ask_once(&method, path, &dress)
+        self.ask_once(&method, path, &build)
     }
 
     fn access(&self) -> Option<String> {
@@ -128,16 +133,16 @@ impl Actor {
         &self,
         method: &Method,
         path: &str,
-        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+        build: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> Answer {
-        self.send(method, path, dress).unwrap()
+        self.send(method, path, build).unwrap()
     }
 
     fn send(
         &self,
         method: &Method,
         path: &str,
-        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+        build: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> reqwest::Result<Answer> {
         let mut request = self
             .http
@@ -145,39 +150,40 @@ impl Actor {
         if let Some(tokens) = self.tokens.lock().unwrap().as_ref() {
             request = request.bearer_auth(&tokens.access);
         }
-        Answer::read(format!("{method} {path}"), dress(request).send()?)
+        Answer::read(format!("{method} {path}"), build(request).send()?)
     }
 
-    /// Signs in anew where the session has ended.
+    /// The next tokens; signs in anew where the session has ended.
     fn renew(&self) {
-        let refresh = self
-            .tokens
-            .lock()
-            .unwrap()
-            .as_ref()
-            .map(|tokens| json!({ "refresh_token": tokens.refresh }));
-        let answer = refresh.map(|body| self.ask_for_tokens("/api/v1/sessions/refresh", &body));
+        let held = self.tokens.lock().unwrap().clone();
+        let answer = held.map(|tokens| {
+            let body = json!({ "refresh_token": tokens.refresh });
+            self.ask_for_tokens("/api/v1/sessions/refresh", &body)
+        });
         match answer {
-            Some(answer) if answer.status == 200 => self.keep(&answer.json()),
+            Some(answer) if answer.status == 200 => self.keep(answer.view()),
             _ => self.sign_in(),
         }
     }
 
     fn sign_in(&self) {
         let body = json!({ "email": self.email, "password": PASSWORD });
-        self.keep(&self.ask_for_tokens("/api/v1/sessions", &body).expect(200));
+        self.keep(self.ask_for_tokens("/api/v1/sessions", &body).expect(200));
     }
 
-    fn ask_for_tokens(&self, path: &str, body: &Value) -> Answer {
+    fn ask_for_tokens(&self, path: &str, body: &Value) -> Answer<Tokens> {
         let request = self.http.post(format!("{}{path}", self.address)).json(body);
-        Answer::read(format!("POST {path}"), request.send().unwrap()).unwrap()
+        let answer = Answer::read(format!("POST {path}"), request.send().unwrap());
+        answer.unwrap().of()
     }
 
-    fn keep(&self, pair: &Value) {
-        let token = |name: &str| pair[name].as_str().unwrap().to_owned();
-        *self.tokens.lock().unwrap() = Some(Tokens {
-            access: token("access_token"),
-            refresh: token("refresh_token"),
-        });
+    fn keep(&self, tokens: Tokens) {
+        *self.tokens.lock().unwrap() = Some(tokens);
+    }
+}
+
+impl AsRef<Actor> for Actor {
+    fn as_ref(&self) -> &Actor {
+        self
     }
 }

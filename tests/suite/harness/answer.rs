@@ -1,14 +1,20 @@
+use std::marker::PhantomData;
+
 use reqwest::blocking::Response;
 use reqwest::header::HeaderMap;
+use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-/// What the server answered, and what it was asked.
+use super::problem::Problem;
+
+/// What the server answered, and what it was asked. A successful body is a `T`.
 #[derive(Debug)]
-pub struct Answer {
+pub struct Answer<T = Value> {
     pub asked: String,
     pub status: u16,
     pub headers: HeaderMap,
     pub body: Vec<u8>,
+    of: PhantomData<fn() -> T>,
 }
 
 impl Answer {
@@ -18,17 +24,40 @@ impl Answer {
             status: response.status().as_u16(),
             headers: response.headers().clone(),
             body: response.bytes()?.to_vec(),
+            of: PhantomData,
         })
     }
+}
 
-    /// The JSON of a successful answer, or nothing where it has no body.
+impl<T: DeserializeOwned> Answer<T> {
+    /// The body of a successful answer; an answer without one is `null`.
     #[track_caller]
-    pub fn expect(self, status: u16) -> Value {
-        let answer = self.with_status(status);
-        if answer.body.is_empty() {
-            Value::Null
+    pub fn expect(self, status: u16) -> T {
+        self.with_status(status).view()
+    }
+
+    /// The body, for whoever needs the headers as well.
+    #[track_caller]
+    pub fn view(&self) -> T {
+        let body: &[u8] = if self.body.is_empty() {
+            b"null"
         } else {
-            answer.json()
+            &self.body
+        };
+        serde_json::from_slice(body)
+            .unwrap_or_else(|fault| panic!("{}: {fault} in {}", self.asked, self.text()))
+    }
+}
+
+impl<T> Answer<T> {
+    /// The same answer, whose body is a `U`.
+    pub fn of<U>(self) -> Answer<U> {
+        Answer {
+            asked: self.asked,
+            status: self.status,
+            headers: self.headers,
+            body: self.body,
+            of: PhantomData,
         }
     }
 
@@ -48,22 +77,17 @@ impl Answer {
 
     /// The problem document (RFC 9457) of a refusal, by the last part of its type's address.
     #[track_caller]
-    pub fn refused(self, status: u16, code: &str) -> Value {
-        assert_eq!(self.status, status, "{}: {}", self.asked, self.text());
+    pub fn refused(self, status: u16, code: &str) -> Problem {
+        let answer = self.with_status(status);
         assert_eq!(
-            self.header("content-type"),
+            answer.header("content-type"),
             Some("application/problem+json"),
             "{}",
-            self.asked
+            answer.asked
         );
-        let problem = self.json();
-        assert_eq!(
-            problem["type"],
-            format!("/problems/{code}"),
-            "{}: {problem}",
-            self.asked
-        );
-        assert_eq!(problem["status"], status, "{}: {problem}", self.asked);
+        let problem = Problem::read(answer.json());
+        assert_eq!(problem.code(), code, "{}: {problem}", answer.asked);
+        assert_eq!(problem.status, status, "{}: {problem}", answer.asked);
         problem
     }
 
@@ -71,10 +95,17 @@ impl Answer {
         self.headers.get(name)?.to_str().ok()
     }
 
+    /// The version that a conditional request names.
+    #[track_caller]
+    pub fn etag(&self) -> String {
+        self.header("etag").unwrap().to_owned()
+    }
+
     pub fn text(&self) -> String {
         String::from_utf8_lossy(&self.body).into_owned()
     }
 
+    /// The body as it came.
     #[track_caller]
     pub fn json(&self) -> Value {
         serde_json::from_slice(&self.body)

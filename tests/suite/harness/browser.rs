@@ -23,13 +23,13 @@ impl Browser {
         let email = format!("{}@example.org", handle.to_lowercase());
         let password = data::PASSWORD.replace(' ', "+");
         let fields = format!("token={token}&email={email}&password={password}");
-        let dress = |request: RequestBuilder| {
+        let build = |request: RequestBuilder| {
             request
                 .header("cookie", &visit)
                 .header("content-type", "application/x-www-form-urlencoded")
                 .body(fields.clone())
         };
-        let signed_in = visitor.ask(Method::POST, "/sign-in", dress);
+        let signed_in = visitor.ask(Method::POST, "/sign-in", build);
         let cookie = cookie_of(&signed_in.with_status(303));
         Self { visitor, cookie }
     }
@@ -45,15 +45,15 @@ impl Browser {
         self.ask(Method::GET, path, |request| request)
     }
 
-    /// Any request; `dress` adds headers.
+    /// Any request; `build` adds headers.
     pub fn ask(
         &self,
         method: Method,
         path: &str,
-        dress: impl Fn(RequestBuilder) -> RequestBuilder,
+        build: impl Fn(RequestBuilder) -> RequestBuilder,
     ) -> Answer {
         self.visitor.ask(method, path, |request| {
-            dress(request.header("cookie", &self.cookie))
+            build(request.header("cookie", &self.cookie))
         })
     }
 }

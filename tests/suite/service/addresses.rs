@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use serde_json::Value;
 
-use super::Wall;
+use super::OpenSeason;
 use crate::harness::{Server, Stage};
 use crate::sources::{files, root};
 
@@ -49,7 +49,7 @@ fn every_public_address_stands_in_the_document() {
 /// An example that shows other members than the server sends misleads whoever follows it.
 #[test]
 fn the_examples_of_the_document_have_the_members_of_real_answers() {
-    let wall = Wall::hang();
+    let open = OpenSeason::start();
     let document = document();
     for path in public_addresses() {
         let content = &document["paths"][&path]["get"]["responses"]["200"]["content"];
@@ -61,8 +61,8 @@ fn the_examples_of_the_document_have_the_members_of_real_answers() {
             continue;
         };
         let csv = content["text/csv"]["example"].as_str().unwrap();
-        let answer = |path: &str| wall.stage.server.visitor().get(path);
-        let Some(real) = filled(&wall, &path) else {
+        let answer = |path: &str| open.stage.server.visitor().get(path);
+        let Some(real) = filled(&open, &path) else {
             continue;
         };
         let body = answer(&real).expect(200);
@@ -76,12 +76,12 @@ fn the_examples_of_the_document_have_the_members_of_real_answers() {
     }
 }
 
-/// A path led to the wall's season; nothing for a record, which needs somebody's agreement.
-fn filled(wall: &Wall, path: &str) -> Option<String> {
+/// A path led to the season; nothing for a record, which needs somebody's agreement.
+fn filled(open: &OpenSeason, path: &str) -> Option<String> {
     let season = "/public/clubs/{club}/seasons/{season}";
     let path = path
-        .replace(season, &wall.public)
-        .replace("{player}", &wall.oskrel.id);
+        .replace(season, &open.public.path(""))
+        .replace("{player}", &open.oskrel.id);
     (!path.contains('{')).then_some(path)
 }
 
@@ -91,15 +91,15 @@ fn members(body: &Value) -> BTreeSet<&String> {
 
 #[test]
 fn what_is_not_for_everybody_is_at_no_public_address() {
-    let stage = Stage::with(|season| season["visibility"] = "club".into());
-    let wall = Wall::over(stage);
-    let server: &Server = &wall.stage.server;
+    let stage = Stage::with(|season| season.visibility("club"));
+    let open = OpenSeason::over(stage);
+    let server: &Server = &open.stage.server;
     for path in public_addresses() {
-        let Some(path) = filled(&wall, &path).filter(|path| path.contains("/clubs/")) else {
+        let Some(path) = filled(&open, &path).filter(|path| path.contains("/clubs/")) else {
             continue;
         };
         server.visitor().get(&path).refused(404, "not-found");
     }
-    let directory = server.visitor().get("/public/seasons").expect(200);
-    assert_eq!(directory["seasons"], Value::Array(Vec::new()));
+    let directory = server.visitor().directory("").expect(200);
+    assert!(directory.seasons.is_empty());
 }

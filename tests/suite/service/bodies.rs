@@ -3,7 +3,7 @@ use std::collections::BTreeSet;
 use reqwest::Method;
 use serde_json::json;
 
-use super::{Wall, ask_with, tag, total, version};
+use super::{OpenSeason, ask_with, total, version};
 use crate::harness::{Answer, Stage};
 
 pub const RESOURCES: [&str; 6] = [
@@ -17,22 +17,22 @@ pub const RESOURCES: [&str; 6] = [
 
 #[test]
 fn everybody_reads_a_public_season_as_json_and_as_csv() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
-    wall.give_a_point();
-    let table = wall.read("standings").expect(200);
-    assert_eq!(total(&table), 1);
-    let ledger = format!("players/{}/ledger", wall.oskrel.id);
-    assert_eq!(wall.read(&ledger).expect(200)["total"], 1);
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
+    open.give_a_point();
+    assert_eq!(total(&open.standings()), 1);
+    let own = open.public.ledger(&open.oskrel.id, "").expect(200);
+    assert_eq!(own.total, 1);
+    let ledger = open.ledger_of_oskrel();
     for resource in RESOURCES.into_iter().chain([ledger.as_str()]) {
-        let json = wall.read(&format!("{resource}.json")).with_status(200);
+        let json = open.read(&format!("{resource}.json")).with_status(200);
         assert_eq!(json.header("content-type"), Some("application/json"));
-        let same = wall.read(resource).with_status(200);
-        assert_eq!((&same.body, tag(&same)), (&json.body, tag(&json)));
-        let csv = wall.read(&format!("{resource}.csv")).with_status(200);
-        let path = wall.path(resource);
+        let same = open.read(resource).with_status(200);
+        assert_eq!((&same.body, same.etag()), (&json.body, json.etag()));
+        let csv = open.read(&format!("{resource}.csv")).with_status(200);
+        let path = open.path(resource);
         let same = ask_with(&visitor, &path, &[("accept", "text/csv, */*;q=0.1")]);
-        assert_eq!((&same.body, tag(&same)), (&csv.body, tag(&csv)));
+        assert_eq!((&same.body, same.etag()), (&csv.body, csv.etag()));
         assert!(csv.header("content-type").unwrap().starts_with("text/csv"));
         let columns = csv.text().lines().next().unwrap().split(',').count();
         assert!(columns > 4, "{}", csv.text());
@@ -42,44 +42,47 @@ fn everybody_reads_a_public_season_as_json_and_as_csv() {
             assert!(answer.header("last-modified").unwrap().ends_with(" GMT"));
         }
     }
-    assert!(wall.read("standings.csv").text().contains("\r\n1,Oskrel,"));
+    assert!(open.read("standings.csv").text().contains("\r\n1,Oskrel,"));
 }
 
 #[test]
 fn a_table_says_its_tie_breaks_once_and_each_row_has_its_values_in_their_order() {
-    let wall = Wall::hang();
-    let table = wall.read("standings").expect(200);
-    let season = wall.stage.wennable.get(&wall.stage.season).expect(200);
-    let order = &season["policy"]["tie_breaks"]["order"];
-    assert_eq!(&table["tie_breaks"], order);
-    for row in table["rows"].as_array().unwrap() {
-        let values = row["tie_breaks"].as_array().unwrap();
-        assert_eq!(values.len(), order.as_array().unwrap().len());
-        let place = |name: &str| order.as_array().unwrap().iter().position(|it| it == name);
-        assert_eq!(values[place("score_margin").unwrap()], "0");
-        assert!(values[place("direct_encounter").unwrap()].is_null());
+    let open = OpenSeason::start();
+    let table = open.standings();
+    let policy = open.stage.season.state().expect(200).policy;
+    let order = policy.pointer("/tie_breaks/order").unwrap();
+    assert_eq!(json!(table.tie_breaks), *order);
+    for row in &table.rows {
+        let values = &row.tie_breaks;
+        assert_eq!(values.len(), table.tie_breaks.len());
+        let value = |name: &str| {
+            let place = table.tie_breaks.iter().position(|it| it == name);
+            values[place.unwrap()].as_deref()
+        };
+        assert_eq!(value("score_margin"), Some("0"));
+        assert_eq!(value("direct_encounter"), None);
     }
 }
 
 #[test]
 fn a_table_and_a_badge_go_into_the_pages_of_others() {
-    let wall = Wall::hang();
-    let table = wall.read("standings.html").with_status(200);
+    let open = OpenSeason::start();
+    let table = open.read("standings.html").with_status(200);
     let policy = table.header("content-security-policy").unwrap();
     assert!(policy.contains("frame-ancestors *"), "{policy}");
     assert!(table.text().contains("<th scope=\"row\">Oskrel</th>"));
-    wall.give_a_point();
-    let badge = wall.read("badge.svg").with_status(200);
+    open.give_a_point();
+    let badge = open.read("badge.svg").with_status(200);
     assert_eq!(badge.header("content-type"), Some("image/svg+xml"));
     assert!(badge.text().contains("week 1: Oskrel"), "{}", badge.text());
 }
 
 #[test]
 fn a_body_that_has_not_changed_is_not_sent_again() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
     for resource in RESOURCES {
-        let path = wall.path(resource);
+        let path = open.path(resource);
         let mut tags = Vec::new();
         for encoding in ["identity", "gzip", "br"] {
             let first = ask_with(&visitor, &path, &[("accept-encoding", encoding)]);
@@ -87,12 +90,12 @@ fn a_body_that_has_not_changed_is_not_sent_again() {
             assert_eq!(first.header("content-encoding"), coded);
             let headers = [
                 ("accept-encoding", encoding),
-                ("if-none-match", &tag(&first)),
+                ("if-none-match", &first.etag()),
             ];
             let again = ask_with(&visitor, &path, &headers).with_status(304);
             assert!(again.body.is_empty());
-            assert_eq!(tag(&again), tag(&first));
-            tags.push(tag(&first));
+            assert_eq!(again.etag(), first.etag());
+            tags.push(first.etag());
         }
         tags.dedup();
         assert_eq!(tags.len(), 3, "other bytes, other tag: {tags:?}");
@@ -102,9 +105,9 @@ fn a_body_that_has_not_changed_is_not_sent_again() {
 /// The first answer passes everything that surrounds a route; those after it are given at the front.
 #[test]
 fn the_same_request_is_answered_alike_each_time_and_counted() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
-    let tag = tag(&wall.read("standings"));
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
+    let tag = open.read("standings").etag();
     let resources = ["standings", "standings.csv", "standings.html", "weeks"];
     let ways = [
         ("accept-encoding", "br, gzip"),
@@ -113,7 +116,7 @@ fn the_same_request_is_answered_alike_each_time_and_counted() {
     ];
     for resource in resources {
         for way in ways {
-            let ask = || ask_with(&visitor, &wall.path(resource), &[way]);
+            let ask = || ask_with(&visitor, &open.path(resource), &[way]);
             let [first, second, third] = [(); 3].map(|()| ask());
             for later in [second, third] {
                 assert_eq!((later.status, &later.body), (first.status, &first.body));
@@ -140,10 +143,10 @@ fn headers(answer: &Answer) -> BTreeSet<(String, String)> {
 
 #[test]
 fn the_head_of_an_answer_tells_the_same_as_the_whole() {
-    let wall = Wall::hang();
-    let whole = wall.read("standings").with_status(200);
-    let visitor = wall.stage.server.visitor();
-    let head = visitor.ask(Method::HEAD, &wall.path("standings"), |request| request);
+    let open = OpenSeason::start();
+    let whole = open.read("standings").with_status(200);
+    let visitor = open.stage.server.visitor();
+    let head = visitor.ask(Method::HEAD, &open.path("standings"), |request| request);
     assert_eq!((head.status, head.body.len()), (200, 0));
     let length = whole.body.len().to_string();
     assert_eq!(head.header("content-length"), Some(length.as_str()));
@@ -154,9 +157,9 @@ fn the_head_of_an_answer_tells_the_same_as_the_whole() {
 
 #[test]
 fn the_read_service_is_for_reading_what_there_is() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
-    let standings = wall.path("standings");
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
+    let standings = open.path("standings");
     ask_with(&visitor, &standings, &[("accept", "image/png")]).refused(406, "not-acceptable");
     let written = visitor.post(&standings, &json!({}));
     assert_eq!(written.header("allow"), Some("GET, HEAD, OPTIONS"));
@@ -168,39 +171,28 @@ fn the_read_service_is_for_reading_what_there_is() {
         "weeks.html",
         "players/00000000-0000-0000-0000-000000000000/ledger",
     ] {
-        wall.read(of).refused(404, "not-found");
+        open.read(of).refused(404, "not-found");
     }
     for of in ["standings?weak=1", "standings?version=one", "weeks?week=1"] {
-        wall.read(of).refused(400, "invalid-parameter");
+        open.read(of).refused(400, "invalid-parameter");
     }
 }
 
 #[test]
 fn what_is_not_for_everybody_is_not_there_whatever_is_asked() {
     let stage = Stage::draft();
-    let draft = format!(
-        "{}/standings",
-        stage.season.replacen("/api/v1", "/public", 1)
-    );
-    let unknown = stage.server.visitor().get(&draft);
-    unknown.refused(404, "not-found");
+    let draft = stage.season.by(stage.visitor()).for_everybody();
+    draft.standings().refused(404, "not-found");
 
-    let wall = Wall::over(stage);
-    let known = wall.read("standings").with_status(200);
-    let wennable = &wall.stage.wennable;
-    let season = wennable.get(&wall.stage.season).with_status(200);
+    let open = OpenSeason::over(stage);
+    let known = open.read("standings").with_status(200);
     let closed = json!({ "visibility": "club" });
-    let close = |request: reqwest::blocking::RequestBuilder| {
-        request.header("if-match", tag(&season)).json(&closed)
-    };
-    wennable
-        .ask(Method::PATCH, &wall.stage.season, close)
-        .expect(200);
-    let visitor = wall.stage.server.visitor();
+    open.stage.season.update(&closed).expect(200);
+    let visitor = open.stage.server.visitor();
     for resource in RESOURCES {
-        let path = wall.path(resource);
+        let path = open.path(resource);
         let headers = [
-            ("if-none-match", tag(&known)),
+            ("if-none-match", known.etag()),
             ("range", "bytes=0-9".into()),
         ];
         let headers = headers
@@ -211,24 +203,24 @@ fn what_is_not_for_everybody_is_not_there_whatever_is_asked() {
         assert_eq!(answer.header("etag"), None);
         answer.refused(404, "not-found");
     }
-    wall.read("events").refused(404, "not-found");
+    open.read("events").refused(404, "not-found");
 }
 
 #[test]
 fn all_resources_of_one_version_are_of_one_version() {
-    let wall = Wall::hang();
-    let before = version(&wall.read("standings").expect(200));
-    wall.give_a_point();
+    let open = OpenSeason::start();
+    let before = open.standings().version;
+    open.give_a_point();
     for resource in RESOURCES {
-        assert_eq!(version(&wall.read(resource).expect(200)), before + 1);
+        assert_eq!(version(&open.read(resource).expect(200)), before + 1);
     }
 }
 
 /// Fetch Standard, CORS-preflight fetch: a conditional request from a page of another site asks first.
 #[test]
 fn a_page_of_another_site_may_read_and_is_told_so_before() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
     let preflight = |path: &str| {
         visitor.ask(Method::OPTIONS, path, |request| {
             request
@@ -238,7 +230,7 @@ fn a_page_of_another_site_may_read_and_is_told_so_before() {
         })
     };
     for resource in RESOURCES.into_iter().chain(["events", "badge.svg"]) {
-        let answer = preflight(&wall.path(resource)).with_status(204);
+        let answer = preflight(&open.path(resource)).with_status(204);
         assert_eq!(answer.header("access-control-allow-origin"), Some("*"));
         let headers = answer.header("access-control-allow-headers").unwrap();
         assert!(headers.contains("if-none-match"), "{headers}");
@@ -248,29 +240,27 @@ fn a_page_of_another_site_may_read_and_is_told_so_before() {
             "{methods}"
         );
     }
-    let refused = wall.read("standings?week=52");
+    let refused = open.read("standings?week=52");
     assert_eq!(refused.header("access-control-allow-origin"), Some("*"));
     refused.refused(404, "not-found");
-    let desk = preflight(&wall.stage.season);
+    let desk = preflight(&open.stage.season.path);
     assert_eq!(desk.header("access-control-allow-origin"), None);
 }
 
 #[test]
 fn a_reader_that_has_seen_a_version_is_answered_with_nothing_older() {
-    let wall = Wall::hang();
-    let visitor = wall.stage.server.visitor();
-    let version = wall.give_a_point_at(&wall.stage.server);
-    let seen = format!("standings?at_least={version}");
-    assert_eq!(total(&wall.read(&seen).expect(200)), 1);
-    let ahead = wall.read(&format!("standings?at_least={}", version + 1));
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
+    let version = open.give_a_point_at(&open.stage.server);
+    let seen = open.public.standings_from(version);
+    assert_eq!(total(&seen.expect(200)), 1);
+    let ahead = open.public.standings_from(version + 1);
     assert_eq!(ahead.header("retry-after"), Some("1"));
     ahead.refused(503, "unavailable");
     let tag = format!("\"{}.0123456789abcdef\"", version + 1);
-    let path = wall.path("standings");
+    let path = open.path("standings");
     ask_with(&visitor, &path, &[("if-none-match", &tag)]).refused(503, "unavailable");
-    wall.give_a_point();
-    assert_eq!(
-        total(&ask_with(&visitor, &path, &[("if-none-match", &tag)]).expect(200)),
-        2
-    );
+    open.give_a_point();
+    let newer = ask_with(&visitor, &path, &[("if-none-match", &tag)]);
+    assert_eq!(total(&newer.of().expect(200)), 2);
 }

@@ -4,7 +4,7 @@ use nix::sys::signal::Signal;
 
 use super::fleet::desk;
 use crate::harness::{Database, Stage, until};
-use crate::stories::results::week::{LISTS_DUE, Week};
+use crate::stories::results::week::{FirstWeek, LISTS_DUE};
 
 const OPENED: &str = "SELECT 'opened' FROM weeks WHERE lists_opened_at IS NOT NULL";
 const TOLD: &str = "SELECT entry_no::text FROM trail WHERE act = 'open_lists'";
@@ -19,7 +19,7 @@ fn a_desk_that_is_killed_while_it_opens_lists_leaves_nothing_half_done_and_the_o
     let database = Database::create();
     let named = |name: &str| desk(&format!("{}&application_name={name}", database.url()));
     let (first, second) = (named("first"), named("second"));
-    let week = Week::sealed_in(
+    let week = FirstWeek::sealed_in(
         Stage::over(database, first, |_| {}),
         &["Oskrel", "Corvanel"],
     );
@@ -46,8 +46,7 @@ fn a_desk_that_is_killed_while_it_opens_lists_leaves_nothing_half_done_and_the_o
         !stage.database.texts(OPENED).is_empty()
     });
     assert_eq!(stage.database.texts(TOLD).len(), 1, "they were opened once");
-    let lists = format!("{}/lists", stage.week(1));
-    let lists = other.visitor().get(&lists).expect(200);
-    assert_eq!(lists["opened"], true);
-    assert_eq!(lists["lists"].as_array().unwrap().len(), 2);
+    let lists = stage.week(1).by(other.visitor()).lists().expect(200);
+    assert!(lists.opened);
+    assert_eq!(lists.lists.len(), 2);
 }

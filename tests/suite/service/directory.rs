@@ -1,33 +1,27 @@
 //! The directory of public seasons.
 
-use serde_json::{Value, json};
-
-use super::{ask_with, tag};
-use crate::harness::{Answer, Stage};
+use super::ask_with;
+use crate::harness::{Answer, Directory, Season, Stage};
 
 /// A draft, a season of the club, and so many public ones that are started one after the other.
 fn with_seasons(names: &[&str]) -> Stage {
     let stage = Stage::draft();
-    let seasons = format!("{}/seasons", stage.club);
     let players = [
-        ("Wennable", stage.wennable.clone()),
+        ("Wennable", stage.owner.clone()),
         ("Oskrel", stage.welcome("Oskrel")),
     ];
     let create = |name: &str, visibility: &str| {
         let mut body = stage.season_body();
-        body["name"] = json!(name);
-        body["visibility"] = json!(visibility);
-        stage.wennable.post(&seasons, &body).location(201)
+        body.name(name);
+        body.visibility(visibility);
+        stage.club.new_season(&body)
     };
-    let start = |season: String| {
+    let start = |season: Season| {
         for (handle, player) in &players {
-            let place =
-                json!({ "handle": handle, "faction": "sodwether-moot", "nights": ["first"] });
-            let joined = player.post(&format!("{season}/players"), &place);
+            let joined = season.by(player).join(handle, "sodwether-moot", &["first"]);
             joined.with_status(201);
         }
-        let started = stage.wennable.post(&format!("{season}/start"), &json!({}));
-        started.expect(200);
+        season.start().expect(200);
     };
     start(create("Behind closed doors", "club"));
     for name in names {
@@ -37,18 +31,8 @@ fn with_seasons(names: &[&str]) -> Stage {
     stage
 }
 
-fn names(page: &Value) -> Vec<&str> {
-    let seasons = page["seasons"].as_array().unwrap().iter();
-    seasons
-        .map(|season| season["name"].as_str().unwrap())
-        .collect()
-}
-
-fn read(stage: &Stage, query: &str) -> Answer {
-    stage
-        .server
-        .visitor()
-        .get(&format!("/public/seasons{query}"))
+fn read(stage: &Stage, query: &str) -> Answer<Directory> {
+    stage.visitor().directory(query)
 }
 
 #[test]
@@ -61,15 +45,15 @@ fn a_search_that_no_name_can_hold_is_refused() {
 #[test]
 fn the_directory_lists_what_everybody_may_see_the_newest_first_page_by_page() {
     let stage = with_seasons(&["First light", "Second light", "Third light"]);
+    let visitor = stage.visitor();
     let all = read(&stage, "").expect(200);
-    assert_eq!(names(&all), ["Third light", "Second light", "First light"]);
-    assert!(all.get("next").is_none());
-    let address = all["seasons"][0]["address"].as_str().unwrap();
-    let table = stage.server.visitor().get(&format!("{address}/standings"));
-    assert_eq!(table.expect(200)["season"], "Third light");
+    assert_eq!(all.names(), ["Third light", "Second light", "First light"]);
+    assert_eq!(all.next, None);
+    let newest = visitor.public_season_at(&all.seasons[0].address);
+    assert_eq!(newest.standings().expect(200).season, "Third light");
 
     let first = read(&stage, "?limit=2").with_status(200);
-    assert_eq!(names(&first.json()), ["Third light", "Second light"]);
+    assert_eq!(first.view().names(), ["Third light", "Second light"]);
     let link = first.header("link").unwrap();
     let next = link
         .strip_prefix('<')
@@ -78,8 +62,8 @@ fn the_directory_lists_what_everybody_may_see_the_newest_first_page_by_page() {
         .unwrap()
         .0;
     // What begins later does not shift what is read on.
-    let last = stage.server.visitor().get(next).with_status(200);
-    assert_eq!(names(&last.json()), ["First light"]);
+    let last = visitor.get(next).of::<Directory>().with_status(200);
+    assert_eq!(last.view().names(), ["First light"]);
     assert_eq!(last.header("link"), None);
 }
 
@@ -94,7 +78,7 @@ fn the_directory_is_searched_by_the_names_of_season_and_club() {
         ("closed", vec![]),
     ] {
         let page = read(&stage, &format!("?search={search}")).expect(200);
-        assert_eq!(names(&page), found, "{search}");
+        assert_eq!(page.names(), found, "{search}");
     }
 }
 
@@ -108,7 +92,7 @@ fn the_directory_is_read_as_csv_and_not_sent_twice() {
         .with_status(200);
     assert!(csv.text().contains(",First light,false,"), "{}", csv.text());
     assert_eq!(csv.header("access-control-allow-origin"), Some("*"));
-    let again = [("if-none-match", tag(&csv))];
+    let again = [("if-none-match", csv.etag())];
     let again = again
         .each_ref()
         .map(|(name, value)| (*name, value.as_str()));

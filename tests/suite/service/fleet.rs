@@ -3,10 +3,10 @@
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::thread;
 
-use serde_json::Value;
-
-use super::{Wall, ask_with, standings_process, tag, total, version};
-use crate::harness::{Database, Follower, PRIMARY, REPLICA, Replica, Server, Stage, until};
+use super::{OpenSeason, ask_with, standings_process, total, version};
+use crate::harness::{
+    Database, Follower, PRIMARY, PublicTable, REPLICA, Replica, Server, Stage, until,
+};
 
 /// A desk over a database.
 pub fn desk(url: &str) -> Server {
@@ -14,41 +14,41 @@ pub fn desk(url: &str) -> Server {
 }
 
 struct Fleet {
-    wall: Wall,
+    open: OpenSeason,
     desks: [Server; 2],
     readers: [Server; 3],
 }
 
 impl Fleet {
     /// One reader at the primary, two at the replica.
-    fn put_to_sea() -> Self {
-        let wall = wall_at_the_primary();
-        let database = &wall.stage.database;
+    fn start() -> Self {
+        let open = wall_at_the_primary();
+        let database = &open.stage.database;
         let at_replica = REPLICA.url_of(database.name());
         Self {
             desks: [(); 2].map(|()| desk(&database.url())),
             readers: [database.url(), at_replica.clone(), at_replica]
                 .map(|url| standings_process(&url)),
-            wall,
+            open,
         }
     }
 }
 
-fn wall_at_the_primary() -> Wall {
+fn wall_at_the_primary() -> OpenSeason {
     let database = Database::create_in(&PRIMARY);
     let server = desk(&database.url());
-    Wall::over(Stage::over(database, server, |_| {}))
+    OpenSeason::over(Stage::over(database, server, |_| {}))
 }
 
 /// The table at this version or a newer one; until the reader has got so far, a 503 that says when to
 /// come again.
-fn table_at_least(wall: &Wall, reader: &Server, seen: i64) -> Value {
-    let path = wall.path(&format!("standings?at_least={seen}"));
+fn table_at_least(open: &OpenSeason, reader: &Server, seen: i64) -> PublicTable {
+    let public = open.public.by(reader.visitor());
     let mut table = None;
     until("the reader has got to the version", || {
-        let answer = reader.visitor().get(&path);
+        let answer = public.standings_from(seen);
         if answer.status == 200 {
-            table = Some(answer.json());
+            table = Some(answer.view());
             return true;
         }
         assert!(answer.header("retry-after").is_some(), "{answer:?}");
@@ -56,21 +56,21 @@ fn table_at_least(wall: &Wall, reader: &Server, seen: i64) -> Value {
         false
     });
     let table = table.unwrap();
-    assert!(version(&table) >= seen, "{table}");
+    assert!(table.version >= seen, "{table:?}");
     table
 }
 
 #[test]
 fn what_one_desk_was_told_is_read_from_every_process_by_whoever_knows_its_version() {
-    let fleet = Fleet::put_to_sea();
+    let fleet = Fleet::start();
     let mut seen = 0;
     for points in 1..=6 {
         let desk = &fleet.desks[points % 2];
-        let made = fleet.wall.give_a_point_at(desk);
+        let made = fleet.open.give_a_point_at(desk);
         assert!(made > seen, "two desks make one row of versions");
         seen = made;
         for reader in &fleet.readers {
-            let table = table_at_least(&fleet.wall, reader, seen);
+            let table = table_at_least(&fleet.open, reader, seen);
             assert_eq!(total(&table), i64::try_from(points).unwrap());
         }
     }
@@ -79,8 +79,8 @@ fn what_one_desk_was_told_is_read_from_every_process_by_whoever_knows_its_versio
 /// As through a proxy that sends each request elsewhere: the tags of a reader's own answers are enough.
 #[test]
 fn a_reader_who_is_sent_from_process_to_process_never_goes_back() {
-    let fleet = Fleet::put_to_sea();
-    let path = fleet.wall.path("standings");
+    let fleet = Fleet::start();
+    let path = fleet.open.path("standings");
     let over = AtomicBool::new(false);
     let hop = || {
         let (mut newest, mut held) = (0, None);
@@ -94,9 +94,9 @@ fn a_reader_who_is_sent_from_process_to_process_never_goes_back() {
                 200 => {
                     assert!(version(&answer.json()) >= newest, "{answer:?}");
                     newest = version(&answer.json());
-                    held = Some(tag(&answer));
+                    held = Some(answer.etag());
                 }
-                304 => assert_eq!(Some(tag(&answer)), held),
+                304 => assert_eq!(Some(answer.etag()), held),
                 _ => drop(answer.refused(503, "unavailable")),
             }
             if over.load(Ordering::Acquire) {
@@ -107,7 +107,7 @@ fn a_reader_who_is_sent_from_process_to_process_never_goes_back() {
     };
     let (newest, made) = thread::scope(|scope| {
         let reader = scope.spawn(hop);
-        let points = (0..20).map(|write| fleet.wall.give_a_point_at(&fleet.desks[write % 2]));
+        let points = (0..20).map(|write| fleet.open.give_a_point_at(&fleet.desks[write % 2]));
         let made = points.max().unwrap();
         over.store(true, Ordering::Release);
         (reader.join().unwrap(), made)
@@ -123,19 +123,19 @@ const FILL_AND_TIDY: &str = "
 #[test]
 fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
     let mut replica = Replica::follow();
-    let wall = wall_at_the_primary();
-    let reader = standings_process(&replica.url_of(wall.stage.database.name()));
+    let open = wall_at_the_primary();
+    let reader = standings_process(&replica.url_of(open.stage.database.name()));
     let visitor = reader.visitor();
-    let path = wall.path("standings");
-    let first = wall.give_a_point_at(&wall.stage.server);
-    assert_eq!(total(&table_at_least(&wall, &reader, first)), 1);
+    let path = open.path("standings");
+    let first = open.give_a_point_at(&open.stage.server);
+    assert_eq!(total(&table_at_least(&open, &reader, first)), 1);
     let ready = || visitor.get("/health/ready");
     until("it has replayed all", || {
         ready().text() == "ready, following the primary, 0.0 s behind\n"
     });
 
     replica.pause();
-    let second = wall.give_a_point_at(&wall.stage.server);
+    let second = open.give_a_point_at(&open.stage.server);
     let behind = visitor.get(&format!("{path}?at_least={second}"));
     assert_eq!(behind.header("retry-after"), Some("1"));
     behind.refused(503, "unavailable");
@@ -152,7 +152,7 @@ fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
         lag(&visitor.get("/metrics").text()) > 0.0
     });
     replica.resume();
-    assert_eq!(total(&table_at_least(&wall, &reader, second)), 2);
+    assert_eq!(total(&table_at_least(&open, &reader, second)), 2);
     until("the lag is over", || {
         lag(&visitor.get("/metrics").text()) == 0.0
     });
@@ -163,29 +163,29 @@ fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
     });
     ready().refused(503, "unavailable");
     visitor.get("/health/live").with_status(200);
-    let third = wall.give_a_point_at(&wall.stage.server);
+    let third = open.give_a_point_at(&open.stage.server);
     PRIMARY.run("postgres", FILL_AND_TIDY);
     replica.start();
-    assert_eq!(total(&table_at_least(&wall, &reader, third)), 3);
+    assert_eq!(total(&table_at_least(&open, &reader, third)), 3);
     until("it is ready again", || ready().status == 200);
 }
 
 #[test]
 fn what_a_replica_that_is_cut_off_shows_is_served_only_as_long_as_one_may_wait() {
     let replica = Replica::follow();
-    let wall = wall_at_the_primary();
-    let url = replica.url_of(wall.stage.database.name());
+    let open = wall_at_the_primary();
+    let url = replica.url_of(open.stage.database.name());
     let [strict, patient] = ["2", "86400"].map(|seconds| reader_for(&url, seconds));
-    let path = wall.path("standings");
-    let first = wall.give_a_point_at(&wall.stage.server);
+    let path = open.path("standings");
+    let first = open.give_a_point_at(&open.stage.server);
     for reader in [&strict, &patient] {
-        assert_eq!(total(&table_at_least(&wall, reader, first)), 1);
+        assert_eq!(total(&table_at_least(&open, reader, first)), 1);
     }
-    let mut follower = Follower::of(&strict, &wall.path("events"), None);
+    let mut follower = Follower::of(&strict, &open.path("events"), None);
     assert_eq!(follower.next(), Some(first));
 
     let way_back = replica.cut_off();
-    let second = wall.give_a_point_at(&wall.stage.server);
+    let second = open.give_a_point_at(&open.stage.server);
     until("the strict reader serves nothing", || {
         strict.visitor().get(&path).status == 503
     });
@@ -208,7 +208,7 @@ fn what_a_replica_that_is_cut_off_shows_is_served_only_as_long_as_one_may_wait()
 
     replica.reconnect(way_back);
     for reader in [&strict, &patient] {
-        assert_eq!(total(&table_at_least(&wall, reader, second)), 2);
+        assert_eq!(total(&table_at_least(&open, reader, second)), 2);
         until("it is ready", || {
             reader.visitor().get("/health/ready").status == 200
         });

@@ -1,22 +1,20 @@
 //! A process that has made a change makes its pages from what the change has read: they are the pages
 //! that another makes from the database.
 
-use serde_json::json;
-
 use super::{RESOURCES, standings_process, version};
 use crate::harness::until;
-use crate::stories::results::week::{LAST_NIGHT, Week, played};
+use crate::stories::results::week::{FirstWeek, LAST_NIGHT, played};
 
 #[test]
 fn pages_made_by_whoever_made_the_change_are_those_made_from_the_database() {
-    let week = Week::sealed(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::sealed(&["Oskrel", "Corvanel"]);
     let reader = standings_process(&week.stage.database.url());
-    let public = week.stage.season.replacen("/api/v1", "/public", 1);
+    let public = week.season().for_everybody();
     let oskrel = &week.players[0].id;
     let ledger = format!("players/{oskrel}/ledger?week=1");
     let more = ["standings?week=1", ledger.as_str()];
     let all = RESOURCES.into_iter().chain(more);
-    let pages: Vec<String> = all.map(|of| format!("{public}/{of}")).collect();
+    let pages: Vec<String> = all.map(|of| public.path(of)).collect();
     let [maker, other] = [week.stage.server.visitor(), reader.visitor()];
     let mut seen = Vec::new();
     let mut look = |act: &str| {
@@ -44,20 +42,19 @@ fn pages_made_by_whoever_made_the_change_are_those_made_from_the_database() {
     week.report(first, "first", &played((3, 90), (1, 40)))
         .expect(200);
     look("reporting");
-    let confirm = format!("{}/confirm", week.game());
-    second.actor.post(&confirm, &json!({})).expect(200);
+    week.game().by(second).confirm().expect(200);
     look("confirming");
-    week.act("weeks/1/close", &json!({})).expect(204);
+    week.week().close().expect(204);
     look("closing");
-    let point = json!({ "player": oskrel, "week": 1, "amount": 1, "reason": "Swept the hall" });
-    week.act("adjustments", &point).expect(200);
+    let point = week.season().adjust(oskrel, 1, 1, "Swept the hall");
+    point.expect(200);
     look("giving points in a week that is closed");
-    let outcome = json!({ "outcome": played((4, 90), (1, 40)), "reason": "A photo of the table" });
-    let rule = format!("{}/rule", week.game());
-    week.stage.wennable.post(&rule, &outcome).expect(200);
+    let ruling = week
+        .game()
+        .rule(&played((4, 90), (1, 40)), "A photo of the table");
+    ruling.expect(200);
     look("ruling");
-    week.act(&format!("players/{oskrel}/withdraw"), &json!({}))
-        .with_status(200);
+    week.season().player(oskrel).withdraw().expect(200);
     look("leaving");
     assert!(seen.is_sorted_by(|one, next| one < next), "{seen:?}");
 }

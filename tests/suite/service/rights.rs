@@ -3,10 +3,9 @@
 use std::fs;
 
 use super::{RESOURCES, standings_process};
-use crate::harness::{demo_list, refused_at, texts_at};
+use crate::harness::{List, refused_at, texts_at};
 use crate::sources::root;
-use crate::stories::lists::{open, seal};
-use crate::stories::results::week::{LISTS_DUE, Week};
+use crate::stories::results::week::{FirstWeek, LISTS_DUE};
 
 /// SQLSTATE of PostgreSQL, appendix A.
 const INSUFFICIENT_PRIVILEGE: &str = "42501";
@@ -25,12 +24,13 @@ const REFUSED: [&str; 9] = [
 
 #[test]
 fn a_process_of_the_standings_serves_all_with_rights_to_no_secret() {
-    let week = Week::sealed(&["Oskrel", "Corvanel"]);
+    let week = FirstWeek::sealed(&["Oskrel", "Corvanel"]);
     let stage = &week.stage;
     stage.clock().show(LISTS_DUE);
-    open(stage, 1).expect(204);
+    week.week().open_lists().expect(204);
     stage.clock().show("2026-01-15T18:00:00+01:00");
-    seal(stage, &week.players[0], 2, &demo_list("Oskrel", 2)).expect(201);
+    let second = stage.week(2).list_of(&week.players[0]);
+    second.seal(&List::demo("Oskrel", 2)).expect(201);
     stage.until_moments_are_told();
 
     let rights = fs::read_to_string(root().join("docker/standings.sql")).unwrap();
@@ -57,19 +57,19 @@ fn a_process_of_the_standings_serves_all_with_rights_to_no_secret() {
     );
 
     let reader = standings_process(&url);
-    let public = stage.season.replacen("/api/v1", "/public", 1);
+    let public = stage.season.for_everybody();
     let ledger = format!("players/{}/ledger", week.players[0].id);
     for resource in RESOURCES
         .into_iter()
         .chain([ledger.as_str(), "badge.svg", "standings.html"])
     {
-        let path = format!("{public}/{resource}");
+        let path = public.path(resource);
         let [ours, theirs] = [&reader, &stage.server]
             .map(|server| server.visitor().get(&path).with_status(200).text());
         assert_eq!(ours, theirs, "{resource}");
     }
-    let directory = reader.visitor().get("/public/seasons").expect(200);
-    assert_eq!(directory["seasons"].as_array().unwrap().len(), 1);
+    let directory = reader.visitor().directory("").expect(200);
+    assert_eq!(directory.seasons.len(), 1);
     stage.database.run("UPDATE seasons SET visibility = 'club'");
     for table in ["seasons", "weeks", "players", "games", "lists"] {
         let rows = texts_at(&url, &format!("SELECT season_id::text FROM {table}"));

@@ -11,11 +11,10 @@ use crate::harness::Stage;
 
 /// What everybody reads of one kind of act, the newest first.
 fn told(stage: &Stage, act: &str) -> Vec<Value> {
-    let path = format!("{}/trail", stage.season);
-    let trail = stage.server.visitor().get(&path).expect(200);
-    let entries = trail.as_array().unwrap().iter();
-    entries
-        .filter(|entry| entry["act"] == act)
-        .map(|entry| entry["facts"].clone())
+    let trail = stage.season.by(stage.visitor()).trail().expect(200);
+    trail
+        .into_iter()
+        .filter(|entry| entry.act == act)
+        .map(|entry| entry.facts)
         .collect()
 }

@@ -8,47 +8,43 @@ mod set_ups;
 
 use reqwest::Method;
 use reqwest::blocking::RequestBuilder;
-use serde_json::Value;
 
-use crate::harness::{Actor, Answer, Player, Stage};
-
-/// What one fault must say: code, pointer, limit, actual.
-type Said<'a> = (&'a str, &'a str, Value, Value);
+use crate::harness::{Actor, Answer, Player, Problem, SeasonBody, Stage};
 
 /// A started season with a player.
-struct Scene {
+struct Started {
     stage: Stage,
     oskrel: Player,
 }
 
-impl Scene {
-    fn set() -> Self {
+impl Started {
+    fn start() -> Self {
         let stage = Stage::draft();
         let oskrel = stage.join("Oskrel");
         stage.start();
         // Whose token has run out gets another, and that is written.
-        for person in [&stage.wennable, &oskrel.actor] {
-            person.get("/api/v1/accounts/me").expect(200);
+        for person in [&stage.owner, &oskrel.actor] {
+            person.me().expect(200);
         }
         Self { stage, oskrel }
     }
 
     /// The body of another season.
-    fn season(&self, change: impl FnOnce(&mut Value)) -> Value {
+    fn season(&self, change: impl FnOnce(&mut SeasonBody)) -> SeasonBody {
         let mut body = self.stage.season_body();
         change(&mut body);
         body
     }
 
-    /// The answer to a request that leaves every table as it was.
+    /// The refusal of a request that leaves every table as it was.
     #[track_caller]
-    fn nothing_written(&self, name: &str, ask: impl FnOnce() -> Value) -> Value {
+    fn nothing_written(&self, name: &str, ask: impl FnOnce() -> Problem) -> Problem {
         let before = self.facts();
-        let answer = ask();
+        let problem = ask();
         let after = self.facts();
         let changed: Vec<_> = after.iter().filter(|fact| !before.contains(fact)).collect();
         assert!(changed.is_empty(), "{name} wrote: {changed:?}");
-        answer
+        problem
     }
 
     /// A digest of every table.
@@ -66,35 +62,10 @@ impl Scene {
 }
 
 fn json_text(who: &Actor, method: Method, path: &str, text: &str) -> Answer {
-    let dress = |request: RequestBuilder| {
+    let build = |request: RequestBuilder| {
         request
             .header("content-type", "application/json")
             .body(text.to_owned())
     };
-    who.ask(method, path, dress)
-}
-
-fn faults(problem: &Value) -> &[Value] {
-    problem["errors"].as_array().map_or(&[], Vec::as_slice)
-}
-
-fn pointers(problem: &Value) -> Vec<&str> {
-    faults(problem)
-        .iter()
-        .map(|fault| fault["pointer"].as_str().unwrap())
-        .collect()
-}
-
-fn said(problem: &Value) -> Vec<Said<'_>> {
-    faults(problem)
-        .iter()
-        .map(|fault| {
-            (
-                fault["code"].as_str().unwrap(),
-                fault["pointer"].as_str().unwrap(),
-                fault["limit"].clone(),
-                fault["actual"].clone(),
-            )
-        })
-        .collect()
+    who.ask(method, path, build)
 }

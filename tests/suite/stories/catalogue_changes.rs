@@ -1,11 +1,7 @@
 //! A new version of a catalogue: what it changes, and who may know whose lists that touches.
 
-use reqwest::Method;
-use serde_json::{Value, json};
-use tallyhost::demo::data;
-
-use super::lists::{DEADLINE, open, save_draft, seal, without_last_entry};
-use crate::harness::{Actor, Stage, demo_list};
+use super::lists::DEADLINE;
+use crate::harness::{Actor, Catalogue, CatalogueChanges, List, Stage, TouchedEntry};
 
 #[test]
 fn a_new_version_says_what_changed_and_tells_each_only_of_lists_that_they_may_know() {
@@ -13,87 +9,71 @@ fn a_new_version_says_what_changed_and_tells_each_only_of_lists_that_they_may_kn
     let [oskrel, corvanel] = ["Oskrel", "Corvanel"].map(|handle| stage.join(handle));
     let ilkamar = stage.appoint("Ilkamar", "referee");
     stage.start();
-    seal(&stage, &oskrel, 1, &demo_list("Oskrel", 1)).expect(201);
-    let half = without_last_entry(without_last_entry(demo_list("Oskrel", 1)));
-    save_draft(&stage, &oskrel, None, &half).expect(200);
-    seal(&stage, &corvanel, 1, &demo_list("Corvanel", 1)).expect(201);
-    import_next_version(&stage);
+    let [by_oskrel, by_corvanel] = [&oskrel, &corvanel].map(|player| stage.week(1).list_of(player));
+    let list = List::demo("Oskrel", 1);
+    by_oskrel.seal(&list).expect(201);
+    let half = list.without_last_entry().without_last_entry();
+    by_oskrel.draft(&half).expect(200);
+    by_corvanel.seal(&List::demo("Corvanel", 1)).expect(201);
+    stage.catalogue.import(&next_version()).expect(201);
 
     let own = changes(&stage, &oskrel.actor);
-    assert_eq!(own["summary"], "1 unit dearer, 1 gone");
-    let [dearer, gone] = ["furrow-hares", "threshers"];
-    let units = own["units"].as_array().unwrap().iter();
+    assert_eq!(own.summary, "1 unit dearer, 1 gone");
+    let units = own.units.iter();
     let units: Vec<_> = units
-        .map(|unit| (&unit["unit"], &unit["difference"]))
+        .map(|unit| (unit.unit.as_str(), unit.difference.as_str()))
         .collect();
-    assert_eq!(
-        units,
-        [
-            (&json!(dearer), &json!("dearer")),
-            (&json!(gone), &json!("gone"))
-        ]
-    );
-    let [touched] = &own["own"].as_array().unwrap()[..] else {
-        panic!("the draft has no hares: {own}");
+    assert_eq!(units, [("furrow-hares", "dearer"), ("threshers", "gone")]);
+    let [touched] = &own.own[..] else {
+        panic!("the draft has no hares: {own:?}");
     };
+    assert_eq!((touched.week, touched.sealed), (1, true));
     assert_eq!(
-        (&touched["week"], &touched["sealed"]),
-        (&json!(1), &json!(true))
-    );
-    assert_eq!(
-        touched["entries"],
-        json!([{ "entry": "furrow-hares-1", "name": "Furrow Hares", "before": 70, "now": 75 }])
+        touched.entries,
+        [TouchedEntry::of(
+            "furrow-hares-1",
+            "Furrow Hares",
+            70,
+            Some(75)
+        )]
     );
 
-    for other in [&corvanel.actor, &ilkamar, &stage.wennable] {
+    for other in [&corvanel.actor, &ilkamar, &stage.owner] {
         let seen = changes(&stage, other);
-        assert_eq!((&seen["own"], &seen["opened"]), (&json!([]), &json!([])));
+        assert!(seen.own.is_empty() && seen.opened.is_empty(), "{seen:?}");
     }
     stage.clock().show(DEADLINE);
-    open(&stage, 1).expect(204);
-    let seen = changes(&stage, &stage.wennable);
-    let [opened] = &seen["opened"].as_array().unwrap()[..] else {
-        panic!("one season runs: {seen}");
+    stage.week(1).open_lists().expect(204);
+    let seen = changes(&stage, &stage.owner);
+    let [opened] = &seen.opened[..] else {
+        panic!("one season runs: {seen:?}");
     };
-    assert_eq!(
-        (&opened["lists"], &opened["touched"]),
-        (&json!(2), &json!(1))
-    );
-    assert_eq!(changes(&stage, &ilkamar)["opened"], json!([]));
+    assert_eq!((opened.lists, opened.touched), (2, 1));
+    assert!(changes(&stage, &ilkamar).opened.is_empty());
 }
 
 #[test]
 fn a_comparison_needs_two_versions_that_there_are() {
     let stage = Stage::draft();
-    let versions = format!("{}/catalogues/{}/versions", stage.club, stage.catalogue);
-    let ask = |query: &str| stage.wennable.get(&format!("{versions}/1/changes{query}"));
-    assert_eq!(ask("?since=1").expect(200)["summary"], "no unit changed");
-    ask("?since=2").refused(404, "not-found");
-    ask("").refused(400, "invalid-parameter");
+    let catalogue = &stage.catalogue;
+    let same = catalogue.changes(1, 1).expect(200);
+    assert_eq!(same.summary, "no unit changed");
+    catalogue.changes(1, 2).refused(404, "not-found");
+    catalogue
+        .changes_as(1, "")
+        .refused(400, "invalid-parameter");
 }
 
 /// Furrow Hares cost 5 points more at every size, and the Threshers are gone.
-fn import_next_version(stage: &Stage) {
-    let mut catalogue = data::catalogue().unwrap();
-    for faction in catalogue["factions"].as_array_mut().unwrap() {
-        let units = faction["units"].as_array_mut().unwrap();
-        units.retain(|unit| unit["key"] != "threshers");
-        let hares = units
-            .iter_mut()
-            .filter(|unit| unit["key"] == "furrow-hares");
-        for size in hares.flat_map(|unit| unit["sizes"].as_array_mut().unwrap()) {
-            size["points"] = json!(size["points"].as_u64().unwrap() + 5);
-        }
+fn next_version() -> Catalogue {
+    let mut catalogue = Catalogue::of_the_demo();
+    catalogue.remove_unit("threshers");
+    for size in &mut catalogue.unit("furrow-hares").sizes {
+        size.points += 5;
     }
-    let versions = format!("{}/catalogues/{}/versions", stage.club, stage.catalogue);
-    let import = |request: reqwest::blocking::RequestBuilder| request.json(&catalogue);
-    stage
-        .wennable
-        .ask(Method::POST, &versions, import)
-        .expect(201);
+    catalogue
 }
 
-fn changes(stage: &Stage, by: &Actor) -> Value {
-    let versions = format!("{}/catalogues/{}/versions", stage.club, stage.catalogue);
-    by.get(&format!("{versions}/2/changes?since=1")).expect(200)
+fn changes(stage: &Stage, by: &Actor) -> CatalogueChanges {
+    stage.catalogue.by(by).changes(2, 1).expect(200)
 }

@@ -27,7 +27,7 @@ type Body = fn(&Scene, &str) -> Value;
 /// Operation, which season, body, and the status that each of [`PEOPLE`] gets, asked in this order.
 /// The season that runs is open to the club alone; the other is a draft.
 #[rustfmt::skip] // One row a line, so that columns can be read.
-const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
+const TABLE: &[(&str, Which, Body, [u16; 6])] = &[
     ("register_account", Running, account, [202; 6]),
     ("find_account", Running, nothing, [401, 200, 200, 200, 200, 200]),
     ("sign_in", Running, credentials, [200; 6]),
@@ -126,21 +126,21 @@ const TABLE: &[(&str, Season, Body, [u16; 6])] = &[
 ];
 
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Season {
+pub enum Which {
     Running,
     Draft,
 }
-use Season::{Draft, Running};
+use Which::{Draft, Running};
 
 #[test]
 fn every_operation_answers_every_kind_of_person_as_the_table_says() {
-    let scene = Scene::set();
+    let scene = Scene::new();
     let mut wrong = Vec::new();
     for (operation, season, body, expected) in TABLE {
         let (method, path) = &scene.operations[*operation];
         let path = scene.fill(path, *season);
         let got = PEOPLE.map(|person| {
-            let dress = |request: reqwest::blocking::RequestBuilder| {
+            let build = |request: reqwest::blocking::RequestBuilder| {
                 let request = request.header("if-match", "\"0\"");
                 let request = request.header("idempotency-key", format!("{operation}-{person}"));
                 match *method {
@@ -149,7 +149,7 @@ fn every_operation_answers_every_kind_of_person_as_the_table_says() {
                 }
             };
             scene.people[person]
-                .ask(method.clone(), &path, dress)
+                .ask(method.clone(), &path, build)
                 .status
         });
         if got != *expected {

@@ -8,13 +8,15 @@ use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::season::offline::verify;
-use crate::harness::{Answer, Player, Stage};
+use crate::harness::{
+    Answer, Game, Moments, Player, Round, Season, SeasonBody, Stage, Week, double_loss, no_show,
+};
 
 /// A short season without list rules, whose players can come on both nights.
-pub struct Short {
+pub struct ShortSeason {
     pub stage: Stage,
     pub players: Vec<Player>,
-    weeks: Value,
+    weeks: Vec<Moments>,
 }
 
 /// People who can come on both nights.
@@ -27,12 +29,12 @@ pub const PEOPLE: [&str; 6] = [
     "Ilkamar",
 ];
 
-impl Short {
+impl ShortSeason {
     /// Of so many weeks, with these rules for its rounds.
     pub fn begin(weeks: u8, rounds: Value, handles: &[&str]) -> Self {
         Self::with(
             weeks,
-            |season| season["policy"]["rounds"] = rounds,
+            |season| season.rounds(rounds),
             |stage| handles.iter().map(|handle| stage.join(handle)).collect(),
         )
     }
@@ -40,110 +42,116 @@ impl Short {
     /// Of so many weeks, changed in other ways, with those whom `join` brings.
     pub fn with(
         weeks: u8,
-        change: impl FnOnce(&mut Value),
+        change: impl FnOnce(&mut SeasonBody),
         join: impl FnOnce(&Stage) -> Vec<Player>,
     ) -> Self {
         let stage = Stage::with(|season| {
-            season["caps"] = json!({ "kind": "step", "first": 300, "step": 100, "weeks": weeks });
-            season["policy"]["list_rules"] = json!([]);
-            season["places"] = Value::Null;
+            short(season, weeks);
             change(season);
         });
         let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
         for week in 1..=weeks {
-            let path = format!("{}/scenario", stage.week(week));
-            stage.wennable.put(&path, &sheet).expect(204);
+            stage.week(week).set_scenario(&sheet).expect(204);
         }
         let players = join(&stage);
         stage.start();
-        let weeks = stage.wennable.get(&format!("{}/weeks", stage.season));
         Self {
             players,
-            weeks: weeks.expect(200),
+            weeks: stage.season.weeks().expect(200),
             stage,
         }
     }
 
-    pub fn act(&self, path: &str, body: &Value) -> Answer {
-        let path = format!("{}/{path}", self.stage.season);
-        self.stage.wennable.post(&path, body)
+    /// As the owner acts in it.
+    pub fn season(&self) -> &Season {
+        &self.stage.season
     }
 
-    pub fn get(&self, path: &str) -> Value {
-        let path = format!("{}/{path}", self.stage.season);
-        self.stage.server.visitor().get(&path).expect(200)
+    /// As everybody sees it.
+    pub fn seen(&self) -> Season {
+        self.stage.season.by(self.stage.visitor())
     }
 
-    pub fn show(&self, week: u8, moment: &str) {
-        let at = &self.weeks[usize::from(week) - 1][moment];
-        self.stage.clock().show(at.as_str().unwrap());
+    pub fn week(&self, week: u8) -> Week {
+        self.stage.week(week)
     }
 
+    /// When a week begins and ends.
+    pub fn moments(&self, week: u8) -> &Moments {
+        &self.weeks[usize::from(week) - 1]
+    }
+
+    pub fn show(&self, moment: &str) {
+        self.stage.clock().show(moment);
+    }
+
+    /// Opens the lists of a week as soon as that can be done.
     pub fn open(&self, week: u8) {
-        self.show(week, "lists_accepted_until");
-        self.act(&format!("weeks/{week}/lists/open"), &json!({}))
-            .expect(204);
+        self.show(&self.moments(week).lists_accepted_until);
+        self.week(week).open_lists().expect(204);
     }
 
-    pub fn propose(&self, week: u8) -> Answer {
-        self.act(&format!("weeks/{week}/rounds"), &json!({}))
+    pub fn propose(&self, week: u8) -> Answer<Round> {
+        self.week(week).propose()
     }
 
     /// Proposes and publishes; returns the games.
-    pub fn pair(&self, week: u8) -> Vec<Value> {
+    pub fn pair(&self, week: u8) -> Vec<Game> {
         let round = self.propose(week).expect(201);
         self.publish(&round)
     }
 
-    pub fn publish(&self, round: &Value) -> Vec<Value> {
-        let path = format!("rounds/{}/publish", round["id"].as_str().unwrap());
-        let games = self.act(&path, &json!({})).expect(200);
-        games.as_array().unwrap().clone()
+    pub fn publish(&self, round: &Round) -> Vec<Game> {
+        self.season().round(&round.id).publish().expect(200)
+    }
+
+    /// The published rounds of a week as a visitor reads them.
+    pub fn seen_rounds(&self, week: u8) -> Vec<Round> {
+        self.seen().week(week).rounds().expect(200)
     }
 
     /// The second side of every game of a week did not come, and the week is closed.
     pub fn decide(&self, week: u8) {
-        let absent = json!({ "kind": "no_show", "absent": "second", "notice": "not_given" });
-        self.settle(week, &absent);
+        self.settle(week, &no_show("second"));
     }
 
     /// Nobody gets anything for the games of a week.
     pub fn rule_out(&self, week: u8) {
-        self.settle(week, &json!({ "kind": "double_loss" }));
+        self.settle(week, &double_loss());
     }
 
     fn settle(&self, week: u8, outcome: &Value) {
-        for game in self.get(&format!("games?week={week}")).as_array().unwrap() {
-            if !game["second"].is_null() {
-                let path = format!("games/{}/rule", game["id"].as_str().unwrap());
-                let body = json!({ "outcome": outcome, "reason": "The hall was shut" });
-                self.act(&path, &body).expect(200);
-            }
+        for game in meetings(&self.seen().games_of(week).expect(200)) {
+            let ruling = self.season().game(&game.id);
+            ruling.rule(outcome, "The hall was shut").expect(200);
         }
-        self.act(&format!("weeks/{week}/close"), &json!({}))
-            .expect(204);
+        self.week(week).close().expect(204);
     }
 
     /// The season over, its file checked with nothing else.
     pub fn end(&self) -> Value {
-        self.act("end", &json!({})).expect(200);
-        let export = self.get("export");
+        self.season().end().expect(200);
+        let export = self.export();
         let (content, said) = verify(&export);
         assert!(content, "{said}");
         assert!(!said.contains("open  "), "{said}");
         export
     }
+
+    pub fn export(&self) -> Value {
+        self.seen().export().expect(200)
+    }
 }
 
-/// The two players of a game, smaller identity first.
-pub fn pair(game: &Value) -> [String; 2] {
-    let mut pair = ["first", "second"].map(|side| game[side].as_str().unwrap().to_owned());
-    pair.sort();
-    pair
+/// Of so many weeks, with rising caps and without list rules.
+pub fn short(season: &mut SeasonBody, weeks: u8) {
+    season.rising_caps(300, 100, weeks);
+    season.list_rules(json!([]));
+    season.set("/places", Value::Null);
 }
 
 /// Games of two.
-pub fn meetings(games: &[Value]) -> Vec<&Value> {
+pub fn meetings(games: &[Game]) -> Vec<&Game> {
     let games = games.iter();
-    games.filter(|game| !game["second"].is_null()).collect()
+    games.filter(|game| !game.is_bye()).collect()
 }

@@ -8,13 +8,14 @@ mod rules;
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use reqwest::Method;
-use reqwest::blocking::RequestBuilder;
-use serde_json::{Value, json};
+use serde_json::Value;
 use tallyhost::demo::data;
 
-use crate::harness::{Actor, Answer, Player, Stage};
-use armies::Armoury;
+use crate::harness::{
+    Actor, Answer, Game, GameClient, Ledger, Line, List, Moments, Player, Receipt, Season, Stage,
+    no_show,
+};
+use armies::{Armoury, Broken};
 
 const WEEKS: u8 = 8;
 const LATE_JOINER: (&str, u8) = ("Vikkary", 3);
@@ -25,9 +26,9 @@ const DISPUTE: (&str, u8) = ("Merrowick", 5);
 
 #[test]
 fn seventeen_players_play_eight_weeks() {
-    let mut season = Season::set();
+    let mut season = FullSeason::begin();
     for week in 1..=WEEKS {
-        season.begin(week);
+        season.begin_week(week);
         season.hand_in_lists(week);
         let games = season.pair(week);
         season.play(week, &games);
@@ -36,47 +37,47 @@ fn seventeen_players_play_eight_weeks() {
     season.end();
 }
 
-struct Season {
+struct FullSeason {
     stage: Stage,
     referee: Actor,
     /// By handle, in a fixed order.
     players: BTreeMap<String, Player>,
-    lists: BTreeMap<String, Value>,
-    weeks: Value,
+    factions: BTreeMap<String, String>,
+    lists: BTreeMap<String, List>,
+    weeks: Vec<Moments>,
     met: BTreeSet<[String; 2]>,
     byes: BTreeSet<String>,
 }
 
-impl Season {
-    fn set() -> Self {
+impl FullSeason {
+    fn begin() -> Self {
         let stage = Stage::with(|season| {
-            season["caps"] = json!({ "kind": "step", "first": 250, "step": 250, "weeks": WEEKS });
-            season["policy"]["list_rules"] = rules::list_rules();
+            season.rising_caps(250, 250, WEEKS);
+            season.list_rules(rules::list_rules());
         });
         for (week, scenario) in (1..).zip(data::scenarios().unwrap()) {
-            let path = format!("{}/scenario", stage.week(week));
-            stage.wennable.put(&path, &scenario).expect(204);
+            stage.week(week).set_scenario(&scenario).expect(204);
         }
         let people = data::people().unwrap().into_iter();
-        let names: Vec<String> = people
+        let factions: BTreeMap<String, String> = people
+            .map(|person| (person.handle, person.faction))
+            .collect();
+        let players: BTreeMap<String, Player> = data::people()
+            .unwrap()
+            .into_iter()
             .map(|person| person.handle)
             .filter(|handle| handle != LATE_JOINER.0)
-            .collect();
-        assert_eq!(names.len(), 17);
-        let players = names
-            .into_iter()
             .map(|handle| (handle.clone(), stage.join(&handle)))
             .collect();
+        assert_eq!(players.len(), 17);
         let referee = stage.appoint("Tillory", "referee");
         stage.start();
-        let weeks = stage
-            .wennable
-            .get(&format!("{}/weeks", stage.season))
-            .expect(200);
+        let weeks = stage.season.weeks().expect(200);
         Self {
             stage,
             referee,
             players,
+            factions,
             lists: BTreeMap::new(),
             weeks,
             met: BTreeSet::new(),
@@ -84,43 +85,45 @@ impl Season {
         }
     }
 
-    fn moment(&self, week: u8, name: &str) -> String {
-        self.weeks[usize::from(week) - 1][name]
-            .as_str()
-            .unwrap()
-            .to_owned()
+    fn moments(&self, week: u8) -> &Moments {
+        &self.weeks[usize::from(week) - 1]
     }
 
-    fn cap(&self, week: u8) -> u64 {
-        self.weeks[usize::from(week) - 1]["cap"].as_u64().unwrap()
+    /// As the owner acts in it.
+    fn season(&self) -> &Season {
+        &self.stage.season
     }
 
-    fn act(&self, path: &str) -> Answer {
-        self.stage
-            .wennable
-            .post(&format!("{}/{path}", self.stage.season), &json!({}))
+    /// As everybody sees it.
+    fn seen(&self) -> Season {
+        self.stage.season.by(self.stage.visitor())
+    }
+
+    fn game(&self, game: &Game) -> GameClient {
+        self.season().game(&game.id)
+    }
+
+    fn armoury(&self, handle: &str) -> Armoury {
+        Armoury::of(&self.factions[handle])
     }
 
     /// Who plays in a week.
-    fn active(&self, week: u8) -> impl Iterator<Item = (&String, &Player)> {
-        self.players
-            .iter()
-            .filter(move |(handle, _)| *handle != LEAVER.0 || week < LEAVER.1)
+    fn active(&self, week: u8) -> Vec<String> {
+        let handles = self.players.keys();
+        let here = handles.filter(|handle| *handle != LEAVER.0 || week < LEAVER.1);
+        here.cloned().collect()
     }
 
-    fn handle(&self, id: &Value) -> String {
+    fn handle(&self, id: &str) -> String {
         let mut players = self.players.iter();
-        players
-            .find(|(_, player)| *id == player.id)
-            .unwrap()
-            .0
-            .clone()
+        let found = players.find(|(_, player)| player.id == id);
+        found.unwrap().0.clone()
     }
 
     /// Some come and go between two weeks.
-    fn begin(&mut self, week: u8) {
+    fn begin_week(&mut self, week: u8) {
         if week > 1 {
-            self.stage.clock().show(&self.moment(week, "lists_due_at"));
+            self.stage.clock().show(&self.moments(week).lists_due_at);
         }
         if week == LATE_JOINER.1 {
             self.players
@@ -128,121 +131,100 @@ impl Season {
         }
         if week == LEAVER.1 {
             let leaver = &self.players[LEAVER.0];
-            let path = format!("{}/players/{}/withdraw", self.stage.season, leaver.id);
-            assert_eq!(
-                leaver.actor.post(&path, &json!({})).expect(200)["left_after_week"],
-                week - 1
-            );
+            let left = self.season().player(&leaver.id).by(leaver).withdraw();
+            assert_eq!(left.expect(200).left_after_week, Some(week - 1));
         }
     }
 
     /// Everybody first tries a list that breaks a rule, then hands in one that keeps them all.
     fn hand_in_lists(&mut self, week: u8) {
-        let cap = self.cap(week);
-        let factions = data::people().unwrap().into_iter();
-        let factions: BTreeMap<_, _> = factions
-            .map(|person| (person.handle, person.faction))
-            .collect();
-        let active: Vec<String> = self
-            .active(week)
-            .map(|(handle, _)| handle.clone())
-            .collect();
+        let cap = self.moments(week).cap;
+        let active = self.active(week);
         for (number, handle) in active.iter().enumerate() {
-            let armoury = Armoury::of(&factions[handle]);
+            let armoury = self.armoury(handle);
             let last = self.lists.get(handle);
             let list = armoury.grow(last, cap, number);
-            let (bad, code, limit, actual) =
-                armoury.broken(number + usize::from(week), &list, last, cap);
-            self.must_refuse(week, handle, &bad, (code, limit, actual));
+            let broken = armoury.broken(number + usize::from(week), &list, last, cap);
+            self.must_refuse(week, handle, &broken);
             let total = armoury.total(&list);
             if (handle.as_str(), week) != LATE_LIST {
-                let receipt = self.seal(week, handle, &list).expect(201);
-                assert_eq!(
-                    (&receipt["report"]["total"], &receipt["report"]["left"]),
-                    (&json!(total), &json!(cap - total))
-                );
+                let report = self.seal(week, handle, &list).expect(201).report;
+                let left = i64::try_from(cap - total).unwrap();
+                assert_eq!((report.total, report.left), (total, left));
             }
             self.lists.insert(handle.clone(), list);
         }
-        self.stage
-            .clock()
-            .show(&self.moment(week, "lists_accepted_until"));
+        let due = &self.moments(week).lists_accepted_until;
+        self.stage.clock().show(due);
         if week == LATE_LIST.1 {
             self.seal_late(week, LATE_LIST.0, &self.lists[LATE_LIST.0]);
         }
-        self.act(&format!("weeks/{week}/lists/open")).expect(204);
-        let opened = self
-            .stage
-            .server
-            .visitor()
-            .get(&format!("{}/lists", self.stage.week(week)))
-            .expect(200);
-        for list in opened["lists"].as_array().unwrap() {
-            assert_eq!(
-                list["sealed"]["list"],
-                self.lists[&self.handle(&list["player"])]
-            );
+        self.season().week(week).open_lists().expect(204);
+        let opened = self.seen().week(week).lists().expect(200);
+        for list in &opened.lists {
+            let handed_in = &self.lists[&self.handle(&list.player)];
+            assert_eq!(list.sealed().list, *handed_in);
         }
-        assert_eq!(opened["lists"].as_array().unwrap().len(), active.len());
+        assert_eq!(opened.lists.len(), active.len());
     }
 
-    fn seal(&self, week: u8, handle: &str, list: &Value) -> Answer {
-        self.players[handle]
-            .actor
-            .post(&format!("{}/list/seal", self.stage.week(week)), list)
+    fn seal(&self, week: u8, handle: &str, list: &List) -> Answer<Receipt> {
+        let week = self.season().week(week);
+        week.list_of(&self.players[handle]).seal(list)
     }
 
-    fn must_refuse(
-        &self,
-        week: u8,
-        handle: &str,
-        bad: &Value,
-        (code, limit, actual): (&str, u64, u64),
-    ) {
-        let answer = self.seal(week, handle, bad);
-        let problem = answer.with_status(422).json();
-        let over = problem["type"] == "/problems/points-cap-exceeded";
-        let errors = problem["errors"].as_array().unwrap();
+    fn must_refuse(&self, week: u8, handle: &str, broken: &Broken) {
+        let over = "points-cap-exceeded";
+        let answer = self.seal(week, handle, &broken.list).with_status(422);
+        let is_over = answer.json()["type"] == format!("/problems/{over}");
+        let code = if is_over { over } else { "list-breaks-rules" };
+        let problem = answer.refused(422, code);
+        let mut faults = problem.faults.iter();
         assert_eq!(
-            over,
-            errors.iter().any(|error| error["code"] == "list.over-cap"),
+            is_over,
+            faults.any(|fault| fault.code == "list.over-cap"),
             "{problem}"
         );
-        let expected = |error: &&Value| {
-            error["code"] == code && error["limit"] == limit && error["actual"] == actual
-        };
+        let Broken {
+            code,
+            limit,
+            actual,
+            ..
+        } = *broken;
+        let mut faults = problem.faults.iter();
+        let expected = faults
+            .any(|fault| fault.code == code && fault.limit == limit && fault.actual == actual);
         assert!(
-            errors.iter().any(|error| expected(&error)),
+            expected,
             "{handle}, week {week}: {code} {limit} {actual} not in {problem}"
         );
     }
 
     /// To the second too late, and then with leave.
-    fn seal_late(&self, week: u8, handle: &str, list: &Value) {
+    fn seal_late(&self, week: u8, handle: &str, list: &List) {
         self.seal(week, handle, list)
             .refused(409, "deadline-passed");
-        let leave = json!({ "player": self.players[handle].id, "reason": "The ferry was held up" });
-        self.stage
-            .wennable
-            .post(&format!("{}/late-leaves", self.stage.week(week)), &leave)
-            .expect(204);
-        assert_eq!(self.seal(week, handle, list).expect(201)["late_minutes"], 0);
+        let week_of = self.season().week(week);
+        let leave = week_of.grant_late_leave(&self.players[handle], "The ferry was held up");
+        leave.expect(204);
+        let sealed = self.seal(week, handle, list).expect(201);
+        assert_eq!(sealed.late_minutes, Some(0));
     }
 
     /// Proposes and publishes a round; nobody plays twice, meets again or sits out twice.
-    fn pair(&mut self, week: u8) -> Vec<Value> {
-        let round = self.act(&format!("weeks/{week}/rounds")).expect(201);
-        let publish = format!("rounds/{}/publish", round["id"].as_str().unwrap());
-        let games = self.act(&publish).expect(200);
-        self.act(&publish).refused(409, "round-already-paired");
+    fn pair(&mut self, week: u8) -> Vec<Game> {
+        let round = self.season().week(week).propose().expect(201);
+        let round = self.season().round(&round.id);
+        let games = round.publish().expect(200);
+        round.publish().refused(409, "round-already-paired");
         let mut seated = Vec::new();
-        for game in games.as_array().unwrap() {
-            let first = self.handle(&game["first"]);
-            if game["second"].is_null() {
+        for game in &games {
+            let first = self.handle(&game.first);
+            if game.is_bye() {
                 self.must_be_fair(week, &first);
                 assert!(self.byes.insert(first.clone()), "{first} sits out twice");
             } else {
-                let second = self.handle(&game["second"]);
+                let second = self.handle(game.second());
                 let mut pair = [first.clone(), second.clone()];
                 pair.sort();
                 seated.push(second);
@@ -251,18 +233,8 @@ impl Season {
             seated.push(first);
         }
         seated.sort();
-        let active: Vec<String> = self
-            .active(week)
-            .map(|(handle, _)| handle.clone())
-            .collect();
-        assert_eq!(seated, active, "everybody has one place");
-        games
-            .as_array()
-            .unwrap()
-            .iter()
-            .filter(|game| !game["second"].is_null())
-            .cloned()
-            .collect()
+        assert_eq!(seated, self.active(week), "everybody has one place");
+        games.into_iter().filter(|game| !game.is_bye()).collect()
     }
 
     /// The bye goes to the lower half of those who had none: to the very last of them, unless the
@@ -271,13 +243,12 @@ impl Season {
         let Some(last) = week.checked_sub(1).filter(|last| *last > 0) else {
             return;
         };
-        let path = format!("{}/standings?week={last}", self.stage.season);
-        let table = self.stage.server.visitor().get(&path).expect(200);
-        let total = |row: &Value| (self.handle(&row["player"]), row["total"].as_i64().unwrap());
-        let rows = table["rows"].as_array().unwrap().iter().map(total);
-        let active: Vec<&String> = self.active(week).map(|(handle, _)| handle).collect();
+        let table = self.seen().standings_after(last).expect(200);
+        let rows = table.rows.iter();
+        let rows = rows.map(|row| (self.handle(&row.player), row.total));
+        let active = self.active(week);
         let mut without: Vec<(String, i64)> = rows
-            .filter(|(handle, _)| active.contains(&handle) && !self.byes.contains(handle))
+            .filter(|(handle, _)| active.contains(handle) && !self.byes.contains(handle))
             .collect();
         without.sort_by_key(|(_, total)| *total);
         let place = without
@@ -291,28 +262,28 @@ impl Season {
         );
     }
 
-    fn play(&self, week: u8, games: &[Value]) {
-        self.stage.clock().show(&self.moment(week, "play_until_at"));
+    fn play(&self, week: u8, games: &[Game]) {
+        self.stage.clock().show(&self.moments(week).play_until_at);
         for game in games {
-            let pair = [self.handle(&game["first"]), self.handle(&game["second"])];
+            let pair = game.sides().map(|id| self.handle(id));
             if week == NO_SHOW.1 && pair.iter().any(|handle| handle == NO_SHOW.0) {
                 self.nobody_came(game, &pair);
             } else if week == DISPUTE.1 && pair.iter().any(|handle| handle == DISPUTE.0) {
                 self.dispute(week, game, &pair);
             } else {
-                let body = self.result(week, &pair, true);
-                self.report(game, &pair[0], "night", &body).expect(200);
-                let slip = self
-                    .answer(game, &pair[1], "confirm", &json!({}))
-                    .expect(200);
-                assert_eq!(slip["kind"], "confirmed");
-                let other = self.result(week, &pair, false);
-                self.report(game, &pair[0], "later", &other)
+                let [reporter, other] = [&pair[0], &pair[1]].map(|handle| &self.players[handle]);
+                let (by_reporter, by_other) =
+                    (self.game(game).by(reporter), self.game(game).by(other));
+                let key = |word: &str| format!("{word}-{}", game.id);
+                let result = self.result(week, &pair, true);
+                by_reporter.report(&key("night"), &result).expect(200);
+                assert_eq!(by_other.confirm().expect(200).kind, "confirmed");
+                let another = self.result(week, &pair, false);
+                by_reporter
+                    .report(&key("later"), &another)
                     .refused(409, "result-final");
-                assert_eq!(
-                    self.report(game, &pair[0], "night", &body).expect(200)["kind"],
-                    "reported"
-                );
+                let repeated = by_reporter.report(&key("night"), &result).expect(200);
+                assert_eq!(repeated.kind, "reported");
             }
         }
     }
@@ -321,138 +292,89 @@ impl Season {
     fn result(&self, week: u8, pair: &[String; 2], usual: bool) -> Value {
         let better = pair[0] < pair[1];
         let upset = (pair[0].len() + pair[1].len() + usize::from(week)).is_multiple_of(5);
-        let factions: BTreeMap<_, _> = data::people()
-            .unwrap()
-            .into_iter()
-            .map(|person| (person.handle, person.faction))
-            .collect();
         let points = pair
             .each_ref()
-            .map(|handle| Armoury::of(&factions[handle]).total(&self.lists[handle]));
+            .map(|handle| self.armoury(handle).total(&self.lists[handle]));
         games::played(week, (better != upset) == usual, points)
     }
 
-    fn report(&self, game: &Value, handle: &str, key: &str, body: &Value) -> Answer {
-        let path = format!(
-            "{}/games/{}/report",
-            self.stage.season,
-            game["id"].as_str().unwrap()
-        );
-        let key = format!("{key}-{}", game["id"].as_str().unwrap());
-        let dress = |request: RequestBuilder| request.header("idempotency-key", &key).json(body);
-        self.players[handle].actor.ask(Method::POST, &path, dress)
-    }
-
-    fn answer(&self, game: &Value, handle: &str, act: &str, body: &Value) -> Answer {
-        let path = format!(
-            "{}/games/{}/{act}",
-            self.stage.season,
-            game["id"].as_str().unwrap()
-        );
-        self.players[handle].actor.post(&path, body)
-    }
-
-    fn nobody_came(&self, game: &Value, pair: &[String; 2]) {
+    fn nobody_came(&self, game: &Game, pair: &[String; 2]) {
         let (there, absent) = if pair[0] == NO_SHOW.0 {
             (&pair[1], "first")
         } else {
             (&pair[0], "second")
         };
-        let body = json!({ "kind": "no_show", "absent": absent, "notice": "not_given" });
-        self.report(game, there, "night", &body).expect(200);
-        self.answer(game, NO_SHOW.0, "confirm", &json!({}))
-            .expect(200);
+        let key = format!("night-{}", game.id);
+        let game = self.game(game);
+        let reporter = game.by(&self.players[there]);
+        reporter.report(&key, &no_show(absent)).expect(200);
+        game.by(&self.players[NO_SHOW.0]).confirm().expect(200);
     }
 
     /// Nothing counts for either until a referee who does not play has ruled.
-    fn dispute(&self, week: u8, game: &Value, pair: &[String; 2]) {
+    fn dispute(&self, week: u8, game: &Game, pair: &[String; 2]) {
         let other = if pair[0] == DISPUTE.0 {
             &pair[1]
         } else {
             &pair[0]
         };
-        self.report(game, other, "night", &self.result(week, pair, true))
-            .expect(200);
+        let key = format!("night-{}", game.id);
+        let game = self.game(game);
+        let (objector, other_player) = (&self.players[DISPUTE.0], &self.players[other]);
+        let result = self.result(week, pair, true);
+        game.by(other_player).report(&key, &result).expect(200);
         let counter = self.result(week, pair, false);
-        let body = json!({ "reason": "The quarter by the mill was ours", "counter": counter });
-        self.answer(game, DISPUTE.0, "dispute", &body).expect(200);
-        let problem = self
-            .act(&format!("weeks/{week}/close"))
-            .refused(409, "week-state");
-        assert!(problem["open_games"].as_u64().unwrap() >= 1, "{problem}");
+        game.by(objector)
+            .dispute_with("The quarter by the mill was ours", &counter)
+            .expect(200);
+        let problem = self.season().week(week).close().refused(409, "week-state");
+        let open = problem.member("open_games").as_u64().unwrap();
+        assert!(open >= 1, "{problem}");
         let no_game = self
             .lines(DISPUTE.0, week)
-            .into_iter()
-            .all(|line| line["week"] != week || line["kind"] != "game");
+            .iter()
+            .all(|line| line.week != week || line.kind != "game");
         assert!(no_game, "a disputed game counts for nobody");
-        let path = format!(
-            "{}/games/{}/rule",
-            self.stage.season,
-            game["id"].as_str().unwrap()
-        );
-        let ruling = json!({ "outcome": counter, "reason": "The photograph of turn six shows it" });
+        let reason = "The photograph of turn six shows it";
         // The draw may seat the organiser here, who else might rule.
         let why = if other == "Wennable" {
             "conflict-of-interest"
         } else {
             "forbidden"
         };
-        self.players[other]
-            .actor
-            .post(&path, &ruling)
+        game.by(other_player)
+            .rule(&counter, reason)
             .refused(403, why);
-        assert_eq!(
-            self.referee.post(&path, &ruling).expect(200)["kind"],
-            "ruled"
-        );
+        let ruled = game.by(&self.referee).rule(&counter, reason).expect(200);
+        assert_eq!(ruled.kind, "ruled");
     }
 
-    fn lines(&self, handle: &str, week: u8) -> Vec<Value> {
-        self.ledger(handle, week)["lines"]
-            .as_array()
-            .unwrap()
-            .clone()
+    fn lines(&self, handle: &str, week: u8) -> Vec<Line> {
+        self.ledger(handle, week).lines
     }
 
-    fn ledger(&self, handle: &str, week: u8) -> Value {
+    fn ledger(&self, handle: &str, week: u8) -> Ledger {
         let player = &self.players[handle].id;
-        let path = format!("{}/players/{player}/ledger?week={week}", self.stage.season);
-        self.stage.server.visitor().get(&path).expect(200)
+        self.seen().ledger_after(week, player).expect(200)
     }
 
     /// Closes the week; every row of its table is the sum of its ledger.
     fn close(&self, week: u8) {
-        self.act(&format!("weeks/{week}/close")).expect(204);
-        let path = format!("{}/standings?week={week}", self.stage.season);
-        let table = self.stage.server.visitor().get(&path).expect(200);
-        let rows = table["rows"].as_array().unwrap();
-        assert_eq!(rows.len(), self.players.len());
-        for row in rows {
-            let handle = self.handle(&row["player"]);
+        self.season().week(week).close().expect(204);
+        let table = self.seen().standings_after(week).expect(200);
+        assert_eq!(table.rows.len(), self.players.len());
+        for row in &table.rows {
+            let handle = self.handle(&row.player);
             let ledger = self.ledger(&handle, week);
-            let sum: i64 = ledger["lines"]
-                .as_array()
-                .unwrap()
-                .iter()
-                .map(|line| line["amount"].as_i64().unwrap())
-                .sum();
-            let weeks = row["weeks"]
-                .as_array()
-                .unwrap()
-                .iter()
-                .filter(|total| total["counts"] == true);
-            let counted: i64 = weeks.map(|total| total["points"].as_i64().unwrap()).sum();
-            let total = row["total"].as_i64().unwrap();
+            let weeks = row.weeks.iter().filter(|total| total.counts);
+            let counted: i64 = weeks.map(|total| total.points).sum();
             assert_eq!(
-                [sum, counted, ledger["total"].as_i64().unwrap()],
-                [total; 3],
+                [ledger.sum(), counted, ledger.total],
+                [row.total; 3],
                 "{handle} after week {week}"
             );
         }
-        let totals: Vec<i64> = rows
-            .iter()
-            .map(|row| row["total"].as_i64().unwrap())
-            .collect();
+        let totals = table.totals();
         assert!(totals.is_sorted_by(|a, b| a >= b), "{totals:?}");
     }
 
@@ -460,8 +382,8 @@ impl Season {
     fn end(&self) {
         let amounts = |handle: &str, week: u8, kind: &str| -> Vec<i64> {
             let lines = self.lines(handle, WEEKS).into_iter();
-            let meant = lines.filter(|line| line["week"] == week && line["kind"] == kind);
-            meant.map(|line| line["amount"].as_i64().unwrap()).collect()
+            let meant = lines.filter(|line| line.week == week && line.kind == kind);
+            meant.map(|line| line.amount).collect()
         };
         assert_eq!(amounts(LATE_LIST.0, LATE_LIST.1, "late_list"), [-1]);
         assert_eq!(amounts(NO_SHOW.0, NO_SHOW.1, "game"), [0]);
@@ -477,18 +399,11 @@ impl Season {
         }
         assert_eq!(self.met.len(), 8 + 8 + 9 + 9 + 9 + 8 + 8 + 8);
         assert_eq!(self.byes.len(), 5, "one in each odd week, never the same");
-        let ended = self.act("end").expect(200);
-        assert_eq!(ended["state"], "ended");
-        offline::check(
-            &self
-                .referee
-                .get(&format!("{}/export", self.stage.season))
-                .expect(200),
-        );
-        let player = &self.players["Oskrel"].actor;
-        let path = format!("{}/list/check", self.stage.week(WEEKS));
-        player
-            .post(&path, &self.lists["Oskrel"])
+        assert_eq!(self.season().end().expect(200).state, "ended");
+        let export = self.season().by(&self.referee).export();
+        offline::check(&export.expect(200));
+        let own = self.season().week(WEEKS).list_of(&self.players["Oskrel"]);
+        own.check(&self.lists["Oskrel"])
             .refused(409, "season-state");
     }
 }

@@ -2,23 +2,21 @@
 //! door that is read: operations, pages, the public read service, its events, the season's version
 //! and the numbers of the process.
 
-mod cast;
 mod doors;
 mod seen;
+mod worlds;
 
-use serde_json::Value;
-
-use super::lists::{DEADLINE, open, save_draft, seal, without_last_entry};
-use crate::harness::{Follower, Stage, demo_list};
-use cast::Cast;
+use super::lists::DEADLINE;
+use crate::harness::{Follower, List, Stage};
 use seen::{Seen, differences};
+use worlds::Worlds;
 
 #[test]
 fn a_sealed_list_and_a_missing_one_look_the_same_and_so_do_two_different_ones() {
-    let cast = Cast::assemble();
-    let [missing, whole, smaller] = &cast.worlds;
+    let worlds = Worlds::new();
+    let [missing, whole, smaller] = &worlds.stages;
     let quiet = [whole, smaller].map(|world| world.database.listen("season_changed"));
-    seal_differently(&cast);
+    seal_differently(&worlds);
     for (world, news) in [whole, smaller].into_iter().zip(quiet) {
         assert_eq!(news.heard(), Vec::<String>::new(), "nothing is told");
         let version = |world: &Stage| {
@@ -28,9 +26,9 @@ fn a_sealed_list_and_a_missing_one_look_the_same_and_so_do_two_different_ones() 
         assert_eq!(version(world), version(missing));
     }
 
-    for person in &cast.people {
+    for person in &worlds.people {
         let name = person.name;
-        let [in_missing, in_whole, in_smaller] = cast.look_in_each(person);
+        let [in_missing, in_whole, in_smaller] = worlds.look_in_each(person);
         let other = differences(&in_whole, &in_smaller);
         assert!(other.is_empty(), "{name} sees another list: {other:#?}");
         let present = differences(&in_missing, &in_whole);
@@ -48,7 +46,7 @@ fn a_sealed_list_and_a_missing_one_look_the_same_and_so_do_two_different_ones() 
             );
         }
     }
-    let [_, in_whole, in_smaller] = cast.look_in_each(&cast.owner);
+    let [_, in_whole, in_smaller] = worlds.look_in_each(&worlds.owner);
     let own = differences(&in_whole, &in_smaller);
     for door in ["/weeks/1/list ", "/collection ", "/weeks/1/list/receipt "] {
         let opens = |(seen, _): &(&Seen, &Seen)| seen.asked.contains(door);
@@ -58,41 +56,38 @@ fn a_sealed_list_and_a_missing_one_look_the_same_and_so_do_two_different_ones() 
 
 #[test]
 fn the_events_of_a_season_tell_of_lists_when_they_are_opened_and_not_before() {
-    let cast = Cast::assemble();
-    let public = cast.worlds[0].season.replacen("/api/v1", "/public", 1);
-    let mut followers = cast
-        .worlds
+    let worlds = Worlds::new();
+    let events = worlds.stages[0].season.public("events");
+    let mut followers = worlds
+        .stages
         .each_ref()
-        .map(|world| Follower::of(&world.server, &format!("{public}/events"), None));
-    seal_differently(&cast);
+        .map(|world| Follower::of(&world.server, &events, None));
+    seal_differently(&worlds);
     let greeted = followers.each_mut().map(Follower::next);
     assert!(greeted[0].is_some() && greeted.iter().all(|version| *version == greeted[0]));
-    for world in &cast.worlds {
+    for world in &worlds.stages {
         world.clock().show(DEADLINE);
-        open(world, 1).expect(204);
+        world.week(1).open_lists().expect(204);
     }
     let told = followers.each_mut().map(Follower::next);
     assert_eq!(told, greeted.map(|version| Some(version? + 1)));
 
-    let [_, whole, smaller] = &cast.worlds;
-    let lists = format!("{}/lists", whole.week(1));
+    let [_, whole, smaller] = &worlds.stages;
     let [one, other] = [whole, smaller].map(|world| {
-        let visitor = world.server.visitor();
-        Seen::new("", &visitor.get(&lists).with_status(200))
+        let lists = world.week(1).by(world.visitor()).get("lists");
+        Seen::new("", &lists.with_status(200))
     });
     assert_ne!(one, other, "once opened, everybody sees them");
 }
 
 #[test]
 fn the_numbers_of_the_process_do_not_tell_a_sealed_list_from_a_checked_one() {
-    let cast = Cast::assemble();
-    let [checked, sealed, drafted] = &cast.worlds;
-    let list = demo_list("Oskrel", 1);
-    let check = format!("{}/list/check", checked.week(1));
-    let oskrel = cast.oskrel_in(checked);
-    oskrel.actor.post(&check, &list).expect(200);
-    seal(sealed, &cast.oskrel_in(sealed), 1, &list).expect(201);
-    save_draft(drafted, &cast.oskrel_in(drafted), None, &list).expect(200);
+    let worlds = Worlds::new();
+    let [checked, sealed, drafted] = &worlds.stages;
+    let list = List::demo("Oskrel", 1);
+    worlds.own_list_in(checked).check(&list).expect(200);
+    worlds.own_list_in(sealed).seal(&list).expect(201);
+    worlds.own_list_in(drafted).draft(&list).expect(200);
     let counted = |world: &Stage| -> Vec<String> {
         let numbers = world.server.visitor().get("/metrics").with_status(200);
         let lines = numbers.text();
@@ -109,17 +104,17 @@ fn the_numbers_of_the_process_do_not_tell_a_sealed_list_from_a_checked_one() {
 
 /// Nothing in the first world, Oskrel's list in the second, and in the third a draft and two other
 /// lists one after the other.
-fn seal_differently(cast: &Cast) {
-    let [_, whole, smaller] = &cast.worlds;
-    let list = demo_list("Oskrel", 1);
-    seal(whole, &cast.oskrel_in(whole), 1, &list).expect(201);
-    let list: Value = without_last_entry(list);
-    let player = cast.oskrel_in(smaller);
+fn seal_differently(worlds: &Worlds) {
+    let [_, whole, smaller] = &worlds.stages;
+    let list = List::demo("Oskrel", 1);
+    worlds.own_list_in(whole).seal(&list).expect(201);
+    let list = list.without_last_entry();
+    let own = worlds.own_list_in(smaller);
     smaller.clock().show("2026-01-08T18:03:00+01:00");
-    save_draft(smaller, &player, None, &list).expect(200);
-    seal(smaller, &player, 1, &without_last_entry(list.clone())).expect(201);
-    seal(smaller, &player, 1, &list).expect(201);
-    for world in &cast.worlds {
+    own.draft(&list).expect(200);
+    own.seal(&list.clone().without_last_entry()).expect(201);
+    own.seal(&list).expect(201);
+    for world in &worlds.stages {
         world.clock().show("2026-01-08T18:05:00+01:00");
     }
 }

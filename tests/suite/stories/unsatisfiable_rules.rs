@@ -2,33 +2,30 @@
 
 use std::collections::BTreeSet;
 
-use reqwest::Method;
+use serde::Deserialize;
 use serde_json::{Value, json};
 
-use crate::harness::{Answer, Stage};
+use crate::harness::{Problem, Stage};
 
 #[test]
 fn a_season_that_asks_for_more_than_its_cap_is_refused_with_week_and_factions() {
     let stage = Stage::draft();
     let mut season = stage.season_body();
-    season["policy"]["list_rules"] = spend(301);
-    let seasons = format!("{}/seasons", stage.club);
-    let refused = stage
-        .wennable
-        .post(&seasons, &season)
-        .refused(422, "rules-unsatisfiable");
-    let impossible = refused["impossible"].as_array().unwrap().iter();
-    let (weeks, factions): (BTreeSet<_>, BTreeSet<_>) = impossible
-        .map(|place| (place["week"].as_u64(), place["faction"].as_str()))
+    season.list_rules(json!([spend(301)]));
+    let refused = stage.club.create_season(&season);
+    let refused = refused.refused(422, "rules-unsatisfiable");
+    let (weeks, factions): (BTreeSet<_>, BTreeSet<_>) = impossible(&refused)
+        .into_iter()
+        .map(|place| (place.week, place.faction))
         .unzip();
-    assert_eq!(weeks, [Some(1)].into());
-    assert!(factions.len() > 3 && factions.contains(&Some("sodwether-moot")));
-    let fault = &refused["errors"][0];
+    assert_eq!(weeks, [1].into());
+    assert!(factions.len() > 3 && factions.contains("sodwether-moot"));
+    let fault = &refused.faults[0];
     assert_eq!(
-        (&fault["code"], &fault["pointer"]),
-        (&json!("rules.no-list"), &json!("/policy/list_rules"))
+        (fault.code.as_str(), fault.pointer.as_str()),
+        ("rules.no-list", "/policy/list_rules")
     );
-    let detail = fault["detail"].as_str().unwrap();
+    let detail = &fault.detail;
     assert!(detail.starts_with("In week 1 no list of "), "{detail}");
 }
 
@@ -37,47 +34,50 @@ fn a_rule_about_a_kind_that_no_unit_has_is_found_at_its_place() {
     let stage = Stage::draft();
     let most = json!({ "kind": "fixed", "count": 1 });
     let rule = json!({ "kind": "kind_count", "unit_kind": "ferry", "most": most });
-    let mut rules = spend(200);
-    rules.as_array_mut().unwrap().push(json!({ "rule": rule }));
-    let refused = update_rules(&stage, rules).refused(422, "rules-unsatisfiable");
-    let fault = &refused["errors"][0];
+    let rules = json!([spend(200), { "rule": rule }]);
+    let refused = stage.season.update(&with_rules(&stage, rules));
+    let refused = refused.refused(422, "rules-unsatisfiable");
+    let fault = &refused.faults[0];
     assert_eq!(
-        (&fault["code"], &fault["pointer"]),
-        (&json!("rules.unknown-kind"), &json!("/policy/list_rules/1"))
+        (fault.code.as_str(), fault.pointer.as_str()),
+        ("rules.unknown-kind", "/policy/list_rules/1")
     );
 }
 
 #[test]
 fn a_cap_does_not_fall_below_what_the_rules_ask_for() {
     let stage = Stage::draft();
-    update_rules(&stage, spend(250)).expect(200);
-    let cap = |cap: u32| {
-        let week = stage.week(1);
-        let body = json!({ "cap": cap });
-        stage
-            .wennable
-            .ask(Method::PATCH, &week, |request| request.json(&body))
-    };
-    let refused = cap(200).refused(422, "rules-unsatisfiable");
-    assert_eq!(refused["impossible"][0]["week"], 1);
-    assert_eq!(refused["errors"][0]["pointer"], "");
-    let kept = stage.wennable.get(&stage.week(1)).expect(200);
-    assert_eq!(kept["cap"], 300);
-    cap(280).expect(204);
+    let rules = with_rules(&stage, json!([spend(250)]));
+    stage.season.update(&rules).expect(200);
+    let week = stage.week(1);
+    let set_cap = |cap: u32| week.update(&json!({ "cap": cap }));
+    let refused = set_cap(200).refused(422, "rules-unsatisfiable");
+    assert_eq!(impossible(&refused)[0].week, 1);
+    assert_eq!(refused.faults[0].pointer, "");
+    assert_eq!(week.moments().expect(200).cap, 300);
+    set_cap(280).expect(204);
 }
 
+/// A week in which no list of a faction keeps the rules.
+#[derive(Deserialize)]
+struct Place {
+    week: u8,
+    faction: String,
+}
+
+fn impossible(refused: &Problem) -> Vec<Place> {
+    Vec::deserialize(refused.member("impossible")).unwrap()
+}
+
+/// A list costs at least so many points.
 fn spend(points: u32) -> Value {
     let least = json!({ "kind": "points", "points": points });
-    json!([{ "rule": { "kind": "minimum_spend", "least": least } }])
+    json!({ "rule": { "kind": "minimum_spend", "least": least } })
 }
 
-fn update_rules(stage: &Stage, rules: Value) -> Answer {
-    let season = stage.wennable.get(&stage.season).with_status(200);
-    let version = season.header("etag").unwrap().to_owned();
-    let mut policy = season.json()["policy"].clone();
-    policy["list_rules"] = rules;
-    let body = json!({ "policy": policy });
-    stage.wennable.ask(Method::PATCH, &stage.season, |request| {
-        request.json(&body).header("if-match", &version)
-    })
+/// The season's policy with other list rules.
+fn with_rules(stage: &Stage, rules: Value) -> Value {
+    let mut policy = stage.season.state().expect(200).policy;
+    *policy.get_mut("list_rules").unwrap() = rules;
+    json!({ "policy": policy })
 }

@@ -4,14 +4,15 @@ use reqwest::Method;
 use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 
-use super::{Said, Scene, pointers, said};
+use super::Started;
+use crate::harness::{Said, SeasonBody};
 
 #[test]
 fn texts_keep_their_lengths_and_hide_nothing() {
-    let scene = Scene::set();
+    let started = Started::start();
     let clubs = "/api/v1/clubs";
-    let leaves = format!("{}/late-leaves", scene.stage.week(1));
-    let reason = |text: String| json!({ "player": scene.oskrel.id, "reason": text });
+    let leaves = started.stage.week(1).at("late-leaves");
+    let reason = |text: String| json!({ "player": started.oskrel.id, "reason": text });
     let named = |name: &str| json!({ "name": name, "slug": "another" });
     let cases: [(&str, &str, Value, &str, &str); 9] = [
         (
@@ -79,30 +80,29 @@ fn texts_keep_their_lengths_and_hide_nothing() {
         ),
     ];
     for (name, path, body, code, place) in cases {
-        let problem = scene.nothing_written(name, || {
-            scene.stage.wennable.post(path, &body).refused(422, code)
+        let problem = started.nothing_written(name, || {
+            started.stage.owner.post(path, &body).refused(422, code)
         });
-        assert_eq!(pointers(&problem), [place], "{name}: {problem}");
+        assert_eq!(problem.pointers(), [place], "{name}: {problem}");
     }
 }
 
 #[test]
 fn numbers_out_of_range_are_told_with_their_limit() {
-    let scene = Scene::set();
-    let (club, week) = (&scene.stage.club, scene.stage.week(2));
-    let invitations = format!("{club}/invitations");
-    let seasons = format!("{club}/seasons");
-    let adjustments = format!("{}/adjustments", scene.stage.season);
+    let started = Started::start();
+    let (club, week) = (&started.stage.club, started.stage.week(2).path.clone());
+    let [invitations, seasons] = ["invitations", "seasons"].map(|part| club.at(part));
+    let adjustments = started.stage.season.at("adjustments");
+    let season = |change: &dyn Fn(&mut SeasonBody)| json!(started.season(change));
     let cases: [(&str, Method, &str, Value, &[Said<'_>]); 10] = [
         (
             "a week of no days with fifteen nights, one of them without a table",
             Method::POST,
             &seasons,
-            scene.season(|body| {
-                let calendar = &mut body["calendar"];
-                calendar["days_per_week"] = json!(0);
+            season(&|body| {
+                body.set("/calendar/days_per_week", 0);
                 let night = |no: u8| json!({ "key": format!("n{no}"), "day": 5, "time": "19:00:00", "tables": no });
-                calendar["nights"] = (0..15).map(night).collect();
+                body.set("/calendar/nights", (0..15).map(night).collect::<Value>());
             }),
             &[
                 ("season.days", "/calendar/days_per_week", json!(1), json!(0)),
@@ -114,9 +114,9 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             "silence for a month, and coming to the table costs",
             Method::POST,
             &seasons,
-            scene.season(|body| {
-                body["policy"]["confirm_within_hours"] = json!(720);
-                body["policy"]["scoring"]["attendance"] = json!(-1);
+            season(&|body| {
+                body.set("/policy/confirm_within_hours", 720);
+                body.set("/policy/scoring/attendance", -1);
             }),
             &[
                 (
@@ -154,9 +154,9 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             "a grace of more than a day, and one place",
             Method::POST,
             &seasons,
-            scene.season(|body| {
-                body["grace_minutes"] = json!(1441);
-                body["places"] = json!(1);
+            season(&|body| {
+                body.set("/grace_minutes", 1441);
+                body.set("/places", 1);
             }),
             &[
                 ("validation", "/grace_minutes", json!(1440), json!(1441)),
@@ -167,14 +167,14 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             "a falling cap",
             Method::POST,
             &seasons,
-            scene.season(|body| body["caps"] = json!({ "kind": "list", "caps": [300, 400, 399] })),
+            season(&|body| body.caps(&[300, 400, 399])),
             &[("season.caps", "/caps/caps/2", json!(400), json!(399))],
         ),
         (
             "no cap, and an absurd one",
             Method::POST,
             &seasons,
-            scene.season(|body| body["caps"] = json!({ "kind": "list", "caps": [0, 100_001] })),
+            season(&|body| body.caps(&[0, 100_001])),
             &[
                 ("season.caps", "/caps/caps/0", json!(1), json!(0)),
                 (
@@ -196,41 +196,40 @@ fn numbers_out_of_range_are_told_with_their_limit() {
             "more points than a number can lose its sign of",
             Method::POST,
             &adjustments,
-            json!({ "player": scene.oskrel.id, "week": 1, "amount": i32::MIN, "reason": "x" }),
+            json!({ "player": started.oskrel.id, "week": 1, "amount": i32::MIN, "reason": "x" }),
             &[("validation", "/amount", json!(-1000), json!(i32::MIN))],
         ),
         (
             "more points than a ruling gives",
             Method::POST,
             &adjustments,
-            json!({ "player": scene.oskrel.id, "week": 1, "amount": 1001, "reason": "x" }),
+            json!({ "player": started.oskrel.id, "week": 1, "amount": 1001, "reason": "x" }),
             &[("validation", "/amount", json!(1000), json!(1001))],
         ),
     ];
     for (name, method, path, body, expected) in cases {
         let ask = |request: RequestBuilder| request.json(&body);
-        let problem = scene.nothing_written(name, || {
-            scene
+        let problem = started.nothing_written(name, || {
+            started
                 .stage
-                .wennable
+                .owner
                 .ask(method.clone(), path, ask)
                 .refused(422, "validation")
         });
-        assert_eq!(said(&problem), expected, "{name}: {problem}");
+        assert_eq!(problem.said(), expected, "{name}: {problem}");
     }
 }
 
 #[test]
 fn times_and_zones_that_do_not_exist_are_refused() {
-    let scene = Scene::set();
-    let seasons = format!("{}/seasons", scene.stage.club);
-    let zone = |zone: &str| scene.season(|body| body["zone"] = json!(zone));
+    let started = Started::start();
+    let zone = |zone: &str| started.season(|body| body.set("/zone", zone));
     // In the last night of March 2026 the clocks of Berlin go from two to three.
-    let skipped = scene.season(|body| {
-        body["calendar"]["first_day"] = json!("2026-03-25");
-        body["calendar"]["lists_due"]["time"] = json!("02:30:00");
+    let skipped = started.season(|body| {
+        body.set("/calendar/first_day", "2026-03-25");
+        body.set("/calendar/lists_due/time", "02:30:00");
     });
-    let cases: [(&str, Value, &str, &str); 8] = [
+    let cases: [(&str, SeasonBody, &str, &str); 8] = [
         ("an offset", zone("GMT+25"), "unknown-zone", "/zone"),
         (
             "a path",
@@ -247,45 +246,42 @@ fn times_and_zones_that_do_not_exist_are_refused() {
         ),
         (
             "no such day",
-            scene.season(|body| body["calendar"]["first_day"] = json!("2026-02-30")),
+            started.season(|body| body.set("/calendar/first_day", "2026-02-30")),
             "validation",
             "/calendar/first_day",
         ),
         (
             "the year 300000",
-            scene.season(|body| body["calendar"]["first_day"] = json!("300000-01-01")),
+            started.season(|body| body.set("/calendar/first_day", "300000-01-01")),
             "validation",
             "/calendar/first_day",
         ),
         (
             "a 61st second",
-            scene.season(|body| body["calendar"]["lists_due"]["time"] = json!("20:00:61")),
+            started.season(|body| body.set("/calendar/lists_due/time", "20:00:61")),
             "validation",
             "/calendar/lists_due/time",
         ),
         (
             "a deadline after the games",
-            scene.season(|body| body["calendar"]["lists_due"]["day"] = json!(8)),
+            started.season(|body| body.set("/calendar/lists_due/day", 8)),
             "validation",
             "/calendar/nights",
         ),
     ];
     for (name, body, code, place) in cases {
-        let problem = scene.nothing_written(name, || {
-            scene
-                .stage
-                .wennable
-                .post(&seasons, &body)
-                .refused(422, code)
+        let problem = started.nothing_written(name, || {
+            let created = started.stage.club.create_season(&body);
+            created.refused(422, code)
         });
-        assert_eq!(pointers(&problem), [place], "{name}: {problem}");
+        assert_eq!(problem.pointers(), [place], "{name}: {problem}");
     }
 }
 
 #[test]
 fn a_week_is_moved_to_no_time_that_never_comes_and_its_nights_have_plain_names() {
-    let scene = Scene::set();
-    let week = scene.stage.week(3);
+    let started = Started::start();
+    let week = started.stage.week(3);
     let night = |key: &str| json!({ "nights": [{ "key": key, "begins": "2026-01-27T19:00:00", "tables": 4 }] });
     let mut cases: Vec<(Value, &str, &str)> = [
         "-9999-01-01T00:00:00",
@@ -306,21 +302,17 @@ fn a_week_is_moved_to_no_time_that_never_comes_and_its_nights_have_plain_names()
         cases.push((night(key), "validation", "/nights/0/key"));
     }
     for (body, code, place) in cases {
-        let ask = |request: RequestBuilder| request.json(&body);
-        let problem = scene.nothing_written("a week", || {
-            let patch = scene.stage.wennable.ask(Method::PATCH, &week, ask);
-            patch.refused(422, code)
-        });
-        assert_eq!(pointers(&problem), [place], "{body}: {problem}");
+        let problem = started.nothing_written("a week", || week.update(&body).refused(422, code));
+        assert_eq!(problem.pointers(), [place], "{body}: {problem}");
     }
 }
 
 #[test]
 fn nobody_plays_under_a_name_that_passes_for_another() {
-    let scene = Scene::set();
-    let newcomer = scene.stage.welcome("Juddeth");
-    let players = format!("{}/players", scene.stage.season);
-    let place = |handle: &str| json!({ "handle": handle, "faction": "bramblestile-steadings", "nights": ["first"] });
+    let started = Started::start();
+    let newcomer = started.stage.welcome("Juddeth");
+    let season = started.stage.season.by(&newcomer);
+    let join = |handle| season.join(handle, "bramblestile-steadings", &["first"]);
     for (handle, status, code) in [
         ("oskrel", 409, "handle-taken"),
         ("\u{41e}skr\u{435}l", 409, "handle-taken"),
@@ -329,40 +321,37 @@ fn nobody_plays_under_a_name_that_passes_for_another() {
         ("Oskrel\u{17b4}", 422, "invalid-name"),
         ("\u{2800}", 422, "invalid-name"),
     ] {
-        let problem = scene.nothing_written(handle, || {
-            newcomer
-                .post(&players, &place(handle))
-                .refused(status, code)
-        });
-        assert_eq!(pointers(&problem), ["/handle"], "{handle}: {problem}");
+        let problem = started.nothing_written(handle, || join(handle).refused(status, code));
+        assert_eq!(problem.pointers(), ["/handle"], "{handle}: {problem}");
     }
-    newcomer.post(&players, &place("Oskrella")).expect(201);
+    join("Oskrella").expect(201);
 }
 
 #[test]
 fn people_and_passwords_are_held_to_the_rules() {
-    let scene = Scene::set();
-    let account = |change: &dyn Fn(&mut Value)| {
+    let started = Started::start();
+    let account = |member: &str, value: Value| {
         let mut body = json!({ "email": "new@example.org", "name": "New", "password": "six lanterns on the ford" });
-        change(&mut body);
+        let members = body.as_object_mut().unwrap();
+        members.insert(member.to_owned(), value);
         body
     };
     let cases: [(&str, Value, &str, &[Said<'_>]); 6] = [
         (
             "14 characters",
-            account(&|body| body["password"] = json!("fourteen chars")),
+            account("password", json!("fourteen chars")),
             "password-too-short",
             &[("password-too-short", "/password", json!(15), json!(14))],
         ),
         (
             "257 characters",
-            account(&|body| body["password"] = json!("x".repeat(257))),
+            account("password", json!("x".repeat(257))),
             "validation",
             &[("validation", "/password", json!(256), json!(257))],
         ),
         (
             "a common one",
-            account(&|body| body["password"] = json!("passwordpassword")),
+            account("password", json!("passwordpassword")),
             "password-compromised",
             &[(
                 "password-compromised",
@@ -373,13 +362,13 @@ fn people_and_passwords_are_held_to_the_rules() {
         ),
         (
             "no address",
-            account(&|body| body["email"] = json!("new.example.org")),
+            account("email", json!("new.example.org")),
             "validation",
             &[("validation", "/email", Value::Null, Value::Null)],
         ),
         (
             "a minor alone",
-            account(&|body| body["minor"] = json!(true)),
+            account("minor", json!(true)),
             "guardian-consent-required",
             &[(
                 "guardian-consent-required",
@@ -390,16 +379,16 @@ fn people_and_passwords_are_held_to_the_rules() {
         ),
         (
             "a role of one's own",
-            account(&|body| body["role"] = json!("owner")),
+            account("role", json!("owner")),
             "unknown-field",
             &[("unknown-field", "/role", Value::Null, Value::Null)],
         ),
     ];
-    let visitor = scene.stage.server.visitor();
+    let visitor = started.stage.server.visitor();
     for (name, body, code, expected) in cases {
-        let problem = scene.nothing_written(name, || {
+        let problem = started.nothing_written(name, || {
             visitor.post("/api/v1/accounts", &body).refused(422, code)
         });
-        assert_eq!(said(&problem), expected, "{name}: {problem}");
+        assert_eq!(problem.said(), expected, "{name}: {problem}");
     }
 }

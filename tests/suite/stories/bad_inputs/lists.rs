@@ -3,19 +3,14 @@
 use reqwest::Method;
 use serde_json::{Value, json};
 
-use super::{Said, Scene, json_text, pointers, said};
-use crate::harness::demo_list;
+use super::{Started, json_text};
+use crate::harness::{Entry, List, Said};
 
 #[test]
 fn a_list_that_breaks_the_week_is_refused_with_every_breach() {
-    let scene = Scene::set();
-    let seal = |list: &Value| {
-        scene
-            .oskrel
-            .actor
-            .post(&format!("{}/list/seal", scene.stage.week(1)), list)
-    };
-    let cases: [(&str, Value, &str, &[Said<'_>]); 6] = [
+    let started = Started::start();
+    let own = started.stage.week(1).list_of(&started.oskrel);
+    let cases: [(&str, List, &str, &[Said<'_>]); 6] = [
         (
             "one point over the cap",
             steadings(&[
@@ -66,7 +61,7 @@ fn a_list_that_breaks_the_week_is_refused_with_every_breach() {
         ),
         (
             "another faction",
-            demo_list("Corvanel", 1),
+            List::demo("Corvanel", 1),
             "list-breaks-rules",
             &[("list.faction-lock", "", Value::Null, Value::Null)],
         ),
@@ -81,14 +76,14 @@ fn a_list_that_breaks_the_week_is_refused_with_every_breach() {
         ),
     ];
     for (name, list, code, expected) in cases {
-        let problem = scene.nothing_written(name, || seal(&list).refused(422, code));
-        assert_eq!(said(&problem), expected, "{name}: {problem}");
+        let problem = started.nothing_written(name, || own.seal(&list).refused(422, code));
+        assert_eq!(problem.said(), expected, "{name}: {problem}");
     }
 }
 
 #[test]
 fn a_body_that_is_none_is_refused_by_its_place() {
-    let scene = Scene::set();
+    let started = Started::start();
     let over = "x".repeat(61);
     let cases: [(&str, &str, u16, &str, &[&str]); 17] = [
         (
@@ -205,28 +200,23 @@ fn a_body_that_is_none_is_refused_by_its_place() {
         ),
         ("nothing", "", 400, "malformed-json", &[]),
     ];
-    let path = format!("{}/list/seal", scene.stage.week(1));
+    let own = started.stage.week(1).list_of(&started.oskrel);
     for (name, body, status, code, places) in cases {
-        let problem = scene.nothing_written(name, || {
-            json_text(&scene.oskrel.actor, Method::POST, &path, body).refused(status, code)
+        let problem = started.nothing_written(name, || {
+            json_text(&own.actor, Method::POST, &own.at("seal"), body).refused(status, code)
         });
-        assert_eq!(pointers(&problem), places, "{name}: {problem}");
+        assert_eq!(problem.pointers(), places, "{name}: {problem}");
     }
-    let many = json!({ "faction": "a", "entries": vec![json!({ "key": over, "unit": "b", "models": 1 }); 201] });
-    let problem = scene.nothing_written("201 entries", || {
-        scene
-            .oskrel
-            .actor
-            .post(&path, &many)
-            .refused(422, "validation")
-    });
-    assert_eq!(pointers(&problem).len(), 201);
+    let many = List::of("a", vec![Entry::new(over, "b", 1); 201]);
+    let problem =
+        started.nothing_written("201 entries", || own.seal(&many).refused(422, "validation"));
+    assert_eq!(problem.pointers().len(), 201);
 }
 
-fn steadings(units: &[(&str, u32, &[&str])]) -> Value {
-    let entries = units.iter().enumerate().map(|(place, (unit, models, options))| {
-        let options: Value = options.iter().map(|option| ((*option).to_owned(), json!(1))).collect();
-        json!({ "key": format!("unit-{place}"), "unit": unit, "models": models, "options": options })
+fn steadings(units: &[(&str, u32, &[&str])]) -> List {
+    let units = units.iter().enumerate();
+    let entries = units.map(|(place, (unit, models, options))| {
+        Entry::new(format!("unit-{place}"), unit, *models).with(options)
     });
-    json!({ "faction": "bramblestile-steadings", "entries": entries.collect::<Vec<_>>() })
+    List::of("bramblestile-steadings", entries)
 }

@@ -9,18 +9,18 @@ use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 use tallyhost::demo::data;
 
-use super::{Scene, json_text, pointers};
-use crate::harness::{Stage, demo_list};
+use super::{Started, json_text};
+use crate::harness::{List, Stage};
 
 /// However slow the machine.
-const PATIENCE: Duration = Duration::from_secs(300);
+const TIMEOUT: Duration = Duration::from_secs(300);
 
 #[test]
 fn a_body_must_have_its_type_and_its_size() {
-    let scene = Scene::set();
-    let (oskrel, wennable) = (&scene.oskrel.actor, &scene.stage.wennable);
-    let check = format!("{}/list/check", scene.stage.week(1));
-    let list = demo_list("Oskrel", 1).to_string();
+    let started = Started::start();
+    let (oskrel, wennable) = (&started.oskrel.actor, &started.stage.owner);
+    let check = started.stage.week(1).at("list/check");
+    let list = json!(List::demo("Oskrel", 1)).to_string();
     for kind in [
         "text/plain",
         "application/json; charset=utf-16",
@@ -43,39 +43,31 @@ fn a_body_must_have_its_type_and_its_size() {
     json_text(oskrel, Method::POST, &check, &padded(limit)).expect(200);
     let problem = json_text(oskrel, Method::POST, &check, &padded(limit + 1))
         .refused(413, "payload-too-large");
-    assert_eq!(problem["limit"], limit);
+    assert_eq!(problem.limit(), limit);
 
-    let catalogue = wennable
-        .get(&format!("{}/catalogues", scene.stage.club))
-        .expect(200)[0]["id"]
-        .clone();
-    let versions = format!(
-        "{}/catalogues/{}/versions",
-        scene.stage.club,
-        catalogue.as_str().unwrap()
-    );
+    let versions = started.stage.catalogue.at("versions");
     let limit = 4 * 1024 * 1024;
-    let problem = scene.nothing_written("a huge catalogue", || {
+    let problem = started.nothing_written("a huge catalogue", || {
         json_text(wennable, Method::POST, &versions, &" ".repeat(limit + 1))
             .refused(413, "payload-too-large")
     });
-    assert_eq!(problem["limit"], limit);
+    assert_eq!(problem.limit(), limit);
     let negative = json!({ "factions": [{ "key": "f", "name": "F", "units": [
         { "key": "u", "name": "U", "kind": "line", "sizes": [{ "models": 1, "points": -5 }], "minutes_per_model": 1 }
     ]}]});
-    let problem = scene.nothing_written("negative points", || {
+    let problem = started.nothing_written("negative points", || {
         wennable
             .post(&versions, &negative)
             .refused(422, "invalid-catalogue")
     });
-    assert_eq!(pointers(&problem), ["/factions/0/units/0/sizes/0/points"]);
+    assert_eq!(problem.pointers(), ["/factions/0/units/0/sizes/0/points"]);
 }
 
 #[test]
 fn what_is_not_there_and_what_is_not_allowed_are_told_apart() {
-    let scene = Scene::set();
-    let (club, season) = (&scene.stage.club, &scene.stage.season);
-    let oskrel = &scene.oskrel.actor;
+    let started = Started::start();
+    let (club, season) = (&started.stage.club.path, &started.stage.season.path);
+    let oskrel = &started.oskrel.actor;
     for path in [
         "/nowhere",
         "/api/v1/nowhere",
@@ -113,17 +105,17 @@ fn what_is_not_there_and_what_is_not_allowed_are_told_apart() {
     ] {
         let refused = oskrel.get(&format!("{season}/trail?{query}"));
         let problem = refused.refused(400, "invalid-parameter");
-        let said = (&problem["parameter"], &problem["actual"]);
-        assert_eq!(said, (&json!(parameter), &actual), "{query}");
-        let detail = problem["detail"].as_str().unwrap();
+        assert_eq!(problem.member("parameter"), parameter, "{query}");
+        assert_eq!(problem.actual(), &actual, "{query}");
+        let detail = &problem.detail;
         assert!(detail.contains(parameter), "{detail}");
     }
 }
 
 #[test]
 fn a_token_that_is_not_ours_opens_nothing() {
-    let scene = Scene::set();
-    let stranger = scene.stage.server.visitor();
+    let started = Started::start();
+    let stranger = started.stage.server.visitor();
     let header = "eyJhbGciOiJub25lIiwidHlwIjoiYXQrand0In0";
     let claims = "eyJpc3MiOiJ0YWxseWhvc3QiLCJhdWQiOiJ0YWxseWhvc3QiLCJzdWIiOiIwMDAwMDAwMC0wMDAwLTAwMDAtMDAwMC0wMDAwMDAwMDAwMDAiLCJleHAiOjQwMDAwMDAwMDB9";
     for authorization in [
@@ -135,7 +127,7 @@ fn a_token_that_is_not_ours_opens_nothing() {
     ] {
         let with =
             |request: RequestBuilder| request.header("authorization", authorization.as_str());
-        for path in ["/api/v1/accounts/me", &scene.stage.season] {
+        for path in ["/api/v1/accounts/me", &started.stage.season.path] {
             let answer = stranger.ask(Method::GET, path, with);
             assert_eq!(
                 answer.header("www-authenticate"),
@@ -145,63 +137,38 @@ fn a_token_that_is_not_ours_opens_nothing() {
             answer.refused(401, "invalid-token");
         }
     }
-    stranger
-        .get("/api/v1/accounts/me")
-        .refused(401, "sign-in-needed");
+    stranger.me().refused(401, "sign-in-needed");
 }
 
 #[test]
 fn a_change_says_which_version_it_changes() {
-    let scene = Scene::set();
-    let wennable = &scene.stage.wennable;
-    let rename = |tag: Option<&str>| {
-        let dress = |request: RequestBuilder| {
-            let request = request.json(&json!({ "name": "Winter at the ford" }));
-            match tag {
-                Some(tag) => request.header("if-match", tag),
-                None => request,
-            }
-        };
-        wennable.ask(Method::PATCH, &scene.stage.season, dress)
-    };
+    let started = Started::start();
+    let season = &started.stage.season;
+    let renamed = json!({ "name": "Winter at the ford" });
+    let rename = |tag: Option<&str>| season.update_from(tag, &renamed);
     rename(None).refused(428, "precondition-required");
     rename(Some("1")).refused(400, "invalid-parameter");
     rename(Some("\"0\"")).refused(412, "version-mismatch");
-    let current = wennable.get(&scene.stage.season).with_status(200);
+    let current = season.state().with_status(200);
     rename(current.header("etag")).expect(200);
 }
 
 #[test]
 fn a_season_of_the_club_is_not_opened_to_everybody_once_people_play_in_it() {
-    let stage = Stage::with(|season| season["visibility"] = json!("club"));
+    let stage = Stage::with(|season| season.visibility("club"));
     stage.join("Oskrel");
-    let change = |body: Value| {
-        let now = stage.wennable.get(&stage.season).with_status(200);
-        let version = now.header("etag").unwrap().to_owned();
-        stage.wennable.ask(Method::PATCH, &stage.season, |request| {
-            request.header("if-match", version.as_str()).json(&body)
-        })
-    };
+    let change = |body: Value| stage.season.update(&body);
     change(json!({ "places": 1 })).refused(422, "validation");
     change(json!({ "visibility": "public" })).expect(200);
     change(json!({ "visibility": "club" })).expect(200);
     stage.start();
     let problem = change(json!({ "visibility": "public" })).refused(409, "season-fixed");
-    assert_eq!(pointers(&problem), ["/visibility"]);
-    stage
-        .server
-        .visitor()
-        .get(&stage.season)
-        .refused(404, "not-found");
-    let trail = stage
-        .wennable
-        .get(&format!("{}/trail", stage.season))
-        .expect(200);
-    let trail = trail.as_array().unwrap().iter();
-    let told = trail.filter(|entry| entry["act"] == "update_season");
-    let told: Vec<_> = told
-        .map(|entry| entry["facts"]["visibility"].clone())
-        .collect();
+    assert_eq!(problem.pointers(), ["/visibility"]);
+    let seen = stage.season.by(stage.visitor());
+    seen.state().refused(404, "not-found");
+    let trail = stage.season.trail().expect(200);
+    let told = trail.iter().filter(|entry| entry.act == "update_season");
+    let told: Vec<&Value> = told.map(|entry| entry.fact("visibility")).collect();
     assert_eq!(told, ["club", "public"]);
 }
 
@@ -209,31 +176,27 @@ fn a_season_of_the_club_is_not_opened_to_everybody_once_people_play_in_it() {
 fn a_member_sees_the_draft_that_may_be_joined_but_not_what_is_hidden_in_it() {
     let stage = Stage::draft();
     let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
-    let scenario = format!("{}/scenario", stage.week(1));
-    stage.wennable.put(&scenario, &sheet).expect(204);
+    stage.week(1).set_scenario(&sheet).expect(204);
     stage.clock().show("2026-01-08T18:00:00+01:00");
     let member = stage.welcome("Juddeth");
-    assert_eq!(member.get(&stage.season).expect(200)["state"], "draft");
-    member.get(&scenario).refused(404, "not-found");
-    let seasons = member.get(&format!("{}/seasons", stage.club)).expect(200);
-    assert_eq!(seasons, json!([]));
-    stage
-        .server
-        .visitor()
-        .get(&stage.season)
-        .refused(404, "not-found");
+    let season = stage.season.by(&member);
+    assert_eq!(season.state().expect(200).state, "draft");
+    season.week(1).scenario().refused(404, "not-found");
+    assert!(season.club().seasons().expect(200).is_empty());
+    let seen = season.by(stage.visitor());
+    seen.state().refused(404, "not-found");
 }
 
 #[test]
 fn a_body_that_does_not_come_is_not_waited_for() {
-    let scene = Scene::set();
+    let started = Started::start();
     for (path, kind) in [
         ("/api/v1/sessions", "application/json"),
         ("/sign-in", "application/x-www-form-urlencoded"),
     ] {
-        let address = scene.stage.server.address().trim_start_matches("http://");
+        let address = started.stage.server.address().trim_start_matches("http://");
         let mut stream = TcpStream::connect(address).unwrap();
-        stream.set_read_timeout(Some(PATIENCE)).unwrap();
+        stream.set_read_timeout(Some(TIMEOUT)).unwrap();
         let head = format!(
             "POST {path} HTTP/1.1\r\nhost: localhost\r\ncontent-type: {kind}\r\n\
              content-length: 40\r\n\r\na"
@@ -247,20 +210,19 @@ fn a_body_that_does_not_come_is_not_waited_for() {
 
 #[test]
 fn whoever_has_not_signed_in_sends_nothing_large() {
-    let scene = Scene::set();
-    let visitor = scene.stage.server.visitor();
+    let started = Started::start();
+    let visitor = started.stage.server.visitor();
     let long = format!("email=a&password={}", "x".repeat(64 * 1024));
     let form = |request: RequestBuilder| {
         request
             .header("content-type", "application/x-www-form-urlencoded")
             .body(long.clone())
     };
-    let catalogues = scene.stage.club.strip_prefix("/api/v1").unwrap();
-    for path in ["/sign-in", &format!("{catalogues}/catalogues")] {
+    for path in ["/sign-in", &started.stage.club.page("catalogues")] {
         let problem = visitor.ask(Method::POST, path, form);
         problem.refused(413, "payload-too-large");
     }
-    let painting = scene.stage.season.strip_prefix("/api/v1").unwrap();
+    let painting = started.stage.season.page("painting");
     let parts = |request: RequestBuilder| {
         let part =
             "--b\r\ncontent-disposition: form-data; name=\"photo\"; filename=\"a\"\r\n\r\nx\r\n";
@@ -268,6 +230,6 @@ fn whoever_has_not_signed_in_sends_nothing_large() {
             .header("content-type", "multipart/form-data; boundary=b")
             .body(format!("{}--b--\r\n", part.repeat(4)))
     };
-    let unknown = visitor.ask(Method::POST, &format!("{painting}/painting"), parts);
+    let unknown = visitor.ask(Method::POST, &painting, parts);
     unknown.refused(401, "sign-in-needed");
 }

@@ -2,40 +2,38 @@
 
 use image::{ImageFormat, guess_format, load_from_memory};
 use reqwest::Method;
-use serde_json::{Value, json};
+use serde_json::json;
 
-use super::week::Week;
-use crate::harness::{Actor, Answer, bytes_of, picture};
+use super::week::FirstWeek;
+use crate::harness::{Actor, Answer, Claim, TakenIn, bytes_of, picture};
 
 const PAIR: [&str; 2] = ["Oskrel", "Corvanel"];
 
-fn send(week: &Week, actor: &Actor, bytes: &[u8]) -> Answer {
-    let path = format!("{}/photos", week.stage.season);
-    actor.ask(Method::POST, &path, |request| request.body(bytes.to_vec()))
+fn send(week: &FirstWeek, actor: &Actor, bytes: &[u8]) -> Answer<TakenIn> {
+    week.season().by(actor).send_photo(bytes)
 }
 
-fn claim(week: &Week, actor: &Actor, unit: &str, photo: &Value) -> Answer {
-    let path = format!("{}/painting", week.stage.week(1));
-    let body = json!({ "unit": unit, "stages": { "finished": 1 }, "photo": photo });
-    actor.post(&path, &body)
+fn claim(week: &FirstWeek, actor: &Actor, unit: &str, photo: &str) -> Answer<Claim> {
+    week.week().by(actor).claim_with_photo(unit, 1, photo)
+}
+
+/// The trail as somebody reads it.
+fn trail_of(week: &FirstWeek, reader: &Actor) -> String {
+    let trail = week.season().by(reader).trail();
+    trail.with_status(200).text()
 }
 
 #[test]
 fn a_photo_with_its_place_is_served_upright_to_the_club_without_anything_but_pixels() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let oskrel = &week.players[0].actor;
     let told = with_exif(&bytes_of(&picture(3), ImageFormat::Jpeg));
     let sent = send(&week, oskrel, &told).with_status(201);
-    assert!(
-        sent.json()["caution"]
-            .as_str()
-            .unwrap()
-            .contains("no minors")
-    );
-    let location = sent.header("location").unwrap().to_owned();
+    let taken_in = sent.view();
+    assert!(taken_in.caution.contains("no minors"));
+    let location = sent.location(201);
 
-    let photo = sent.json()["photo"].clone();
-    claim(&week, oskrel, "hedge-reeve-1", &photo).expect(201);
+    claim(&week, oskrel, "hedge-reeve-1", &taken_in.photo).expect(201);
     week.propose();
     let served = week.players[1].actor.get(&location).with_status(200);
     assert_eq!(served.header("content-type"), Some("image/jpeg"));
@@ -58,104 +56,87 @@ fn a_photo_with_its_place_is_served_upright_to_the_club_without_anything_but_pix
         "SELECT count(*)::text FROM painting_photos WHERE position('Exif'::bytea in jpeg) > 0";
     assert_eq!(week.stage.database.texts(kept), ["0"]);
 
-    week.stage
-        .server
-        .visitor()
-        .get(&location)
-        .refused(404, "not-found");
-    week.stage
-        .server
-        .register("Stranger")
-        .get(&location)
-        .refused(404, "not-found");
+    let stranger = week.stage.server.register("Stranger");
+    for other in [week.stage.visitor(), stranger] {
+        other.get(&location).refused(404, "not-found");
+    }
 }
 
 #[test]
 fn nobody_learns_from_a_photo_what_is_in_a_list_that_is_still_sealed() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let [oskrel, corvanel] = [&week.players[0].actor, &week.players[1].actor];
-    let sent = send(&week, oskrel, &bytes_of(&picture(3), ImageFormat::Png)).with_status(201);
-    let (location, photo) = (
-        sent.header("location").unwrap(),
-        sent.json()["photo"].clone(),
-    );
+    let sent = send(&week, oskrel, &bytes_of(&picture(3), ImageFormat::Png));
+    let sent = sent.with_status(201);
+    let photo = sent.view().photo;
+    let location = sent.location(201);
     claim(&week, oskrel, "hedge-reeve-1", &photo).expect(201);
 
-    oskrel.get(location).with_status(200);
-    let others = [corvanel, &week.stage.wennable];
+    oskrel.get(&location).with_status(200);
+    let others = [corvanel, &week.stage.owner];
     for other in others {
-        other.get(location).refused(404, "not-found");
-        let trail = other.get(&format!("{}/trail", week.stage.season));
-        assert!(!trail.text().contains(photo.as_str().unwrap()));
+        other.get(&location).refused(404, "not-found");
+        assert!(!trail_of(&week, other).contains(&photo));
     }
-    let seen = corvanel.get(&format!("{}/trail", week.stage.season));
-    assert!(!seen.text().contains("claim_painting"), "{}", seen.text());
+    let seen = trail_of(&week, corvanel);
+    assert!(!seen.contains("claim_painting"), "{seen}");
 
     week.propose();
     for other in others {
-        other.get(location).with_status(200);
+        other.get(&location).with_status(200);
     }
 }
 
 #[test]
 fn a_referee_looks_at_a_photo_and_a_photo_stands_behind_one_claim_only() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let [oskrel, corvanel] = [&week.players[0].actor, &week.players[1].actor];
     let png = bytes_of(&picture(5), ImageFormat::Png);
-    let photo = send(&week, oskrel, &png).expect(201)["photo"].clone();
+    let photo = send(&week, oskrel, &png).expect(201).photo;
     assert_eq!(
-        send(&week, oskrel, &png).expect(201)["photo"],
+        send(&week, oskrel, &png).expect(201).photo,
         photo,
         "sent twice, kept once"
     );
     claim(&week, corvanel, "tally-novice-1", &photo).refused(422, "validation");
     let made = claim(&week, oskrel, "hedge-reeve-1", &photo).expect(201);
-    assert_eq!(made["photo"], photo);
+    assert_eq!(made.photo.as_ref(), Some(&photo));
     claim(&week, oskrel, "orchard-levy-1", &photo).refused(409, "photo-already-used");
     let anew = bytes_of(&picture(5), ImageFormat::WebP);
     send(&week, oskrel, &anew).refused(409, "photo-already-used");
 
     week.propose();
     let referee = week.stage.appoint("Ilkamar", "referee");
-    let verify = format!(
-        "{}/painting/{}/verify",
-        week.stage.season,
-        made["id"].as_str().unwrap()
-    );
-    assert_eq!(
-        referee.post(&verify, &json!({})).expect(200)["checker"],
-        "photo"
-    );
+    let verified = week.season().by(&referee).verify_claim(&made.id);
+    assert_eq!(verified.expect(200).checker.as_deref(), Some("photo"));
 }
 
 #[test]
 fn a_picture_like_another_players_is_taken_in_and_only_those_who_judge_are_told() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let [oskrel, corvanel] = [&week.players[0].actor, &week.players[1].actor];
     let first = send(&week, oskrel, &bytes_of(&picture(9), ImageFormat::Png)).expect(201);
     let copy = bytes_of(&picture(9).brighten(4), ImageFormat::Jpeg);
     let second = send(&week, corvanel, &copy).expect(201);
-    assert_ne!(first["photo"], second["photo"]);
-    let first = claim(&week, oskrel, "hedge-reeve-1", &first["photo"]).expect(201);
-    let second = claim(&week, corvanel, "tally-novice-1", &second["photo"]).expect(201);
+    assert_ne!(first.photo, second.photo);
+    let first = claim(&week, oskrel, "hedge-reeve-1", &first.photo).expect(201);
+    let second = claim(&week, corvanel, "tally-novice-1", &second.photo).expect(201);
 
-    let trail = week.get("trail");
-    let alike = |claim: &Value| {
-        let mut entries = trail.as_array().unwrap().iter();
-        let entry = entries.find(|entry| entry["facts"]["claim"] == claim["id"]);
-        entry.unwrap()["facts"]["looks_like"].clone()
+    let trail = week.season().trail().expect(200);
+    let alike = |claim: &Claim| {
+        let mut entries = trail.iter();
+        let entry = entries.find(|entry| entry.fact("claim") == claim.id.as_str());
+        entry.unwrap().fact("looks_like").clone()
     };
     assert_eq!(alike(&first), json!([]));
-    assert_eq!(alike(&second), json!([first["id"]]));
-    let seen = corvanel
-        .get(&format!("{}/trail", week.stage.season))
-        .expect(200);
-    assert!(!seen.to_string().contains("looks_like"), "{seen}");
+    assert_eq!(alike(&second), json!([first.id]));
+    let seen = trail_of(&week, corvanel);
+    assert!(!seen.contains("looks_like"), "{seen}");
 }
 
 #[test]
 fn what_is_no_picture_or_too_large_or_torn_is_refused_by_name() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let oskrel = &week.players[0].actor;
     for text in [
         "<svg xmlns='http://www.w3.org/2000/svg'/>",
@@ -171,12 +152,12 @@ fn what_is_no_picture_or_too_large_or_torn_is_refused_by_name() {
     }
     let wide = send(&week, oskrel, &png_header(60_000, 60_000)).refused(422, "image-too-large");
     assert_eq!(
-        (&wide["limit"], &wide["actual"]),
+        (wide.limit(), wide.actual()),
         (&json!(12_000), &json!(60_000))
     );
     let many = send(&week, oskrel, &png_header(8_000, 5_001)).refused(422, "image-too-large");
     assert_eq!(
-        (&many["limit"], &many["actual"]),
+        (many.limit(), many.actual()),
         (&json!(40_000_000), &json!(40_008_000))
     );
     let moving = animated(&bytes_of(&picture(3), ImageFormat::Png));
@@ -199,7 +180,7 @@ fn what_is_no_picture_or_too_large_or_torn_is_refused_by_name() {
 
 #[test]
 fn a_minors_account_sends_none_and_everybody_takes_their_own_away() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let [oskrel, corvanel] = [&week.players[0].actor, &week.players[1].actor];
     week.stage
         .database
@@ -213,12 +194,12 @@ fn a_minors_account_sends_none_and_everybody_takes_their_own_away() {
     oskrel.get(&location).refused(404, "not-found");
     let again = send(&week, oskrel, &png).location(201);
     assert_eq!(again, location);
-    delete(&week.stage.wennable).expect(204);
+    delete(&week.stage.owner).expect(204);
 }
 
 #[test]
 fn a_player_has_so_many_photos_in_a_season_and_no_more() {
-    let week = Week::sealed(&PAIR);
+    let week = FirstWeek::sealed(&PAIR);
     let oskrel = &week.players[0].actor;
     let own = format!(
         "INSERT INTO painting_photos SELECT club_id, season_id, player_id, \
@@ -230,7 +211,7 @@ fn a_player_has_so_many_photos_in_a_season_and_no_more() {
     let png = bytes_of(&picture(5), ImageFormat::Png);
     let refused = send(&week, oskrel, &png).refused(409, "too-many-photos");
     assert_eq!(
-        (&refused["limit"], &refused["actual"]),
+        (refused.limit(), refused.actual()),
         (&json!(60), &json!(60))
     );
     send(&week, &week.players[1].actor, &png).expect(201);

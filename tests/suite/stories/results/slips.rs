@@ -5,12 +5,10 @@ use std::sync::Barrier;
 use std::thread;
 
 use chrono::{DateTime, Duration, FixedOffset};
-use reqwest::Method;
-use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 
-use super::week::{Week, played};
-use crate::harness::Answer;
+use super::week::{FirstWeek, played};
+use crate::harness::GameClient;
 
 const FIRST_NIGHT: &str = "2026-01-13T19:00:00+01:00";
 const PAIR: [&str; 2] = ["Oskrel", "Corvanel"];
@@ -46,26 +44,22 @@ fn at_once<A: Send, B: Send>(
 
 #[test]
 fn of_two_different_reports_at_once_one_opens_the_slip_the_other_disputes_it_and_none_is_lost() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, second] = week.sides();
     let (one, other) = at_once(
         || week.report(first, "one", &twelve_to_seven()).expect(200),
         || week.report(second, "other", &twelve_to_eight()).expect(200),
     );
-    let kinds: BTreeSet<_> = [&one, &other]
-        .map(|slip| slip["kind"].as_str().unwrap())
-        .into();
+    let kinds = BTreeSet::from([one.kind.as_str(), other.kind.as_str()]);
     assert_eq!(kinds, BTreeSet::from(["reported", "disputed"]));
-    let slip = week.stage.wennable.get(&week.game()).expect(200)["slip"].clone();
-    assert_eq!(slip["kind"], "disputed");
+    let slip = week.game().slip();
+    assert_eq!(slip.kind, "disputed");
+    let said = [&slip.report, &slip.counter].map(|said| said.as_ref().unwrap().total());
     for total in [
         json!({ "first": 12, "second": 7 }),
         json!({ "first": 12, "second": 8 }),
     ] {
-        assert!(
-            slip.to_string().contains(&total.to_string()),
-            "{total} in {slip}"
-        );
+        assert!(said.contains(&Some(&total)), "{total} in {slip:?}");
     }
     assert!(
         week.lines(first).is_empty(),
@@ -75,7 +69,7 @@ fn of_two_different_reports_at_once_one_opens_the_slip_the_other_disputes_it_and
 
 #[test]
 fn two_reports_at_once_that_agree_are_a_result() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, second] = week.sides();
     at_once(
         || week.report(first, "one", &twelve_to_seven()).expect(200),
@@ -88,151 +82,122 @@ fn two_reports_at_once_that_agree_are_a_result() {
 
 #[test]
 fn the_same_report_sent_twice_at_once_is_one_report() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, _] = week.sides();
     let send = || week.report(first, "once", &twelve_to_seven()).expect(200);
     let (one, other) = at_once(send, send);
     assert_eq!(one, other);
-    assert_eq!(
-        week.acts()
-            .iter()
-            .filter(|act| *act == "report_result")
-            .count(),
-        1
-    );
+    let acts = week.acts();
+    let reports = acts.iter().filter(|act| *act == "report_result");
+    assert_eq!(reports.count(), 1);
 
-    let reused = week.report(first, "once", &twelve_to_eight());
-    reused.refused(422, "idempotency-key-reused");
-    let game = format!("{}/report", week.game());
-    let keyless = first.actor.post(&game, &twelve_to_seven());
-    keyless.refused(400, "idempotency-key-required");
+    week.report(first, "once", &twelve_to_eight())
+        .refused(422, "idempotency-key-reused");
+    let game = week.game().by(first);
+    game.report_without_key(&twelve_to_seven())
+        .refused(400, "idempotency-key-required");
 
-    let elsewhere = week.stage.wennable.post(
-        "/api/v1/clubs",
-        &json!({ "name": "Another circle", "slug": "another" }),
-    );
-    let elsewhere = game.replace(&week.stage.club, &elsewhere.location(201));
-    let dress = |request: RequestBuilder| {
-        request
-            .header("idempotency-key", "once")
-            .json(&twelve_to_seven())
-    };
-    let replayed = first.actor.ask(Method::POST, &elsewhere, dress);
-    replayed.refused(404, "not-found");
+    let another = week.stage.owner.found_club("Another circle", "another");
+    let another = first.actor.club_at(another.location(201));
+    let elsewhere = another.season(week.season().id()).game(game.id());
+    elsewhere
+        .report("once", &twelve_to_seven())
+        .refused(404, "not-found");
 }
 
 #[test]
 fn the_same_penalty_sent_twice_is_one_ruling() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, _] = week.sides();
-    let adjustments = format!("{}/adjustments", week.stage.season);
     let take = |amount: i32| {
-        let body =
-            json!({ "player": first.id, "week": 1, "amount": amount, "reason": "Came late" });
-        week.stage
-            .wennable
-            .ask(Method::POST, &adjustments, |request| {
-                request.header("idempotency-key", "late").json(&body)
-            })
+        let points = (first.id.as_str(), 1, amount);
+        week.season().adjust_once("late", points, "Came late")
     };
     let ruling = take(-1).expect(200);
     assert_eq!(take(-1).expect(200), ruling);
     take(-2).refused(422, "idempotency-key-reused");
-    let penalties = week.lines(first);
-    let penalties: Vec<i64> = penalties.iter().map(|(_, amount)| *amount).collect();
-    assert_eq!(penalties.iter().filter(|amount| **amount == -1).count(), 1);
+    let lines = week.lines(first);
+    let penalties = lines.iter().filter(|(_, amount)| *amount == -1);
+    assert_eq!(penalties.count(), 1);
 }
 
 #[test]
 fn of_a_confirmation_and_a_dispute_at_once_one_is_done() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, second] = week.sides();
     week.report(first, "one", &twelve_to_seven()).expect(200);
-    let act = |act: &str, body: &Value| second.actor.post(&format!("{}/{act}", week.game()), body);
-    let (confirmed, disputed) = at_once(
-        || act("confirm", &json!({})),
-        || act("dispute", &json!({ "reason": "The ford was contested" })),
-    );
+    let game = week.game().by(second);
+    let (confirmed, disputed) =
+        at_once(|| game.confirm(), || game.dispute("The ford was contested"));
     let statuses = BTreeSet::from([confirmed.status, disputed.status]);
     assert_eq!(statuses, BTreeSet::from([200, 409]));
-    let slip = week.stage.wennable.get(&week.game()).expect(200)["slip"].clone();
     let (stands, too_late) = if confirmed.status == 200 {
         ("confirmed", disputed)
     } else {
         ("disputed", confirmed)
     };
     too_late.refused(409, "slip-state-changed");
-    assert_eq!(slip["kind"], stands);
+    assert_eq!(week.game().slip().kind, stands);
 }
 
 #[test]
 fn nobody_answers_their_own_report_or_that_of_others() {
-    let week = Week::paired(&PAIR);
+    const REASON: &str = "The ford was contested";
+    let week = FirstWeek::paired(&PAIR);
     let [first, second] = week.sides();
-    let act = |who: &crate::harness::Actor, act: &str, body: Value| -> Answer {
-        who.post(&format!("{}/{act}", week.game()), &body)
-    };
-    act(&second.actor, "confirm", json!({})).refused(409, "slip-state-changed");
+    let [by_first, by_second] = [first, second].map(|player| week.game().by(player));
+    by_second.confirm().refused(409, "slip-state-changed");
     week.report(first, "one", &twelve_to_seven()).expect(200);
-    let reason = json!({ "reason": "The ford was contested" });
-    act(&first.actor, "confirm", json!({})).refused(403, "self-confirmation");
-    act(&first.actor, "dispute", reason.clone()).refused(403, "self-confirmation");
-    let spectator = week.stage.welcome("Tamselle");
-    act(&spectator, "confirm", json!({})).refused(403, "not-a-participant");
-    act(&spectator, "dispute", reason.clone()).refused(403, "not-a-participant");
-    act(&second.actor, "confirm", json!({})).expect(200);
-    for (late, body) in [("dispute", reason), ("confirm", json!({}))] {
-        act(&second.actor, late, body).refused(409, "slip-state-changed");
-    }
-    let late = week.report(first, "two", &twelve_to_eight());
-    late.refused(409, "result-final");
+    by_first.confirm().refused(403, "self-confirmation");
+    by_first.dispute(REASON).refused(403, "self-confirmation");
+    let by_spectator = week.game().by(week.stage.welcome("Tamselle"));
+    by_spectator.confirm().refused(403, "not-a-participant");
+    by_spectator
+        .dispute(REASON)
+        .refused(403, "not-a-participant");
+    by_second.confirm().expect(200);
+    by_second.dispute(REASON).refused(409, "slip-state-changed");
+    by_second.confirm().refused(409, "slip-state-changed");
+    week.report(first, "two", &twelve_to_eight())
+        .refused(409, "result-final");
 }
 
 #[test]
 fn nobody_rules_on_a_game_of_their_own() {
-    let week = Week::paired(&["Oskrel", "Wennable"]);
-    let ruling = json!({ "outcome": twelve_to_seven(), "reason": "As both said" });
-    let rule = format!("{}/rule", week.game());
-    week.stage
-        .wennable
-        .post(&rule, &ruling)
-        .refused(403, "conflict-of-interest");
+    let week = FirstWeek::paired(&["Oskrel", "Wennable"]);
+    let rule = |game: GameClient| game.rule(&twelve_to_seven(), "As both said");
+    rule(week.game()).refused(403, "conflict-of-interest");
     let referee = week.stage.appoint("Ilkamar", "referee");
-    assert_eq!(referee.post(&rule, &ruling).expect(200)["kind"], "ruled");
+    assert_eq!(rule(week.game().by(&referee)).expect(200).kind, "ruled");
 }
 
 #[test]
 fn no_result_is_reported_before_the_night_begins() {
-    let week = Week::sealed(&PAIR);
-    let round = week.propose();
-    week.publish(&round);
+    let week = FirstWeek::sealed(&PAIR);
+    week.pair();
     let [first, _] = week.sides();
     week.stage.clock().show("2026-01-13T18:59:59.999999+01:00");
     let early = week
         .report(first, "one", &twelve_to_seven())
         .refused(409, "round-not-open");
-    assert_eq!(early["begins_at"], "2026-01-13T18:00:00+00:00");
+    assert_eq!(early.member("begins_at"), "2026-01-13T18:00:00+00:00");
     week.stage.clock().show(FIRST_NIGHT);
     week.report(first, "one", &twelve_to_seven()).expect(200);
 }
 
 #[test]
 fn silence_confirms_at_the_very_microsecond() {
-    let week = Week::paired(&PAIR);
+    let week = FirstWeek::paired(&PAIR);
     let [first, second] = week.sides();
     let slip = week.report(first, "one", &twelve_to_seven()).expect(200);
-    let due: DateTime<FixedOffset> = slip["confirm_due"].as_str().unwrap().parse().unwrap();
+    let due: DateTime<FixedOffset> = slip.confirm_due.unwrap().parse().unwrap();
     let before = due - Duration::microseconds(1);
     week.stage.clock().show(&before.to_rfc3339());
-    let kind = || week.stage.wennable.get(&week.game()).expect(200)["slip"]["kind"].clone();
-    assert_eq!(kind(), "reported");
+    assert_eq!(week.game().slip().kind, "reported");
     assert!(week.lines(first).is_empty());
     week.stage.clock().show(&due.to_rfc3339());
-    assert_eq!(kind(), "confirmed");
+    assert_eq!(week.game().slip().kind, "confirmed");
     assert_eq!(week.lines(second)[0], ("game".to_owned(), 3));
-    let confirm = format!("{}/confirm", week.game());
-    second
-        .actor
-        .post(&confirm, &json!({}))
-        .refused(409, "slip-state-changed");
+    let game = week.game().by(second);
+    game.confirm().refused(409, "slip-state-changed");
 }

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::scene::Scene;
-use crate::harness::demo_list;
+use crate::harness::List;
 
 pub fn nothing(_: &Scene, _: &str) -> Value {
     json!({})
@@ -47,7 +47,7 @@ pub fn catalogue(_: &Scene, _: &str) -> Value {
 }
 
 pub fn season(scene: &Scene, _: &str) -> Value {
-    scene.stage.season_body()
+    json!(scene.stage.season_body())
 }
 
 pub fn next_season(_: &Scene, _: &str) -> Value {
@@ -75,7 +75,7 @@ pub fn shock(_: &Scene, _: &str) -> Value {
 }
 
 pub fn list(_: &Scene, _: &str) -> Value {
-    demo_list("Oskrel", 2)
+    json!(List::demo("Oskrel", 2))
 }
 
 pub fn pasted(_: &Scene, _: &str) -> Value {

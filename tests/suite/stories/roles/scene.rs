@@ -8,8 +8,8 @@ use reqwest::Method;
 use serde_json::{Value, json};
 use tallyhost::demo::data;
 
-use super::{Draft, Running, Season, bodies};
-use crate::harness::{Actor, Player, Stage, bytes_of, demo_list, picture};
+use super::{Draft, Running, Which, bodies};
+use crate::harness::{Actor, List, Player, Season, Stage, bytes_of, picture};
 
 pub struct Scene {
     pub stage: Stage,
@@ -17,7 +17,7 @@ pub struct Scene {
     pub operations: BTreeMap<String, (Method, String)>,
     /// The player whom others would change, of the season and of the club.
     pub corvanel: (String, String),
-    draft: String,
+    draft: Season,
     round: String,
     game: String,
     claim: String,
@@ -26,77 +26,66 @@ pub struct Scene {
 }
 
 impl Scene {
-    pub fn set() -> Self {
-        let stage = Stage::with(|season| season["visibility"] = json!("club"));
-        let seasons = format!("{}/seasons", stage.club);
-        let draft = stage
-            .wennable
-            .post(&seasons, &stage.season_body())
-            .location(201);
+    pub fn new() -> Self {
+        let stage = Stage::with(|season| season.visibility("club"));
+        let draft = stage.club.new_season(&stage.season_body());
         let sheet = json!({ "sheet": data::sheets().unwrap()[0] });
-        let scenario = format!("{}/scenario", stage.week(1));
-        stage.wennable.put(&scenario, &sheet).expect(204);
+        stage.week(1).set_scenario(&sheet).expect(204);
         let [oskrel, corvanel] = ["Oskrel", "Corvanel"].map(|handle| stage.join(handle));
-        let account = corvanel.actor.get("/api/v1/accounts/me").expect(200)["id"].clone();
+        let account = corvanel.actor.account().id;
         let referee = stage.appoint("Ilkamar", "referee");
         let organiser = stage.appoint("Kestanby", "organiser");
         stage.start();
         let (round, game) = play_first_week(&stage, &oskrel, &corvanel);
-        let photo = send_photo(&stage, &corvanel.actor);
-        let claim =
-            json!({ "unit": "tally-novice-1", "stages": { "finished": 1 }, "photo": photo });
-        let painting = format!("{}/painting", stage.week(1));
-        let claim = corvanel.actor.post(&painting, &claim).expect(201);
-        let invitations = format!("{}/invitations", stage.club);
-        let body = json!({ "role": "player", "uses": 1, "days": 1 });
-        let invitation = stage.wennable.post(&invitations, &body).expect(200)["id"].clone();
+        let png = bytes_of(&picture(3), ImageFormat::Png);
+        let photo = stage
+            .season
+            .by(&corvanel)
+            .send_photo(&png)
+            .expect(201)
+            .photo;
+        let week = stage.week(1).by(&corvanel);
+        let claim = week.claim_with_photo("tally-novice-1", 1, &photo);
+        let invitation = stage.club.invite("player", 1, 1).expect(200);
         let people = BTreeMap::from([
-            ("visitor", stage.server.visitor()),
+            ("visitor", stage.visitor()),
             ("stranger", stage.server.register("Stranger")),
             ("player", oskrel.actor),
             ("referee", referee),
             ("organiser", organiser),
-            ("owner", stage.wennable.clone()),
+            ("owner", stage.owner.clone()),
         ]);
-        let mut scene = Self {
+        let scene = Self {
             stage,
             people,
             operations: operations(),
-            corvanel: (corvanel.id, text(&account)),
+            corvanel: (corvanel.id.clone(), account),
             draft,
             round,
             game,
-            claim: text(&claim["id"]),
+            claim: claim.expect(201).id,
             photo,
-            invitation: text(&invitation),
+            invitation: invitation.id,
         };
-        scene.corvanel_reports(&corvanel.actor);
+        let result = bodies::played(&scene, "player");
+        let game = scene.stage.season.game(&scene.game).by(&corvanel);
+        game.report("first", &result).expect(200);
         scene
     }
 
-    fn corvanel_reports(&mut self, corvanel: &Actor) {
-        let path = format!("{}/games/{}/report", self.stage.season, self.game);
-        let body = bodies::played(self, "player");
-        let dress = |request: reqwest::blocking::RequestBuilder| {
-            request.header("idempotency-key", "first").json(&body)
-        };
-        corvanel.ask(Method::POST, &path, dress).expect(200);
-    }
-
     /// A path of the document with the parts of this scene.
-    pub fn fill(&self, path: &str, season: Season) -> String {
-        let id = |path: &str| path.rsplit('/').next().unwrap().to_owned();
+    pub fn fill(&self, path: &str, season: Which) -> String {
         let season = match season {
-            Running => id(&self.stage.season),
-            Draft => id(&self.draft),
+            Running => &self.stage.season,
+            Draft => &self.draft,
         };
         let parts = [
-            ("{club}", id(&self.stage.club)),
-            ("{season}", season),
+            ("{club}", self.stage.club.id().to_owned()),
+            ("{season}", season.id().to_owned()),
             ("{week}", "2".to_owned()),
             ("{player}", self.corvanel.0.clone()),
             ("{account}", self.corvanel.1.clone()),
-            ("{catalogue}", self.stage.catalogue.clone()),
+            ("{catalogue}", self.stage.catalogue.id().to_owned()),
             ("{number}", "1".to_owned()),
             ("{round}", self.round.clone()),
             ("{game}", self.game.clone()),
@@ -120,31 +109,19 @@ impl Scene {
     }
 }
 
-fn send_photo(stage: &Stage, of: &Actor) -> String {
-    let bytes = bytes_of(&picture(3), ImageFormat::Png);
-    let path = format!("{}/photos", stage.season);
-    let sent = of.ask(Method::POST, &path, |request| request.body(bytes.clone()));
-    text(&sent.expect(201)["photo"])
-}
-
 /// Round and game; the clock shows the first night of week 1, and then the second week's beginning.
 fn play_first_week(stage: &Stage, oskrel: &Player, corvanel: &Player) -> (String, String) {
+    let week = stage.week(1);
     for (player, handle) in [(oskrel, "Oskrel"), (corvanel, "Corvanel")] {
-        let path = format!("{}/list/seal", stage.week(1));
-        player.actor.post(&path, &demo_list(handle, 1)).expect(201);
+        let list = List::demo(handle, 1);
+        week.list_of(player).seal(&list).expect(201);
     }
     stage.clock().show("2026-01-12T21:00:00+01:00");
-    let act = |path: String| stage.wennable.post(&path, &json!({}));
-    act(format!("{}/lists/open", stage.week(1))).expect(204);
-    let round = act(format!("{}/rounds", stage.week(1))).expect(201)["id"].clone();
-    let round = text(&round);
-    let games = act(format!("{}/rounds/{round}/publish", stage.season)).expect(200);
+    week.open_lists().expect(204);
+    let round = week.propose().expect(201).id;
+    let games = stage.season.round(&round).publish().expect(200);
     stage.clock().show("2026-01-15T18:00:00+01:00");
-    (round, text(&games[0]["id"]))
-}
-
-fn text(value: &Value) -> String {
-    value.as_str().unwrap().to_owned()
+    (round, games[0].id.clone())
 }
 
 /// Method and path of every operation, by name.
@@ -158,7 +135,8 @@ pub fn operations() -> BTreeMap<String, (Method, String)> {
     for (path, item) in document["paths"].as_object().unwrap() {
         for (method, operation) in item.as_object().unwrap() {
             let method = method.to_uppercase().parse().unwrap();
-            operations.insert(text(&operation["operationId"]), (method, path.clone()));
+            let name = operation["operationId"].as_str().unwrap().to_owned();
+            operations.insert(name, (method, path.clone()));
         }
     }
     operations

@@ -1,18 +1,37 @@
 //! The next season, started from one that is over.
 
+use serde::Serialize;
 use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::over::a_season_that_is_over;
-use crate::harness::{Answer, Player, Stage, demo_list};
+use crate::harness::{Answer, CollectedUnit, List, Moments, NextSeason, Player, Season, Stage};
 
-fn next(stage: &Stage, body: &Value) -> Answer {
-    stage.wennable.post(&format!("{}/next", stage.season), body)
+/// What a next season is made with.
+#[derive(Clone, Serialize)]
+struct Next {
+    name: &'static str,
+    first_day: &'static str,
+    scenarios: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    carry: Option<&'static str>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    other_weekdays: Option<bool>,
 }
 
 /// Thursday, 10 September 2026; the clocks of Berlin go back in its seventh week.
-fn in_autumn() -> Value {
-    json!({ "name": "Autumn at the ford", "first_day": "2026-09-10", "scenarios": true })
+const IN_AUTUMN: Next = Next {
+    name: "Autumn at the ford",
+    first_day: "2026-09-10",
+    scenarios: true,
+    carry: None,
+    other_weekdays: None,
+};
+
+impl Next {
+    fn after(&self, stage: &Stage) -> Answer<NextSeason> {
+        stage.season.next(&json!(self))
+    }
 }
 
 #[test]
@@ -21,124 +40,114 @@ fn the_next_season_keeps_rules_rhythm_and_scenarios_on_new_days_and_can_still_be
     let [scenario, ..] = &data::scenarios().unwrap()[..] else {
         panic!("the demo has scenarios");
     };
-    let path = format!("{}/scenario", stage.week(1));
-    stage.wennable.put(&path, scenario).expect(204);
+    stage.week(1).set_scenario(scenario).expect(204);
     for handle in ["Oskrel", "Corvanel"] {
         stage.join(handle);
     }
     stage.start();
-    let old = stage.wennable.get(&stage.season).expect(200);
+    let old = stage.season.state().expect(200);
 
-    let mut body = in_autumn();
-    let alone = next(&stage, &body).with_status(201).json();
-    assert_eq!(alone["players"], json!([]));
-    body["carry"] = json!("players");
-    let made = next(&stage, &body).with_status(201);
-    let new = made.header("location").unwrap().to_owned();
-    let made = made.json();
-    assert_eq!(made["players"].as_array().unwrap().len(), 2);
-    let season = &made["season"];
-    for same in [
-        "visibility",
-        "zone",
-        "catalogue",
-        "places",
-        "policy",
-        "rules",
-    ] {
-        assert_eq!(season[same], old[same], "{same}");
-    }
-    assert_eq!(
-        (&season["state"], &season["seed_commitment"]),
-        (&json!("draft"), &Value::Null)
-    );
-    stage.server.visitor().get(&new).refused(404, "not-found");
-
-    let weeks = |season: &str| stage.wennable.get(&format!("{season}/weeks")).expect(200);
-    let (old_weeks, new_weeks) = (weeks(&stage.season), weeks(&new));
-    let of = |weeks: &Value, name: &str| -> Vec<Value> {
-        let weeks = weeks.as_array().unwrap().iter();
-        weeks.map(|week| week[name].clone()).collect()
+    let alone = IN_AUTUMN.after(&stage).expect(201);
+    assert!(alone.players.is_empty());
+    let with_players = Next {
+        carry: Some("players"),
+        ..IN_AUTUMN
     };
-    assert_eq!(of(&old_weeks, "cap"), of(&new_weeks, "cap"));
-    let due = of(&new_weeks, "lists_due");
-    assert_eq!(due[5..7], ["2026-10-19T20:00:00", "2026-10-26T20:00:00"]);
-    let due = of(&new_weeks, "lists_due_at");
-    assert_eq!(due[5..7], ["2026-10-19T18:00:00Z", "2026-10-26T19:00:00Z"]);
-    let night = &new_weeks[6]["nights"][0];
+    let answer = with_players.after(&stage).with_status(201);
+    let made = answer.view();
+    let new = stage.club.season_at(answer.location(201));
+    assert_eq!(made.players.len(), 2);
+    let season = made.season;
+    assert_eq!(season.visibility, old.visibility);
+    assert_eq!(season.zone, old.zone);
+    assert_eq!(season.catalogue, old.catalogue);
+    assert_eq!(season.places, old.places);
+    assert_eq!(season.policy, old.policy);
+    assert_eq!(season.rules, old.rules);
     assert_eq!(
-        (&night["begins"], &night["tables"]),
-        (&json!("2026-10-27T19:00:00"), &json!(6))
+        (season.state.as_str(), season.seed_commitment),
+        ("draft", None)
     );
-    let sheet = |season: &str| {
-        let path = format!("{season}/weeks/1/scenario");
-        stage.wennable.get(&path).expect(200)
-    };
-    assert_eq!(sheet(&new), sheet(&stage.season));
+    new.by(stage.visitor()).state().refused(404, "not-found");
+    it_has_the_same_rhythm(&stage.season, &new);
+    let scenario_of = |season: &Season| season.week(1).scenario().expect(200);
+    assert_eq!(scenario_of(&new), scenario_of(&stage.season));
 
-    let week = json!({ "cap": 250 });
-    let patch = |request: reqwest::blocking::RequestBuilder| request.json(&week);
-    let path = format!("{new}/weeks/1");
-    stage
-        .wennable
-        .ask(reqwest::Method::PATCH, &path, patch)
-        .expect(204);
-    let started = stage
-        .wennable
-        .post(&format!("{new}/start"), &json!({}))
-        .expect(200);
-    assert_ne!(started["seed_commitment"], old["seed_commitment"]);
-    let trail = stage.wennable.get(&format!("{new}/trail")).expect(200);
-    let made = trail.as_array().unwrap().iter();
-    let made = made.filter(|entry| entry["act"] == "create_season_from");
-    let from: Vec<_> = made.map(|entry| &entry["facts"]["from"]).collect();
-    assert_eq!(from, [&old["id"]]);
+    new.week(1).update(&json!({ "cap": 250 })).expect(204);
+    let started = new.start().expect(200);
+    assert_ne!(started.seed_commitment, old.seed_commitment);
+    let trail = new.trail().expect(200);
+    let made = trail
+        .iter()
+        .filter(|entry| entry.act == "create_season_from");
+    let from: Vec<&Value> = made.map(|entry| entry.fact("from")).collect();
+    assert_eq!(from, [&old.id]);
+}
+
+/// On other days, over the end of summer time.
+fn it_has_the_same_rhythm(old: &Season, new: &Season) {
+    let weeks = |season: &Season| season.weeks().expect(200);
+    let caps = |weeks: &[Moments]| -> Vec<u64> { weeks.iter().map(|week| week.cap).collect() };
+    let new_weeks = weeks(new);
+    assert_eq!(caps(&weeks(old)), caps(&new_weeks));
+    let [sixth, seventh] = &new_weeks[5..7] else {
+        panic!("there are seven weeks");
+    };
+    assert_eq!(
+        [&sixth.lists_due, &seventh.lists_due],
+        ["2026-10-19T20:00:00", "2026-10-26T20:00:00"]
+    );
+    assert_eq!(
+        [&sixth.lists_due_at, &seventh.lists_due_at],
+        ["2026-10-19T18:00:00Z", "2026-10-26T19:00:00Z"]
+    );
+    let night = &seventh.nights[0];
+    assert_eq!(
+        (night.begins.as_str(), night.tables),
+        ("2026-10-27T19:00:00", 6)
+    );
 }
 
 #[test]
 fn the_next_season_does_not_begin_years_ago() {
     let stage = Stage::draft();
-    let mut body = in_autumn();
-    body["first_day"] = json!("1999-09-09");
-    let refused = next(&stage, &body).refused(422, "validation");
-    let fault = &refused["errors"][0];
+    let long_ago = Next {
+        first_day: "1999-09-09",
+        ..IN_AUTUMN
+    };
+    let refused = long_ago.after(&stage).refused(422, "validation");
+    let fault = &refused.faults[0];
     assert_eq!(
-        (&fault["pointer"], &fault["limit"], &fault["actual"]),
-        (
-            &json!("/first_day"),
-            &json!("2025-01-04"),
-            &json!("1999-09-09")
-        )
+        (fault.pointer.as_str(), &fault.limit, &fault.actual),
+        ("/first_day", &json!("2025-01-04"), &json!("1999-09-09"))
     );
 }
 
 #[test]
 fn a_first_day_of_another_weekday_or_in_the_hour_that_the_clocks_skip_is_refused() {
     let stage = Stage::with(|season| {
-        season["caps"] = json!({ "kind": "list", "caps": [300] });
-        season["calendar"]["announce"] = json!({ "day": 0, "time": "02:30:00" });
+        season.caps(&[300]);
+        season.set(
+            "/calendar/announce",
+            json!({ "day": 0, "time": "02:30:00" }),
+        );
     });
-    let mut body = in_autumn();
-    body["first_day"] = json!("2026-09-12");
-    let refused = next(&stage, &body).refused(422, "validation");
-    let fault = &refused["errors"][0];
+    let mut body = Next {
+        first_day: "2026-09-12",
+        ..IN_AUTUMN
+    };
+    let refused = body.after(&stage).refused(422, "validation");
+    let fault = &refused.faults[0];
     assert_eq!(
-        (&fault["code"], &fault["pointer"], &fault["limit"]),
-        (
-            &json!("season.weekday"),
-            &json!("/first_day"),
-            &json!("2026-09-10")
-        )
+        (fault.code.as_str(), fault.pointer.as_str(), &fault.limit),
+        ("season.weekday", "/first_day", &json!("2026-09-10"))
     );
-    body["other_weekdays"] = json!(true);
-    next(&stage, &body).expect(201);
-    body["first_day"] = json!("2027-03-28");
-    let refused = next(&stage, &body).refused(422, "invalid-local-time");
+    body.other_weekdays = Some(true);
+    body.after(&stage).expect(201);
+    body.first_day = "2027-03-28";
+    let refused = body.after(&stage).refused(422, "invalid-local-time");
     assert!(
-        refused["errors"][0]["detail"]
-            .as_str()
-            .unwrap()
-            .contains("announce of week 1"),
+        refused.faults[0].detail.contains("announce of week 1"),
         "{refused}"
     );
 }
@@ -146,92 +155,76 @@ fn a_first_day_of_another_weekday_or_in_the_hour_that_the_clocks_skip_is_refused
 #[test]
 fn who_played_to_the_end_comes_along_and_a_painted_unit_stays_painted() {
     let week = a_season_that_is_over("public");
-    let mut body = in_autumn();
-    body["carry"] = json!("players_with_collections");
-    next(&week.stage, &body).refused(409, "season-state");
-    week.act("end", &json!({})).expect(200);
-    let next = next(&week.stage, &body).with_status(201);
-    let new = next.header("location").unwrap().to_owned();
-    let next = next.json();
-    let handles = |people: &Value| -> Vec<String> {
-        let people = people.as_array().unwrap().iter();
-        people
-            .map(|one| one["handle"].as_str().unwrap().to_owned())
-            .collect()
+    let body = Next {
+        carry: Some("players_with_collections"),
+        ..IN_AUTUMN
     };
-    assert_eq!(handles(&next["players"]), ["Corvanel", "Oskrel"]);
+    body.after(&week.stage).refused(409, "season-state");
+    week.season().end().expect(200);
+    let answer = body.after(&week.stage).with_status(201);
+    let next = answer.view();
+    let new = week.stage.club.season_at(answer.location(201));
+    let handles: Vec<&str> = next.players.iter().map(|it| it.handle.as_str()).collect();
+    assert_eq!(handles, ["Corvanel", "Oskrel"]);
+    let left_out = next.left_out.iter();
+    let left_out: Vec<_> = left_out
+        .map(|one| (one.handle.as_str(), one.why.as_str()))
+        .collect();
     assert_eq!(
-        next["left_out"],
-        json!([
-            { "handle": "Lumeth", "why": "left_the_club" },
-            { "handle": "Pellamoor", "why": "withdrew" },
-        ])
+        left_out,
+        [("Lumeth", "left_the_club"), ("Pellamoor", "withdrew")]
     );
     let oskrel = &week.players[0];
-    let start = format!("{new}/start");
-    week.stage.wennable.post(&start, &json!({})).expect(200);
-    let collection = oskrel.actor.get(&format!("{new}/collection")).expect(200);
+    new.start().expect(200);
+    let collection = new.by(oskrel).collection().expect(200);
     let reeve = unit(&collection, "hedge-reeve-1");
-    assert_eq!(
-        (&reeve["models"], &reeve["painted"]),
-        (&json!(1), &json!(1))
-    );
-    assert!(reeve["first_week"].is_null(), "{reeve}");
-    let levy = unit(&collection, "orchard-levy-1");
-    assert_eq!(levy["painted"], 0);
+    assert_eq!((reeve.models, reeve.painted), (1, 1));
+    assert!(reeve.first_week.is_none(), "{reeve:?}");
+    assert_eq!(unit(&collection, "orchard-levy-1").painted, 0);
 
     week.stage.clock().show("2026-09-10T18:00:00+02:00");
-    keeps_its_paint(&week.stage, &new, oskrel);
+    keeps_its_paint(&new, oskrel);
+    only_what_is_fielded_is_told(&week.stage, &new, oskrel);
 }
 
-fn unit<'c>(collection: &'c Value, entry: &str) -> &'c Value {
-    let mut units = collection.as_array().unwrap().iter();
-    units.find(|unit| unit["entry"] == entry).unwrap()
+fn unit<'c>(collection: &'c [CollectedUnit], entry: &str) -> &'c CollectedUnit {
+    let mut units = collection.iter();
+    units.find(|unit| unit.entry == entry).unwrap()
 }
 
 /// The reeve cannot be claimed as new, and a pasted list knows it again by its name.
-fn keeps_its_paint(stage: &Stage, new: &str, oskrel: &Player) {
-    let claim = json!({ "unit": "hedge-reeve-1", "stages": { "finished": 1 } });
-    let path = format!("{new}/weeks/1/painting");
-    let refused = oskrel.actor.post(&path, &claim).refused(422, "validation");
-    assert_eq!(refused["errors"][0]["code"], "painting.nothing-new");
-    let read = oskrel
-        .actor
-        .post(
-            &format!("{new}/weeks/1/list/read"),
-            &json!({ "text": "Hedge-Reeve" }),
-        )
-        .expect(200);
-    assert_eq!(read["list"]["entries"][0]["key"], "hedge-reeve-1", "{read}");
-    only_what_is_fielded_is_told(stage, new, oskrel);
+fn keeps_its_paint(new: &Season, oskrel: &Player) {
+    let week = new.week(1);
+    let refused = week.by(oskrel).claim("hedge-reeve-1", 1);
+    let refused = refused.refused(422, "validation");
+    assert_eq!(refused.faults[0].code, "painting.nothing-new");
+    let read = week.list_of(oskrel).read("Hedge-Reeve").expect(200);
+    assert_eq!(read.list.unwrap().entries[0].key, "hedge-reeve-1");
 }
 
 /// Oskrel fields the brought units again; Corvanel hands in nothing.
-fn only_what_is_fielded_is_told(stage: &Stage, new: &str, oskrel: &Player) {
-    let seal = format!("{new}/weeks/1/list/seal");
-    oskrel
-        .actor
-        .post(&seal, &demo_list("Oskrel", 1))
-        .expect(201);
-    let brought = || {
-        let export = stage
-            .server
-            .visitor()
-            .get(&format!("{new}/export"))
-            .expect(200);
-        let players = export["players"].as_array().unwrap().clone();
-        players.into_iter().map(|player| player["brought"].clone())
+fn only_what_is_fielded_is_told(stage: &Stage, new: &Season, oskrel: &Player) {
+    let own = new.week(1).list_of(oskrel);
+    own.seal(&List::demo("Oskrel", 1)).expect(201);
+    let brought_by = |player: usize| {
+        let export = new.by(stage.visitor()).export().expect(200);
+        let brought = export.pointer(&format!("/players/{player}/brought"));
+        brought.cloned()
     };
-    assert!(
-        brought().all(|units| units.is_null()),
-        "the lists are sealed"
-    );
+    let [corvanel, oskrel] = [0, 1];
+    for player in [corvanel, oskrel] {
+        assert_eq!(brought_by(player), None, "the lists are sealed");
+    }
     stage.clock().show("2026-09-14T21:00:00+02:00");
-    let open = format!("{new}/weeks/1/lists/open");
-    stage.wennable.post(&open, &json!({})).expect(204);
-    let told: Vec<Value> = brought().collect();
-    assert!(told[0].is_null(), "Corvanel");
-    let reeve = unit(&told[1], "hedge-reeve-1");
-    assert_eq!(reeve["stages"]["finished"], 1);
-    assert!(unit(&told[1], "orchard-levy-1")["stages"].is_null());
+    new.week(1).open_lists().expect(204);
+    assert_eq!(brought_by(corvanel), None);
+    let told = brought_by(oskrel).unwrap();
+    let stages = |entry: &str| {
+        let mut units = told.as_array().unwrap().iter();
+        let unit = units.find(|unit| unit.get("entry") == Some(&json!(entry)));
+        unit.unwrap().get("stages").cloned().unwrap_or_default()
+    };
+    let reeve = stages("hedge-reeve-1");
+    assert_eq!(reeve.get("finished"), Some(&json!(1)));
+    assert!(stages("orchard-levy-1").is_null());
 }

@@ -6,9 +6,9 @@ use reqwest::Method;
 use reqwest::blocking::RequestBuilder;
 use serde_json::{Value, json};
 
-use super::cast::Person;
 use super::seen::Seen;
-use crate::harness::{Answer, Stage, demo_list};
+use super::worlds::Person;
+use crate::harness::{Answer, List, Stage};
 use crate::sources::files;
 
 /// Filters and orders that might tell of something hidden. Where an operation knows none of them, the
@@ -90,8 +90,8 @@ impl Doors {
         let mut seen = Vec::new();
         for (name, (method, path)) in &self.operations {
             let api =
-                |method: Method, path: &str, dress: &dyn Fn(RequestBuilder) -> RequestBuilder| {
-                    world.server.welcome(&person.actor).ask(method, path, dress)
+                |method: Method, path: &str, build: &dyn Fn(RequestBuilder) -> RequestBuilder| {
+                    world.server.welcome(&person.actor).ask(method, path, build)
                 };
             if *method == Method::GET {
                 seen.extend(every_way(&api, path));
@@ -109,10 +109,10 @@ impl Doors {
         }
         for path in &self.read {
             let page =
-                |method: Method, path: &str, dress: &dyn Fn(RequestBuilder) -> RequestBuilder| {
+                |method: Method, path: &str, build: &dyn Fn(RequestBuilder) -> RequestBuilder| {
                     match &person.browser {
-                        Some(browser) => world.server.browse(browser).ask(method, path, dress),
-                        None => world.server.visitor().ask(method, path, dress),
+                        Some(browser) => world.server.browse(browser).ask(method, path, build),
+                        None => world.server.visitor().ask(method, path, build),
                     }
                 };
             seen.extend(every_way(&page, path));
@@ -179,7 +179,7 @@ fn fill(path: &str, parts: &[(&str, String)]) -> String {
 fn body(operation: &str) -> Value {
     match operation {
         "read_list" => json!({ "text": "Ratchet Pages, 5 models" }),
-        "check_list" | "find_fits" | "find_changes" => demo_list("Corvanel", 1),
+        "check_list" | "find_fits" | "find_changes" => json!(List::demo("Corvanel", 1)),
         _ => json!({}),
     }
 }

@@ -2,8 +2,7 @@ use std::thread;
 
 use super::doors::Doors;
 use super::seen::Seen;
-use crate::harness::{Actor, Browser, Player, Stage, demo_list};
-use crate::stories::lists::seal;
+use crate::harness::{Actor, Browser, List, ListClient, Player, Stage};
 use crate::stories::roles::operations;
 
 /// Somebody who may not know of the secret, or whose it is.
@@ -17,8 +16,8 @@ pub struct Person {
 }
 
 /// A season whose first week is announced, three times over.
-pub struct Cast {
-    pub worlds: [Stage; 3],
+pub struct Worlds {
+    pub stages: [Stage; 3],
     /// Whose list is the secret.
     pub oskrel: Player,
     pub owner: Person,
@@ -27,13 +26,13 @@ pub struct Cast {
     doors: Doors,
 }
 
-impl Cast {
-    pub fn assemble() -> Self {
+impl Worlds {
+    pub fn new() -> Self {
         let stage = Stage::draft();
         let [oskrel, corvanel, _] = ["Oskrel", "Corvanel", "Wennable"].map(|name| stage.join(name));
         let person = |name, handle: &str, actor: Actor, runs_season| {
             // Signed in before the worlds part, with what holds in all of them.
-            actor.get("/api/v1/accounts/me").expect(200);
+            actor.me().expect(200);
             let browser = Some(stage.server.browser(handle));
             Person {
                 name,
@@ -70,22 +69,22 @@ impl Cast {
                 stage.appoint("Kestanby", "organiser"),
                 true,
             ),
-            person("owner who plays", "Wennable", stage.wennable.clone(), true),
+            person("owner who plays", "Wennable", stage.owner.clone(), true),
         ];
         let owner = person("whose it is", "Oskrel", oskrel.actor.clone(), false);
-        seal(&stage, &corvanel, 1, &demo_list("Corvanel", 1)).expect(201);
-        let id = |path: &str| path.rsplit('/').next().unwrap().to_owned();
+        let list = List::demo("Corvanel", 1);
+        stage.week(1).list_of(&corvanel).seal(&list).expect(201);
         let parts = [
-            ("club", id(&stage.club)),
-            ("season", id(&stage.season)),
+            ("club", stage.club.id().to_owned()),
+            ("season", stage.season.id().to_owned()),
             ("week", "1".to_owned()),
             ("player", oskrel.id.clone()),
-            ("catalogue", stage.catalogue.clone()),
+            ("catalogue", stage.catalogue.id().to_owned()),
             ("number", "1".to_owned()),
         ];
         Self {
             doors: Doors::new(operations(), &parts),
-            worlds: stage.worlds(),
+            stages: stage.worlds(),
             oskrel,
             owner,
             people,
@@ -96,16 +95,14 @@ impl Cast {
     pub fn look_in_each(&self, person: &Person) -> [Vec<Seen>; 3] {
         thread::scope(|scope| {
             let look = |world| scope.spawn(move || self.doors.look(person, world));
-            let looks = self.worlds.each_ref().map(look);
+            let looks = self.stages.each_ref().map(look);
             looks.map(|look| look.join().unwrap())
         })
     }
 
-    /// The player whose list is the secret, in one of the worlds.
-    pub fn oskrel_in(&self, world: &Stage) -> Player {
-        Player {
-            actor: world.server.welcome(&self.oskrel.actor),
-            id: self.oskrel.id.clone(),
-        }
+    /// Where the list that is the secret is in one of the worlds, for its player.
+    pub fn own_list_in(&self, world: &Stage) -> ListClient {
+        let list = world.week(1).list_of(&self.oskrel);
+        list.by(world.server.welcome(&self.oskrel.actor))
     }
 }
