@@ -29,5 +29,5 @@ pub use league::*;
 pub use pictures::{bytes_of, picture};
 pub use problem::{Problem, Said};
 pub use server::Server;
-pub use stage::Stage;
+pub use stage::{ClosedStage, Stage};
 pub use until::until;

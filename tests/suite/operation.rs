@@ -2,6 +2,7 @@
 
 use std::fs;
 use std::sync::atomic::{AtomicUsize, Ordering};
+use std::sync::mpsc;
 use std::thread;
 
 use nix::sys::signal::Signal;
@@ -205,36 +206,35 @@ fn a_server_is_replaced_by_another_and_no_request_is_lost() {
     let people: Vec<_> = (0..4)
         .map(|number| old.register(&format!("Founder{number}")))
         .collect();
-    let (by_old, by_new) = (AtomicUsize::new(0), AtomicUsize::new(0));
-    thread::scope(|scope| {
+    let (founded_at_old, at_old) = mpsc::channel();
+    let by_new = AtomicUsize::new(0);
+    let by_old = thread::scope(|scope| {
         for (number, person) in people.iter().enumerate() {
-            let (old, new, by_old, by_new) = (&old, &new, &by_old, &by_new);
+            let (old, new, by_new) = (&old, &new, &by_new);
+            let founded_at_old = founded_at_old.clone();
             scope.spawn(move || {
                 for club in 0.. {
                     let is_ready = old.visitor().get("/health/ready").status == 200;
-                    let (server, count) = if is_ready {
-                        (old, by_old)
-                    } else {
-                        (new, by_new)
-                    };
+                    let server = if is_ready { old } else { new };
                     let slug = format!("club-{number}-{club}");
                     let founder = server.welcome(person);
                     let founded = founder.found_club("Lamplit Ford gaming circle", &slug);
                     founded.expect(201);
-                    count.fetch_add(1, Ordering::Relaxed);
                     if !is_ready {
+                        by_new.fetch_add(1, Ordering::Relaxed);
                         return;
                     }
+                    founded_at_old.send(slug).unwrap();
                 }
             });
         }
-        until("the old server is at work", || {
-            by_old.load(Ordering::Relaxed) >= 8
-        });
+        drop(founded_at_old);
+        let by_old = at_old.iter().take(8).count();
         old.signal(Signal::SIGTERM);
+        by_old + at_old.iter().count()
     });
     assert!(old.stop(Signal::SIGTERM).success());
     assert_eq!(by_new.load(Ordering::Relaxed), people.len());
-    let founded = by_old.into_inner() + people.len();
+    let founded = by_old + people.len();
     assert_eq!(database.texts("SELECT slug FROM clubs").len(), founded);
 }

@@ -3,7 +3,7 @@ use serde_json::json;
 use super::window::Window;
 
 /// More stops than any page has.
-const MOST_STOPS: u32 = 300;
+const MAX_STOPS: u32 = 300;
 
 impl Window {
     /// Presses one key as a person would.
@@ -40,7 +40,7 @@ impl Window {
     /// Goes on from stop to stop until one bears this name. Wherever the walk stops, the stop can be
     /// seen to have the focus and is not hidden behind anything.
     pub fn tab_to(&self, name: &str) {
-        for _ in 0..MOST_STOPS {
+        for _ in 0..MAX_STOPS {
             self.key("Tab");
             let stop = self.ask(
                 "const stop = document.activeElement;

@@ -116,7 +116,7 @@ fn the_first_view_is_small_and_the_week_fits_on_one_sheet() {
         let window = demo.window(person);
         window.go(&demo.fill(route));
         let bytes = bytes_loaded(&window);
-        assert!(bytes < MOST_BYTES, "{route}: {bytes} bytes");
+        assert!(bytes < MAX_BYTES, "{route}: {bytes} bytes");
     }
     let window = demo.window(NOBODY);
     window.go(&demo.fill("/clubs/{club}/seasons/{season}/weeks/{week}/print"));
@@ -180,7 +180,7 @@ fn a_german_reader_is_told_in_german() {
 }
 
 /// What a first view may weigh, style and script included.
-const MOST_BYTES: u64 = 60_000;
+const MAX_BYTES: u64 = 60_000;
 
 /// Bytes of the page and all that it loads, as they came over the wire.
 fn bytes_loaded(window: &Window) -> u64 {

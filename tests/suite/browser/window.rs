@@ -8,7 +8,7 @@ use thirtyfour::common::print::{PrintMargins, PrintPage, PrintParameters};
 use thirtyfour::prelude::*;
 
 use super::driver::DRIVER;
-use crate::harness::{RUNTIME, Server};
+use crate::harness::{RUNTIME, Server, until};
 
 /// One window of one person, with cookies of its own.
 pub struct Window {
@@ -39,13 +39,10 @@ pub enum Size {
 }
 
 /// How long words are waited for; a busy machine is slow.
-const PATIENCE: Duration = Duration::from_secs(90);
+const TIMEOUT: Duration = Duration::from_secs(90);
 
 /// How often they are looked for.
-const BETWEEN_LOOKS: Duration = Duration::from_millis(200);
-
-/// How often the browser is asked whether it has arrived.
-const MOST_QUESTIONS: u32 = 5_000;
+const POLL_INTERVAL: Duration = Duration::from_millis(200);
 
 impl Window {
     /// Opens a window before nothing.
@@ -216,11 +213,9 @@ impl Window {
         let script = "return !window.old && document.readyState === 'complete'
             && performance.getEntriesByName('first-contentful-paint').length > 0";
         let arrived = || RUNTIME.block_on(self.driver.execute(script, Vec::new()));
-        let mut asked = 0;
-        while !arrived().is_ok_and(|answer| answer.json() == &json!(true)) {
-            asked += 1;
-            assert!(asked < MOST_QUESTIONS, "{by} leads nowhere");
-        }
+        until(&format!("{by} leads somewhere"), || {
+            arrived().is_ok_and(|answer| answer.json() == &json!(true))
+        });
     }
 
     /// Opens the first folded part whose name begins so.
@@ -329,7 +324,7 @@ impl Window {
     pub fn reads(&self, words: &str) {
         let xpath = format!("//main[contains(normalize-space(), {})]", quoted(words));
         let query = self.driver.query(By::XPath(xpath));
-        let found = RUNTIME.block_on(query.wait(PATIENCE, BETWEEN_LOOKS).first());
+        let found = RUNTIME.block_on(query.wait(TIMEOUT, POLL_INTERVAL).first());
         assert!(found.is_ok(), "{words:?} is not on {}", self.path());
     }
 

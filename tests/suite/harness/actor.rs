@@ -82,6 +82,10 @@ impl Actor {
         }
     }
 
+    pub fn has_account(&self) -> bool {
+        self.email.is_some()
+    }
+
     pub fn get(&self, path: &str) -> Answer {
         self.ask(Method::GET, path, |request| request)
     }

@@ -6,6 +6,7 @@ use tokio_postgres::Client;
 
 use super::clock::Clock;
 use super::cluster::{CLUSTER, TEMPLATE, TestCluster};
+use super::until::TIMEOUT;
 
 /// One test's own database.
 pub struct Database {
@@ -73,6 +74,16 @@ impl Database {
         self.cluster.hold(&self.name, statements)
     }
 
+    /// Waits until a query finds something. A change of a season may bring it about: the database tells
+    /// of each with its commit, so that one look after each notice is enough.
+    #[track_caller]
+    pub fn wait_for(&self, what: &str, query: &str) {
+        let changes = self.listen("season_changed");
+        while self.texts(query).is_empty() {
+            changes.next(what);
+        }
+    }
+
     /// Hears what the database tells under a name from now on.
     pub fn listen(&self, channel: &'static str) -> Listener {
         let (session, heard) = self.cluster.listen(&self.name, channel);
@@ -109,6 +120,13 @@ pub struct Listener {
 }
 
 impl Listener {
+    /// Waits for the next notice.
+    #[track_caller]
+    pub fn next(&self, what: &str) -> String {
+        let notice = self.heard.recv_timeout(TIMEOUT);
+        notice.unwrap_or_else(|_| panic!("not within a minute: {what}"))
+    }
+
     /// What was told so far. A word of our own is the last to be heard, so that nothing is waited for
     /// that never comes.
     pub fn heard(self) -> Vec<String> {

@@ -5,7 +5,6 @@ use super::clock::Clock;
 use super::database::Database;
 use super::league::{Catalogue, CatalogueClient, Club, Player, Season, SeasonBody, Week};
 use super::server::Server;
-use super::until::until;
 
 /// The demo's club and season, set up over HTTP as its owner Wennable does it. Week 1 begins on
 /// Thursday, 8 January 2026 in Berlin: announced at 18:00, lists due on Monday the 12th at 20:00 with
@@ -20,6 +19,36 @@ pub struct Stage {
     pub season: Season,
     pub catalogue: CatalogueClient,
     code: String,
+}
+
+/// A stage without a server, which is copied whenever it is opened.
+pub struct ClosedStage {
+    database: Database,
+    club: Club,
+    season: Season,
+    catalogue: CatalogueClient,
+    code: String,
+}
+
+impl ClosedStage {
+    pub fn open(&self) -> Stage {
+        let database = self.database.copy();
+        let server = Server::launch(|command| {
+            command
+                .env("DATABASE_URL", database.url())
+                .env("TALLYHOST_PUBLIC_URL", "https://league.example/")
+        });
+        let owner = server.welcome(&self.club.actor);
+        Stage {
+            club: self.club.by(&owner),
+            season: self.season.by(&owner),
+            catalogue: self.catalogue.by(&owner),
+            code: self.code.clone(),
+            owner,
+            server,
+            database,
+        }
+    }
 }
 
 /// Who plays in seasons that are about one player or none.
@@ -64,34 +93,29 @@ impl Stage {
     /// So many worlds that are this one until somebody acts in one of them, all reached under one
     /// name. Actors of this stage are led to each by its server.
     pub fn worlds<const N: usize>(self) -> [Self; N] {
+        let original = self.close();
+        std::array::from_fn(|_| original.open())
+    }
+
+    /// Stops the server, so that the stage can be opened again and again as it is.
+    pub fn close(self) -> ClosedStage {
         let Self {
             server,
             database,
-            owner,
             club,
             season,
             catalogue,
             code,
+            ..
         } = self;
         drop(server);
-        std::array::from_fn(|_| {
-            let database = database.copy();
-            let server = Server::launch(|command| {
-                command
-                    .env("DATABASE_URL", database.url())
-                    .env("TALLYHOST_PUBLIC_URL", "https://league.example/")
-            });
-            let owner = server.welcome(&owner);
-            Self {
-                club: club.by(&owner),
-                season: season.by(&owner),
-                catalogue: catalogue.by(&owner),
-                owner,
-                server,
-                database,
-                code: code.clone(),
-            }
-        })
+        ClosedStage {
+            database,
+            club,
+            season,
+            catalogue,
+            code,
+        }
     }
 
     /// What the demo's season is created from.
@@ -176,9 +200,8 @@ impl Stage {
                 (SELECT max(announce_at) FROM weeks JOIN test_clock ON announce_at <= now
                 WHERE weeks.season_id = seasons.season_id), '-infinity')"
         );
-        until("the announcement has made a version", || {
-            !self.database.texts(&told).is_empty()
-        });
+        self.database
+            .wait_for("the announcement has made a version", &told);
     }
 }
 

@@ -42,9 +42,9 @@ fn a_desk_that_is_killed_while_it_opens_lists_leaves_nothing_half_done_and_the_o
     assert_eq!(stage.database.texts(VERSION), before);
     drop(hold);
 
-    until("the other desk has opened the lists", || {
-        !stage.database.texts(OPENED).is_empty()
-    });
+    stage
+        .database
+        .wait_for("the other desk has opened the lists", OPENED);
     assert_eq!(stage.database.texts(TOLD).len(), 1, "they were opened once");
     let lists = stage.week(1).by(other.visitor()).lists().expect(200);
     assert!(lists.opened);
