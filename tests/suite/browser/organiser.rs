@@ -86,7 +86,7 @@ fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
 #[test]
 fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     let stage = Stage::draft();
-    let [oskrel, corvanel, _lumeth] =
+    let [oskrel, corvanel, lumeth] =
         ["Oskrel", "Corvanel", "Lumeth"].map(|handle| stage.join(handle));
     stage.start();
     let list = List::demo("Oskrel", 1);
@@ -102,6 +102,12 @@ fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     window.choose("For", "Lumeth");
     window.fill("Reason", "Power cut in the whole street");
     window.press("Give leave");
+    window.go(&season.page("trail"));
+    window.reads("Leave to hand in late");
+    window.reads("Power cut in the whole street");
+    stage.clock().show("2026-01-12T21:30:00+01:00");
+    let late = week.list_of(&lumeth).seal(&List::demo("Lumeth", 1));
+    assert_eq!(late.expect(201).late_minutes, Some(30));
 }
 
 #[test]

@@ -47,7 +47,7 @@ pub fn catalogue(_: &Scene, _: &str) -> Value {
 }
 
 pub fn season(scene: &Scene, _: &str) -> Value {
-    json!(scene.stage.season_body())
+    json!(scene.season_body)
 }
 
 pub fn next_season(_: &Scene, _: &str) -> Value {
@@ -87,6 +87,11 @@ pub fn leave(scene: &Scene, _: &str) -> Value {
 }
 
 pub fn played(_: &Scene, _: &str) -> Value {
+    result()
+}
+
+/// Both sides are equal.
+pub fn result() -> Value {
     let side = json!({ "items": { "ford-marker": 3, "destroyed": 90 } });
     json!({ "kind": "played", "counts": { "legs": [{ "first": side, "second": side }] } })
 }

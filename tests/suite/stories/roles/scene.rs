@@ -9,15 +9,21 @@ use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::{Draft, Running, Which, bodies};
-use crate::harness::{Actor, List, Player, Season, Stage, bytes_of, picture};
+use crate::harness::{Actor, ClosedStage, List, Player, SeasonBody, Stage, bytes_of, picture};
 
+/// It is opened anew for whoever changes something.
 pub struct Scene {
-    pub stage: Stage,
+    stage: ClosedStage,
+    pub season_body: SeasonBody,
     pub people: BTreeMap<&'static str, Actor>,
     pub operations: BTreeMap<String, (Method, String)>,
     /// The player whom others would change, of the season and of the club.
     pub corvanel: (String, String),
-    draft: Season,
+    /// Ids.
+    club: String,
+    season: String,
+    draft: String,
+    catalogue: String,
     round: String,
     game: String,
     claim: String,
@@ -47,6 +53,23 @@ impl Scene {
         let week = stage.week(1).by(&corvanel);
         let claim = week.claim_with_photo("tally-novice-1", 1, &photo);
         let invitation = stage.club.invite("player", 1, 1).expect(200);
+        let game_of_corvanel = stage.season.game(&game).by(&corvanel);
+        let report = game_of_corvanel.report("first", &bodies::result());
+        report.expect(200);
+        for handle in ["Corvanel", "Juddeth"] {
+            let player = match handle {
+                "Corvanel" => corvanel.actor.clone(),
+                _ => stage.welcome(handle),
+            };
+            let joined = draft.by(&player).join(handle, "sodwether-moot", &["first"]);
+            joined.expect(201);
+        }
+        draft.week(2).set_scenario(&sheet).expect(204);
+        let own = stage.week(2).list_of(&oskrel);
+        own.seal(&List::demo("Oskrel", 2)).expect(201);
+        for member in [&oskrel.actor, &referee, &organiser, &stage.owner] {
+            stage.club.by(member).open_record().expect(200);
+        }
         let people = BTreeMap::from([
             ("visitor", stage.visitor()),
             ("stranger", stage.server.register("Stranger")),
@@ -55,37 +78,46 @@ impl Scene {
             ("organiser", organiser),
             ("owner", stage.owner.clone()),
         ]);
-        let scene = Self {
-            stage,
+        for person in people.values().filter(|person| person.has_account()) {
+            // With a token that holds whenever the scene is opened.
+            person.me().expect(200);
+        }
+        stage.until_moments_are_told();
+        Self {
             people,
             operations: operations(),
-            corvanel: (corvanel.id.clone(), account),
-            draft,
+            corvanel: (corvanel.id, account),
+            club: stage.club.id().to_owned(),
+            season: stage.season.id().to_owned(),
+            draft: draft.id().to_owned(),
+            catalogue: stage.catalogue.id().to_owned(),
             round,
             game,
             claim: claim.expect(201).id,
             photo,
             invitation: invitation.id,
-        };
-        let result = bodies::played(&scene, "player");
-        let game = scene.stage.season.game(&scene.game).by(&corvanel);
-        game.report("first", &result).expect(200);
-        scene
+            season_body: stage.season_body(),
+            stage: stage.close(),
+        }
+    }
+
+    pub fn open(&self) -> Stage {
+        self.stage.open()
     }
 
     /// A path of the document with the parts of this scene.
     pub fn fill(&self, path: &str, season: Which) -> String {
         let season = match season {
-            Running => &self.stage.season,
+            Running => &self.season,
             Draft => &self.draft,
         };
         let parts = [
-            ("{club}", self.stage.club.id().to_owned()),
-            ("{season}", season.id().to_owned()),
+            ("{club}", self.club.clone()),
+            ("{season}", season.clone()),
             ("{week}", "2".to_owned()),
             ("{player}", self.corvanel.0.clone()),
             ("{account}", self.corvanel.1.clone()),
-            ("{catalogue}", self.stage.catalogue.id().to_owned()),
+            ("{catalogue}", self.catalogue.clone()),
             ("{number}", "1".to_owned()),
             ("{round}", self.round.clone()),
             ("{game}", self.game.clone()),
