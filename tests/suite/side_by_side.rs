@@ -38,7 +38,7 @@ fn a_week_is_played_at_the_server_before_the_newest_migration_and_at_this_one() 
     give_a_point(week.season());
     give_a_point(&at_old);
 
-    stage.until_moments_are_told();
+    stage.until_reveals_are_published();
     let public = stage.season.for_everybody();
     let ledger = format!("players/{}/ledger", first.id);
     for resource in ["standings", "results", "weeks", ledger.as_str()] {

@@ -8,7 +8,7 @@ fn painted_models_are_checked_by_the_opponent_and_refused_by_a_referee_with_a_re
     let week = FirstWeek::paired(&PAIR);
     week.stage.appoint("Ilkamar", "referee");
     let season = &week.stage.season;
-    let log = &season.page("painting");
+    let log = season.page("painting");
     let claim = |painter: &str, finished: &str| {
         let painter = Window::of(&week.stage.server, painter, Size::Phone);
         painter.go(&log);

@@ -1,3 +1,5 @@
+//! An HTTP client with a session of its own.
+
 use std::sync::{Arc, Mutex};
 use std::time::Duration;
 

@@ -1,3 +1,5 @@
+//! An HTTP response, with its body as a type.
+
 use std::marker::PhantomData;
 
 use reqwest::blocking::Response;

@@ -1,3 +1,5 @@
+//! An HTTP client with the cookie of a session at the pages.
+
 use reqwest::Method;
 use reqwest::blocking::RequestBuilder;
 use tallyhost::demo::data;

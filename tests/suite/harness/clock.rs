@@ -1,3 +1,5 @@
+//! The league's clock, as a test sets it.
+
 use chrono::Duration;
 
 use super::database::Database;

@@ -1,3 +1,5 @@
+//! The PostgreSQL cluster of a test run.
+
 use std::fs::{self, Permissions};
 use std::future::poll_fn;
 use std::os::unix::fs::PermissionsExt;

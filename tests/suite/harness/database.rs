@@ -1,3 +1,5 @@
+//! A database of one test, with its notices.
+
 use std::path::PathBuf;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::sync::mpsc::Receiver;

@@ -1,3 +1,5 @@
+//! Temporary data folders.
+
 use std::fs::{self, Permissions};
 use std::os::unix::fs::PermissionsExt;
 use std::path::{Path, PathBuf};

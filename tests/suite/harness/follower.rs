@@ -1,3 +1,5 @@
+//! A client of server-sent events.
+
 use std::io::{BufRead, BufReader};
 use std::time::Duration;
 

@@ -36,4 +36,4 @@ pub use result::{double_loss, no_show, void};
 pub use round::{Orders, Reason, Repair, Round, RoundClient};
 pub use season::{NextSeason, Season};
 pub use season_body::SeasonBody;
-pub use week::{Moments, Week};
+pub use week::{Week, WeekTimes};

@@ -1,3 +1,5 @@
+//! Pictures made by a seed.
+
 use std::io::Cursor;
 
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};

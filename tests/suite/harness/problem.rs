@@ -1,3 +1,5 @@
+//! A problem document (RFC 9457).
+
 use std::fmt::{self, Display, Formatter};
 
 use serde::Deserialize;

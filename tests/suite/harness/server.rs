@@ -1,3 +1,5 @@
+//! The server as a child process.
+
 use std::fs::{self, File};
 use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};

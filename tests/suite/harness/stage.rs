@@ -1,3 +1,5 @@
+//! The fixture of most stories: a club with a season, over a server and a database of their own.
+
 use tallyhost::demo::data;
 
 use super::actor::Actor;
@@ -188,11 +190,11 @@ impl Stage {
         }
         self.season.start().expect(200);
         self.clock().show("2026-01-08T18:00:00+01:00");
-        self.until_moments_are_told();
+        self.until_reveals_are_published();
     }
 
-    /// Waits until the clock has made versions of all moments that have come.
-    pub fn until_moments_are_told(&self) {
+    /// Waits until everything that is to be revealed by now has made its version.
+    pub fn until_reveals_are_published(&self) {
         let id = self.season.id();
         let told = format!(
             "SELECT 'told' FROM seasons WHERE season_id = '{id}'

@@ -1,3 +1,5 @@
+//! Polling with a deadline.
+
 use std::time::{Duration, Instant};
 
 use tokio::time::{MissedTickBehavior, interval};

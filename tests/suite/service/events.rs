@@ -82,7 +82,7 @@ fn a_follower_hears_of_what_the_clock_alone_reveals() {
     let mut follower = follow(&open, Some(weeks.version));
     open.stage.clock().show(&weeks.weeks[1].announce_at);
     assert!(follower.next().unwrap() > weeks.version);
-    open.stage.until_moments_are_told();
+    open.stage.until_reveals_are_published();
     let told = "SELECT facts::text FROM trail WHERE act = 'reveal' ORDER BY entry_no DESC LIMIT 1";
     let told = &open.stage.database.texts(told)[0];
     assert!(

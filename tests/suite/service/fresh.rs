@@ -76,7 +76,7 @@ fn a_body_ends_with_the_moment_that_reveals_more() {
     assert!(week.scenario.is_none(), "{week:?}");
 
     open.stage.clock().show(&week.announce_at);
-    open.stage.until_moments_are_told();
+    open.stage.until_reveals_are_published();
     let shown = open.public.weeks().with_status(200);
     let week = shown.view().weeks.remove(1);
     assert_eq!(week.phase, "announced");

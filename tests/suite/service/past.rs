@@ -17,7 +17,7 @@ impl ClosedWeek {
             .expect(200);
         week.game().by(second).confirm().expect(200);
         week.week().close().expect(204);
-        week.stage.until_moments_are_told();
+        week.stage.until_reveals_are_published();
         let public = week.season().by(week.stage.visitor()).for_everybody();
         Self { week, public }
     }

@@ -31,7 +31,7 @@ fn a_process_of_the_standings_serves_all_with_rights_to_no_secret() {
     stage.clock().show("2026-01-15T18:00:00+01:00");
     let second = stage.week(2).list_of(&week.players[0]);
     second.seal(&List::demo("Oskrel", 2)).expect(201);
-    stage.until_moments_are_told();
+    stage.until_reveals_are_published();
 
     let rights = fs::read_to_string(root().join("docker/standings.sql")).unwrap();
     stage.database.run(&rights);

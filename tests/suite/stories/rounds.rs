@@ -9,14 +9,14 @@ use tallyhost::demo::data;
 
 use super::season::offline::verify;
 use crate::harness::{
-    Answer, Game, Moments, Player, Round, Season, SeasonBody, Stage, Week, double_loss, no_show,
+    Answer, Game, Player, Round, Season, SeasonBody, Stage, Week, WeekTimes, double_loss, no_show,
 };
 
 /// A short season without list rules, whose players can come on both nights.
 pub struct ShortSeason {
     pub stage: Stage,
     pub players: Vec<Player>,
-    weeks: Vec<Moments>,
+    weeks: Vec<WeekTimes>,
 }
 
 /// People who can come on both nights.
@@ -77,7 +77,7 @@ impl ShortSeason {
     }
 
     /// When a week begins and ends.
-    pub fn moments(&self, week: u8) -> &Moments {
+    pub fn times(&self, week: u8) -> &WeekTimes {
         &self.weeks[usize::from(week) - 1]
     }
 
@@ -87,7 +87,7 @@ impl ShortSeason {
 
     /// Opens the lists of a week as soon as that can be done.
     pub fn open(&self, week: u8) {
-        self.show(&self.moments(week).lists_accepted_until);
+        self.show(&self.times(week).lists_accepted_until);
         self.week(week).open_lists().expect(204);
     }
 

@@ -12,7 +12,7 @@ use serde_json::Value;
 use tallyhost::demo::data;
 
 use crate::harness::{
-    Actor, Answer, Game, GameClient, Ledger, Line, List, Moments, Player, Receipt, Season, Stage,
+    Actor, Answer, Game, GameClient, Ledger, Line, List, Player, Receipt, Season, Stage, WeekTimes,
     no_show,
 };
 use armies::{Armoury, Broken};
@@ -44,7 +44,7 @@ struct FullSeason {
     players: BTreeMap<String, Player>,
     factions: BTreeMap<String, String>,
     lists: BTreeMap<String, List>,
-    weeks: Vec<Moments>,
+    weeks: Vec<WeekTimes>,
     met: BTreeSet<[String; 2]>,
     byes: BTreeSet<String>,
 }
@@ -85,7 +85,7 @@ impl FullSeason {
         }
     }
 
-    fn moments(&self, week: u8) -> &Moments {
+    fn times(&self, week: u8) -> &WeekTimes {
         &self.weeks[usize::from(week) - 1]
     }
 
@@ -123,7 +123,7 @@ impl FullSeason {
     /// Some come and go between two weeks.
     fn begin_week(&mut self, week: u8) {
         if week > 1 {
-            self.stage.clock().show(&self.moments(week).lists_due_at);
+            self.stage.clock().show(&self.times(week).lists_due_at);
         }
         if week == LATE_JOINER.1 {
             self.players
@@ -138,7 +138,7 @@ impl FullSeason {
 
     /// Everybody first tries a list that breaks a rule, then hands in one that keeps them all.
     fn hand_in_lists(&mut self, week: u8) {
-        let cap = self.moments(week).cap;
+        let cap = self.times(week).cap;
         let active = self.active(week);
         for (number, handle) in active.iter().enumerate() {
             let armoury = self.armoury(handle);
@@ -154,7 +154,7 @@ impl FullSeason {
             }
             self.lists.insert(handle.clone(), list);
         }
-        let due = &self.moments(week).lists_accepted_until;
+        let due = &self.times(week).lists_accepted_until;
         self.stage.clock().show(due);
         if week == LATE_LIST.1 {
             self.seal_late(week, LATE_LIST.0, &self.lists[LATE_LIST.0]);
@@ -263,7 +263,7 @@ impl FullSeason {
     }
 
     fn play(&self, week: u8, games: &[Game]) {
-        self.stage.clock().show(&self.moments(week).play_until_at);
+        self.stage.clock().show(&self.times(week).play_until_at);
         for game in games {
             let pair = game.sides().map(|id| self.handle(id));
             if week == NO_SHOW.1 && pair.iter().any(|handle| handle == NO_SHOW.0) {

@@ -54,7 +54,7 @@ fn a_cap_does_not_fall_below_what_the_rules_ask_for() {
     let refused = set_cap(200).refused(422, "rules-unsatisfiable");
     assert_eq!(impossible(&refused)[0].week, 1);
     assert_eq!(refused.faults[0].pointer, "");
-    assert_eq!(week.moments().expect(200).cap, 300);
+    assert_eq!(week.times().expect(200).cap, 300);
     set_cap(280).expect(204);
 }
 

@@ -1,3 +1,5 @@
+//! Accounts and sessions: registering, signing in, refresh tokens.
+
 use reqwest::Method;
 use serde::Deserialize;
 use serde_json::{Value, json};

@@ -1,3 +1,5 @@
+//! A client of a catalogue and its versions.
+
 use reqwest::Method;
 use serde::Deserialize;
 

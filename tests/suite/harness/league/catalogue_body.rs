@@ -1,3 +1,5 @@
+//! The request body of a catalogue version.
+
 use serde::{Deserialize, Serialize};
 use tallyhost::demo::data;
 

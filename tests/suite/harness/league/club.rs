@@ -1,3 +1,5 @@
+//! A client of a club: members, invitations, catalogues, seasons.
+
 use serde::Deserialize;
 use serde_json::json;
 

@@ -1,3 +1,5 @@
+//! A client of a game, and its slip as JSON.
+
 use reqwest::Method;
 use serde::Deserialize;
 use serde_json::{Value, json};

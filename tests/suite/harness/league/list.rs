@@ -1,3 +1,5 @@
+//! A client of a player's list of a week, and lists as JSON.
+
 use std::collections::BTreeMap;
 
 use reqwest::Method;

@@ -1,3 +1,5 @@
+//! What the API answers to whoever writes a list: readings, fits, changes.
+
 use serde::Deserialize;
 use serde_json::Value;
 

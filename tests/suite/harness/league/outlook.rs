@@ -1,3 +1,5 @@
+//! Forecasts, statistics, awards and the fairness audit as JSON.
+
 use serde::Deserialize;
 use serde_json::Value;
 

@@ -1,3 +1,5 @@
+//! Painting claims and photos, as a client sends and reads them.
+
 use reqwest::Method;
 use serde::Deserialize;
 

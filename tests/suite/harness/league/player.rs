@@ -1,3 +1,5 @@
+//! A client of a player's place in a season.
+
 use serde::Deserialize;
 use serde_json::{Value, json};
 

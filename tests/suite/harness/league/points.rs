@@ -1,3 +1,5 @@
+//! Standings and ledgers as JSON.
+
 use serde::Deserialize;
 use serde_json::Value;
 

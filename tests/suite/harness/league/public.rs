@@ -1,3 +1,5 @@
+//! A client of the public read service.
+
 use serde::Deserialize;
 use serde_json::Value;
 

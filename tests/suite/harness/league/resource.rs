@@ -1,3 +1,5 @@
+//! The base of every client: an address of the API with the actor who sends requests.
+
 use std::fmt::Display;
 
 use reqwest::Method;

@@ -1,3 +1,5 @@
+//! Typed results as request bodies.
+
 use serde_json::{Value, json};
 
 /// One side did not come and told nobody.

@@ -1,3 +1,5 @@
+//! A client of a round, with orders and repairs as request bodies.
+
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
 

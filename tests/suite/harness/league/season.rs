@@ -1,3 +1,5 @@
+//! A client of a season.
+
 use std::fmt::Display;
 
 use reqwest::Method;
@@ -14,7 +16,7 @@ use super::public::PublicSeason;
 use super::resource::{Resource, client};
 use super::round::RoundClient;
 use super::trail::TrailEntry;
-use super::week::{Moments, Week};
+use super::week::{Week, WeekTimes};
 use crate::harness::{Actor, Answer};
 
 client! {
@@ -127,7 +129,7 @@ impl Season {
         self.get("players")
     }
 
-    pub fn weeks(&self) -> Answer<Vec<Moments>> {
+    pub fn weeks(&self) -> Answer<Vec<WeekTimes>> {
         self.get("weeks")
     }
 

@@ -1,3 +1,5 @@
+//! The request body of a season.
+
 use serde::Serialize;
 use serde_json::{Value, json};
 

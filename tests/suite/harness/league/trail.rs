@@ -1,3 +1,5 @@
+//! An entry of the audit trail as JSON.
+
 use serde::Deserialize;
 use serde_json::Value;
 

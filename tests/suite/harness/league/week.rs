@@ -1,3 +1,5 @@
+//! A client of a week.
+
 use serde::{Deserialize, Serialize};
 use serde_json::{Value, json};
 
@@ -14,7 +16,7 @@ client! {
 
 /// When a week begins and ends, and how far it has come.
 #[derive(Clone, Debug, Deserialize, PartialEq)]
-pub struct Moments {
+pub struct WeekTimes {
     pub week: u8,
     pub cap: u64,
     pub phase: String,
@@ -51,7 +53,7 @@ impl Week {
         ListClient(self.by(player).below("list"))
     }
 
-    pub fn moments(&self) -> Answer<Moments> {
+    pub fn times(&self) -> Answer<WeekTimes> {
         self.get("")
     }
 

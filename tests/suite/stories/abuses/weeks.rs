@@ -11,12 +11,12 @@ use crate::harness::Stage;
 fn an_announced_week_is_not_taken_back_to_change_the_cap_under_sealed_lists() {
     let played = FirstWeek::sealed(&["Oskrel", "Corvanel"]);
     let week = played.week();
-    let before = week.moments().with_status(200).json();
+    let before = week.times().with_status(200).json();
     let back = json!({ "announce": "2026-01-12T19:59:59" });
     week.update(&back).refused(409, "season-fixed");
     week.update(&json!({ "cap": 100 }))
         .refused(409, "season-fixed");
-    assert_eq!(week.moments().with_status(200).json(), before);
+    assert_eq!(week.times().with_status(200).json(), before);
 
     let later = json!({ "lists_due": "2026-01-12T20:30:00" });
     week.update(&later).expect(204);

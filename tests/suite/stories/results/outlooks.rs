@@ -71,7 +71,7 @@ fn open_games_are_supposed_and_others_are_not() {
 #[test]
 fn a_forecast_repeats_with_its_seed_and_says_its_error() {
     let week = FirstWeek::paired(&FOUR);
-    week.stage.until_moments_are_told();
+    week.stage.until_reveals_are_published();
     let forecast_with = |seed| week.season().forecast(seed, 400).expect(200);
     let forecast = forecast_with(7);
     assert_eq!(forecast, forecast_with(7));

@@ -82,7 +82,7 @@ impl Scene {
             // With a token that holds whenever the scene is opened.
             person.me().expect(200);
         }
-        stage.until_moments_are_told();
+        stage.until_reveals_are_published();
         Self {
             people,
             operations: operations(),

@@ -88,7 +88,7 @@ fn who_is_away_or_late_catches_up_and_everybody_meets_everybody_once() {
     let mut met: BTreeMap<[String; 2], u8> = BTreeMap::new();
     for week in 1..=9 {
         if week == 3 {
-            season.show(&season.moments(week).announce_at);
+            season.show(&season.times(week).announce_at);
             let late = season.stage.join(PEOPLE[5]);
             season.players.push(late);
             assert_eq!(seats(&season)[&6], season.players[5].id);
@@ -99,7 +99,7 @@ fn who_is_away_or_late_catches_up_and_everybody_meets_everybody_once() {
             round.refused(409, "no-round-possible");
             assert!(week > 5, "the table has five rounds");
             season.week(week).close().refused(409, "week-state");
-            season.show(&season.moments(week).play_until_at);
+            season.show(&season.times(week).play_until_at);
             season.week(week).close().expect(204);
             continue;
         }

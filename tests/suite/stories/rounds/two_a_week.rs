@@ -111,7 +111,7 @@ fn a_second_round_that_was_proposed_before_the_first_was_repaired_is_proposed_an
     let round = season.propose(1).expect(201);
     let first = season.publish(&round);
     let second = season.propose(1).expect(201);
-    season.show(&season.moments(1).play_until_at);
+    season.show(&season.times(1).play_until_at);
     let ill = without(&first[0].first);
     let repair = season.season().round(&round.id).repair(&ill).expect(201);
     season.publish(&repair);

@@ -5,7 +5,7 @@ use serde_json::{Value, json};
 use tallyhost::demo::data;
 
 use super::over::a_season_that_is_over;
-use crate::harness::{Answer, CollectedUnit, List, Moments, NextSeason, Player, Season, Stage};
+use crate::harness::{Answer, CollectedUnit, List, NextSeason, Player, Season, Stage, WeekTimes};
 
 /// What a next season is made with.
 #[derive(Clone, Serialize)]
@@ -87,7 +87,7 @@ fn the_next_season_keeps_rules_rhythm_and_scenarios_on_new_days_and_can_still_be
 /// On other days, over the end of summer time.
 fn it_has_the_same_rhythm(old: &Season, new: &Season) {
     let weeks = |season: &Season| season.weeks().expect(200);
-    let caps = |weeks: &[Moments]| -> Vec<u64> { weeks.iter().map(|week| week.cap).collect() };
+    let caps = |weeks: &[WeekTimes]| -> Vec<u64> { weeks.iter().map(|week| week.cap).collect() };
     let new_weeks = weeks(new);
     assert_eq!(caps(&weeks(old)), caps(&new_weeks));
     let [sixth, seventh] = &new_weeks[5..7] else {
