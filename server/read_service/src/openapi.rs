@@ -10,7 +10,7 @@ use crate::handlers::{directory, events, record, season};
         name = "public",
         description = "What everybody may see, without an account and from every site. JSON or CSV by \
             `Accept`, or by the address's ending `.json` or `.csv`. Whoever sends back a version it has \
-            client_version, as `at_least` or in `If-None-Match`, is answered with nothing older, or with 503 \
+            seen, as `at_least` or in `If-None-Match`, is answered with nothing older, or with 503 \
             and `Retry-After` while the process that is asked has not got so far."
     )),
     paths(

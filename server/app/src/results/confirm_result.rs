@@ -36,7 +36,7 @@ pub async fn confirm_result(
             let seen = seen.filter(|_| matches!(game.slip, Slip::Reported { .. }));
             if seen.is_some_and(|seen| !game.slip.awaits_answer_to(seen)) {
                 let detail =
-                    "Another result was reported in between; view at it before you answer.";
+                    "Another result was reported in between; look at it before you answer.";
                 return Err(Refusal::rule(Reason::SlipStateChanged, detail));
             }
             game.slip = game.slip.confirm(side, now).map_err(slip_refusal)?;

@@ -164,7 +164,7 @@ vocabulary! {
     list_sealed: "Your list is sealed",
     list_sealed_text_before: "Sealed on",
     list_replace: "You may replace it until the deadline.",
-    list_from_last: "ListOrigin from your last list",
+    list_from_last: "Begun from your last list",
     list_catalogue_changed: "The catalogue has changed since your last list",
     list_entry_gone: "no longer offered as it was; it need not return",
     total: "Total",
