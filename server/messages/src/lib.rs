@@ -3,8 +3,8 @@
 //! A rule that has something to say makes a [`Message`], which is an id and its values. Whoever shows
 //! it picks a language. In English it is also what `Display` writes. The texts are Fluent files:
 //!
-//! - `locales/<language>/*.ftl` hold the messages of rules. A file `refusals.ftl` makes a module
-//!   [`refusals`], with a function for each id.
+//! - `locales/<language>/*.ftl` hold the messages of rules. A file `accounts.ftl` makes a module
+//!   [`accounts`], with a function for each id.
 //! - `locales/<language>/pages/*.ftl` hold the texts of pages. Each id makes a method of [`Texts`].
 //!
 //! The English files make the functions: `deadline-passed = The deadline of week { $week } has
@@ -13,9 +13,9 @@
 //! language has the same texts with the same variables.
 //!
 //! ```
-//! use messages::{Language, Texts, refusals};
+//! use messages::{Language, Texts, accounts};
 //!
-//! let refusal = refusals::password_too_short(9, 15);
+//! let refusal = accounts::password_too_short(9, 15);
 //! assert_eq!(refusal.to_string(), "The password has 9 characters; it needs 15.");
 //!
 //! let t = Texts::of(Language::German);

@@ -94,6 +94,15 @@ impl Texts {
             Value::Message(message) => self.written(message, errors).into(),
             Value::List(items) => self.voice().lists.all(&self.items(items, errors)).into(),
             Value::Either(items) => self.voice().lists.either(&self.items(items, errors)).into(),
+            Value::Sentences(sentences) => {
+                let sentences = sentences.iter();
+                let said: Vec<String> = sentences.map(|it| self.written(it, errors)).collect();
+                said.join(" ").into()
+            }
+            Value::Date(date) => match self.language {
+                Language::English => date.to_string().into(),
+                Language::German | Language::French => self.date(*date).into(),
+            },
             Value::Weekday(day) => self.weekday(*day).into(),
         }
     }

@@ -1,6 +1,6 @@
 //! What stands in the place of a message's variable.
 
-use chrono::Weekday;
+use chrono::{NaiveDate, Weekday};
 
 use crate::Message;
 
@@ -17,6 +17,10 @@ pub enum Value {
     List(Vec<Value>),
     /// One of them: "a, b or c".
     Either(Vec<Value>),
+    /// Whole sentences, one after the other.
+    Sentences(Vec<Message>),
+    /// A day: in English as ISO 8601, as the API has always said it; else in full.
+    Date(NaiveDate),
     /// The full name of a day of the week.
     Weekday(Weekday),
 }
@@ -55,6 +59,18 @@ impl From<&str> for Value {
 impl From<Message> for Value {
     fn from(message: Message) -> Self {
         Self::Message(Box::new(message))
+    }
+}
+
+impl From<Vec<Message>> for Value {
+    fn from(sentences: Vec<Message>) -> Self {
+        Self::Sentences(sentences)
+    }
+}
+
+impl From<NaiveDate> for Value {
+    fn from(date: NaiveDate) -> Self {
+        Self::Date(date)
     }
 }
 

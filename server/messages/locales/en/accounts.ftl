@@ -1,0 +1,11 @@
+### Refusals about accounts, passwords and sessions.
+
+too-many-attempts = Too many failed attempts; wait a little.
+wrong-credentials = E-mail and password do not belong together.
+guardian-needed = A parent or guardian must agree before a minor registers.
+not-an-email = This is no e-mail address.
+password-too-short = The password has { $length } characters; it needs { $shortest }.
+password-too-long = The password has { $length } characters; at most { $longest } are allowed.
+password-too-common = The password is one of the first that are tried.
+token-reused = This refresh token was used before. The session is ended; sign in again.
+token-not-valid = The token is not valid (any more). Sign in again.
