@@ -1,7 +1,5 @@
 ### Refusals about army lists: drafts, handing in, opening, leave.
 
-week-is-closed = Die Woche ist abgeschlossen.
-week-not-announced = Die Woche ist noch nicht angekündigt.
 list-faults = Die Liste hat Fehler.
 list-text-too-long = Eine Liste als Text hat höchstens { $most } Bytes.
 

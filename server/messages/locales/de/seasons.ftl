@@ -29,6 +29,8 @@ new-days-faults = Die neuen Tage haben Fehler.
 
 ## A week
 
+week-is-closed = Die Woche ist abgeschlossen.
+week-not-announced = Die Woche ist noch nicht angekündigt.
 week-announced = Eine angekündigte Woche bleibt angekündigt; ihre Grenze und ihr Katalog stehen fest.
 deadline-immutable = Eine Frist lässt sich nur verschieben, solange sie nicht vorbei ist, und nur nach hinten.
 nights-fixed = Die Woche ist gepaart; ihre Abende stehen fest.

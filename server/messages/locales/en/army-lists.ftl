@@ -1,7 +1,5 @@
 ### Refusals about army lists: drafts, handing in, opening, leave.
 
-week-is-closed = The week is closed.
-week-not-announced = The week is not announced yet.
 list-faults = The list has faults.
 list-text-too-long = A list as text has at most { $most } bytes.
 

@@ -29,6 +29,8 @@ new-days-faults = The new days have faults.
 
 ## A week
 
+week-is-closed = The week is closed.
+week-not-announced = The week is not announced yet.
 week-announced = A week that is announced stays so, and its cap and catalogue are fixed.
 deadline-immutable = A deadline moves only before it has passed, and only to later.
 nights-fixed = The week is paired; its nights are fixed.

@@ -1,7 +1,5 @@
 ### Refusals about army lists: drafts, handing in, opening, leave.
 
-week-is-closed = La semaine est close.
-week-not-announced = La semaine n’est pas encore annoncée.
 list-faults = La liste a des erreurs.
 list-text-too-long = Une liste en texte a au plus { $most } octets.
 

@@ -29,6 +29,8 @@ new-days-faults = Les nouvelles dates ont des erreurs.
 
 ## A week
 
+week-is-closed = La semaine est close.
+week-not-announced = La semaine n’est pas encore annoncée.
 week-announced = Une semaine annoncée le reste ; son plafond et son catalogue sont fixés.
 deadline-immutable = Une date limite ne se déplace qu’avant d’être passée, et seulement vers plus tard.
 nights-fixed = La semaine est appariée ; ses soirées sont fixées.
