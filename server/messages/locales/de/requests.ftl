@@ -27,6 +27,12 @@ an-object = ein Objekt
 an-array = eine Liste
 a-truth-value = ein Wahrheitswert
 
+## Civil times and dates
+
+civil-time-needed = Nennen Sie die Ortszeit der Saison ohne Zone oder Versatz, etwa 2026-03-03T19:00:00.
+date-needed = Nennen Sie ein Datum, das es gibt, etwa 2026-03-03.
+time-of-day-needed = Nennen Sie eine Uhrzeit der Saison ohne Zone oder Versatz, etwa 19:00:00.
+
 ## Parameters of the address
 
 parameter-range = { $parameter } liegt zwischen { $least } und { $most }, nicht bei { $actual }.

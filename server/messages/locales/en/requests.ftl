@@ -27,6 +27,12 @@ an-object = an object
 an-array = an array
 a-truth-value = a boolean
 
+## Civil times and dates
+
+civil-time-needed = Give local time of the season without zone or offset, such as 2026-03-03T19:00:00.
+date-needed = Give a date that exists, such as 2026-03-03.
+time-of-day-needed = Give a time of day of the season without zone or offset, such as 19:00:00.
+
 ## Parameters of the address
 
 parameter-range = { $parameter } is from { $least } to { $most }, not { $actual }.

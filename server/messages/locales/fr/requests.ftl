@@ -27,6 +27,12 @@ an-object = un objet
 an-array = un tableau
 a-truth-value = un booléen
 
+## Civil times and dates
+
+civil-time-needed = Donnez l’heure locale de la saison, sans fuseau ni décalage, par exemple 2026-03-03T19:00:00.
+date-needed = Donnez une date qui existe, par exemple 2026-03-03.
+time-of-day-needed = Donnez une heure du jour de la saison, sans fuseau ni décalage, par exemple 19:00:00.
+
 ## Parameters of the address
 
 parameter-range = { $parameter } va de { $least } à { $most }, pas { $actual }.
