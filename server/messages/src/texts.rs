@@ -92,8 +92,13 @@ impl Texts {
             }
             Value::Number(number) => number.into(),
             Value::Message(message) => self.written(message, errors).into(),
+            Value::Tenths(tenths) => self.voice().numbers.tenths(*tenths).into(),
             Value::List(items) => self.voice().lists.all(&self.items(items, errors)).into(),
             Value::Either(items) => self.voice().lists.either(&self.items(items, errors)).into(),
+            Value::Joined(items, between) => {
+                let between = self.written(between, errors);
+                self.items(items, errors).join(&between).into()
+            }
             Value::Sentences(sentences) => {
                 let sentences = sentences.iter();
                 let said: Vec<String> = sentences.map(|it| self.written(it, errors)).collect();

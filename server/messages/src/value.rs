@@ -13,10 +13,14 @@ pub enum Value {
     Number(i64),
     /// Said in the language of the whole.
     Message(Box<Message>),
+    /// A number with one decimal, counted in tenths.
+    Tenths(i128),
     /// All of them: "a, b and c".
     List(Vec<Value>),
     /// One of them: "a, b or c".
     Either(Vec<Value>),
+    /// One after the other, with a text between them.
+    Joined(Vec<Value>, Box<Message>),
     /// Whole sentences, one after the other.
     Sentences(Vec<Message>),
     /// A day: in English as ISO 8601, as the API has always said it; else in full.
@@ -34,6 +38,16 @@ impl Value {
     /// One of these.
     pub fn either(items: impl IntoIterator<Item: Into<Self>>) -> Self {
         Self::Either(items.into_iter().map(Into::into).collect())
+    }
+
+    /// One after the other. Between them stands what the text of two places says about nothing, such
+    /// as ", " of [`values::comma`](crate::values::comma).
+    pub fn joined(
+        items: impl IntoIterator<Item: Into<Self>>,
+        between: fn(Self, Self) -> Message,
+    ) -> Self {
+        let items = items.into_iter().map(Into::into).collect();
+        Self::Joined(items, Box::new(between("".into(), "".into())))
     }
 }
 
@@ -53,6 +67,13 @@ impl<T: Clone + Into<Value>> From<&T> for Value {
 impl From<&str> for Value {
     fn from(text: &str) -> Self {
         Self::Text(text.to_owned())
+    }
+}
+
+/// The key of a choice that a text makes.
+impl From<bool> for Value {
+    fn from(truth: bool) -> Self {
+        Self::Text(truth.to_string())
     }
 }
 

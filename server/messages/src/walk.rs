@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use chrono::{NaiveDate, Weekday};
 
-use crate::{Language, Message, TEXTS, Texts, Value};
+use crate::{Language, Message, TEXTS, Texts, Value, findings, values};
 
 /// Each text of a language with this value for all its variables.
 fn said(language: usize, value: &Value) -> Vec<(&'static str, String)> {
@@ -30,21 +30,23 @@ fn said(language: usize, value: &Value) -> Vec<(&'static str, String)> {
 fn every_text_can_be_said_with_every_value() {
     let numbers = [0, 1, 2, 5, 1000, 1_000_000, -1, i64::MAX].map(Value::Number);
     let nested = Message::new("sign-in", Vec::new());
-    let mut values = numbers.to_vec();
-    values.extend(["nights", "King of week 2", "one", ""].map(Value::from));
-    values.extend([
+    let mut all = numbers.to_vec();
+    all.extend(["nights", "King of week 2", "one", ""].map(Value::from));
+    all.extend([
         Value::list(["a", "b", "c"]),
         Value::either([1, 2]),
+        Value::joined(["a", "b"], values::comma),
+        Value::Tenths(9),
         Value::List(Vec::new()),
     ]);
-    values.extend([
+    all.extend([
         Value::from(nested.clone()),
         Value::from(vec![nested.clone(), nested]),
         Value::from(NaiveDate::MIN),
         Value::from(Weekday::Mon),
     ]);
     for (language, _) in Language::ALL.iter().enumerate() {
-        for value in &values {
+        for value in &all {
             for (id, text) in said(language, value) {
                 assert!(
                     !text.contains(['{', '}', '$']),
@@ -107,6 +109,24 @@ fn a_persons_own_words_stay_as_they_are() {
             }
         }
     }
+}
+
+#[test]
+fn things_stand_one_after_the_other_as_the_language_says() {
+    let said = |items: &[&str], between| {
+        let message = findings::reading_name(Value::joined(items, between));
+        Language::ALL.map(|language| Texts::of(language).say(&message))
+    };
+    let then = said(&["a", "b", "c"], values::then);
+    assert_eq!(
+        then,
+        [
+            "a, then b, then c",
+            "a, dann b, dann c",
+            "a, puis b, puis c"
+        ]
+    );
+    assert_eq!(said(&["a"], values::or), ["a"; 3]);
 }
 
 #[test]
