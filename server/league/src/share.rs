@@ -51,8 +51,8 @@ impl Share {
     /// ```
     /// use league::{points::Points, share::Share};
     /// let goal = Share::percent(40);
-    /// assert!(goal.reached_by(Points::new(246), Points::new(613)));
-    /// assert!(!goal.reached_by(Points::new(245), Points::new(613)));
+    /// assert!(goal.is_reached_by(Points::new(246), Points::new(613)));
+    /// assert!(!goal.is_reached_by(Points::new(245), Points::new(613)));
     /// ```
     pub fn is_reached_by(self, part: Points, whole: Points) -> bool {
         u128::from(part.get()) * u128::from(self.whole)
