@@ -25,7 +25,7 @@ fn a_server_is_ready_as_long_as_its_database_answers() {
 }
 
 #[test]
-fn a_server_that_is_leaving_says_so_and_serves_on() {
+fn a_server_that_is_draining_says_so_and_serves_on() {
     let database = Database::create();
     let server = Server::launch(|command| {
         command
@@ -34,7 +34,9 @@ fn a_server_that_is_leaving_says_so_and_serves_on() {
     });
     let wennable = server.register("Wennable");
     server.signal(Signal::SIGTERM);
-    until("the server is leaving", || server.log().contains("leaving"));
+    until("the server is draining", || {
+        server.log().contains("draining")
+    });
     wennable.get("/health/ready").refused(503, "unavailable");
     wennable.me().expect(200);
     assert!(server.stop(Signal::SIGTERM).success());
