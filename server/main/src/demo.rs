@@ -13,7 +13,7 @@ pub use contents::{DatabaseContents, inspect};
 pub use guide::guide;
 pub use held_clock::HeldClock;
 
-use league::League;
+use league::DemoLeague;
 use week::LAST_PLAYED_WEEK;
 
 /// Loads the demo into the empty server at `address`, whose clock is held: the season begins five
@@ -22,7 +22,7 @@ use week::LAST_PLAYED_WEEK;
 /// # Errors
 /// [`LoadError`].
 pub async fn load(address: &str, clock: &HeldClock) -> Result<(), LoadError> {
-    let mut league = League::create(address, clock).await?;
+    let mut league = DemoLeague::create(address, clock).await?;
     for week in 1..=LAST_PLAYED_WEEK {
         league.play(week).await?;
     }

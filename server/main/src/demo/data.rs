@@ -78,7 +78,7 @@ pub struct Story {
     /// Withdraws before the week.
     pub withdrawal: Incident,
     /// Objects to a report.
-    pub dispute: Dispute,
+    pub dispute: DemoDispute,
     /// Does not turn up.
     pub no_show: Incident,
     /// A claim to be painted that the opponent refuses.
@@ -101,7 +101,7 @@ pub struct Incident {
 /// A dispute and its end.
 #[derive(Clone, Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Dispute {
+pub struct DemoDispute {
     /// Handle of who objects.
     pub player: String,
     pub week: u8,

@@ -14,11 +14,11 @@ use super::held_clock::HeldClock;
 const DAYS_PLAYED: i64 = 36;
 
 /// The demo season while it is being loaded, and what its story needs.
-pub struct League<'c> {
+pub struct DemoLeague<'c> {
     pub clock: &'c HeldClock,
-    pub people: BTreeMap<String, Member>,
+    pub people: BTreeMap<String, DemoMember>,
     pub season: String,
-    pub weeks: Vec<Week>,
+    pub weeks: Vec<DemoWeek>,
     pub lists: BTreeMap<String, Vec<Value>>,
     pub painting: BTreeMap<String, Vec<Vec<Value>>>,
     pub results: Vec<Vec<GameCourse>>,
@@ -26,14 +26,14 @@ pub struct League<'c> {
 }
 
 /// Somebody with an account, and with a place in the season once they have joined.
-pub struct Member {
+pub struct DemoMember {
     pub person: Person,
     pub client: Client,
     pub player: String,
 }
 
 /// The instants of a week.
-pub struct Week {
+pub struct DemoWeek {
     pub announce: DateTime<Utc>,
     pub accepted_until: DateTime<Utc>,
     pub play_until: DateTime<Utc>,
@@ -41,7 +41,7 @@ pub struct Week {
     pub legs: usize,
 }
 
-impl<'c> League<'c> {
+impl<'c> DemoLeague<'c> {
     /// Creates the club and sets up its season two weeks before the first week.
     pub async fn create(address: &str, clock: &'c HeldClock) -> Result<Self, LoadError> {
         let first_day = clock.today(&data::zone()?).await? - TimeDelta::days(DAYS_PLAYED);
@@ -75,19 +75,19 @@ impl<'c> League<'c> {
     }
 
     /// Whoever founded the club.
-    pub fn owner(&self) -> Result<&Member, LoadError> {
+    pub fn owner(&self) -> Result<&DemoMember, LoadError> {
         owner(&self.people)
     }
 
     /// Somebody by handle.
-    pub fn member(&self, handle: &str) -> Result<&Member, LoadError> {
+    pub fn member(&self, handle: &str) -> Result<&DemoMember, LoadError> {
         self.people
             .get(handle)
             .ok_or(LoadError::Missing("player of that handle"))
     }
 
     /// Somebody by the id of their place in the season.
-    pub fn by_player(&self, id: &str) -> Result<&Member, LoadError> {
+    pub fn by_player(&self, id: &str) -> Result<&DemoMember, LoadError> {
         let mut people = self.people.values();
         people
             .find(|member| member.player == id)
@@ -95,7 +95,7 @@ impl<'c> League<'c> {
     }
 
     /// Who plays in a week.
-    pub fn playing(&self, week: u8) -> impl Iterator<Item = &Member> {
+    pub fn playing(&self, week: u8) -> impl Iterator<Item = &DemoMember> {
         let left = &self.story.withdrawal;
         self.people.values().filter(move |member| {
             let gone = member.person.handle == left.player && week >= left.week;
@@ -104,7 +104,7 @@ impl<'c> League<'c> {
     }
 
     /// The instants of a week.
-    pub fn week(&self, week: u8) -> Result<&Week, LoadError> {
+    pub fn week(&self, week: u8) -> Result<&DemoWeek, LoadError> {
         let found = usize::from(week)
             .checked_sub(1)
             .and_then(|place| self.weeks.get(place));
@@ -163,18 +163,18 @@ impl<'c> League<'c> {
     }
 }
 
-fn owner(people: &BTreeMap<String, Member>) -> Result<&Member, LoadError> {
+fn owner(people: &BTreeMap<String, DemoMember>) -> Result<&DemoMember, LoadError> {
     let mut people = people.values();
     let owner = people.find(|member| member.person.role.as_deref() == Some("owner"));
     owner.ok_or(LoadError::Missing("owner"))
 }
 
-async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadError> {
+async fn register(address: &str) -> Result<BTreeMap<String, DemoMember>, LoadError> {
     let http = reqwest::Client::builder().no_proxy().build()?;
     let mut people = BTreeMap::new();
     for person in data::people()? {
         let client = Client::register(&http, address, &person).await?;
-        let member = Member {
+        let member = DemoMember {
             client,
             player: String::new(),
             person,
@@ -184,7 +184,7 @@ async fn register(address: &str) -> Result<BTreeMap<String, Member>, LoadError> 
     Ok(people)
 }
 
-async fn create_club(owner: &Member) -> Result<String, LoadError> {
+async fn create_club(owner: &DemoMember) -> Result<String, LoadError> {
     let body = json!({ "name": "Lamplit Ford gaming circle", "slug": data::CLUB });
     let club = owner.client.post("/api/v1/clubs", &body).await?;
     Ok(format!("/api/v1/clubs/{}", text(&club, "id")?))
@@ -192,8 +192,8 @@ async fn create_club(owner: &Member) -> Result<String, LoadError> {
 
 /// One code for each role that somebody has.
 async fn invite(
-    people: &BTreeMap<String, Member>,
-    owner: &Member,
+    people: &BTreeMap<String, DemoMember>,
+    owner: &DemoMember,
     club: &str,
 ) -> Result<(), LoadError> {
     let path = format!("{club}/invitations");
@@ -215,7 +215,7 @@ async fn invite(
 }
 
 async fn create_season(
-    owner: &Member,
+    owner: &DemoMember,
     club: &str,
     first_day: NaiveDate,
 ) -> Result<String, LoadError> {
@@ -232,10 +232,10 @@ async fn create_season(
     Ok(format!("{club}/seasons/{}", text(&season, "id")?))
 }
 
-fn week(view: &Value) -> Result<Week, LoadError> {
+fn week(view: &Value) -> Result<DemoWeek, LoadError> {
     let nights = view["nights"].as_array().into_iter().flatten();
     let night = |night: &Value| Ok((text(night, "key")?, time(night, "begins_at")?));
-    Ok(Week {
+    Ok(DemoWeek {
         announce: time(view, "announce_at")?,
         accepted_until: time(view, "lists_accepted_until")?,
         play_until: time(view, "play_until_at")?,

@@ -5,12 +5,12 @@ use serde_json::{Value, json};
 
 use super::client::{LoadError, text};
 use super::data::GameCourse;
-use super::league::{League, Member};
+use super::league::{DemoLeague, DemoMember};
 
 /// The last week that is played.
 pub const LAST_PLAYED_WEEK: u8 = 5;
 
-impl League<'_> {
+impl DemoLeague<'_> {
     /// Plays a week to its end, or the last one as far as it goes today.
     pub async fn play(&mut self, week: u8) -> Result<(), LoadError> {
         let accepted_until = self.week(week)?.accepted_until;
@@ -62,7 +62,7 @@ impl League<'_> {
         Ok(())
     }
 
-    async fn seal(&self, week: u8, member: &Member) -> Result<(), LoadError> {
+    async fn seal(&self, week: u8, member: &DemoMember) -> Result<(), LoadError> {
         let lists = self.lists.get(&member.person.handle);
         let place = usize::from(week - member.person.joins_in_week);
         let list = lists
@@ -193,7 +193,12 @@ impl League<'_> {
         }
     }
 
-    async fn settle(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
+    async fn settle(
+        &self,
+        week: u8,
+        game: &Game<'_>,
+        second: &DemoMember,
+    ) -> Result<(), LoadError> {
         let plays =
             |handle: &str| game.first.person.handle == handle || second.person.handle == handle;
         let (dispute, no_show) = (&self.story.dispute, &self.story.no_show);
@@ -213,7 +218,7 @@ impl League<'_> {
         &self,
         week: u8,
         game: &Game<'_>,
-        second: &Member,
+        second: &DemoMember,
         shift: usize,
     ) -> Result<Value, LoadError> {
         let by = game.first.person.form - second.person.form;
@@ -238,7 +243,7 @@ impl League<'_> {
         &self,
         week: u8,
         game: &Game<'_>,
-        second: &Member,
+        second: &DemoMember,
         shift: usize,
     ) -> Result<(), LoadError> {
         let path = format!("{}/games/{}/report", self.season, game.id);
@@ -246,7 +251,7 @@ impl League<'_> {
         game.first.client.post(&path, &body).await.map(drop)
     }
 
-    async fn report_absence(&self, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
+    async fn report_absence(&self, game: &Game<'_>, second: &DemoMember) -> Result<(), LoadError> {
         let first_is_there = second.person.handle == self.story.no_show.player;
         let (there, absent) = if first_is_there {
             (game.first, "second")
@@ -266,7 +271,12 @@ impl League<'_> {
     }
 
     /// The first reports, the other objects, a referee without a stake decides.
-    async fn dispute(&self, week: u8, game: &Game<'_>, second: &Member) -> Result<(), LoadError> {
+    async fn dispute(
+        &self,
+        week: u8,
+        game: &Game<'_>,
+        second: &DemoMember,
+    ) -> Result<(), LoadError> {
         let dispute = &self.story.dispute;
         let path = format!("{}/games/{}", self.season, game.id);
         let objects = self.member(&dispute.player)?;
@@ -296,8 +306,9 @@ impl League<'_> {
     }
 
     /// A referee or the owner, whoever does not play.
-    fn judge(&self, players: &[&Member]) -> Result<&Member, LoadError> {
-        let free = |member: &&Member| players.iter().all(|player| player.player != member.player);
+    fn judge(&self, players: &[&DemoMember]) -> Result<&DemoMember, LoadError> {
+        let free =
+            |member: &&DemoMember| players.iter().all(|player| player.player != member.player);
         let mut judges = self
             .people
             .values()
@@ -322,8 +333,8 @@ impl League<'_> {
     async fn claim(
         &self,
         week: u8,
-        member: &Member,
-        opponent: Option<&Member>,
+        member: &DemoMember,
+        opponent: Option<&DemoMember>,
     ) -> Result<(), LoadError> {
         let handle = &member.person.handle;
         let log = self
@@ -361,8 +372,8 @@ impl League<'_> {
 struct Game<'l> {
     id: String,
     night: String,
-    first: &'l Member,
-    second: Option<&'l Member>,
+    first: &'l DemoMember,
+    second: Option<&'l DemoMember>,
 }
 
 /// With two legs, each side's counts belong to the leg in which it attacks.
