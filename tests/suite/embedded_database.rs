@@ -10,7 +10,7 @@ use nix::unistd::Uid;
 use tallyhost::postgres::{Cluster, Durability, PostgresError};
 use tokio_postgres::{Client, NoTls, SimpleQueryMessage};
 
-use crate::harness::{cluster_in, open_folder, postmaster_in};
+use crate::harness::{POLL_INTERVAL, cluster_in, open_folder, postmaster_in};
 
 #[tokio::test]
 async fn facts_outlive_a_restart() {
@@ -63,10 +63,12 @@ async fn a_database_that_is_killed_comes_back_with_every_committed_fact() {
 
     kill(postmaster_in(folder.path()), Signal::SIGKILL).unwrap();
     let client = tokio::time::timeout(Duration::from_secs(60), async {
+        let mut ticks = tokio::time::interval(POLL_INTERVAL);
         loop {
+            ticks.tick().await;
             match connect(&cluster).await {
                 Ok(client) if !client.is_closed() => break client,
-                _ => tokio::task::yield_now().await,
+                _ => {}
             }
         }
     });

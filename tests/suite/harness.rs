@@ -30,4 +30,4 @@ pub use pictures::{bytes_of, picture};
 pub use problem::{Problem, Said};
 pub use server::Server;
 pub use stage::{ClosedStage, Stage};
-pub use until::until;
+pub use until::{POLL_INTERVAL, until};

@@ -10,7 +10,7 @@ use super::cluster::RUNTIME;
 pub const TIMEOUT: Duration = Duration::from_secs(60);
 
 /// How often a state is looked at that nobody tells of.
-const POLL_INTERVAL: Duration = Duration::from_millis(20);
+pub const POLL_INTERVAL: Duration = Duration::from_millis(20);
 
 /// Looks at every tick of a timer until something has happened.
 ///
