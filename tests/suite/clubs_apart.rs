@@ -139,7 +139,7 @@ fn names_a_club(body: &str) -> bool {
         || dense.contains("club_id=$")
         || dense.contains("of_season!(")
         || dense.contains("of_season_or_player!(")
-        || dense.contains("Row::new(club,")
+        || dense.contains("Columns::new(club,")
         || dense.contains("clubs::table.find(")
         || dense.split(".find((").skip(1).any(|rest| {
             let key = rest.split(',').next().unwrap();

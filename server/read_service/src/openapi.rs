@@ -27,9 +27,9 @@ use crate::handlers::{directory, events, record, season};
         events::follow_season,
     )
 )]
-struct ReadService;
+struct PublicReads;
 
 /// The OpenAPI document of the read service alone.
 pub fn openapi() -> utoipa::openapi::OpenApi {
-    ReadService::openapi()
+    PublicReads::openapi()
 }
