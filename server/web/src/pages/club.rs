@@ -2,7 +2,7 @@
 
 pub mod accounts;
 pub mod catalogues;
-pub mod club;
 pub mod home;
 pub mod invitations;
+pub mod overview;
 pub mod record_consent;

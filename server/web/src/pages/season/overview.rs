@@ -10,7 +10,7 @@ use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::club::club::state_label;
+use crate::pages::club::overview::state_label;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
