@@ -12,7 +12,7 @@ use document::lists::report::{FindingDocument, ReportDocument};
 use document::lists::rules::{ListRuleDocument, read_list_rules};
 use league::catalogue::Catalogue;
 use league::catalogue::key::FactionKey;
-use league::lists::terms::PaintedModels;
+use league::lists::PaintedModels;
 use league::lists::{ArmyList, EntryKey, ListTerms, PreviousList, check};
 use league::points::Points;
 use league::week::WeekNo;

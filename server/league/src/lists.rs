@@ -25,7 +25,8 @@ pub mod terms;
 mod trial;
 pub mod week_set;
 
-pub use army_list::{ArmyList, Entry, EntryKey};
+pub use army_list::{ArmyList, Entry, EntryKey, PaintedModels};
+pub use carry_over::PreviousList;
 pub use changes::{ListChange, ListChangeKind, compare_lists};
 pub use check::{CheckReport, check};
 pub use collection::{CollectionUnit, brought_list, build_collection};
@@ -33,4 +34,4 @@ pub use cuts::{Cut, CutStep, find_cuts};
 pub use entry_keys::reuse_entry_keys;
 pub use finding::{Finding, Measure, Measured, Severity};
 pub use fits::{Addition, Fits, Upgrade, UpgradeStep, find_fits};
-pub use terms::{ListTerms, PaintedModels, PreviousList};
+pub use terms::ListTerms;

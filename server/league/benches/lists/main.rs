@@ -11,6 +11,7 @@ mod pasted;
 
 use league::catalogue::Catalogue;
 use league::catalogue::key::{Keyword, KindKey};
+use league::lists::PaintedModels;
 use league::lists::amount::{Amount, CountLimit};
 use league::lists::kind_filter::KindFilter;
 use league::lists::reader::{Certainty, parse};
@@ -19,7 +20,6 @@ use league::lists::rules::{
     LargestUnit, ListRule, MinimumSpend, NewPoints, PaintedShare, Rule,
 };
 use league::lists::satisfiable::find_unsatisfiable;
-use league::lists::terms::PaintedModels;
 use league::lists::{ArmyList, Entry, EntryKey, ListTerms, PreviousList, check, find_fits};
 use league::points::Points;
 use league::share::Share;

@@ -48,6 +48,9 @@ impl fmt::Display for EntryKey {
 #[error("must be 1 to {MAX_ENTRY_KEY_LENGTH} letters, digits, hyphens or underscores")]
 pub struct EntryKeyFault;
 
+/// Finished models by entry.
+pub type PaintedModels = BTreeMap<EntryKey, u32>;
+
 /// One unit in a list.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {

@@ -22,8 +22,15 @@ use crate::catalogue::key::OptionKey;
 use crate::catalogue::unit::Unit;
 use crate::lists::army_list::{ArmyList, Entry};
 use crate::lists::line::{ListLine, lines};
-use crate::lists::terms::PreviousList;
 use crate::points::Points;
+
+/// A player's last list with the catalogue version it was pinned to.
+#[derive(Clone, Copy, Debug)]
+pub struct PreviousList<'a> {
+    pub list: &'a ArmyList,
+    /// Its own catalogue version: it keeps the points it was sealed with.
+    pub catalogue: &'a Catalogue,
+}
 
 /// One unit of the collection in last week's list, this week's, or both.
 #[derive(Clone, Copy, Debug)]

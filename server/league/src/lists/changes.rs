@@ -3,9 +3,8 @@
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::{OptionKey, UnitKey};
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::carry_over::{Comparison, EntryPair};
+use crate::lists::carry_over::{Comparison, EntryPair, PreviousList};
 use crate::lists::line::{ListLine, lines};
-use crate::lists::terms::PreviousList;
 use crate::points::Points;
 
 /// What became of one unit of the collection.

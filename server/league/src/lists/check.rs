@@ -32,7 +32,7 @@ impl CheckReport {
 ///
 /// The list's points come from `catalogue`, the version its week is pinned to.
 pub fn check(list: &ArmyList, catalogue: &Catalogue, terms: &ListTerms<'_>) -> CheckReport {
-    let facts = ListFacts::new(list, catalogue, terms);
+    let facts = terms.facts(list, catalogue);
     let mut findings = Vec::new();
     catalogue_rules::check(&facts, &mut findings);
     check_cap(&facts, &mut findings);
@@ -54,7 +54,7 @@ pub fn check(list: &ArmyList, catalogue: &Catalogue, terms: &ListTerms<'_>) -> C
 }
 
 fn check_cap(facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-    let (cap, total) = (facts.terms.cap, facts.total);
+    let (cap, total) = (facts.cap, facts.total);
     if total > cap {
         let over = total.saturating_sub(cap);
         findings.push(

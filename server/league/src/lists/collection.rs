@@ -3,8 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::catalogue::key::{FactionKey, UnitKey};
-use crate::lists::army_list::{ArmyList, Entry, EntryKey};
-use crate::lists::terms::PaintedModels;
+use crate::lists::army_list::{ArmyList, Entry, EntryKey, PaintedModels};
 use crate::painting::BroughtUnit;
 use crate::week::WeekNo;
 

@@ -3,11 +3,13 @@
 use crate::catalogue::Catalogue;
 use crate::catalogue::draft::{CatalogueDraft, FactionDraft, OptionDraft, SizeDraft, UnitDraft};
 use crate::catalogue::key::{FactionKey, Keyword, KindKey, OptionKey, UnitKey, slug};
+use crate::lists::army_list::PaintedModels;
 use crate::lists::army_list::{ArmyList, Entry, EntryKey};
+use crate::lists::carry_over::PreviousList;
 use crate::lists::check::{CheckReport, check};
 use crate::lists::finding::Finding;
 use crate::lists::rules::{ListRule, Rule};
-use crate::lists::terms::{ListTerms, PaintedModels, PreviousList};
+use crate::lists::terms::ListTerms;
 use crate::points::Points;
 use crate::week::WeekNo;
 

@@ -1,10 +1,11 @@
 //! List terms: cap, rules and last list that the check of one player in one week applies.
 
-use std::collections::BTreeMap;
-
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::FactionKey;
-use crate::lists::army_list::{ArmyList, EntryKey};
+use crate::lists::army_list::{ArmyList, PaintedModels};
+use crate::lists::carry_over::{Comparison, PreviousList};
+use crate::lists::line::lines;
+use crate::lists::list_facts::ListFacts;
 use crate::lists::rules::ListRule;
 use crate::points::Points;
 use crate::week::WeekNo;
@@ -25,13 +26,21 @@ pub struct ListTerms<'a> {
     pub painted: Option<&'a PaintedModels>,
 }
 
-/// Finished models by entry.
-pub type PaintedModels = BTreeMap<EntryKey, u32>;
-
-/// A player's last list with the catalogue version it was pinned to.
-#[derive(Clone, Copy, Debug)]
-pub struct PreviousList<'a> {
-    pub list: &'a ArmyList,
-    /// Its own catalogue version: it keeps the points it was sealed with.
-    pub catalogue: &'a Catalogue,
+impl<'a> ListTerms<'a> {
+    /// What the rules need to know about a list under these terms, with the prices of `catalogue`.
+    pub(super) fn facts(&self, list: &'a ArmyList, catalogue: &'a Catalogue) -> ListFacts<'a> {
+        let lines = lines(list, catalogue);
+        ListFacts {
+            cap: self.cap,
+            declared_faction: self.faction,
+            painted: self.painted,
+            list,
+            faction: catalogue.faction(list.faction()),
+            total: lines.iter().map(|line| line.points).sum(),
+            comparison: self.previous.map(|previous| {
+                Comparison::new(previous, list, &lines, catalogue).with_cap(self.cap)
+            }),
+            lines,
+        }
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::{Painting, PaintingLog};
 use crate::ids::PlayerId;
-use crate::lists::terms::PaintedModels;
+use crate::lists::PaintedModels;
 use crate::week::WeekNo;
 
 /// Painted models by unit of `player`. Only what was verified counts, and nothing that was claimed

@@ -25,7 +25,7 @@ impl Copies {
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-        let most = self.most.for_cap(facts.terms.cap);
+        let most = self.most.for_cap(facts.cap);
         for (i, line) in facts.lines.iter().enumerate() {
             let Some(unit) = line.unit.filter(|unit| self.of.contains(&unit.kind)) else {
                 continue;

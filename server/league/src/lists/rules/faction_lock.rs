@@ -21,7 +21,7 @@ impl FactionLock {
         reason = "every kind of rule is asked in the same way"
     )]
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-        let Some(declared) = facts.terms.faction else {
+        let Some(declared) = facts.declared_faction else {
             return;
         };
         let fielded = facts.list.faction();

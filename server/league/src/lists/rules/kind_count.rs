@@ -30,7 +30,7 @@ impl KindCount {
             .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
             .collect();
         let count = u32::try_from(of_kind.len()).unwrap_or(u32::MAX);
-        let cap = facts.terms.cap;
+        let cap = facts.cap;
         let least = self.least.map(|least| ("at least", least.for_cap(cap)));
         let most = self.most.map(|most| ("at most", most.for_cap(cap)));
         let broken = least

@@ -34,7 +34,7 @@ impl KindShare {
             .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
             .collect();
         let spent: Points = of_kind.iter().map(|line| line.points).sum();
-        let cap = facts.terms.cap;
+        let cap = facts.cap;
         let least = self.least.map(|least| ("at least", least.ceil_of(cap)));
         let most = self.most.map(|most| ("at most", most.floor_of(cap)));
         let broken = least

@@ -20,7 +20,7 @@ impl LargestUnit {
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-        let most = self.most.max_of(facts.terms.cap);
+        let most = self.most.max_of(facts.cap);
         for line in facts.lines.iter().filter(|line| line.points > most) {
             let sentence = format!(
                 "{} costs {} points; a single unit may cost at most {most}.",

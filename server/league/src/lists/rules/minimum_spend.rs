@@ -17,7 +17,7 @@ impl MinimumSpend {
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-        let (least, total) = (self.least.min_of(facts.terms.cap), facts.total);
+        let (least, total) = (self.least.min_of(facts.cap), facts.total);
         if total < least {
             let short = least.saturating_sub(total);
             let sentence = format!(

@@ -26,7 +26,7 @@ impl NewPoints {
         };
         let old: Points = comparison.pairs.iter().map(|pair| pair.old_points()).sum();
         let new = facts.total.saturating_sub(old);
-        let most = self.most.max_of(facts.terms.cap);
+        let most = self.most.max_of(facts.cap);
         if new > most {
             let fresh = comparison.pairs.iter().filter_map(|pair| {
                 let now = pair.now?;

@@ -46,7 +46,7 @@ impl PaintedShare {
 }
 
 fn on_list(facts: &ListFacts<'_>, line: &ListLine<'_>) -> UnitOnList {
-    let finished = facts.terms.painted;
+    let finished = facts.painted;
     UnitOnList {
         points: line.points,
         models: line.entry.models,

@@ -49,10 +49,11 @@ impl SwapAllowance {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::lists::carry_over::PreviousList;
     use crate::lists::check::check;
     use crate::lists::rules::{ListRule, Rule};
     use crate::lists::samples::{after, catalogue, entries, list, numbers, repriced, terms};
-    use crate::lists::terms::{ListTerms, PreviousList};
+    use crate::lists::terms::ListTerms;
     use crate::points::Points;
     use crate::share::Share;
 
