@@ -5,6 +5,7 @@ use actix_web::{get, post};
 use app::App;
 use app::accounts::{RegisterAccount, SignIn};
 use askama::Template;
+use messages::Language;
 use serde::Deserialize;
 
 use crate::pages::frame::cookies;
@@ -25,7 +26,7 @@ const SESSION_COOKIE_DAYS: i64 = 30;
 #[template(path = "sign_in.html")]
 struct SignInPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     errors: FormErrors,
     registered: bool,
     register: String,
@@ -38,7 +39,7 @@ page_template!(SignInPage);
 #[template(path = "register.html")]
 struct RegisterPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     errors: FormErrors,
     name: String,
     email: String,
@@ -174,11 +175,7 @@ fn register_page(
 /// Keeps the language that the reader chose.
 #[post("/language")]
 pub async fn choose_language(fields: FormData) -> PageResult {
-    let code = if fields.text("language") == "de" {
-        "de"
-    } else {
-        "en"
-    };
+    let chosen = Language::of_tag(fields.text("language")).unwrap_or(Language::English);
     let back = local_path(fields.text("back"));
-    Ok(redirect_with_cookie(back, cookies::language_cookie(code)))
+    Ok(redirect_with_cookie(back, cookies::language_cookie(chosen)))
 }

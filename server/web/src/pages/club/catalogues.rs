@@ -24,7 +24,7 @@ use crate::problem::Problem;
 #[template(path = "catalogues.html")]
 struct CataloguesPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     club_name: String,
     club_link: String,
     catalogues: Vec<(String, String, i32)>,

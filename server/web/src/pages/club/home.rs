@@ -20,7 +20,7 @@ use crate::pages::words::roles::role_label;
 #[template(path = "home.html")]
 struct HomePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     clubs: Option<Vec<ClubLine>>,
     seasons: Vec<SeasonLine>,
     errors: FormErrors,

@@ -21,7 +21,7 @@ use crate::query_parameters::Query;
 #[template(path = "invitation.html")]
 struct InvitationPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     code: String,
     errors: FormErrors,
 }
@@ -49,7 +49,7 @@ pub async fn use_invitation(app: Data<App>, request: PageRequest, fields: FormDa
         Ok((club, _)) => Ok(see_other(&urls::club(club.id))),
         Err(app::Refusal::NotFound) => {
             let errors = FormErrors::from_problem(
-                &Problem::from(app::Refusal::NotFound).detail(request.t.desk.code_unknown.0),
+                &Problem::from(app::Refusal::NotFound).detail(request.t.code_unknown()),
             );
             invitation(&request, code.to_owned(), errors)
         }

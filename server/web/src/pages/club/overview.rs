@@ -1,5 +1,7 @@
 //! Page: a club. Its seasons are for everybody, its people for its members.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post};
 use app::App;
@@ -18,7 +20,7 @@ use crate::pages::frame::response::{
     PageResult, page_template, percent_encode, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::{LocalTime, TimeFormatter};
 use crate::pages::words::roles::{can_run_seasons, role_label};
 use crate::public_url::PublicUrl;
@@ -27,7 +29,7 @@ use crate::public_url::PublicUrl;
 #[template(path = "club.html")]
 struct ClubPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     name: String,
     link: String,
     seasons: Vec<SeasonLine>,
@@ -35,7 +37,7 @@ struct ClubPage {
     member: bool,
     can_run_seasons: bool,
     owns: bool,
-    roles: Vec<(&'static str, Phrase)>,
+    roles: Vec<(&'static str, Cow<'static, str>)>,
     invitation: Option<NewInvitation>,
     invitations: Vec<InvitationLine>,
     errors: FormErrors,
@@ -52,7 +54,7 @@ struct NewInvitation {
 /// An invitation that still works.
 struct InvitationLine {
     id: String,
-    role: Phrase,
+    role: Cow<'static, str>,
     uses_left: u16,
     until: LocalTime,
 }
@@ -60,7 +62,7 @@ struct InvitationLine {
 struct SeasonLine {
     link: String,
     name: String,
-    state: Phrase,
+    state: Cow<'static, str>,
     running: bool,
     for_club: bool,
 }
@@ -68,7 +70,7 @@ struct SeasonLine {
 struct PersonLine {
     id: String,
     name: String,
-    role: Phrase,
+    role: Cow<'static, str>,
     role_key: &'static str,
 }
 
@@ -120,7 +122,7 @@ fn new_invitation(
 }
 
 /// A club has no zone of its own; the reader's clock is told beside it where a script runs.
-fn utc_times(t: &'static Texts) -> TimeFormatter {
+fn utc_times(t: Texts) -> TimeFormatter {
     TimeFormatter {
         t,
         zone: chrono_tz::UTC,
@@ -212,7 +214,7 @@ fn render(
     }
 }
 
-fn invitation_line(t: &'static Texts, open: Invitation) -> InvitationLine {
+fn invitation_line(t: Texts, open: Invitation) -> InvitationLine {
     InvitationLine {
         id: open.id.to_string(),
         role: role_label(t, open.role),
@@ -221,7 +223,7 @@ fn invitation_line(t: &'static Texts, open: Invitation) -> InvitationLine {
     }
 }
 
-fn season_line(t: &Texts, season: &Season) -> SeasonLine {
+fn season_line(t: Texts, season: &Season) -> SeasonLine {
     SeasonLine {
         link: urls::season(season.club, season.id),
         name: season.name.clone(),
@@ -231,7 +233,7 @@ fn season_line(t: &Texts, season: &Season) -> SeasonLine {
     }
 }
 
-fn person_line(t: &Texts, person: Member) -> PersonLine {
+fn person_line(t: Texts, person: Member) -> PersonLine {
     PersonLine {
         id: person.account.to_string(),
         name: person.name,
@@ -241,10 +243,10 @@ fn person_line(t: &Texts, person: Member) -> PersonLine {
 }
 
 /// Where a season stands.
-pub fn state_label(t: &Texts, state: SeasonState) -> Phrase {
+pub fn state_label(t: Texts, state: SeasonState) -> Cow<'static, str> {
     match state {
-        SeasonState::Draft => t.state_draft,
-        SeasonState::Started => t.state_started,
-        SeasonState::Ended => t.state_ended,
+        SeasonState::Draft => t.season_draft(),
+        SeasonState::Started => t.season_started(),
+        SeasonState::Ended => t.season_ended(),
     }
 }

@@ -21,7 +21,7 @@ use crate::pages::words::local_time::TimeFormatter;
 #[template(path = "record_consent.html")]
 struct RecordConsentPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     link: String,
     club_name: String,
     club_link: String,

@@ -4,6 +4,7 @@
 use actix_web::HttpRequest;
 use actix_web::cookie::time::Duration;
 use actix_web::cookie::{Cookie, SameSite};
+use messages::Language;
 
 /// Holds the secret of a signed-in browser.
 pub const SESSION: &str = "__Host-session";
@@ -27,8 +28,8 @@ pub fn secret_cookie(name: &'static str, value: String, days: Option<i64>) -> Co
 }
 
 /// The reader's language, kept for a year.
-pub fn language_cookie(code: &'static str) -> Cookie<'static> {
-    Cookie::build(LANGUAGE, code)
+pub fn language_cookie(language: Language) -> Cookie<'static> {
+    Cookie::build(LANGUAGE, language.code())
         .path("/")
         .http_only(true)
         .same_site(SameSite::Lax)

@@ -1,5 +1,7 @@
 //! The error page: a problem (RFC 9457) rendered for people.
 
+use std::borrow::Cow;
+
 use actix_web::http::header::ACCEPT;
 use actix_web::http::{Method, StatusCode};
 use actix_web::{HttpRequest, HttpResponse};
@@ -8,15 +10,15 @@ use askama::Template;
 use super::page_request::{Layout, PageRequest};
 use super::response::{page_template, percent_encode, render_page_with_status, see_other};
 use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::problem::ProblemDocument;
 
 #[derive(Template)]
 #[template(path = "error_page.html")]
 struct ErrorPage<'a> {
     layout: Layout,
-    t: &'static Texts,
-    explanation: Option<Phrase>,
+    t: Texts,
+    explanation: Option<Cow<'static, str>>,
     detail: Said,
     faults: Vec<Said>,
     /// Whether a form was sent: what was typed is still on the page before.
@@ -50,7 +52,7 @@ pub fn error_page(
         return Some(see_other(&format!("/sign-in?next={next}")));
     }
     let page_request = PageRequest::anonymous(request);
-    let said = |english: &str| Said::detail(page_request.t.speech(), english);
+    let said = |english: &str| Said::detail(speech(page_request.t), english);
     let page = ErrorPage {
         layout: page_request.layout(),
         t: page_request.t,
@@ -69,12 +71,16 @@ pub fn error_page(
     render_page_with_status(status, &page).ok()
 }
 
-fn explanation(t: &Texts, status: StatusCode, problem: &ProblemDocument) -> Option<Phrase> {
+fn explanation(
+    t: Texts,
+    status: StatusCode,
+    problem: &ProblemDocument,
+) -> Option<Cow<'static, str>> {
     match status {
-        _ if problem.type_ == "/problems/csrf" => Some(t.refused_csrf),
-        StatusCode::NOT_FOUND => Some(t.refused_not_found),
-        StatusCode::SERVICE_UNAVAILABLE => Some(t.refused_unavailable),
-        StatusCode::INTERNAL_SERVER_ERROR => Some(t.refused_internal),
+        _ if problem.type_ == "/problems/csrf" => Some(t.refused_csrf()),
+        StatusCode::NOT_FOUND => Some(t.refused_not_found()),
+        StatusCode::SERVICE_UNAVAILABLE => Some(t.refused_unavailable()),
+        StatusCode::INTERNAL_SERVER_ERROR => Some(t.refused_internal()),
         _ => None,
     }
 }

@@ -9,12 +9,13 @@ use actix_web::dev::Payload;
 use actix_web::http::header::ACCEPT_LANGUAGE;
 use actix_web::{FromRequest, HttpRequest, web};
 use app::{Actor, App, Refusal, Viewer};
+use messages::Language;
 
 use super::assets;
 use super::content_encoding::ContentEncoding;
 use super::cookies;
 use super::csrf;
-use crate::pages::texts::{ENGLISH, GERMAN, Texts};
+use crate::pages::texts::Texts;
 use crate::problem::Problem;
 
 /// Extractor: one request for a page.
@@ -22,7 +23,7 @@ pub struct PageRequest {
     /// Who reads.
     pub viewer: Viewer,
     /// The texts of the reader's language.
-    pub t: &'static Texts,
+    pub t: Texts,
     path: String,
     content_encoding: Option<ContentEncoding>,
     /// What the CSRF tokens of this browser are bound to.
@@ -139,18 +140,13 @@ impl PageRequest {
     }
 }
 
-/// The language of the cookie, else the first of `Accept-Language` that we have.
-fn negotiate_language(request: &HttpRequest) -> &'static Texts {
+/// In the language of the cookie, else in the one of ours that `Accept-Language` likes best.
+fn negotiate_language(request: &HttpRequest) -> Texts {
     let chosen = cookies::value(request, cookies::LANGUAGE);
-    let header = request.headers().get(ACCEPT_LANGUAGE);
-    let accepted = header.and_then(|value| value.to_str().ok()).unwrap_or("");
-    let tags = chosen.as_deref().unwrap_or(accepted).split(',');
-    for tag in tags {
-        match tag.trim().get(..2) {
-            Some("en") => return &ENGLISH,
-            Some("de") => return &GERMAN,
-            _ => {}
-        }
-    }
-    &ENGLISH
+    let chosen = chosen.and_then(|tag| Language::of_tag(&tag));
+    let accepted = || {
+        let header = request.headers().get(ACCEPT_LANGUAGE)?;
+        Language::accepted(header.to_str().ok()?)
+    };
+    Texts::of(chosen.or_else(accepted).unwrap_or(Language::English))
 }

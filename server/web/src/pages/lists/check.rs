@@ -11,14 +11,14 @@ use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, render_fragment};
-use crate::pages::texts::Texts;
 use crate::pages::texts::speech::Said;
+use crate::pages::texts::{Texts, speech};
 use crate::pages::words::factions::faction_name;
 
 #[derive(Template)]
 #[template(path = "check.html")]
 pub struct CheckPanel {
-    t: &'static Texts,
+    t: Texts,
     cap: u32,
     total: u32,
     left: u32,
@@ -64,17 +64,14 @@ pub async fn check_form(
 /// Ways out that are named; the first take the least away.
 const MAX_CUTS: usize = 3;
 
-fn cut_text(list: &ArmyList, cut: &Cut, t: &Texts) -> Option<String> {
+fn cut_text(list: &ArmyList, cut: &Cut, t: Texts) -> Option<String> {
     let mut entries = list.entries().iter();
     let entry = entries.find(|entry| entry.key == cut.entry)?;
     let unit = faction_name(entry.unit.as_str());
     let step = match &cut.step {
-        CutStep::ShrinkTo(models) => t.desk.cut_shrink.with_two(unit, models),
-        CutStep::Drop(option) => t
-            .desk
-            .cut_drop
-            .with_two(unit, faction_name(option.as_str())),
-        CutStep::LeaveOut => t.desk.cut_leave_out.with(unit),
+        CutStep::ShrinkTo(models) => t.cut_shrink(unit, models),
+        CutStep::Drop(option) => t.cut_drop(unit, faction_name(option.as_str())),
+        CutStep::LeaveOut => t.cut_leave_out(unit),
     };
     Some(format!("{step} (−{})", cut.saves.get()))
 }
@@ -86,7 +83,7 @@ impl CheckPanel {
         cap: u32,
         names: &EntryNames,
         parts: Vec<(String, u32)>,
-        t: &'static Texts,
+        t: Texts,
     ) -> Self {
         let total = report.total.get();
         let named = |key: &EntryKey| names.get(key.as_str()).cloned();
@@ -94,7 +91,7 @@ impl CheckPanel {
             let found = report.findings.iter();
             let found = found.filter(move |finding| finding.severity == severity);
             found
-                .map(|finding| Said::finding(t.speech(), finding, &named))
+                .map(|finding| Said::finding(speech(t), finding, &named))
                 .collect()
         };
         Self {

@@ -32,7 +32,7 @@ use crate::problem::{HttpFault, Problem};
 #[template(path = "list.html")]
 struct ListPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     faction: String,
@@ -53,7 +53,7 @@ page_template!(ListPage);
 #[template(path = "receipt.html")]
 struct ReceiptPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     sealed_at: LocalTime,

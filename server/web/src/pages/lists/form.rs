@@ -125,12 +125,12 @@ pub fn faction(editor: &ListEditor) -> Option<&Faction> {
 }
 
 /// The fields of every entry.
-pub fn entries(editor: &ListEditor, t: &Texts) -> Vec<EntryFields> {
+pub fn entries(editor: &ListEditor, t: Texts) -> Vec<EntryFields> {
     let all = editor.list.entries().iter();
     all.map(|entry| entry_fields(editor, entry, t)).collect()
 }
 
-fn entry_fields(editor: &ListEditor, entry: &Entry, t: &Texts) -> EntryFields {
+fn entry_fields(editor: &ListEditor, entry: &Entry, t: Texts) -> EntryFields {
     let unit = faction(editor).and_then(|faction| faction.unit(&entry.unit));
     let Some(unit) = unit else {
         return EntryFields {
@@ -171,12 +171,12 @@ pub fn parts(catalogue: &Catalogue, list: &ArmyList) -> Vec<(String, u32)> {
     list.entries().iter().map(part).collect()
 }
 
-fn sizes(entry: &Entry, unit: &Unit, t: &Texts) -> Vec<(u32, String, bool)> {
+fn sizes(entry: &Entry, unit: &Unit, t: Texts) -> Vec<(u32, String, bool)> {
     let mut sizes: Vec<(u32, String, bool)> = unit
         .sizes
         .iter()
         .map(|size| {
-            let label = t.models_points.with_two(size.models, size.points.get());
+            let label = t.models_points(size.models, size.points.get());
             (size.models, label, size.models == entry.models)
         })
         .collect();
@@ -186,10 +186,10 @@ fn sizes(entry: &Entry, unit: &Unit, t: &Texts) -> Vec<(u32, String, bool)> {
     sizes
 }
 
-fn option_fields(entry: &Entry, option: &UnitOption, t: &Texts) -> OptionFields {
+fn option_fields(entry: &Entry, option: &UnitOption, t: Texts) -> OptionFields {
     let label = match option.price {
-        OptionPrice::PerUnit(points) => t.option_points.with_two(&option.name, points.get()),
-        OptionPrice::PerModel(points) => t.option_each.with_two(&option.name, points.get()),
+        OptionPrice::PerUnit(points) => t.option_points(option.name.as_str(), points.get()),
+        OptionPrice::PerModel(points) => t.option_each(option.name.as_str(), points.get()),
     };
     OptionFields {
         key: option.key.to_string(),
@@ -212,13 +212,11 @@ fn joinable(editor: &ListEditor, leader: &Entry) -> Vec<(String, String, bool)> 
 }
 
 /// Every unit of the faction, by kind.
-pub fn choices(editor: &ListEditor, t: &Texts) -> Vec<KindChoice> {
+pub fn choices(editor: &ListEditor, t: Texts) -> Vec<KindChoice> {
     let mut kinds: Vec<KindChoice> = Vec::new();
     for unit in faction(editor).into_iter().flat_map(Faction::units) {
         let kind = faction_name(unit.kind.as_str());
-        let label = t
-            .option_points
-            .with_two(&unit.name, unit.min_points().get());
+        let label = t.option_points(unit.name.as_str(), unit.min_points().get());
         let choice = (unit.key.to_string(), label);
         match kinds.iter_mut().find(|known| known.kind == kind) {
             Some(known) => known.units.push(choice),

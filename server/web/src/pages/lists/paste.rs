@@ -1,5 +1,7 @@
 //! Page: a list as pasted text, parsed line by line, taken over when the player says so.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::App;
@@ -19,7 +21,7 @@ use crate::pages::frame::response::{
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
 
@@ -27,7 +29,7 @@ use crate::pages::words::factions::faction_name;
 #[template(path = "paste.html")]
 struct PastePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     text: String,
@@ -41,7 +43,7 @@ page_template!(PastePage);
 struct ReadLineRow {
     number: usize,
     text: String,
-    certainty: Phrase,
+    certainty: Cow<'static, str>,
     sure: bool,
     parts: Vec<String>,
 }
@@ -115,7 +117,7 @@ async fn paste_page(
         findings: reading
             .iter()
             .flat_map(|reading| &reading.findings)
-            .map(|finding| Said::finding(t.speech(), finding, &named))
+            .map(|finding| Said::finding(speech(t), finding, &named))
             .collect(),
         lines: reading.map(|reading| {
             reading
@@ -129,11 +131,11 @@ async fn paste_page(
     render_page_with_status(page.errors.status(), &page)
 }
 
-fn line_view(t: &Texts, line: &ReadLine) -> ReadLineRow {
+fn line_view(t: Texts, line: &ReadLine) -> ReadLineRow {
     let certainty = match line.certainty() {
-        Certainty::Understood => t.sure,
-        Certainty::Guessed => t.guessed,
-        Certainty::NotUnderstood => t.not_understood,
+        Certainty::Understood => t.sure(),
+        Certainty::Guessed => t.guessed(),
+        Certainty::NotUnderstood => t.not_understood(),
     };
     ReadLineRow {
         number: line.number,
@@ -144,39 +146,36 @@ fn line_view(t: &Texts, line: &ReadLine) -> ReadLineRow {
     }
 }
 
-fn part_words(t: &Texts, part: &LinePart) -> String {
+fn part_words(t: Texts, part: &LinePart) -> String {
     let meaning = match &part.meaning {
-        Meaning::Faction(key) => format!("{} {}", t.means_faction, faction_name(key.as_str())),
-        Meaning::Kind(key) => format!("{} {}", t.means_kind, faction_name(key.as_str())),
+        Meaning::Faction(key) => format!("{} {}", t.means_faction(), faction_name(key.as_str())),
+        Meaning::Kind(key) => format!("{} {}", t.means_kind(), faction_name(key.as_str())),
         Meaning::Unit {
             name,
             models,
             entries,
             ..
         } => match entries.len() {
-            0 | 1 => t.means_unit.with_two(name, models),
-            units => t.means_units.with_all(&[&units, name, models]),
+            0 | 1 => t.means_unit(name, models),
+            units => t.means_units(units, name, models),
         },
-        Meaning::ForeignUnit { faction, name } => t
-            .means_foreign_unit
-            .with_two(name, faction_name(faction.as_str())),
-        Meaning::Option { name, .. } => t.means_option.with(name),
-        Meaning::Models(models) => t.means_models.with(models),
-        Meaning::Times(times) => t.means_times.with(times),
-        Meaning::Joins(key) => t.means_joins.with(faction_name(key.as_str())),
-        Meaning::StatedPoints(points) | Meaning::StatedTotal(points) => {
-            t.means_points.with(points.get())
+        Meaning::ForeignUnit { faction, name } => {
+            t.means_foreign_unit(name, faction_name(faction.as_str()))
         }
-        Meaning::StatedCap(points) => t.cap_of.with(points.get()),
-        Meaning::Label => t.means_label.to_string(),
-        Meaning::Nothing => format!("“{}”: {}", part.text, t.means_nothing),
+        Meaning::Option { name, .. } => t.means_option(name),
+        Meaning::Models(models) => t.means_models(models),
+        Meaning::Times(times) => t.means_times(times),
+        Meaning::Joins(key) => t.means_joins(faction_name(key.as_str())),
+        Meaning::StatedPoints(points) | Meaning::StatedTotal(points) => {
+            t.means_points(points.get())
+        }
+        Meaning::StatedCap(points) => t.cap_of(points.get()),
+        Meaning::Label => t.means_label().into_owned(),
+        Meaning::Nothing => format!("“{}”: {}", part.text, t.means_nothing()),
     };
     if part.alternatives.is_empty() {
         meaning
     } else {
-        format!(
-            "{meaning} ({})",
-            t.could_be.with(part.alternatives.join(", "))
-        )
+        format!("{meaning} ({})", t.could_be(part.alternatives.join(", ")))
     }
 }

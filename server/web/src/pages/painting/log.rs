@@ -1,5 +1,6 @@
 //! Page: the painting log: claims of players, and their verification.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 
 use actix_web::web::{Data, Path};
@@ -20,7 +21,7 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::roles::can_judge;
 use crate::problem::Problem;
@@ -29,7 +30,7 @@ use crate::problem::Problem;
 #[template(path = "painting.html")]
 struct PaintingPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: Option<u8>,
     units: Vec<UnitFields>,
@@ -67,7 +68,7 @@ struct ClaimRow {
     player: String,
     unit: String,
     stages: String,
-    state: Phrase,
+    state: Cow<'static, str>,
     reason: String,
     may_check: bool,
     /// Name of the photo, for those who may see it.
@@ -252,15 +253,15 @@ fn claim_row(
 ) -> ClaimRow {
     let t = request.t;
     let (state, reason) = match &claim.state {
-        ClaimState::Open => (t.claim_open, String::new()),
-        ClaimState::Verified { .. } => (t.claim_verified, String::new()),
-        ClaimState::Refused { reason, .. } => (t.claim_refused, reason.as_str().to_owned()),
+        ClaimState::Open => (t.claim_open(), String::new()),
+        ClaimState::Verified { .. } => (t.claim_verified(), String::new()),
+        ClaimState::Refused { reason, .. } => (t.claim_refused(), reason.as_str().to_owned()),
     };
     let names = [
-        t.stage_bare,
-        t.stage_primed,
-        t.stage_coloured,
-        t.stage_finished,
+        t.stage_bare(),
+        t.stage_primed(),
+        t.stage_coloured(),
+        t.stage_finished(),
     ];
     let stages = claim.made.stages.models().into_iter().zip(names);
     let stages = stages.filter(|(models, _)| *models > 0);

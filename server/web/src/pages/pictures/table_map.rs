@@ -1,8 +1,10 @@
 //! The table map: the table of a scenario as SVG, and in words.
 
+use std::borrow::Cow;
+
 use document::season::scenario::{MarkerDocument, TableDocument, ZoneDocument, ZoneUseDocument};
 
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 /// A table with its zones and markers, in centimetres.
 pub struct TableMap {
@@ -21,7 +23,7 @@ pub struct ZoneShape {
     /// What the map says.
     pub label: String,
     /// What it is for.
-    pub purpose: Phrase,
+    pub purpose: Cow<'static, str>,
     /// The hatching that shows what it is for.
     pub pattern: &'static str,
     /// Its place and size.
@@ -52,7 +54,7 @@ pub struct MarkerShape {
 }
 
 impl TableMap {
-    pub fn new(table: &TableDocument, t: &Texts) -> Self {
+    pub fn new(table: &TableDocument, t: Texts) -> Self {
         let mut zones: Vec<&ZoneDocument> = table.zones.iter().collect();
         zones.sort_by_key(|zone| std::cmp::Reverse(u32::from(zone.width) * u32::from(zone.depth)));
         let letter = f32::from(table.width.max(table.depth)) / 28.0;
@@ -70,12 +72,12 @@ impl TableMap {
     }
 }
 
-fn zone_shape(zone: &ZoneDocument, t: &Texts) -> ZoneShape {
+fn zone_shape(zone: &ZoneDocument, t: Texts) -> ZoneShape {
     let (purpose, pattern) = match zone.purpose {
-        ZoneUseDocument::FirstDeploys => (t.map_first, "first"),
-        ZoneUseDocument::SecondDeploys => (t.map_second, "second"),
-        ZoneUseDocument::Exit => (t.map_exit, "exit"),
-        ZoneUseDocument::Ground => (t.map_ground, "ground"),
+        ZoneUseDocument::FirstDeploys => (t.map_first(), "first"),
+        ZoneUseDocument::SecondDeploys => (t.map_second(), "second"),
+        ZoneUseDocument::Exit => (t.map_exit(), "exit"),
+        ZoneUseDocument::Ground => (t.map_ground(), "ground"),
     };
     ZoneShape {
         label: zone.label.clone(),

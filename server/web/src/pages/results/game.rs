@@ -1,5 +1,7 @@
 //! Page: a game and its result slip, to be reported, confirmed, disputed or ruled.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::results::{DisputeResult, GameRow, ReportResult, RuleResult};
@@ -21,7 +23,7 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::rounds::pairings::{PairingRow, outcome_text, pairing, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
 use crate::problem::Problem;
@@ -30,7 +32,7 @@ use crate::problem::Problem;
 #[template(path = "game.html")]
 struct GamePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: u8,
     week_link: String,
@@ -53,7 +55,7 @@ page_template!(GamePage);
 
 /// One thing that was said about a game.
 struct SlipEventRow {
-    what: Phrase,
+    what: Cow<'static, str>,
     by: String,
     outcome: String,
     legs: Vec<Vec<CountedRow>>,
@@ -246,7 +248,7 @@ fn slip_events(
         _ => context.handle(game.first).to_owned(),
     };
     let reported = |report: &league::result::ResultReport| SlipEventRow {
-        what: t.slip_reported,
+        what: t.slip_reported(),
         by: name(report.by),
         outcome: outcome_text(t, &report.outcome),
         legs: counted_rows(sheet, &report.outcome),
@@ -259,7 +261,7 @@ fn slip_events(
         Slip::Disputed { report, dispute } => {
             let counter = dispute.counter.as_ref();
             let disputed = SlipEventRow {
-                what: t.slip_disputed,
+                what: t.slip_disputed(),
                 by: name(dispute.by),
                 outcome: counter
                     .map(|counter| outcome_text(t, &counter.outcome))
@@ -278,10 +280,10 @@ fn slip_events(
         }
         Slip::Confirmed { report, how, at } => {
             let confirmed = SlipEventRow {
-                what: t.slip_confirmed,
+                what: t.slip_confirmed(),
                 by: match how {
                     Confirmation::ByOpponent => name(report.by.other()),
-                    Confirmation::BySilence => t.by_silence.to_string(),
+                    Confirmation::BySilence => t.by_silence().into_owned(),
                 },
                 outcome: String::new(),
                 legs: Vec::new(),
@@ -291,8 +293,8 @@ fn slip_events(
             vec![reported(report), confirmed]
         }
         Slip::Ruled(ruling) => vec![SlipEventRow {
-            what: t.slip_ruled,
-            by: t.role_referee_name.to_string(),
+            what: t.slip_ruled(),
+            by: t.by_referee().into_owned(),
             outcome: outcome_text(t, &ruling.outcome),
             legs: counted_rows(sheet, &ruling.outcome),
             reason: ruling.reason.as_str().to_owned(),

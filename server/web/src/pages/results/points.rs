@@ -28,7 +28,7 @@ use crate::query_parameters::Query;
 #[template(path = "points.html")]
 struct PointsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     running: bool,
     players: Vec<(String, String)>,

@@ -1,5 +1,7 @@
 //! Page: the results desk for those who rule on results: whatever waits for somebody, the most urgent first.
 
+use std::borrow::Cow;
+
 use actix_web::get;
 use actix_web::web::{Data, Path};
 use app::results::GameRow;
@@ -14,7 +16,7 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
 
@@ -22,7 +24,7 @@ use crate::pages::words::roles::can_judge;
 #[template(path = "results_desk.html")]
 struct ResultsDeskPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     heaps: Vec<WaitingGroup>,
     claims: usize,
@@ -33,8 +35,8 @@ page_template!(ResultsDeskPage);
 /// Games that wait for the same thing.
 struct WaitingGroup {
     key: &'static str,
-    title: Phrase,
-    text: Phrase,
+    title: Cow<'static, str>,
+    text: Cow<'static, str>,
     games: Vec<WaitingGame>,
     urgent: bool,
 }
@@ -81,26 +83,26 @@ pub async fn show_results_desk(
         heap(
             "ruling",
             WaitReason::Ruling,
-            t.desk.disputed,
-            t.desk.disputed_text,
+            t.disputed(),
+            t.disputed_text(),
         ),
         heap(
             "overdue",
             WaitReason::Overdue,
-            t.desk.overdue,
-            t.desk.overdue_text,
+            t.overdue(),
+            t.overdue_text(),
         ),
         heap(
             "report",
             WaitReason::Report,
-            t.desk.unreported,
-            t.desk.unreported_text,
+            t.unreported(),
+            t.unreported_text(),
         ),
         heap(
             "answer",
             WaitReason::Answer,
-            t.desk.unanswered,
-            t.desk.unanswered_text,
+            t.unanswered(),
+            t.unanswered_text(),
         ),
     ];
     render_page(&ResultsDeskPage {
@@ -121,7 +123,7 @@ pub async fn show_results_desk(
 
 fn waiting(
     context: &SeasonContext,
-    t: &'static Texts,
+    t: Texts,
     games: &[GameRow],
     now: Instant,
     waits: WaitReason,

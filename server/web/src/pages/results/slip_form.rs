@@ -92,17 +92,17 @@ pub struct EndingChoice {
 }
 
 /// Every way, with the one that was chosen.
-pub fn endings(t: &Texts, [first, second]: [&str; 2], fields: &FormData) -> Vec<EndingChoice> {
+pub fn endings(t: Texts, [first, second]: [&str; 2], fields: &FormData) -> Vec<EndingChoice> {
     let ways = [
-        ("played", t.ended_played.to_string()),
-        ("conceded first", t.ended_conceded.with(first)),
-        ("conceded second", t.ended_conceded.with(second)),
-        ("no_show first given", t.ended_absent_notice.with(first)),
-        ("no_show first", t.ended_absent.with(first)),
-        ("no_show second given", t.ended_absent_notice.with(second)),
-        ("no_show second", t.ended_absent.with(second)),
-        ("double_loss", t.outcome_double_loss.to_string()),
-        ("void", t.outcome_void.to_string()),
+        ("played", t.ended_played().into_owned()),
+        ("conceded first", t.ended_conceded(first)),
+        ("conceded second", t.ended_conceded(second)),
+        ("no_show first given", t.ended_absent_notice(first)),
+        ("no_show first", t.ended_absent(first)),
+        ("no_show second given", t.ended_absent_notice(second)),
+        ("no_show second", t.ended_absent(second)),
+        ("double_loss", t.outcome_double_loss().into_owned()),
+        ("void", t.outcome_void().into_owned()),
     ];
     let ending = |(value, label)| EndingChoice {
         chosen: fields.text("how") == value,

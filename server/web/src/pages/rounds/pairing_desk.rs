@@ -26,7 +26,7 @@ use crate::pages::week::panel::WeekPanel;
 #[template(path = "pairing_desk.html")]
 struct PairingDeskPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     may_propose: bool,
@@ -188,7 +188,7 @@ fn per_week(context: &SeasonContext) -> u8 {
 /// The pairs of the proposal, and those that an order keeps out of it.
 fn pairs(
     context: &SeasonContext,
-    t: &Texts,
+    t: Texts,
     round: &RoundRow,
     typed: &FormData,
 ) -> Result<Vec<ProposedPair>, Refusal> {

@@ -1,11 +1,13 @@
 //! The games of a week as rows, by night and table.
 
+use std::borrow::Cow;
+
 use app::results::GameRow;
 use league::result::{Outcome, Slip};
 
 use crate::pages::frame::urls;
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 /// A game or a bye.
 pub struct PairingRow {
@@ -20,7 +22,7 @@ pub struct PairingRow {
     /// The side named second, unless it is a bye.
     pub second: Option<String>,
     /// Where the slip stands.
-    pub state: Phrase,
+    pub state: Cow<'static, str>,
     /// Whether somebody must act.
     pub open: bool,
     /// The result in short.
@@ -30,7 +32,7 @@ pub struct PairingRow {
 }
 
 /// The games of a week in the order of nights and tables, byes last.
-pub fn pairings(context: &SeasonContext, t: &Texts, games: &[GameRow]) -> Vec<PairingRow> {
+pub fn pairings(context: &SeasonContext, t: Texts, games: &[GameRow]) -> Vec<PairingRow> {
     let mut rows: Vec<PairingRow> = games.iter().map(|game| pairing(context, t, game)).collect();
     rows.sort_by(|one, other| {
         let key = |row: &PairingRow| (row.second.is_none(), row.night.clone(), row.table);
@@ -40,7 +42,7 @@ pub fn pairings(context: &SeasonContext, t: &Texts, games: &[GameRow]) -> Vec<Pa
 }
 
 /// One game or bye.
-pub fn pairing(context: &SeasonContext, t: &Texts, game: &GameRow) -> PairingRow {
+pub fn pairing(context: &SeasonContext, t: Texts, game: &GameRow) -> PairingRow {
     let own = context.own.as_ref().map(|own| own.id);
     let meeting = game.meeting.as_ref();
     let second = meeting.map(|meeting| meeting.second);
@@ -55,7 +57,7 @@ pub fn pairing(context: &SeasonContext, t: &Texts, game: &GameRow) -> PairingRow
         state: if meeting.is_some() {
             slip_label(t, &game.slip)
         } else {
-            t.line_bye
+            t.line_bye()
         },
         open: meeting.is_some() && is_open(&game.slip),
         result: settled_outcome(&game.slip)
@@ -82,18 +84,18 @@ pub fn settled_outcome(slip: &Slip) -> Option<&Outcome> {
 }
 
 /// Where a slip stands.
-pub fn slip_label(t: &Texts, slip: &Slip) -> Phrase {
+pub fn slip_label(t: Texts, slip: &Slip) -> Cow<'static, str> {
     match slip {
-        Slip::Awaited => t.slip_awaited,
-        Slip::Reported { .. } => t.slip_reported,
-        Slip::Disputed { .. } => t.slip_disputed,
-        Slip::Confirmed { .. } => t.slip_confirmed,
-        Slip::Ruled(_) => t.slip_ruled,
+        Slip::Awaited => t.slip_awaited(),
+        Slip::Reported { .. } => t.slip_reported(),
+        Slip::Disputed { .. } => t.slip_disputed(),
+        Slip::Confirmed { .. } => t.slip_confirmed(),
+        Slip::Ruled(_) => t.slip_ruled(),
     }
 }
 
 /// An outcome in short.
-pub fn outcome_text(t: &Texts, outcome: &Outcome) -> String {
+pub fn outcome_text(t: Texts, outcome: &Outcome) -> String {
     match (outcome, outcome.score()) {
         (Outcome::Played(_), Some(score)) => {
             format!("{} : {}", score.total.first, score.total.second)
@@ -101,12 +103,14 @@ pub fn outcome_text(t: &Texts, outcome: &Outcome) -> String {
         (Outcome::Conceded { .. }, Some(score)) => {
             format!(
                 "{} : {}, {}",
-                score.total.first, score.total.second, t.outcome_conceded
+                score.total.first,
+                score.total.second,
+                t.outcome_conceded()
             )
         }
-        (Outcome::NoShow { .. }, _) => t.outcome_no_show.to_string(),
-        (Outcome::DoubleLoss, _) => t.outcome_double_loss.to_string(),
-        (Outcome::Void, _) => t.outcome_void.to_string(),
-        _ => t.outcome_conceded.to_string(),
+        (Outcome::NoShow { .. }, _) => t.outcome_no_show().into_owned(),
+        (Outcome::DoubleLoss, _) => t.outcome_double_loss().into_owned(),
+        (Outcome::Void, _) => t.outcome_void().into_owned(),
+        _ => t.outcome_conceded().into_owned(),
     }
 }

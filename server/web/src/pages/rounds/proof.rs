@@ -19,7 +19,7 @@ use crate::pages::words::roles::can_judge;
 #[template(path = "rounds.html")]
 struct RoundsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     rounds: Vec<RoundPanel>,

@@ -7,7 +7,7 @@ use league::pairing::Draw;
 use uuid::Uuid;
 
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::Texts;
+use crate::pages::texts::{Texts, speech};
 
 /// A game or a bye of a round, with its reasons.
 pub struct ExplainedPair {
@@ -33,20 +33,20 @@ pub struct Proof {
 /// A round that cannot be read is a fault of ours.
 pub fn explain_pairs(
     context: &SeasonContext,
-    t: &Texts,
+    t: Texts,
     round: &RoundRow,
 ) -> Result<Vec<ExplainedPair>, Refusal> {
     let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
     let called = |player: PlayerId| context.handle(player).to_owned();
     let reasons = proposal.reasons.iter();
-    let mut reasons = reasons.map(|reason| t.speech().paired(reason, &called));
+    let mut reasons = reasons.map(|reason| speech(t).paired(reason, &called));
     let mut pairs = Vec::new();
     for game in &round.proposal.games {
         pairs.push(ExplainedPair {
             place: format!(
                 "{}, {} {}",
                 night(context, round, game.night),
-                t.table,
+                t.table(),
                 game.table
             ),
             players: vec![game.attacker, game.defender],
@@ -83,18 +83,18 @@ fn night(context: &SeasonContext, round: &RoundRow, number: u8) -> String {
 ///
 /// # Errors
 /// As [`explain_pairs`].
-pub fn proof(context: &SeasonContext, t: &Texts, round: &RoundRow) -> Result<Proof, Refusal> {
+pub fn proof(context: &SeasonContext, t: Texts, round: &RoundRow) -> Result<Proof, Refusal> {
     let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
     let draw: Option<[u8; 32]> = round.draw.clone().try_into().ok();
     let task = draw.and_then(|draw| round.task.to_task(Draw(draw)).ok());
     let called = |player: PlayerId| context.handle(player).to_owned();
     let barrier = proposal.barrier.as_ref();
-    let barrier = barrier.map(|barrier| t.speech().barrier(barrier, &called));
+    let barrier = barrier.map(|barrier| speech(t).barrier(barrier, &called));
     Ok(Proof {
         holds: task.is_some_and(|task| league::pairing::verify(&task, &proposal).is_ok()),
         sentences: barrier
             .into_iter()
-            .chain([t.speech().looked_ahead(&proposal.look_ahead)])
+            .chain([speech(t).looked_ahead(&proposal.look_ahead)])
             .collect(),
     })
 }

@@ -17,7 +17,7 @@ use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
+use crate::pages::texts::{Texts, speech};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::roles::can_judge;
 
@@ -25,7 +25,7 @@ use crate::pages::words::roles::can_judge;
 #[template(path = "repair.html")]
 struct RepairPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     /// The versions that stand, by number; one for each round of the week.
@@ -198,7 +198,7 @@ fn plays(round: &RoundRow, player: PlayerId) -> bool {
 
 fn pending(
     context: &SeasonContext,
-    t: &Texts,
+    t: Texts,
     rounds: Vec<RoundRow>,
 ) -> Result<Option<PendingRepair>, Refusal> {
     let repairs = app::rounds::with_changes(rounds)?;
@@ -220,7 +220,7 @@ fn pending(
         reason: reason.unwrap_or_default(),
         changes: changes
             .iter()
-            .map(|change| t.speech().changed(change, &called, &evening))
+            .map(|change| speech(t).changed(change, &called, &evening))
             .collect(),
         proof: proof(context, t, round)?,
     }))

@@ -1,5 +1,7 @@
 //! Page: the board for those who run a season, with the list states of the weeks under way.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::App;
@@ -17,7 +19,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::{SeasonPath, WeekPath};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
 use crate::problem::Problem;
@@ -26,7 +28,7 @@ use crate::problem::Problem;
 #[template(path = "board.html")]
 struct BoardPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     weeks: Vec<WeekBoard>,
     errors: FormErrors,
@@ -48,7 +50,7 @@ struct StateLine {
     faction: String,
     nights: String,
     state: ListState,
-    word: Phrase,
+    word: Cow<'static, str>,
 }
 
 #[get("/clubs/{club}/seasons/{season}/board")]
@@ -187,10 +189,10 @@ async fn week_board(
     })
 }
 
-fn state_word(t: &Texts, state: ListState) -> Phrase {
+fn state_word(t: Texts, state: ListState) -> Cow<'static, str> {
     match state {
-        ListState::Missing => t.state_missing,
-        ListState::Draft => t.state_drafted,
-        ListState::Sealed => t.state_sealed,
+        ListState::Missing => t.list_missing(),
+        ListState::Draft => t.list_draft(),
+        ListState::Sealed => t.list_sealed_state(),
     }
 }

@@ -19,7 +19,7 @@ use crate::pages::words::factions::faction_name;
 #[template(path = "certificate.html")]
 struct CertificatePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     handle: String,
     faction: String,
@@ -65,10 +65,7 @@ pub async fn show_certificate(
         rank: row.rank,
         of: standings.rows.len(),
         points: row.total.get(),
-        record: t
-            .hall
-            .certificate_record
-            .with_all(&[&record.won, &record.drawn, &record.lost]),
+        record: t.certificate_record(record.won, record.drawn, record.lost),
         painted: (painted > 0).then_some(painted),
         awards: won_by(t, &awards.awards, player),
         weeks: context.weeks.len(),
@@ -77,7 +74,7 @@ pub async fn show_certificate(
     render_page(&page)
 }
 
-fn won_by(t: &Texts, awards: &[PrizeAward], player: PlayerId) -> Vec<String> {
+fn won_by(t: Texts, awards: &[PrizeAward], player: PlayerId) -> Vec<String> {
     let won = awards
         .iter()
         .filter(|award| award.holders.contains(&player));

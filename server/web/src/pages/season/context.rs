@@ -1,5 +1,7 @@
 //! What every page of a season loads: the season, its weeks and players, and what the reader may do.
 
+use std::borrow::Cow;
+
 use app::App;
 use app::seasons::{Player, Season, Week};
 use league::club_role::ClubRole;
@@ -9,7 +11,7 @@ use league::week::WeekNo;
 
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::TimeFormatter;
 use crate::pages::words::roles::{can_judge, can_run_seasons};
 use crate::problem::{HttpFault, Problem};
@@ -69,7 +71,7 @@ pub struct SeasonHeader {
 
 /// A link to a page of the season.
 pub struct TabLink {
-    pub label: Phrase,
+    pub label: Cow<'static, str>,
     pub link: String,
     /// Whether it is the page that is shown.
     pub here: bool,
@@ -108,7 +110,7 @@ impl SeasonContext {
     }
 
     /// Formats instants in the season's zone.
-    pub fn times(&self, t: &'static Texts) -> TimeFormatter {
+    pub fn times(&self, t: Texts) -> TimeFormatter {
         TimeFormatter {
             t,
             zone: self.season.zone,
@@ -169,31 +171,31 @@ impl SeasonContext {
         let link = self.link();
         let t = request.t;
         let mut tabs = vec![
-            (SeasonTab::Overview, t.overview, link.clone()),
+            (SeasonTab::Overview, t.overview(), link.clone()),
             (
                 SeasonTab::Standings,
-                t.standings,
+                t.standings(),
                 format!("{link}/standings"),
             ),
             (
                 SeasonTab::Statistics,
-                t.figures.statistics,
+                t.statistics(),
                 format!("{link}/statistics"),
             ),
-            (SeasonTab::Painting, t.painting, format!("{link}/painting")),
+            (
+                SeasonTab::Painting,
+                t.painting(),
+                format!("{link}/painting"),
+            ),
         ];
         if self.own.is_some() {
-            tabs.push((SeasonTab::Mine, t.my_week, format!("{link}/mine")));
+            tabs.push((SeasonTab::Mine, t.my_week(), format!("{link}/mine")));
         }
         if self.can_run() {
-            tabs.push((SeasonTab::Board, t.board, format!("{link}/board")));
+            tabs.push((SeasonTab::Board, t.board(), format!("{link}/board")));
         }
         if can_judge(self.role) {
-            tabs.push((
-                SeasonTab::Results,
-                t.desk.results,
-                format!("{link}/results"),
-            ));
+            tabs.push((SeasonTab::Results, t.results(), format!("{link}/results")));
         }
         SeasonHeader {
             name: self.season.name.clone(),

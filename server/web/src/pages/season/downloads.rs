@@ -1,5 +1,7 @@
 //! Page: the export of a season, the archive, and how to verify them.
 
+use std::borrow::Cow;
+
 use actix_web::http::header::{ContentDisposition, DispositionParam, DispositionType};
 use actix_web::web::{Data, Path};
 use actix_web::{HttpResponse, get};
@@ -12,13 +14,13 @@ use crate::archive::archive_response;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 #[derive(Template)]
 #[template(path = "downloads.html")]
 struct DownloadsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     ended: bool,
     sheets: Vec<Sheet>,
@@ -28,7 +30,7 @@ page_template!(DownloadsPage);
 
 /// A part of a public season that everybody reads as a spreadsheet or as JSON.
 struct Sheet {
-    title: Phrase,
+    title: Cow<'static, str>,
     address: String,
 }
 
@@ -50,10 +52,10 @@ pub async fn show_downloads(
         address: format!("{place}/{name}"),
     };
     let sheets = vec![
-        sheet(t.standings, "standings"),
-        sheet(t.pairings, "pairings"),
-        sheet(t.desk.results, "results"),
-        sheet(t.weeks, "weeks"),
+        sheet(t.standings(), "standings"),
+        sheet(t.pairings(), "pairings"),
+        sheet(t.results(), "results"),
+        sheet(t.weeks(), "weeks"),
     ];
     let ledgers = context.players.iter().map(|player| {
         let address = format!("{place}/players/{}/ledger.csv", player.id);

@@ -1,5 +1,7 @@
 //! Page: ending a season, and afterwards its prizes and the revealed seed of its draws.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::standings::SeasonAwards;
@@ -17,19 +19,19 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 
 #[derive(Template)]
 #[template(path = "ending.html")]
 struct EndingPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     ended_at: Option<LocalTime>,
     runs: bool,
     running: bool,
-    open_weeks: Vec<(u8, String, Phrase)>,
+    open_weeks: Vec<(u8, String, Cow<'static, str>)>,
     places: Vec<(u32, String, i32)>,
     prizes: Vec<PrizeRow>,
     commitment: String,
@@ -39,7 +41,7 @@ struct EndingPage {
 page_template!(EndingPage);
 
 struct PrizeRow {
-    title: Phrase,
+    title: Cow<'static, str>,
     holders: String,
     value: String,
 }
@@ -133,7 +135,7 @@ async fn ending(
     render_page_with_status(page.errors.status(), &page)
 }
 
-fn prizes(context: &SeasonContext, t: &Texts, awards: &SeasonAwards) -> Vec<PrizeRow> {
+fn prizes(context: &SeasonContext, t: Texts, awards: &SeasonAwards) -> Vec<PrizeRow> {
     let row = |award: &PrizeAward| {
         let holders = award.holders.iter().map(|player| context.handle(*player));
         let (title, value) = prize_text(t, award);

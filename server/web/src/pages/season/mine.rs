@@ -26,7 +26,7 @@ use crate::problem::Problem;
 #[template(path = "mine.html")]
 struct MinePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     handle: String,
     weeks: Vec<MyWeek>,

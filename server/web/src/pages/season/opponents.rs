@@ -1,5 +1,7 @@
 //! What a player's tie-breaks are made of: opponents met, results, and the opponents' totals.
 
+use std::borrow::Cow;
+
 use app::App;
 use league::ids::PlayerId;
 use league::standings::{Standings, TieBreak};
@@ -7,7 +9,7 @@ use league::standings::{Standings, TieBreak};
 use super::context::SeasonContext;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::rounds::pairings::{PairingRow, pairings};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::problem::Problem;
 
 /// A game of a player.
@@ -51,20 +53,19 @@ pub async fn opponents_met(
 }
 
 /// How a tie-break is counted.
-pub fn meaning(t: &Texts, tie_break: TieBreak) -> Phrase {
-    let d = &t.desk;
+pub fn meaning(t: Texts, tie_break: TieBreak) -> Cow<'static, str> {
     match tie_break {
-        TieBreak::OpponentsScore => d.means_opponents,
-        TieBreak::OpponentsScoreCut => d.means_opponents_cut,
-        TieBreak::OpponentsScoreMedian => d.means_opponents_median,
-        TieBreak::SonnebornBerger => d.means_sonneborn,
-        TieBreak::DirectEncounter => d.means_direct,
-        TieBreak::Wins => d.means_wins,
-        TieBreak::WinsInHarderRole => d.means_harder_wins,
-        TieBreak::ScoreMargin => d.means_margin,
-        TieBreak::AdjustedMargin => d.means_adjusted_margin,
-        TieBreak::PaintingPoints => d.means_painting,
-        TieBreak::PaintedShare => d.means_share,
-        TieBreak::FewestByes => d.means_byes,
+        TieBreak::OpponentsScore => t.tie_break_opponents(),
+        TieBreak::OpponentsScoreCut => t.tie_break_opponents_cut(),
+        TieBreak::OpponentsScoreMedian => t.tie_break_opponents_median(),
+        TieBreak::SonnebornBerger => t.tie_break_sonneborn(),
+        TieBreak::DirectEncounter => t.tie_break_direct(),
+        TieBreak::Wins => t.tie_break_wins(),
+        TieBreak::WinsInHarderRole => t.tie_break_harder_wins(),
+        TieBreak::ScoreMargin => t.tie_break_margin(),
+        TieBreak::AdjustedMargin => t.tie_break_adjusted_margin(),
+        TieBreak::PaintingPoints => t.tie_break_painting(),
+        TieBreak::PaintedShare => t.tie_break_share(),
+        TieBreak::FewestByes => t.tie_break_byes(),
     }
 }

@@ -1,5 +1,7 @@
 //! Page: a season: what is on now, its weeks, its players, its rules.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::App;
@@ -17,7 +19,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::words::factions::faction_name;
 use crate::problem::Problem;
@@ -26,9 +28,9 @@ use crate::problem::Problem;
 #[template(path = "season.html")]
 struct SeasonPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
-    state: Phrase,
+    state: Cow<'static, str>,
     draft: bool,
     ended: bool,
     runs: bool,
@@ -143,7 +145,7 @@ async fn season_page(
             .map(|player| player_line(&context, player))
             .collect(),
         rules: policy
-            .map(|policy| request.t.speech().rules(&policy))
+            .map(|policy| speech(request.t).rules(&policy))
             .unwrap_or_default(),
         commitment: context
             .season

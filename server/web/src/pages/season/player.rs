@@ -1,5 +1,7 @@
 //! Page: a player: place, army, games, and the ledger behind the total.
 
+use std::borrow::Cow;
+
 use actix_web::get;
 use actix_web::web::{Data, Path};
 use app::App;
@@ -21,7 +23,7 @@ use crate::pages::frame::urls;
 use crate::pages::pictures::army_chart::ArmyChart;
 use crate::pages::results::game::games_of_player;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{fraction, number};
 
@@ -29,7 +31,7 @@ use crate::pages::words::numbers::{fraction, number};
 #[template(path = "player.html")]
 struct PlayerPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     link: String,
     ended: bool,
@@ -58,12 +60,12 @@ struct PlacePanel {
 struct TieRow {
     name: &'static str,
     value: String,
-    meaning: Phrase,
+    meaning: Cow<'static, str>,
 }
 
 struct LedgerRow {
     week: u8,
-    kind: Phrase,
+    kind: Cow<'static, str>,
     amount: i32,
     why: String,
     version: u32,
@@ -149,14 +151,14 @@ pub fn record(row: &Row) -> String {
     format!("{}–{}–{}", record.won, record.drawn, record.lost)
 }
 
-fn tie_breaks(t: &Texts, row: &Row) -> Vec<TieRow> {
+fn tie_breaks(t: Texts, row: &Row) -> Vec<TieRow> {
     let values = row.tie_breaks.iter().map(|value| {
         let exact = value.value.map(|exact| match value.tie_break {
-            TieBreak::PaintedShare => t.figures.percent.with(number(t, exact * 100)),
+            TieBreak::PaintedShare => t.percent(number(t, exact * 100)),
             _ => number(t, exact),
         });
         TieRow {
-            name: t.speech().tie_break(value.tie_break),
+            name: speech(t).tie_break(value.tie_break),
             value: exact.unwrap_or_else(|| "–".to_owned()),
             meaning: meaning(t, value.tie_break),
         }
@@ -164,24 +166,24 @@ fn tie_breaks(t: &Texts, row: &Row) -> Vec<TieRow> {
     values.collect()
 }
 
-fn ledger_row(t: &Texts, line: &LedgerLine, army: &[ArmyWeek]) -> LedgerRow {
+fn ledger_row(t: Texts, line: &LedgerLine, army: &[ArmyWeek]) -> LedgerRow {
     let kind = match line.kind {
-        LineKind::Game => t.line_game,
-        LineKind::Bye => t.line_bye,
-        LineKind::Absence => t.line_absence,
-        LineKind::Attendance => t.line_attendance,
-        LineKind::Painting => t.line_painting,
-        LineKind::BonusCap => t.line_bonus_cap,
-        LineKind::LateList => t.line_late_list,
-        LineKind::CatchUp => t.line_catch_up,
-        LineKind::Ruling => t.line_ruling,
-        LineKind::DroppedWeek => t.line_dropped,
+        LineKind::Game => t.line_game(),
+        LineKind::Bye => t.line_bye(),
+        LineKind::Absence => t.line_absence(),
+        LineKind::Attendance => t.line_attendance(),
+        LineKind::Painting => t.line_painting(),
+        LineKind::BonusCap => t.line_bonus_cap(),
+        LineKind::LateList => t.line_late_list(),
+        LineKind::CatchUp => t.line_catch_up(),
+        LineKind::Ruling => t.line_ruling(),
+        LineKind::DroppedWeek => t.line_dropped(),
     };
     LedgerRow {
         week: line.week.number(),
         kind,
         amount: line.amount.get(),
-        why: t.speech().credited(&line.reason),
+        why: speech(t).credited(&line.reason),
         version: line.version,
         paint: match line.reason {
             LineReason::PaintedShare(_) => paint(t, army, line.week),
@@ -190,7 +192,7 @@ fn ledger_row(t: &Texts, line: &LedgerLine, army: &[ArmyWeek]) -> LedgerRow {
     }
 }
 
-fn paint(t: &Texts, army: &[ArmyWeek], week: WeekNo) -> Vec<PaintRow> {
+fn paint(t: Texts, army: &[ArmyWeek], week: WeekNo) -> Vec<PaintRow> {
     let of_week = army.iter().find(|known| known.week == week);
     let entries = of_week.and_then(|week| week.fielded.as_ref());
     let entries = entries.into_iter().flat_map(|list| &list.entries);

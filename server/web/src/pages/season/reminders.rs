@@ -1,6 +1,8 @@
 //! Reminders of what people owe: a panel on the board for those who run the season, with text for the club's own
 //! chat, and a notice on the page of each player concerned.
 
+use std::borrow::Cow;
+
 use actix_web::post;
 use actix_web::web::{Data, Path};
 use app::reminders::{PendingReminder, ReminderKind};
@@ -14,7 +16,7 @@ use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::PageResult;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
@@ -23,7 +25,7 @@ use crate::problem::Problem;
 pub struct ReminderPanel {
     /// The word that the form sends.
     pub word: &'static str,
-    pub title: Phrase,
+    pub title: Cow<'static, str>,
     /// Who owes it.
     pub names: String,
     /// When people were last reminded.
@@ -36,7 +38,7 @@ pub struct ReminderPanel {
 
 /// A notice to a player.
 pub struct ReminderNotice {
-    pub text: Phrase,
+    pub text: Cow<'static, str>,
     /// When the player was reminded.
     pub at: LocalTime,
 }
@@ -68,7 +70,7 @@ pub async fn find_panels(
     context: &SeasonContext,
     week: &WeekPanel,
     number: league::week::WeekNo,
-    t: &'static Texts,
+    t: Texts,
 ) -> Result<Vec<ReminderPanel>, Problem> {
     if context.season.state != SeasonState::Started {
         return Ok(Vec::new());
@@ -85,27 +87,22 @@ fn build_panel(
     context: &SeasonContext,
     week: &WeekPanel,
     pending: PendingReminder,
-    t: &'static Texts,
+    t: Texts,
 ) -> ReminderPanel {
     let names = names(context, &pending.players);
     let season = &context.season.name;
     let words = match pending.about {
         // Naming who is missing would tell who is not.
-        ReminderKind::Lists => format!(
-            "{}: {}",
-            t.desk.chat_lists.with_two(week.number, season),
-            week.due.text()
-        ),
-        ReminderKind::Results => format!(
-            "{} {names}",
-            t.desk.chat_results.with_two(week.number, season)
-        ),
+        ReminderKind::Lists => {
+            format!("{}: {}", t.chat_lists(week.number, season), week.due.text())
+        }
+        ReminderKind::Results => format!("{} {names}", t.chat_results(week.number, season)),
     };
     ReminderPanel {
         word: pending.about.word(),
         title: match pending.about {
-            ReminderKind::Lists => t.desk.owe_lists,
-            ReminderKind::Results => t.desk.owe_results,
+            ReminderKind::Lists => t.owe_lists(),
+            ReminderKind::Results => t.owe_results(),
         },
         names,
         last: pending.last.map(|at| context.times(t).short(at)),
@@ -131,7 +128,7 @@ pub async fn find_notices(
     actor: Actor,
     context: &SeasonContext,
     week: league::week::WeekNo,
-    t: &'static Texts,
+    t: Texts,
 ) -> Result<Vec<ReminderNotice>, Problem> {
     let (club, season) = (context.season.club, context.season.id);
     let found = app::reminders::find_own_reminders(app, actor, club, season, week).await?;
@@ -139,8 +136,8 @@ pub async fn find_notices(
         .into_iter()
         .map(|(about, at)| ReminderNotice {
             text: match about {
-                ReminderKind::Lists => t.desk.notice_list,
-                ReminderKind::Results => t.desk.notice_result,
+                ReminderKind::Lists => t.notice_list(),
+                ReminderKind::Results => t.notice_result(),
             },
             at: context.times(t).short(at),
         })

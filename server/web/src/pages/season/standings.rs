@@ -16,7 +16,7 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::texts::Texts;
+use crate::pages::texts::{Texts, speech};
 use crate::pages::words::factions::faction_name;
 use crate::query_parameters::Query;
 
@@ -24,7 +24,7 @@ use crate::query_parameters::Query;
 #[template(path = "standings.html")]
 struct StandingsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     as_of: u8,
     rows: Vec<StandingsRow>,
@@ -96,11 +96,11 @@ pub async fn show_standings(
 }
 
 /// The rows of a table.
-pub fn standings_rows(context: &SeasonContext, t: &Texts, rows: &[Row]) -> Vec<StandingsRow> {
+pub fn standings_rows(context: &SeasonContext, t: Texts, rows: &[Row]) -> Vec<StandingsRow> {
     rows.iter().map(|row| row_of(context, t, row)).collect()
 }
 
-fn row_of(context: &SeasonContext, t: &Texts, row: &Row) -> StandingsRow {
+fn row_of(context: &SeasonContext, t: Texts, row: &Row) -> StandingsRow {
     let who = context
         .players
         .iter()
@@ -125,6 +125,6 @@ fn row_of(context: &SeasonContext, t: &Texts, row: &Row) -> StandingsRow {
         painting: painting.get(),
         other: (row.total - games - painting).get(),
         total: row.total.get(),
-        decided_by: row.decided_by.map(|one| t.speech().tie_break(one)),
+        decided_by: row.decided_by.map(|one| speech(t).tie_break(one)),
     }
 }

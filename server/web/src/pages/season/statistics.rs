@@ -1,5 +1,7 @@
 //! Page: statistics of the games, ranks over the weeks, and awards.
 
+use std::borrow::Cow;
+
 use actix_web::get;
 use actix_web::web::{Data, Path};
 use app::App;
@@ -14,7 +16,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{difference, number, percent};
 use crate::query_parameters::Query;
@@ -23,7 +25,7 @@ use crate::query_parameters::Query;
 #[template(path = "statistics.html")]
 struct StatisticsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     as_of: u8,
     fewest_games: u32,
@@ -36,9 +38,9 @@ page_template!(StatisticsPage);
 
 struct TallyTable {
     key: &'static str,
-    name: Phrase,
-    of: Phrase,
-    text: Phrase,
+    name: Cow<'static, str>,
+    of: Cow<'static, str>,
+    text: Cow<'static, str>,
     rows: Vec<TallyRow>,
 }
 
@@ -58,7 +60,7 @@ struct ShareBar {
 }
 
 struct AwardLine {
-    prize: Phrase,
+    prize: Cow<'static, str>,
     value: String,
     holders: String,
 }
@@ -84,8 +86,8 @@ pub async fn show_statistics(
     let awards = app::standings::list_awards(&app, viewer, club, season).await?;
     let own = context.own.as_ref().map(|own| own.id);
     let role = |key: &str| match key {
-        "attacker" => t.figures.attacker.to_string(),
-        "defender" => t.figures.defender.to_string(),
+        "attacker" => t.attacker().into_owned(),
+        "defender" => t.defender().into_owned(),
         other => other.to_owned(),
     };
     let (by_faction, by_role, by_scenario) = (
@@ -93,21 +95,26 @@ pub async fn show_statistics(
         tally_rows(t, &found.roles, role),
         tally_rows(t, &found.scenarios, str::to_owned),
     );
-    let f = &t.figures;
     let tables = [
         (
             "faction",
-            f.by_faction,
-            t.faction,
-            f.by_faction_text,
+            t.by_faction(),
+            t.faction(),
+            t.by_faction_text(),
             by_faction,
         ),
-        ("role", f.by_role, f.role, f.by_role_text, by_role),
+        (
+            "role",
+            t.by_role(),
+            t.game_role(),
+            t.by_role_text(),
+            by_role,
+        ),
         (
             "scenario",
-            f.by_scenario,
-            t.scenario,
-            f.by_scenario_text,
+            t.by_scenario(),
+            t.scenario(),
+            t.by_scenario_text(),
             by_scenario,
         ),
     ];
@@ -134,11 +141,7 @@ pub async fn show_statistics(
     render_page(&page)
 }
 
-fn tally_rows(
-    t: &Texts,
-    tallies: &[Tally<String>],
-    name: impl Fn(&str) -> String,
-) -> Vec<TallyRow> {
+fn tally_rows(t: Texts, tallies: &[Tally<String>], name: impl Fn(&str) -> String) -> Vec<TallyRow> {
     let row = |tally: &Tally<String>| TallyRow {
         name: name(&tally.key),
         games: tally.games(),
@@ -157,7 +160,7 @@ fn share_bar(interval: &WilsonInterval) -> ShareBar {
     }
 }
 
-fn award_lines(context: &SeasonContext, t: &Texts, awards: &SeasonAwards) -> Vec<AwardLine> {
+fn award_lines(context: &SeasonContext, t: Texts, awards: &SeasonAwards) -> Vec<AwardLine> {
     let line = |awarded: &PrizeAward| {
         let (prize, value) = prize_text(t, awarded);
         let holders = awarded.holders.iter().map(|player| context.handle(*player));
@@ -171,13 +174,12 @@ fn award_lines(context: &SeasonContext, t: &Texts, awards: &SeasonAwards) -> Vec
 }
 
 /// What a prize is for, and what it was won with.
-pub fn prize_text(t: &Texts, awarded: &PrizeAward) -> (Phrase, String) {
-    let f = &t.figures;
-    let (prize, value) = match awarded.prize {
-        Prize::PaintedProgress => (f.prize_painted, f.prize_painted_value),
-        Prize::MostGames => (f.prize_games, f.prize_games_value),
-        Prize::ToughestSchedule => (f.prize_schedule, f.prize_schedule_value),
-        Prize::BiggestClimb => (f.prize_climb, f.prize_climb_value),
-    };
-    (prize, value.with(number(t, awarded.value)))
+pub fn prize_text(t: Texts, awarded: &PrizeAward) -> (Cow<'static, str>, String) {
+    let value = number(t, awarded.value);
+    match awarded.prize {
+        Prize::PaintedProgress => (t.prize_painted(), t.prize_painted_value(value)),
+        Prize::MostGames => (t.prize_games(), t.prize_games_value(value)),
+        Prize::ToughestSchedule => (t.prize_schedule(), t.prize_schedule_value(value)),
+        Prize::BiggestClimb => (t.prize_climb(), t.prize_climb_value(value)),
+    }
 }

@@ -1,5 +1,7 @@
 //! Page: the trail of a season: who did what, about whom, and why.
 
+use std::borrow::Cow;
+
 use actix_web::get;
 use actix_web::web::{Data, Path};
 use app::App;
@@ -16,7 +18,7 @@ use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::{can_judge, role_label};
 use crate::query_parameters::Query;
@@ -28,7 +30,7 @@ const PAGE_SIZE: u16 = 50;
 #[template(path = "trail.html")]
 struct TrailPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     entries: Vec<TrailRow>,
     older: Option<i64>,
@@ -40,7 +42,7 @@ struct TrailRow {
     number: i64,
     at: LocalTime,
     who: String,
-    what: Phrase,
+    what: Cow<'static, str>,
     about: String,
     link: Option<String>,
     reason: String,
@@ -95,7 +97,7 @@ pub async fn show_trail(
 
 /// Puts names in the place of identities.
 struct RowBuilder<'s> {
-    t: &'static Texts,
+    t: Texts,
     context: &'s SeasonContext,
     members: Vec<(AccountId, String)>,
     games: Vec<GameRow>,
@@ -110,7 +112,7 @@ impl RowBuilder<'_> {
             self.member(facts),
             self.role(facts),
             game.map(|game| self.names(game)),
-            facts["week"].as_u64().map(|week| self.t.week_n.with(week)),
+            facts["week"].as_u64().map(|week| self.t.week_n(week)),
             facts["amount"].as_i64().map(|amount| format!("{amount:+}")),
             facts["name"].as_str().map(str::to_owned),
         ];
@@ -135,7 +137,7 @@ impl RowBuilder<'_> {
     /// By the name in the season, else the name in the club as far as the reader may know it.
     fn who(&self, actor: Option<Uuid>) -> String {
         let Some(account) = actor.map(AccountId) else {
-            return self.t.desk.by_clock.to_string();
+            return self.t.by_clock().into_owned();
         };
         let player = self.context.players.iter();
         let player = player.clone().find(|player| player.account == account);
@@ -143,7 +145,7 @@ impl RowBuilder<'_> {
         player
             .map(|player| player.handle.clone())
             .or_else(|| member.map(|(_, name)| name.clone()))
-            .unwrap_or_else(|| self.t.desk.by_officer.to_string())
+            .unwrap_or_else(|| self.t.by_officer().into_owned())
     }
 
     fn player(&self, facts: &Value) -> Option<String> {
@@ -193,46 +195,45 @@ fn reason(facts: &Value) -> Option<&str> {
 }
 
 /// An act by the name of its operation, in words.
-fn act_label(t: &Texts, act: &str) -> Phrase {
-    let d = &t.desk;
+fn act_label(t: Texts, act: &str) -> Cow<'static, str> {
     match act {
-        "create_season" => d.did_create_season,
-        "update_season" => d.did_update_season,
-        "start_season" => d.did_start_season,
-        "end_season" => d.did_end_season,
-        "update_week" => d.did_update_week,
-        "update_scenario" => d.did_update_scenario,
-        "join_season" => d.did_join_season,
-        "update_player" => d.did_update_player,
-        "withdraw_player" => d.did_withdraw_player,
-        "tell_availability" => d.did_tell_availability,
-        "seal_list" => d.did_seal_list,
-        "open_lists" => d.did_open_lists,
-        "grant_late_leave" => d.did_grant_late_leave,
-        "send_reminders" | "nudge_players" => d.did_nudge_players,
-        "propose_round" => d.did_propose_round,
-        "repair_round" => d.did_repair_round,
-        "publish_round" => d.did_publish_round,
-        "report_result" => d.did_report_result,
-        "confirm_result" => d.did_confirm_result,
-        "dispute_result" => d.did_dispute_result,
-        "rule_result" => d.did_rule_result,
-        "adjust_points" => d.did_adjust_points,
-        "claim_painting" => d.did_claim_painting,
-        "verify_claim" => d.did_verify_claim,
-        "refuse_claim" => d.did_refuse_claim,
-        "close_week" => d.did_close_week,
-        "reveal" => d.did_reveal,
-        "publish_repair" => d.did_publish_repair,
-        "create_season_from" => d.did_create_season_from,
-        "create_photo" => d.did_create_photo,
-        "delete_photo" => d.did_delete_photo,
-        "open_lists_too_early" => d.did_open_lists_too_early,
-        "create_invitation" => d.did_create_invitation,
-        "delete_invitation" => d.did_delete_invitation,
-        "accept_invitation" => d.did_accept_invitation,
-        "update_member" => d.did_update_member,
-        "delete_member" => d.did_delete_member,
-        _ => d.did_something,
+        "create_season" => t.did_create_season(),
+        "update_season" => t.did_update_season(),
+        "start_season" => t.did_start_season(),
+        "end_season" => t.did_end_season(),
+        "update_week" => t.did_update_week(),
+        "update_scenario" => t.did_update_scenario(),
+        "join_season" => t.did_join_season(),
+        "update_player" => t.did_update_player(),
+        "withdraw_player" => t.did_withdraw_player(),
+        "tell_availability" => t.did_tell_availability(),
+        "seal_list" => t.did_seal_list(),
+        "open_lists" => t.did_open_lists(),
+        "grant_late_leave" => t.did_grant_late_leave(),
+        "send_reminders" | "nudge_players" => t.did_nudge_players(),
+        "propose_round" => t.did_propose_round(),
+        "repair_round" => t.did_repair_round(),
+        "publish_round" => t.did_publish_round(),
+        "report_result" => t.did_report_result(),
+        "confirm_result" => t.did_confirm_result(),
+        "dispute_result" => t.did_dispute_result(),
+        "rule_result" => t.did_rule_result(),
+        "adjust_points" => t.did_adjust_points(),
+        "claim_painting" => t.did_claim_painting(),
+        "verify_claim" => t.did_verify_claim(),
+        "refuse_claim" => t.did_refuse_claim(),
+        "close_week" => t.did_close_week(),
+        "reveal" => t.did_reveal(),
+        "publish_repair" => t.did_publish_repair(),
+        "create_season_from" => t.did_create_season_from(),
+        "create_photo" => t.did_create_photo(),
+        "delete_photo" => t.did_delete_photo(),
+        "open_lists_too_early" => t.did_open_lists_too_early(),
+        "create_invitation" => t.did_create_invitation(),
+        "delete_invitation" => t.did_delete_invitation(),
+        "accept_invitation" => t.did_accept_invitation(),
+        "update_member" => t.did_update_member(),
+        "delete_member" => t.did_delete_member(),
+        _ => t.did_something(),
     }
 }

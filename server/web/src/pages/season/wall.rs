@@ -27,7 +27,7 @@ const ROWS_PER_SLIDE: usize = 9;
 #[template(path = "wall.html")]
 struct WallPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: Option<WeekPanel>,
     as_of: u8,

@@ -1,5 +1,7 @@
 //! Page: the next season, with the rules and rhythm of this one, and who comes along.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut};
@@ -18,19 +20,19 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 #[derive(Template)]
 #[template(path = "next_season.html")]
 struct NextSeasonPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     name: String,
     first_day: String,
     other_weekdays: bool,
     scenarios: bool,
-    carries: Vec<(&'static str, Phrase, bool)>,
+    carries: Vec<(&'static str, Cow<'static, str>, bool)>,
     errors: FormErrors,
 }
 page_template!(NextSeasonPage);
@@ -39,11 +41,11 @@ page_template!(NextSeasonPage);
 #[template(path = "next_season_made.html")]
 struct NextSeasonMadePage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     name: String,
     link: String,
     players: usize,
-    left_out: Vec<(String, Phrase)>,
+    left_out: Vec<(String, Cow<'static, str>)>,
 }
 page_template!(NextSeasonMadePage);
 
@@ -153,18 +155,18 @@ async fn form(
     render_page_with_status(page.errors.status(), &page)
 }
 
-fn carry_label(t: &Texts, carry: Carry) -> Phrase {
+fn carry_label(t: Texts, carry: Carry) -> Cow<'static, str> {
     match carry {
-        Carry::Nobody => t.desk.carry_nobody,
-        Carry::Players => t.desk.carry_players,
-        Carry::PlayersWithCollections => t.desk.carry_collections,
+        Carry::Nobody => t.carry_nobody(),
+        Carry::Players => t.carry_players(),
+        Carry::PlayersWithCollections => t.carry_collections(),
     }
 }
 
-fn left_out_label(t: &Texts, why: LeftOut) -> Phrase {
+fn left_out_label(t: Texts, why: LeftOut) -> Cow<'static, str> {
     match why {
-        LeftOut::Withdrew => t.desk.left_withdrew,
-        LeftOut::LeftTheClub => t.desk.left_club,
-        LeftOut::FactionGone => t.desk.left_faction,
+        LeftOut::Withdrew => t.left_withdrew(),
+        LeftOut::LeftTheClub => t.left_club(),
+        LeftOut::FactionGone => t.left_faction(),
     }
 }

@@ -1,8 +1,10 @@
 //! The steps of the set-up wizard: their titles, fields and choices.
 
+use std::borrow::Cow;
+
 use super::form::{BY_SCORE, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
 use crate::pages::frame::form_data::FormData;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 /// Steps of setting up a season.
 pub const STEPS: u8 = 5;
@@ -61,62 +63,66 @@ const FIELDS: [&[&str]; 4] = [
 pub struct MethodChoice {
     /// What its field sends.
     pub value: &'static str,
-    pub name: Phrase,
+    pub name: Cow<'static, str>,
     /// When to choose it.
-    pub help: Phrase,
+    pub help: Cow<'static, str>,
 }
 
 /// The moments of a week.
-pub fn moments(t: &Texts) -> [(&'static str, Phrase); 3] {
+pub fn moments(t: Texts) -> [(&'static str, Cow<'static, str>); 3] {
     [
-        ("announce", t.announced_at),
-        ("due", t.lists_due),
-        ("until", t.play_until),
+        ("announce", t.announced_at()),
+        ("due", t.lists_due()),
+        ("until", t.play_until()),
     ]
 }
 
 /// Who may meet whom.
-pub fn methods(t: &Texts) -> [MethodChoice; 3] {
+pub fn methods(t: Texts) -> [MethodChoice; 3] {
     [
-        (BY_SCORE, t.setup.by_score, t.setup.by_score_help),
-        (ROUND_ROBIN, t.setup.round_robin, t.setup.round_robin_help),
+        (BY_SCORE, t.method_by_score(), t.method_by_score_help()),
+        (
+            ROUND_ROBIN,
+            t.method_round_robin(),
+            t.method_round_robin_help(),
+        ),
         (
             ROUND_ROBIN_TWICE,
-            t.setup.robin_twice,
-            t.setup.robin_twice_help,
+            t.method_round_robin_twice(),
+            t.method_round_robin_twice_help(),
         ),
     ]
     .map(|(value, name, help)| MethodChoice { value, name, help })
 }
 
 /// What a game, a bye and paint are worth.
-pub fn values(t: &Texts) -> [(&'static str, Phrase); 5] {
+pub fn values(t: Texts) -> [(&'static str, Cow<'static, str>); 5] {
     [
-        ("win", t.setup.win),
-        ("draw", t.setup.draw),
-        ("loss", t.setup.loss),
-        ("bye", t.setup.bye),
-        ("painted", t.setup.painted_bonus),
+        ("win", t.value_win()),
+        ("draw", t.value_draw()),
+        ("loss", t.value_loss()),
+        ("bye", t.value_bye()),
+        ("painted", t.value_painted()),
     ]
 }
 
 /// Limits that may be left empty.
-pub fn limits(t: &Texts) -> [(&'static str, Phrase); 3] {
+pub fn limits(t: Texts) -> [(&'static str, Cow<'static, str>); 3] {
     [
-        ("largest", t.setup.largest_unit),
-        ("carry", t.setup.carry_over),
-        ("best_weeks", t.setup.best_weeks),
+        ("largest", t.limit_largest_unit()),
+        ("carry", t.limit_carry_over()),
+        ("best_weeks", t.limit_best_weeks()),
     ]
 }
 
 /// What stands above a step.
-pub fn title(t: &Texts, step: u8) -> Phrase {
+pub fn title(t: Texts, step: u8) -> Cow<'static, str> {
     match step {
-        1 => t.setup.basics,
-        2 => t.setup.caps,
-        3 => t.setup.rhythm,
-        4 => t.setup.rules,
-        _ => t.setup.preview,
+        1 => t.setup_basics(),
+        2 => t.setup_caps(),
+        3 => t.setup_rhythm(),
+        4 => t.setup_rules(),
+        _ => t.setup_preview(),
     }
 }
 

@@ -1,5 +1,7 @@
 //! Page: the set-up wizard of a season, which shows every week before anything is saved.
 
+use std::borrow::Cow;
+
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::seasons::first_day_fault;
@@ -21,27 +23,27 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::pages::words::local_time::TimeFormatter;
 
 #[derive(Template)]
 #[template(path = "setup_wizard.html")]
 struct WizardPage<'f> {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     club_name: String,
     club_link: String,
     step: u8,
-    title: Phrase,
+    title: Cow<'static, str>,
     form: SetupForm<'f>,
     carried: Vec<(&'static str, String)>,
     catalogues: Vec<(String, String)>,
     days: Vec<(u16, String)>,
     nights: Vec<(u8, String)>,
-    moments: [(&'static str, Phrase); 3],
+    moments: [(&'static str, Cow<'static, str>); 3],
     methods: [MethodChoice; 3],
-    values: [(&'static str, Phrase); 5],
-    limits: [(&'static str, Phrase); 3],
+    values: [(&'static str, Cow<'static, str>); 5],
+    limits: [(&'static str, Cow<'static, str>); 3],
     weeks: Vec<PlannedWeek>,
     rules: Vec<String>,
     errors: FormErrors,
@@ -93,7 +95,7 @@ pub async fn next_step(
             );
             let errors = match faults.is_empty() {
                 true => FormErrors::default(),
-                false => FormErrors::new(request.t.form_faults.to_string(), faults),
+                false => FormErrors::new(request.t.form_faults().into_owned(), faults),
             };
             let next = if errors.is_empty() { step + 1 } else { step };
             setup_page(&app, &request, club, next.min(STEPS), &fields, errors).await
@@ -104,7 +106,7 @@ pub async fn next_step(
 async fn create(app: &App, request: &PageRequest, club: ClubId, fields: &FormData) -> PageResult {
     let form = SetupForm::new(fields, app.now().await?.date_naive());
     let errors = match form.command() {
-        Err(faults) => FormErrors::new(request.t.form_faults.to_string(), faults),
+        Err(faults) => FormErrors::new(request.t.form_faults().into_owned(), faults),
         Ok(command) => {
             match app::seasons::create_season(app, request.actor()?, club, command).await {
                 Ok(season) => return Ok(see_other(&urls::season(club, season.id))),
@@ -202,23 +204,19 @@ async fn setup_page(
 }
 
 /// The days of two weeks from the first day on, by their names.
-fn days(t: &'static Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
-    let weekdays = t.weekdays.to_string();
+fn days(t: Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
     let first = form.first_day();
     let name = |offset: u16| {
         let day = first
             .checked_add_days(Days::new(offset.into()))
             .unwrap_or(first);
-        let name = weekdays
-            .split(' ')
-            .nth(day.weekday().num_days_from_monday() as usize);
         let later = if offset >= 7 { " +7" } else { "" };
-        (offset, format!("{}{later}", name.unwrap_or_default()))
+        (offset, format!("{}{later}", t.weekday(day.weekday())))
     };
     (0..14).map(name).collect()
 }
 
-fn weeks(t: &'static Texts, form: &SetupForm<'_>) -> Vec<PlannedWeek> {
+fn weeks(t: Texts, form: &SetupForm<'_>) -> Vec<PlannedWeek> {
     let zone = form.zone().unwrap_or(Tz::UTC);
     let planned = form.plan().unwrap_or_default();
     planned
@@ -242,12 +240,12 @@ fn planned_week(times: TimeFormatter, week: &WeekPlan) -> PlannedWeek {
     }
 }
 
-fn rules(t: &Texts, form: &SetupForm<'_>) -> Vec<String> {
+fn rules(t: Texts, form: &SetupForm<'_>) -> Vec<String> {
     let policy = form
         .policy()
         .ok()
         .and_then(|policy| policy.to_policy().ok());
     policy
-        .map(|policy| t.speech().rules(&policy))
+        .map(|policy| speech(t).rules(&policy))
         .unwrap_or_default()
 }

@@ -21,7 +21,7 @@ use crate::public_url::PublicUrl;
 #[template(path = "cards.html")]
 struct CardsPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     cards: Vec<TableCard>,

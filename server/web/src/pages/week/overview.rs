@@ -23,7 +23,7 @@ use crate::problem::Problem;
 #[template(path = "week.html")]
 struct WeekPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     scenario: ScenarioPanel,

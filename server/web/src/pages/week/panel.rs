@@ -1,5 +1,7 @@
 //! The panel of a week that several pages show: cap, deadline, nights, scenario as far as it is revealed.
 
+use std::borrow::Cow;
+
 use app::App;
 use app::Refusal;
 use app::seasons::{VisibleScenario, Week};
@@ -11,7 +13,7 @@ use league::week::WeekNo;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::pictures::table_map::TableMap;
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::{Texts, speech};
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
 
@@ -21,7 +23,7 @@ pub struct WeekPanel {
     pub link: String,
     pub cap: u32,
     /// Where it stands.
-    pub phase: Phrase,
+    pub phase: Cow<'static, str>,
     /// Whether it is under way.
     pub under_way: bool,
     /// Whether it is announced.
@@ -71,11 +73,7 @@ pub struct ScenarioSheetPanel {
 
 impl WeekPanel {
     /// A week of a season.
-    pub fn new(
-        context: &SeasonContext,
-        (week, phase): &(Week, WeekPhase),
-        t: &'static Texts,
-    ) -> Self {
+    pub fn new(context: &SeasonContext, (week, phase): &(Week, WeekPhase), t: Texts) -> Self {
         let times = context.times(t);
         let facts = &week.facts;
         let lists_come_in = *phase == WeekPhase::Announced;
@@ -142,14 +140,14 @@ pub async fn load_scenario(
 fn sheet_panel(
     sheet: ScenarioSheetDocument,
     preview: bool,
-    t: &'static Texts,
+    t: Texts,
 ) -> Result<ScenarioSheetPanel, Problem> {
     let map = TableMap::new(&sheet.table, t);
     let (title, summary) = (sheet.title.clone(), sheet.summary.clone());
     let briefing = sheet.briefing.clone();
     let sheet = ScenarioSheet::try_from(sheet)
         .map_err(|faults| Refusal::Internal(format!("a sheet that was kept: {faults:?}")))?;
-    let sentences = t.speech().scenario(&sheet);
+    let sentences = speech(t).scenario(&sheet);
     Ok(ScenarioSheetPanel {
         title,
         summary,
@@ -161,13 +159,13 @@ fn sheet_panel(
 }
 
 /// Where a week stands.
-pub fn phase_label(t: &Texts, phase: WeekPhase) -> Phrase {
+pub fn phase_label(t: Texts, phase: WeekPhase) -> Cow<'static, str> {
     match phase {
-        WeekPhase::Planned => t.phase_planned,
-        WeekPhase::Announced => t.phase_announced,
-        WeekPhase::ListsDue => t.phase_lists_due,
-        WeekPhase::ListsOpened => t.phase_lists_opened,
-        WeekPhase::Paired => t.phase_paired,
-        WeekPhase::Closed => t.phase_closed,
+        WeekPhase::Planned => t.phase_planned(),
+        WeekPhase::Announced => t.phase_announced(),
+        WeekPhase::ListsDue => t.phase_lists_due(),
+        WeekPhase::ListsOpened => t.phase_lists_opened(),
+        WeekPhase::Paired => t.phase_paired(),
+        WeekPhase::Closed => t.phase_closed(),
     }
 }

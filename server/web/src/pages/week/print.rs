@@ -20,7 +20,7 @@ use crate::public_url::PublicUrl;
 #[template(path = "print.html")]
 struct PrintPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     scenario: ScenarioPanel,

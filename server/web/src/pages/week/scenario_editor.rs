@@ -27,7 +27,7 @@ use crate::problem::Problem;
 #[template(path = "scenario_editor.html")]
 struct ScenarioEditorPage {
     layout: Layout,
-    t: &'static Texts,
+    t: Texts,
     header: SeasonHeader,
     week: WeekPanel,
     form: ScenarioForm,
@@ -42,7 +42,7 @@ page_template!(ScenarioEditorPage);
 /// The fields, each as typed, as kept, or by its default.
 struct ScenarioForm {
     fields: FormData,
-    t: &'static Texts,
+    t: Texts,
 }
 
 impl ScenarioForm {
@@ -96,7 +96,7 @@ pub async fn save_scenario(
 }
 
 /// From the fields, or as a whole where it was written as data.
-fn command(fields: &FormData, t: &Texts) -> Result<UpdateScenario, Problem> {
+fn command(fields: &FormData, t: Texts) -> Result<UpdateScenario, Problem> {
     let sheet: ScenarioSheetDocument = match fields.text("sheet") {
         "" => scenario_form::parse_sheet(fields, t),
         data => body::parse(data.as_bytes())?,

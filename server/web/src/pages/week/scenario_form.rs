@@ -12,14 +12,14 @@ use crate::pages::texts::Texts;
 pub const ITEMS: u8 = 4;
 
 /// What stands in a field, or its default.
-pub fn default_value(fields: &FormData, name: &str, t: &Texts) -> String {
+pub fn default_value(fields: &FormData, name: &str, t: Texts) -> String {
     let default = match name {
         "turns" => "6",
         "width" | "depth" => "120",
         "strip" => "20",
         "draw_margin" => "0",
-        "near" => t.desk.near_edge.0,
-        "far" => t.desk.far_edge.0,
+        "near" => &*t.near_edge(),
+        "far" => &*t.far_edge(),
         _ => "",
     };
     fields
@@ -28,7 +28,7 @@ pub fn default_value(fields: &FormData, name: &str, t: &Texts) -> String {
 }
 
 /// The sheet that the fields say.
-pub fn parse_sheet(fields: &FormData, t: &Texts) -> ScenarioSheetDocument {
+pub fn parse_sheet(fields: &FormData, t: Texts) -> ScenarioSheetDocument {
     let text = |name: &str| default_value(fields, name, t);
     let number = |name: &str| text(name).parse().unwrap_or_default();
     let (width, depth, strip) = (number("width"), number("depth"), number("strip"));
@@ -112,7 +112,7 @@ fn key(label: &str, row: u8) -> String {
 }
 
 /// The fields that say a sheet, if they can say all of it.
-pub fn fields(sheet: &ScenarioSheetDocument, t: &Texts) -> Option<FormData> {
+pub fn fields(sheet: &ScenarioSheetDocument, t: Texts) -> Option<FormData> {
     let zone = |at: usize| sheet.table.zones.get(at);
     let label = |at: usize| zone(at).map(|zone| zone.label.clone()).unwrap_or_default();
     let mut all = vec![
@@ -160,8 +160,11 @@ fn item_fields(row: u8, item: &ItemDocument) -> Vec<(String, String)> {
 
 #[cfg(test)]
 mod tests {
+    use messages::Language;
+
     use super::*;
-    use crate::pages::texts::ENGLISH;
+
+    const ENGLISH: Texts = Texts::of(Language::English);
 
     fn typed(pairs: &[(&str, &str)]) -> FormData {
         let pairs = pairs.iter();
@@ -187,25 +190,25 @@ mod tests {
             ("item_3_points", "1"),
             ("item_3_most", "3"),
         ]);
-        let sheet = parse_sheet(&fields_typed, &ENGLISH);
+        let sheet = parse_sheet(&fields_typed, ENGLISH);
         assert_eq!(sheet.items.len(), 2);
         assert_eq!(sheet.items[0].key, "turns-holding-the-1");
         assert_eq!(sheet.table.zones.len(), 2);
         // The second row of the form is empty; what comes back has no gap.
         let mut moved = sheet.clone();
         moved.items[1].key = "banners-left-2".to_owned();
-        let back = fields(&moved, &ENGLISH).expect("the form can say it");
-        assert_eq!(parse_sheet(&back, &ENGLISH), moved);
+        let back = fields(&moved, ENGLISH).expect("the form can say it");
+        assert_eq!(parse_sheet(&back, ENGLISH), moved);
     }
 
     #[test]
     fn a_sheet_that_says_more_than_the_form_is_left_as_data() {
-        let plain = parse_sheet(&typed(&[("title_text", "Toll")]), &ENGLISH);
-        assert!(fields(&plain, &ENGLISH).is_some());
+        let plain = parse_sheet(&typed(&[("title_text", "Toll")]), ENGLISH);
+        assert!(fields(&plain, ENGLISH).is_some());
         let legs = ScenarioSheetDocument {
             legs: LegsDocument::TwoSummed,
             ..plain
         };
-        assert!(fields(&legs, &ENGLISH).is_none());
+        assert!(fields(&legs, ENGLISH).is_none());
     }
 }

@@ -2,17 +2,17 @@
 
 use std::fmt;
 
-use chrono::{Datelike, NaiveDateTime, Timelike};
+use chrono::NaiveDateTime;
 use chrono_tz::Tz;
 use league::time::Instant;
 
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 /// Formats instants in one zone and one language.
 #[derive(Clone, Copy)]
 pub struct TimeFormatter {
     /// The texts of the language.
-    pub t: &'static Texts,
+    pub t: Texts,
     pub zone: Tz,
 }
 
@@ -39,19 +39,15 @@ impl TimeFormatter {
     pub fn short(self, instant: Instant) -> LocalTime {
         let long = self.date_time(instant);
         let civil = instant.with_timezone(&self.zone).naive_local();
-        let (day, time) = (civil.day(), civil.format("%H:%M"));
-        let weekday = nth_word(self.t.weekdays, civil.weekday().num_days_from_monday());
-        let month = nth_word(self.t.months_short, civil.month0());
         LocalTime {
-            text: format!("{weekday} {day}{} {month}, {time}", self.t.day_mark),
+            text: self.t.short_moment(civil),
             ..long
         }
     }
 
     pub fn day(self, instant: Instant) -> String {
         let civil = instant.with_timezone(&self.zone).naive_local();
-        let (day, month) = (civil.day(), nth_word(self.t.months, civil.month0()));
-        format!("{day}{} {month} {}", self.t.day_mark, civil.year())
+        self.t.date(civil.date())
     }
 
     /// Day, year and time of day; the script adds a countdown.
@@ -64,22 +60,8 @@ impl TimeFormatter {
 
     /// A civil time, which has no zone.
     pub fn civil(self, civil: NaiveDateTime) -> String {
-        format!(
-            "{} {}{} {} {}, {:02}:{:02}",
-            nth_word(self.t.weekdays, civil.weekday().num_days_from_monday()),
-            civil.day(),
-            self.t.day_mark,
-            nth_word(self.t.months, civil.month0()),
-            civil.year(),
-            civil.hour(),
-            civil.minute(),
-        )
+        self.t.moment(civil)
     }
-}
-
-/// The word at an index of a text with several.
-fn nth_word(names: Phrase, index: u32) -> &'static str {
-    names.0.split(' ').nth(index as usize).unwrap_or_default()
 }
 
 impl LocalTime {

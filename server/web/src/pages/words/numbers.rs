@@ -5,24 +5,18 @@ use league::standings::Exact;
 use crate::pages::texts::Texts;
 
 /// An exact value with one decimal where it has any.
-pub fn number(t: &Texts, value: Exact) -> String {
-    if value.is_integer() {
-        return value.to_integer().to_string();
-    }
-    let tenths = (value * 10).round().to_integer();
-    let sign = if tenths < 0 { "−" } else { "" };
-    let tenths = tenths.unsigned_abs();
-    format!("{sign}{}{}{}", tenths / 10, t.figures.decimal, tenths % 10)
+pub fn number(t: Texts, value: Exact) -> String {
+    t.decimal(value)
 }
 
 /// A fraction that is not negative, likewise.
-pub fn fraction(t: &Texts, numerator: u64, denominator: u64) -> String {
+pub fn fraction(t: Texts, numerator: u64, denominator: u64) -> String {
     let part = |part: u64| i64::try_from(part).unwrap_or(i64::MAX);
     number(t, Exact::new(part(numerator), part(denominator).max(1)))
 }
 
 /// A difference, with its sign.
-pub fn difference(t: &Texts, value: Exact) -> String {
+pub fn difference(t: Texts, value: Exact) -> String {
     let size = number(
         t,
         if value < Exact::from_integer(0) {
@@ -48,17 +42,20 @@ pub fn percent(share: f64) -> u8 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::pages::texts::{ENGLISH, GERMAN};
+    use messages::Language;
 
     #[test]
     fn a_value_is_written_as_people_write_it() {
         let value = |above: i64, below: i64| Exact::new(above, below);
-        assert_eq!(number(&ENGLISH, value(7, 2)), "3.5");
-        assert_eq!(number(&GERMAN, value(-7, 2)), "−3,5");
-        assert_eq!(number(&ENGLISH, value(40, 1)), "40");
-        assert_eq!(difference(&ENGLISH, value(1, 3)), "+0.3");
-        assert_eq!(difference(&ENGLISH, value(-9, 1)), "−9");
-        assert_eq!(difference(&ENGLISH, value(0, 1)), "0");
+        assert_eq!(number(Texts::of(Language::English), value(7, 2)), "3.5");
+        assert_eq!(number(Texts::of(Language::German), value(-7, 2)), "−3,5");
+        assert_eq!(number(Texts::of(Language::English), value(40, 1)), "40");
+        assert_eq!(
+            difference(Texts::of(Language::English), value(1, 3)),
+            "+0.3"
+        );
+        assert_eq!(difference(Texts::of(Language::English), value(-9, 1)), "−9");
+        assert_eq!(difference(Texts::of(Language::English), value(0, 1)), "0");
     }
 
     #[test]

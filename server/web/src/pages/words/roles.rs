@@ -1,16 +1,18 @@
 //! Roles in a club, in the reader's language.
 
+use std::borrow::Cow;
+
 use league::club_role::ClubRole;
 
-use crate::pages::texts::{Phrase, Texts};
+use crate::pages::texts::Texts;
 
 /// The name of a role.
-pub fn role_label(t: &Texts, role: ClubRole) -> Phrase {
+pub fn role_label(t: Texts, role: ClubRole) -> Cow<'static, str> {
     match role {
-        ClubRole::Owner => t.role_owner,
-        ClubRole::Organiser => t.role_organiser,
-        ClubRole::Referee => t.role_referee,
-        ClubRole::Player => t.role_player,
+        ClubRole::Owner => t.role_owner(),
+        ClubRole::Organiser => t.role_organiser(),
+        ClubRole::Referee => t.role_referee(),
+        ClubRole::Player => t.role_player(),
     }
 }
 
