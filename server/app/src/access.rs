@@ -6,7 +6,7 @@ mod rules_cache;
 mod view_season;
 
 pub use authorize::Action;
-pub(crate) use authorize::{authorize, role_of};
+pub(crate) use authorize::{authorize, must_allow, role_of};
 pub(crate) use rules_cache::RulesCache;
 pub(crate) use view_season::{
     RunningSeason, SeasonView, authorize_player, must_be_started, must_play, view_season,

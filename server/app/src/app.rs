@@ -9,8 +9,8 @@ use store::Store;
 use crate::access::RulesCache;
 use crate::accounts::token::TokenKey;
 use crate::catalogues::CatalogueCache;
+use crate::change_bus::{ChangeBus, RequestVersion};
 use crate::freshness::Freshness;
-use crate::handed::Handed;
 use crate::rounds::{FairnessCache, PairingTimer, Stopwatch};
 use crate::standings::ForecastCache;
 use crate::work_queue::WorkQueue;
@@ -36,7 +36,8 @@ pub struct App {
     pub(crate) token_key: TokenKey,
     pub(crate) pairing_timer: PairingTimer,
     pub(crate) freshness: Freshness,
-    pub(crate) handed: Handed,
+    pub(crate) change_bus: ChangeBus,
+    pub(crate) request_version: RequestVersion,
     pub(crate) stale_after: Duration,
     pub(crate) password_queue: WorkQueue,
     pub(crate) image_queue: WorkQueue,
@@ -65,7 +66,8 @@ impl App {
             token_key,
             pairing_timer: PairingTimer::default(),
             freshness: Freshness::new(uptime),
-            handed: Handed::default(),
+            change_bus: ChangeBus::default(),
+            request_version: RequestVersion::default(),
             stale_after,
             password_queue: WorkQueue::new(MAX_CONCURRENT_HASHES, MAX_QUEUED_HASHES),
             image_queue: WorkQueue::new(MAX_CONCURRENT_PHOTOS, MAX_QUEUED_PHOTOS),

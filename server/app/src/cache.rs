@@ -27,11 +27,6 @@ impl<K: Eq + Hash, V: Clone> Cache<K, V> {
         entries.get(key).cloned()
     }
 
-    pub fn remove(&self, key: &K) -> Option<V> {
-        let mut entries = self.entries.lock().unwrap_or_else(PoisonError::into_inner);
-        entries.remove(key)
-    }
-
     /// Keeps a value. Where it does not fit beside the others, evicts all of them.
     pub fn insert(&self, key: K, value: V) {
         let mut entries = self.entries.lock().unwrap_or_else(PoisonError::into_inner);

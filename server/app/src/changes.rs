@@ -6,8 +6,8 @@ use std::time::Duration;
 use league::ids::{ClubId, SeasonId};
 use league::time::Instant;
 use store::Conn;
-use store::changes::{self, Listener, Told};
-pub use store::changes::{Change, committing};
+pub use store::changes::Change;
+use store::changes::{self, Listener};
 pub use store::replication::ReplicaStatus;
 
 use crate::{App, Refusal};
@@ -25,12 +25,6 @@ pub struct SeasonVersions {
 pub struct ChangeStream(Listener);
 
 impl App {
-    /// Does what `told` says for every change that this process commits, to its end before whoever
-    /// made it is answered. Only the first listener is kept.
-    pub fn on_change(&self, told: Told) {
-        self.store.on_change(told);
-    }
-
     /// Listens to the changes of all other processes, from now on.
     ///
     /// # Errors

@@ -33,10 +33,10 @@ pub(crate) async fn load_season(
     season: &Season,
     now: Instant,
 ) -> Result<LoadedSeason, Refusal> {
-    let (club, id) = season.key();
+    let (club, id) = (season.club, season.id);
     let policy = app.rules_cache.get_or_parse(season)?;
     // Sent together: the round trip costs more than the answers.
-    let (players, weeks, mut games, log, told, adjustments) = try_join!(
+    let (players, weeks, games, log, told, adjustments) = try_join!(
         store::players::list(conn, club, id),
         store::weeks::list(conn, club, id),
         store::games::list(conn, club, id, None),
@@ -44,9 +44,7 @@ pub(crate) async fn load_season(
         store::players::list_absences(conn, club, id),
         store::adjustments::list(conn, club, id),
     )?;
-    for game in &mut games {
-        game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
-    }
+    let games = settle(games, now);
     let (painted, late_lists) = load_lists(
         conn,
         &app.catalogue_cache,
@@ -76,6 +74,34 @@ pub(crate) async fn load_season(
         games,
         now,
     })
+}
+
+impl LoadedSeason {
+    /// Loads games, weeks and absences anew, after a round was published: nothing else has changed.
+    ///
+    /// # Errors
+    /// As [`load_season`].
+    pub async fn reload_games(&mut self, conn: &Conn, season: &Season) -> Result<(), Refusal> {
+        let (club, id) = (season.club, season.id);
+        let (weeks, games, told) = try_join!(
+            store::weeks::list(conn, club, id),
+            store::games::list(conn, club, id, None),
+            store::players::list_absences(conn, club, id),
+        )?;
+        self.weeks = weeks;
+        self.games = settle(games, self.now);
+        self.facts.games = game_facts(&self.games, &self.weeks)?;
+        self.facts.absences = absences(told, &self.weeks, &self.players, &self.games);
+        Ok(())
+    }
+}
+
+/// Results that nobody disputed in time count as confirmed.
+fn settle(mut games: Vec<GameRow>, now: Instant) -> Vec<GameRow> {
+    for game in &mut games {
+        game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
+    }
+    games
 }
 
 fn player_fact(player: &Player) -> Option<PlayerFact> {
@@ -172,7 +198,7 @@ async fn load_lists(
         .iter()
         .filter(|week| week.facts.lists_opened_at.is_some())
         .collect();
-    let (club, id) = season.key();
+    let (club, id) = (season.club, season.id);
     let find = |week: &&Week| store::lists::list_sealed(conn, club, id, week.week);
     let lists = try_join_all(open.iter().map(find)).await?;
     for (week, lists) in open.into_iter().zip(lists) {

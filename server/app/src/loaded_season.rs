@@ -77,6 +77,12 @@ impl LoadedSeason {
         }
     }
 
+    /// Closes a week, as the database does: no other fact depends on it.
+    pub fn mark_closed(&mut self, week: WeekNo, at: Instant) {
+        let closed = self.weeks.iter_mut().filter(|known| known.week == week);
+        closed.for_each(|week| week.facts.closed_at = Some(at));
+    }
+
     /// The week, if the season has it.
     pub fn week(&self, week: WeekNo) -> Option<&Week> {
         self.weeks.iter().find(|known| known.week == week)

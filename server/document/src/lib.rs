@@ -15,5 +15,6 @@ pub mod rounds;
 pub mod season;
 pub mod share;
 pub mod table;
+pub mod trail;
 
 pub use crate::hex::{decode_hex, encode_hex};

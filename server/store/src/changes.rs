@@ -1,10 +1,6 @@
-//! Who learns of a season's new version, and how: this process before the writer is answered, other
-//! processes by a notice of the database.
+//! Notices of the database (`LISTEN`, `NOTIFY`): how other processes learn of a season's new version.
 
-use std::cell::RefCell;
-use std::fmt;
 use std::pin::pin;
-use std::sync::{Arc, OnceLock};
 use std::time::Duration;
 
 use diesel::prelude::*;
@@ -13,10 +9,8 @@ use diesel::{define_sql_function, select};
 use diesel_async::pooled_connection::deadpool::Object;
 use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
-use futures_util::future::BoxFuture;
 use league::ids::{ClubId, SeasonId};
 use scopeguard::ScopeGuard;
-use tokio::task::LocalKey;
 use tokio::time::timeout;
 use uuid::Uuid;
 
@@ -34,11 +28,10 @@ pub struct Change {
     pub version: i64,
 }
 
-/// A change as the database tells it: `club season version store`.
+/// A change as the database notifies of it: `club season version process`.
 struct Notice {
     change: Change,
-    /// Which store made it; nil of what is made outside of [`Store::write`].
-    store: Uuid,
+    process: ProcessId,
 }
 
 impl Notice {
@@ -51,7 +44,7 @@ impl Notice {
                 version: words.next()?.parse().ok()?,
             },
             // Servers of an older version do not say.
-            store: words.next().map_or(Ok(Uuid::nil()), str::parse).ok()?,
+            process: ProcessId(words.next().map_or(Ok(Uuid::nil()), str::parse).ok()?),
         })
     }
 
@@ -61,7 +54,7 @@ impl Notice {
             season,
             version,
         } = self.change;
-        format!("{club} {season} {version} {}", self.store)
+        format!("{club} {season} {version} {}", self.process.0)
     }
 }
 
@@ -70,134 +63,40 @@ define_sql_function! {
     fn pg_notify(channel: Text, payload: Text) -> Text;
 }
 
-/// What a transaction leaves to be done once it is over.
-#[derive(Default)]
-pub(crate) struct Noted {
-    /// Of which store it is.
-    store: Uuid,
-    /// What it has changed.
-    pub changes: Vec<Change>,
-    /// What follows from its commit.
-    pub then: Vec<Then>,
+/// Which process made a change: it hears no notice of its own changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ProcessId(Uuid);
+
+impl ProcessId {
+    pub(crate) fn new() -> Self {
+        Self(Uuid::new_v4())
+    }
 }
 
-/// Done once a transaction has committed, and dropped where it did not.
-pub type Then = Box<dyn FnOnce() + Send>;
-
-tokio::task_local! {
-    /// Of the running transaction.
-    static NOTED: RefCell<Noted>;
-    /// What the running request has committed.
-    static COMMITTED: RefCell<Vec<Change>>;
-}
-
-/// Tells of a change once the running transaction commits: this process first, and every process that
-/// listens.
+/// Notifies every other process that listens, once the running transaction commits.
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub(crate) async fn tell(mut conn: &Conn, change: Change) -> Result<(), StoreError> {
-    let noted = |noted: &RefCell<Noted>| {
-        let mut noted = noted.borrow_mut();
-        noted.changes.push(change);
-        noted.store
-    };
-    // Outside of a write nobody is told first: then only the notice remains.
-    let store = NOTED.try_with(noted).unwrap_or_default();
-    let notice = Notice { change, store }.write();
+pub(crate) async fn notify(
+    mut conn: &Conn,
+    change: Change,
+    process: ProcessId,
+) -> Result<(), StoreError> {
+    let notice = Notice { change, process }.write();
     select(pg_notify("season_changed", notice))
         .execute(&mut conn)
         .await?;
     Ok(())
 }
 
-/// Has something done once the running transaction has committed, before anybody is told of its
-/// changes.
-pub fn once_committed(then: Then) {
-    // Outside of a write there is no commit to wait for.
-    let _ = NOTED.try_with(|noted| noted.borrow_mut().then.push(then));
-}
-
-/// Remembers what was committed until its request is over.
-pub(crate) fn commit(changes: &[Change]) {
-    // The clock's own acts are no requests.
-    let _ = COMMITTED.try_with(|committed| committed.borrow_mut().extend(changes));
-}
-
-/// Runs a request and says what it committed.
-pub async fn committing<R>(request: impl Future<Output = R>) -> (R, Vec<Change>) {
-    collecting(&COMMITTED, Vec::new(), request).await
-}
-
-async fn collecting<R, N: Default>(
-    into: &'static LocalKey<RefCell<N>>,
-    empty: N,
-    act: impl Future<Output = R>,
-) -> (R, N) {
-    let run = async {
-        let answer = act.await;
-        (answer, into.with(RefCell::take))
-    };
-    into.scope(RefCell::new(empty), run).await
-}
-
-/// Does what a change asks for.
-pub type Told = Box<dyn Fn(Change) -> BoxFuture<'static, ()> + Send + Sync>;
-
-/// The one listener of this process, shared by all clones of a store.
-#[derive(Clone)]
-pub(crate) struct Ear {
-    store: Uuid,
-    told: Arc<OnceLock<Told>>,
-}
-
-impl Ear {
-    pub fn new() -> Self {
-        Self {
-            store: Uuid::new_v4(),
-            told: Arc::default(),
-        }
-    }
-
-    /// Runs a transaction and says what it noted.
-    pub async fn noting<R>(&self, transaction: impl Future<Output = R>) -> (R, Noted) {
-        let empty = Noted {
-            store: self.store,
-            ..Noted::default()
-        };
-        collecting(&NOTED, empty, transaction).await
-    }
-
-    pub async fn tell(&self, changes: Vec<Change>) {
-        if let Some(told) = self.told.get() {
-            for change in changes {
-                told(change).await;
-            }
-        }
-    }
-}
-
-impl fmt::Debug for Ear {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("Ear")
-    }
-}
-
 /// The notices of the database, on a connection of their own.
 pub struct Listener {
     conn: AsyncPgConnection,
-    store: Uuid,
+    process: ProcessId,
 }
 
 impl Store {
-    /// Does what `told` says after every commit of this process that changed a season, to its end
-    /// before whoever asked for it is answered. Only the first listener is kept.
-    pub fn on_change(&self, told: Told) {
-        let _ = self.ear.told.set(told);
-    }
-
-    /// Listens to what every other process commits, from now on. What this one commits is told by
-    /// [`Store::on_change`].
+    /// Listens to what every other process commits, from now on: whoever wrote here knows it already.
     ///
     /// # Errors
     /// [`StoreError::Internal`] from a replica, which sends no notices; an error of the connection.
@@ -206,7 +105,7 @@ impl Store {
         conn.batch_execute("listen season_changed").await?;
         Ok(Listener {
             conn,
-            store: self.ear.store,
+            process: self.process,
         })
     }
 }
@@ -226,7 +125,7 @@ impl Listener {
             match heard {
                 Ok(Some(notice)) => {
                     if let Some(notice) = Notice::read(&notice?.payload)
-                        && notice.store != self.store
+                        && notice.process != self.process
                     {
                         return Ok(notice.change);
                     }

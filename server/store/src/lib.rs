@@ -57,6 +57,7 @@ use futures_util::future::join;
 use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
+use changes::ProcessId;
 pub use error::{StoreError, UniqueConstraint};
 
 /// A connection inside a transaction; every query of this crate takes one. Those that only read take it
@@ -79,7 +80,7 @@ pub struct Store {
     pool: Pool<AsyncPgConnection>,
     /// Those of all threads, to be counted together.
     all_pools: Arc<[Pool<AsyncPgConnection>]>,
-    ear: changes::Ear,
+    process: ProcessId,
 }
 
 /// How many connections of the pools are in use at one moment.
@@ -104,11 +105,11 @@ impl Store {
         let share = (connections / threads).max(1);
         let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
         let all_pools: Arc<[_]> = pools?.into();
-        let ear = changes::Ear::new();
+        let process = ProcessId::new();
         let store = |pool: &Pool<_>| Self {
             pool: pool.clone(),
             all_pools: Arc::clone(&all_pools),
-            ear: ear.clone(),
+            process,
         };
         Ok(all_pools.iter().map(store).collect())
     }
@@ -156,26 +157,12 @@ impl Store {
         .await
     }
 
-    /// Runs `act` in one transaction: all of it happens, or nothing. Whoever listens to this process
-    /// by [`Store::on_change`] has been told once this answers.
-    ///
-    /// # Errors
-    /// Whatever `act` answers (then nothing was written), or a [`StoreError`] of the database.
-    pub async fn write<R, E, F>(&self, act: F) -> Result<R, E>
-    where
-        E: From<StoreError>,
-        F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
-    {
-        self.write_after(async |_| Ok(()), async |conn, ()| act(conn).await)
-            .await
-    }
-
-    /// As [`Store::write`], for what begins with reads: `look` is pipelined with `begin`, which saves a round
-    /// trip. It must write nothing, because it may run twice.
+    /// Runs `look` and then `act` in one transaction: all of it happens, or nothing. `look` is pipelined with
+    /// `begin`, which saves a round trip. It must write nothing, because it may run twice.
     ///
     /// # Errors
     /// Whatever `look` or `act` answers (then nothing was written), or a [`StoreError`] of the database.
-    pub async fn write_after<L, R, E>(
+    pub async fn write<L, R, E>(
         &self,
         look: impl AsyncFn(&Conn) -> Result<L, E>,
         act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
@@ -183,14 +170,13 @@ impl Store {
     where
         E: From<StoreError>,
     {
-        let transaction = self.transact("begin read write", look, act);
-        let (answer, noted) = self.ear.noting(transaction).await;
-        if answer.is_ok() {
-            noted.then.into_iter().for_each(|then| then());
-            changes::commit(&noted.changes);
-            self.ear.tell(noted.changes).await;
-        }
-        answer
+        self.transact("begin read write", look, act).await
+    }
+
+    /// What marks the notices of this process.
+    #[must_use]
+    pub fn process(&self) -> ProcessId {
+        self.process
     }
 
     async fn transact<L, R, E>(

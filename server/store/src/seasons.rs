@@ -6,11 +6,12 @@ use diesel_async::RunQueryDsl;
 use document::season::policy::PolicyDocument;
 use league::club_role::ClubRole;
 use league::ids::{AccountId, CatalogueId, ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use league::time::Instant;
 use uuid::Uuid;
 
-use crate::changes::{self, Change};
+use crate::changes::{self, Change, ProcessId};
 use crate::clubs::parse_role;
 use crate::json::JsonColumn;
 use crate::schema::{memberships, season_seeds, seasons};
@@ -42,8 +43,11 @@ pub struct Season {
 
 impl Season {
     #[must_use]
-    pub fn key(&self) -> (ClubId, SeasonId) {
-        (self.club, self.id)
+    pub fn key(&self) -> SeasonKey {
+        SeasonKey {
+            club: self.club,
+            season: self.id,
+        }
     }
 }
 
@@ -288,8 +292,7 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
         .await?)
 }
 
-/// Raises the version and tells every listening process of it once the transaction commits, this one
-/// first.
+/// Raises the version and notifies every other process of it once the transaction commits.
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
@@ -298,6 +301,7 @@ pub async fn raise_version(
     club: ClubId,
     id: SeasonId,
     now: Instant,
+    process: ProcessId,
 ) -> Result<i64, StoreError> {
     let version: i64 = diesel::update(seasons::table.find((club.0, id.0)))
         .set((
@@ -312,6 +316,6 @@ pub async fn raise_version(
         season: id,
         version,
     };
-    changes::tell(conn, change).await?;
+    changes::notify(conn, change, process).await?;
     Ok(version)
 }

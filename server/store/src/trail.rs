@@ -3,6 +3,7 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
+use document::trail::TrailAct;
 use futures_util::future::try_join;
 use league::ids::{AccountId, ClubId, SeasonId};
 use league::time::Instant;
@@ -39,10 +40,7 @@ pub struct TrailEvent {
     pub at: Instant,
     /// Who; nobody when the clock did it.
     pub actor: Option<AccountId>,
-    /// The act, by the name of its operation.
-    pub act: &'static str,
-    /// What it was about: identities and plain values, never a secret.
-    pub facts: Value,
+    pub act: TrailAct,
     /// Who may read it.
     pub open_to: TrailAudience,
 }
@@ -73,9 +71,10 @@ pub struct TrailEntry {
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn append(conn: &Conn, event: TrailEvent) -> Result<(), StoreError> {
+    let (act, facts) = event.act.to_parts().map_err(internal)?;
     let (last, previous) = lock_head(conn, event.club).await?;
     let entry_no = last + 1;
-    let digest = digest(&event, entry_no, &previous)?;
+    let digest = digest(&event, (&act, &facts), entry_no, &previous)?;
     let (mut first, mut second) = (conn, conn);
     let entry = diesel::insert_into(trail::table)
         .values((
@@ -84,8 +83,8 @@ pub async fn append(conn: &Conn, event: TrailEvent) -> Result<(), StoreError> {
             trail::season_id.eq(event.season.map(|season| season.0)),
             trail::happened_at.eq(event.at),
             trail::actor.eq(event.actor.map(|account| account.0)),
-            trail::act.eq(event.act),
-            trail::facts.eq(&event.facts),
+            trail::act.eq(&act),
+            trail::facts.eq(&facts),
             trail::open_to.eq(event.open_to.word()),
             trail::previous.eq(&previous),
             trail::digest.eq(&digest),
@@ -172,18 +171,26 @@ async fn lock_old_head(mut conn: &Conn, club: ClubId) -> QueryResult<Head> {
 }
 
 /// SHA-256 of the entry's canonical JSON (RFC 8785), which holds the digest of the entry before.
-fn digest(event: &TrailEvent, entry_no: i64, previous: &[u8]) -> Result<Vec<u8>, StoreError> {
+fn digest(
+    event: &TrailEvent,
+    (act, facts): (&str, &Value),
+    entry_no: i64,
+    previous: &[u8],
+) -> Result<Vec<u8>, StoreError> {
     let entry = json!({
         "entry_no": entry_no.to_string(),
         "season": event.season.map(|season| season.0),
         "at": event.at.timestamp_micros().to_string(),
         "actor": event.actor.map(|account| account.0),
-        "act": event.act,
-        "facts": event.facts,
+        "act": act,
+        "facts": facts,
         "open_to": event.open_to.word(),
         "previous": document::encode_hex(previous),
     });
-    let bytes = serde_json_canonicalizer::to_vec(&entry)
-        .map_err(|cause| StoreError::Internal(cause.to_string()))?;
+    let bytes = serde_json_canonicalizer::to_vec(&entry).map_err(internal)?;
     Ok(Sha256::digest(bytes).to_vec())
+}
+
+fn internal(cause: serde_json::Error) -> StoreError {
+    StoreError::Internal(cause.to_string())
 }

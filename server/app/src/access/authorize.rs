@@ -52,14 +52,20 @@ pub(crate) async fn authorize(
     let role = find_role(conn, Some(actor.account), club)
         .await?
         .ok_or(Refusal::NotFound)?;
+    must_allow(role, action)?;
+    Ok(role)
+}
+
+/// # Errors
+/// [`Reason::Forbidden`] unless the role allows `action`.
+pub(crate) fn must_allow(role: ClubRole, action: Action) -> Result<(), Refusal> {
     if action.allowed_to(role) {
-        Ok(role)
-    } else {
-        Err(Refusal::rule(
-            Reason::Forbidden,
-            format!("The role {} does not allow this.", role.as_str()),
-        ))
+        return Ok(());
     }
+    Err(Refusal::rule(
+        Reason::Forbidden,
+        format!("The role {} does not allow this.", role.as_str()),
+    ))
 }
 
 /// The role of the viewer in the club, if there is one.

@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use document::season::policy::Policy;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use store::Conn;
 use store::seasons::Season;
 
@@ -16,7 +16,7 @@ use crate::cache::Cache;
 const MAX_SEASONS: usize = 1_000;
 
 #[derive(Clone, Debug)]
-pub(crate) struct RulesCache(Cache<(ClubId, SeasonId), Arc<Policy>>);
+pub(crate) struct RulesCache(Cache<SeasonKey, Arc<Policy>>);
 
 impl Default for RulesCache {
     fn default() -> Self {

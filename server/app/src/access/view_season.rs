@@ -2,6 +2,7 @@
 
 use league::club_role::ClubRole;
 use league::ids::{AccountId, CatalogueId, ClubId, PlayerId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use league::week::WeekNo;
 use store::Conn;
@@ -36,8 +37,11 @@ impl RunningSeason {
         })
     }
 
-    pub fn key(self) -> (ClubId, SeasonId) {
-        (self.club, self.id)
+    pub fn key(self) -> SeasonKey {
+        SeasonKey {
+            club: self.club,
+            season: self.id,
+        }
     }
 }
 

@@ -16,26 +16,24 @@ enum RefreshOutcome {
 pub async fn refresh_session(app: &App, refresh: &str) -> Result<Tokens, Refusal> {
     let digest = secret::digest(refresh);
     let answer = app
-        .store
-        .write(async |conn| {
-            let found = store::sessions::lock_token(conn, &digest).await;
+        .write(async |mut tx| {
+            let found = store::sessions::lock_token(&mut tx, &digest).await;
             let token = match found {
                 Err(store::StoreError::NotFound) => return Err(token::invalid_token()),
                 other => other?,
             };
-            let now = store::clock::now(conn).await?;
+            let now = store::clock::now(&mut tx).await?;
             if token.session_ended || token.session.ends_at <= now || token.expires_at <= now {
                 return Err(token::invalid_token());
             }
             if token.spent {
                 // Committed, not rolled back: the theft must end the session.
-                store::sessions::end(conn, token.session.id, now).await?;
-                return Ok(RefreshOutcome::Reused);
+                store::sessions::end(&mut tx, token.session.id, now).await?;
+                return Ok(tx.commit(RefreshOutcome::Reused));
             }
-            store::sessions::spend_token(conn, &digest, now).await?;
-            Ok(RefreshOutcome::Fresh(
-                app.token_key.issue(conn, token.session, now).await?,
-            ))
+            store::sessions::spend_token(&mut tx, &digest, now).await?;
+            let tokens = app.token_key.issue(&mut tx, token.session, now).await?;
+            Ok(tx.commit(RefreshOutcome::Fresh(tokens)))
         })
         .await?;
     match answer {

@@ -39,9 +39,8 @@ pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(),
     }
     let password_hash = password::hash(app, command.password).await?;
     let saved = app
-        .store
-        .write(async |conn| {
-            let registered_at = store::clock::now(conn).await?;
+        .write(async |mut tx| {
+            let registered_at = store::clock::now(&mut tx).await?;
             let account = Account {
                 id: AccountId(Uuid::now_v7()),
                 email,
@@ -51,7 +50,8 @@ pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(),
                 guardian_consent: command.guardian_consent,
                 registered_at,
             };
-            store::accounts::create(conn, account).await
+            store::accounts::create(&mut tx, account).await?;
+            Ok(tx.commit(()))
         })
         .await;
     match saved {

@@ -31,14 +31,14 @@ pub struct SignIn {
 /// password and for unknown addresses.
 pub async fn sign_in(app: &App, command: SignIn) -> Result<Tokens, Refusal> {
     let account = verify_credentials(app, command).await?;
-    app.store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let session = new_session(account, now);
-            store::sessions::create(conn, session, now).await?;
-            app.token_key.issue(conn, session, now).await
-        })
-        .await
+    app.write(async |mut tx| {
+        let now = store::clock::now(&mut tx).await?;
+        let session = new_session(account, now);
+        store::sessions::create(&mut tx, session, now).await?;
+        let tokens = app.token_key.issue(&mut tx, session, now).await?;
+        Ok(tx.commit(tokens))
+    })
+    .await
 }
 
 /// The account whose address and password these are.
@@ -49,11 +49,11 @@ pub(super) async fn verify_credentials(app: &App, command: SignIn) -> Result<Acc
     let email = parse_email(&command.email).map_err(|_| invalid_credentials())?;
     let email_digest = secret::digest(&email);
     let account = app
-        .store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            count_attempt(conn, &email_digest, now).await?;
-            Ok::<_, Refusal>(store::accounts::find_by_email(conn, &email).await?)
+        .write(async |mut tx| {
+            let now = store::clock::now(&mut tx).await?;
+            count_attempt(&mut tx, &email_digest, now).await?;
+            let account = store::accounts::find_by_email(&mut tx, &email).await?;
+            Ok::<_, Refusal>(tx.commit(account))
         })
         .await?;
     let (id, hash) = account
@@ -62,9 +62,11 @@ pub(super) async fn verify_credentials(app: &App, command: SignIn) -> Result<Acc
     if !password::verify(app, command.password, hash).await? {
         return Err(invalid_credentials());
     }
-    app.store
-        .write(async |conn| store::accounts::clear_attempts(conn, &email_digest).await)
-        .await?;
+    app.write(async |mut tx| {
+        store::accounts::clear_attempts(&mut tx, &email_digest).await?;
+        Ok::<_, Refusal>(tx.commit(()))
+    })
+    .await?;
     id.ok_or_else(invalid_credentials)
 }
 

@@ -22,17 +22,16 @@ pub async fn sign_in_to_pages(app: &App, command: SignIn) -> Result<PageSession,
     let account = verify_credentials(app, command).await?;
     let secret = secret::random_hex()?;
     let digest = secret::digest(&secret);
-    app.store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let session = new_session(account, now);
-            store::sessions::create_for_pages(conn, session, &digest, now).await?;
-            Ok(PageSession {
-                secret,
-                ends_at: session.ends_at,
-            })
-        })
-        .await
+    app.write(async |mut tx| {
+        let now = store::clock::now(&mut tx).await?;
+        let session = new_session(account, now);
+        store::sessions::create_for_pages(&mut tx, session, &digest, now).await?;
+        Ok(tx.commit(PageSession {
+            secret,
+            ends_at: session.ends_at,
+        }))
+    })
+    .await
 }
 
 /// The person behind a cookie, if its session is alive at this instant.

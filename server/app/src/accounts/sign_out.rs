@@ -5,10 +5,10 @@ use crate::{Actor, App, Refusal};
 /// # Errors
 /// [`Refusal::Unavailable`] when the database cannot be reached.
 pub async fn sign_out(app: &App, actor: Actor) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            Ok(store::sessions::end(conn, actor.session, now).await?)
-        })
-        .await
+    app.write(async |mut tx| {
+        let now = store::clock::now(&mut tx).await?;
+        store::sessions::end(&mut tx, actor.session, now).await?;
+        Ok(tx.commit(()))
+    })
+    .await
 }

@@ -2,14 +2,14 @@
 
 use document::catalogue::CatalogueDocument;
 use document::csv::catalogue::read_catalogue_csv;
+use document::trail::TrailAct;
 use league::catalogue::Catalogue;
 use league::ids::{CatalogueId, ClubId};
-use serde_json::json;
 use store::UniqueConstraint;
 
 use crate::access::authorize;
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
 /// A catalogue as it was sent.
@@ -33,30 +33,29 @@ pub async fn create_catalogue_version(
     source: CatalogueSource,
 ) -> Result<i32, Refusal> {
     let contents = CatalogueDocument::from(&parse(source)?);
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let number = store::catalogues::find(conn, club, id).await?.newest + 1;
-            let now = store::clock::now(conn).await?;
-            let by = actor.account;
-            let saved =
-                store::catalogues::create_version(conn, club, id, number, &contents, by, now).await;
-            map_unique_violation(saved, UniqueConstraint::CatalogueVersion, || {
-                Refusal::Unavailable {
-                    retry_after: 1,
-                    cause: "two imports at once".to_owned(),
-                }
-            })?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(
-                    conn,
-                    "create_catalogue_version",
-                    json!({"catalogue": id.0, "number": number}),
-                )
-                .await?;
-            Ok(number)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let number = store::catalogues::find(&mut tx, club, id).await?.newest + 1;
+        let now = store::clock::now(&mut tx).await?;
+        let by = actor.account;
+        let saved =
+            store::catalogues::create_version(&mut tx, club, id, number, &contents, by, now).await;
+        map_unique_violation(saved, UniqueConstraint::CatalogueVersion, || {
+            Refusal::Unavailable {
+                retry_after: 1,
+                cause: "two imports at once".to_owned(),
+            }
+        })?;
+        let act = TrailAct::CreateCatalogueVersion {
+            catalogue: id.0,
+            number,
+        };
+        Ok(tx
+            .record(OfficersEntry::in_club(club, actor, now, act))
+            .await?
+            .with(number))
+    })
+    .await
 }
 
 fn parse(source: CatalogueSource) -> Result<Catalogue, Refusal> {

@@ -1,12 +1,12 @@
 //! Accepting an invitation: joining a club with its code.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use serde_json::json;
 use store::UniqueConstraint;
 use store::clubs::Club;
 
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
+use crate::season_change::OfficersEntry;
 use crate::{Actor, App, Reason, Refusal, secret};
 
 /// # Errors
@@ -17,19 +17,20 @@ pub async fn accept_invitation(
     actor: Actor,
     code: &str,
 ) -> Result<(Club, ClubRole), Refusal> {
-    app.store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let digest = secret::digest(code.trim());
-            let (club, role) = store::invitations::redeem(conn, &digest, now).await?;
-            let added = store::clubs::create_member(conn, club, actor.account, role, now).await;
-            map_unique_violation(added, UniqueConstraint::Membership, || {
-                Refusal::rule(Reason::AlreadyMember, "You belong to this club already.")
-            })?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(conn, "accept_invitation", json!({"role": role.as_str()}))
-                .await?;
-            Ok((store::clubs::find(conn, club).await?, role))
-        })
-        .await
+    app.write(async |mut tx| {
+        let now = store::clock::now(&mut tx).await?;
+        let digest = secret::digest(code.trim());
+        let (club, role) = store::invitations::redeem(&mut tx, &digest, now).await?;
+        let added = store::clubs::create_member(&mut tx, club, actor.account, role, now).await;
+        map_unique_violation(added, UniqueConstraint::Membership, || {
+            Refusal::rule(Reason::AlreadyMember, "You belong to this club already.")
+        })?;
+        let found = store::clubs::find(&mut tx, club).await?;
+        let act = TrailAct::AcceptInvitation { role: role.into() };
+        Ok(tx
+            .record(OfficersEntry::in_club(club, actor, now, act))
+            .await?
+            .with((found, role)))
+    })
+    .await
 }

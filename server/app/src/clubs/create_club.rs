@@ -1,14 +1,14 @@
 //! Creating a club: whoever does it owns it.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::ClubId;
-use serde_json::json;
 use store::UniqueConstraint;
 use store::clubs::Club;
 use uuid::Uuid;
 
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
+use crate::season_change::OfficersEntry;
 use crate::{Actor, App, Reason, Refusal, user_text};
 
 const MAX_SLUG_LENGTH: usize = 40;
@@ -34,33 +34,35 @@ pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result
             ),
         ));
     }
-    app.store
-        .write(async |conn| {
-            let now = store::clock::now(conn).await?;
-            let club = Club {
-                id: ClubId(Uuid::now_v7()),
-                slug: command.slug,
-                name: name.to_string(),
-                founded_at: now,
-            };
-            map_unique_violation(
-                store::clubs::create(conn, &club).await,
-                UniqueConstraint::ClubSlug,
-                || {
-                    Refusal::fault(
-                        Reason::SlugTaken,
-                        "/slug",
-                        "Another club has this short name.",
-                    )
-                },
-            )?;
-            store::clubs::create_member(conn, club.id, actor.account, ClubRole::Owner, now).await?;
-            Scene::in_club(club.id, actor, now)
-                .tell_officers(conn, "create_club", json!({"name": club.name}))
-                .await?;
-            Ok(club)
-        })
-        .await
+    app.write(async |mut tx| {
+        let now = store::clock::now(&mut tx).await?;
+        let club = Club {
+            id: ClubId(Uuid::now_v7()),
+            slug: command.slug,
+            name: name.to_string(),
+            founded_at: now,
+        };
+        map_unique_violation(
+            store::clubs::create(&mut tx, &club).await,
+            UniqueConstraint::ClubSlug,
+            || {
+                Refusal::fault(
+                    Reason::SlugTaken,
+                    "/slug",
+                    "Another club has this short name.",
+                )
+            },
+        )?;
+        store::clubs::create_member(&mut tx, club.id, actor.account, ClubRole::Owner, now).await?;
+        let act = TrailAct::CreateClub {
+            name: club.name.clone(),
+        };
+        Ok(tx
+            .record(OfficersEntry::in_club(club.id, actor, now, act))
+            .await?
+            .with(club))
+    })
+    .await
 }
 
 fn is_slug(text: &str) -> bool {

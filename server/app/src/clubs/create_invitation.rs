@@ -1,15 +1,15 @@
 //! Creating an invitation: a code, which also makes a link. The code is shown once and kept as a digest.
 
 use chrono::Duration;
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::ClubId;
 use league::time::Instant;
-use serde_json::json;
 use store::invitations::Invitation;
 use uuid::Uuid;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, secret};
 
 const MAX_USES: u16 = 500;
@@ -46,29 +46,33 @@ pub async fn create_invitation(
 ) -> Result<CreatedInvitation, Refusal> {
     check(command)?;
     let code = secret::random_hex()?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, required_action(command.role)).await?;
-            let now = store::clock::now(conn).await?;
-            let invitation = Invitation {
-                id: Uuid::now_v7(),
-                club,
-                role: command.role,
-                uses_left: command.uses,
-                expires_at: now + Duration::days(command.days.into()),
-            };
-            let digest = secret::digest(&code);
-            store::invitations::create(conn, &invitation, &digest, actor.account, now).await?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(
-                    conn,
-                    "create_invitation",
-                    json!({"invitation": invitation.id, "role": command.role.as_str(), "uses": command.uses}),
-                )
-                .await?;
-            Ok(CreatedInvitation { id: invitation.id, code, expires_at: invitation.expires_at })
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, required_action(command.role)).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let invitation = Invitation {
+            id: Uuid::now_v7(),
+            club,
+            role: command.role,
+            uses_left: command.uses,
+            expires_at: now + Duration::days(command.days.into()),
+        };
+        let digest = secret::digest(&code);
+        store::invitations::create(&mut tx, &invitation, &digest, actor.account, now).await?;
+        let act = TrailAct::CreateInvitation {
+            invitation: invitation.id,
+            role: command.role.into(),
+            uses: command.uses,
+        };
+        Ok(tx
+            .record(OfficersEntry::in_club(club, actor, now, act))
+            .await?
+            .with(CreatedInvitation {
+                id: invitation.id,
+                code,
+                expires_at: invitation.expires_at,
+            }))
+    })
+    .await
 }
 
 /// Whoever makes officers runs the club.

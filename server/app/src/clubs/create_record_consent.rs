@@ -1,12 +1,12 @@
 //! Consent of a member that everybody may read their record over the club's public seasons.
 
+use document::trail::TrailAct;
 use league::ids::ClubId;
-use serde_json::json;
 use store::record_consents::RecordConsent;
 use uuid::Uuid;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Each season's table tells the same already; the record ties the names of one person together.
@@ -19,27 +19,27 @@ pub async fn create_record_consent(
     actor: Actor,
     club: ClubId,
 ) -> Result<RecordConsent, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::View).await?;
-            if store::accounts::find(conn, actor.account).await?.minor {
-                let detail = "The record of a minor stays within the club.";
-                return Err(Refusal::rule(Reason::Forbidden, detail));
-            }
-            if let Some(open) = store::record_consents::find(conn, club, actor.account).await? {
-                return Ok(open);
-            }
-            let now = store::clock::now(conn).await?;
-            // A random UUID: unlike a time-ordered one it does not even tell when it was made.
-            let open = RecordConsent {
-                record: Uuid::new_v4(),
-                agreed_at: now,
-            };
-            store::record_consents::create(conn, club, actor.account, open).await?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(conn, "create_record_consent", json!({}))
-                .await?;
-            Ok(open)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::View).await?;
+        if store::accounts::find(&mut tx, actor.account).await?.minor {
+            let detail = "The record of a minor stays within the club.";
+            return Err(Refusal::rule(Reason::Forbidden, detail));
+        }
+        if let Some(open) = store::record_consents::find(&mut tx, club, actor.account).await? {
+            return Ok(tx.commit(open));
+        }
+        let now = store::clock::now(&mut tx).await?;
+        // A random UUID: unlike a time-ordered one it does not even tell when it was made.
+        let open = RecordConsent {
+            record: Uuid::new_v4(),
+            agreed_at: now,
+        };
+        store::record_consents::create(&mut tx, club, actor.account, open).await?;
+        let act = TrailAct::CreateRecordConsent {};
+        Ok(tx
+            .record(OfficersEntry::in_club(club, actor, now, act))
+            .await?
+            .with(open))
+    })
+    .await
 }

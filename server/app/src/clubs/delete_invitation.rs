@@ -1,11 +1,11 @@
 //! Revoking an invitation: its code no longer works.
 
+use document::trail::TrailAct;
 use league::ids::ClubId;
-use serde_json::json;
 use uuid::Uuid;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
@@ -17,14 +17,13 @@ pub async fn delete_invitation(
     club: ClubId,
     invitation: Uuid,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Invite).await?;
-            store::invitations::delete(conn, club, invitation).await?;
-            let now = store::clock::now(conn).await?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(conn, "delete_invitation", json!({"invitation": invitation}))
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::Invite).await?;
+        store::invitations::delete(&mut tx, club, invitation).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::DeleteInvitation { invitation };
+        tx.record(OfficersEntry::in_club(club, actor, now, act))
+            .await
+    })
+    .await
 }

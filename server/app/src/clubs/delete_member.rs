@@ -1,11 +1,11 @@
 //! Removing a member from a club; their games stay.
 
+use document::trail::TrailAct;
 use league::ids::{AccountId, ClubId};
-use serde_json::json;
 use store::Conn;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Members may leave; owners may remove anybody. Whoever is removed may know a code that still works:
@@ -24,20 +24,19 @@ pub async fn delete_member(
     } else {
         Action::RunClub
     };
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, action).await?;
-            must_keep_an_owner(conn, club, account).await?;
-            store::clubs::delete_member(conn, club, account).await?;
-            if actor.account != account {
-                store::invitations::delete_all(conn, club).await?;
-            }
-            let now = store::clock::now(conn).await?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(conn, "delete_member", json!({"account": account.0}))
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, action).await?;
+        must_keep_an_owner(&mut tx, club, account).await?;
+        store::clubs::delete_member(&mut tx, club, account).await?;
+        if actor.account != account {
+            store::invitations::delete_all(&mut tx, club).await?;
+        }
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::DeleteMember { account: account.0 };
+        tx.record(OfficersEntry::in_club(club, actor, now, act))
+            .await
+    })
+    .await
 }
 
 /// Refuses when `account` is the only owner left.

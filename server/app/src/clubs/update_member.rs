@@ -1,12 +1,12 @@
 //! Changing the role of a member, from their next request on.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
-use serde_json::json;
 
 use super::delete_member::must_keep_an_owner;
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
@@ -19,21 +19,19 @@ pub async fn update_member(
     account: AccountId,
     role: ClubRole,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunClub).await?;
-            if role != ClubRole::Owner {
-                must_keep_an_owner(conn, club, account).await?;
-            }
-            store::clubs::update_role(conn, club, account, role).await?;
-            let now = store::clock::now(conn).await?;
-            Scene::in_club(club, actor, now)
-                .tell_officers(
-                    conn,
-                    "update_member",
-                    json!({"account": account.0, "role": role.as_str()}),
-                )
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunClub).await?;
+        if role != ClubRole::Owner {
+            must_keep_an_owner(&mut tx, club, account).await?;
+        }
+        store::clubs::update_role(&mut tx, club, account, role).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::UpdateMember {
+            account: account.0,
+            role: role.into(),
+        };
+        tx.record(OfficersEntry::in_club(club, actor, now, act))
+            .await
+    })
+    .await
 }

@@ -1,14 +1,14 @@
 //! Granting a player leave to hand in late, with a public reason.
 
+use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
-use serde_json::json;
 use store::UniqueConstraint;
 use store::lists::LateLeave;
 
 use crate::access::{authorize, must_be_started, must_play};
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// # Errors
@@ -24,42 +24,42 @@ pub async fn grant_late_leave(
     reason: &str,
 ) -> Result<(), Refusal> {
     let reason = user_text::parse_reason(reason)?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            let player = store::players::find(conn, club, season.id, player).await?;
-            must_play(&player, week)?;
-            if player.account == actor.account {
-                let detail = "Somebody else must give you leave.";
-                return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
-            }
-            let facts = store::weeks::find(conn, club, season.id, week).await?.facts;
-            let drawn = store::rounds::list(conn, club, season.id, Some(week)).await?;
-            if !drawn.is_empty() || facts.closed_at.is_some() {
-                let detail = "The round is drawn; no list comes in any more.";
-                return Err(Refusal::rule(Reason::WeekState, detail));
-            }
-            let now = store::clock::now(conn).await?;
-            let leave = LateLeave {
-                week,
-                player: player.id,
-                reason: reason.as_str().to_owned(),
-                granted_by: actor.account,
-            };
-            let saved = store::lists::create_leave(conn, club, season.id, &leave, now).await;
-            map_unique_violation(saved, UniqueConstraint::LateLeave, || {
-                Refusal::rule(Reason::WeekState, "This player has leave already.")
-            })?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "grant_late_leave",
-                    json!({"player": player.id.0, "week": week.number(), "reason": leave.reason}),
-                )
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let player = store::players::find(&mut tx, club, season.id, player).await?;
+        must_play(&player, week)?;
+        if player.account == actor.account {
+            let detail = "Somebody else must give you leave.";
+            return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
+        }
+        let facts = store::weeks::find(&mut tx, club, season.id, week)
+            .await?
+            .facts;
+        let drawn = store::rounds::list(&mut tx, club, season.id, Some(week)).await?;
+        if !drawn.is_empty() || facts.closed_at.is_some() {
+            let detail = "The round is drawn; no list comes in any more.";
+            return Err(Refusal::rule(Reason::WeekState, detail));
+        }
+        let now = store::clock::now(&mut tx).await?;
+        let leave = LateLeave {
+            week,
+            player: player.id,
+            reason: reason.as_str().to_owned(),
+            granted_by: actor.account,
+        };
+        let saved = store::lists::create_leave(&mut tx, club, season.id, &leave, now).await;
+        map_unique_violation(saved, UniqueConstraint::LateLeave, || {
+            Refusal::rule(Reason::WeekState, "This player has leave already.")
+        })?;
+        let act = TrailAct::GrantLateLeave {
+            player: player.id.0,
+            week: week.number(),
+            reason: leave.reason,
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }

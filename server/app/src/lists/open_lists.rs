@@ -2,13 +2,13 @@
 
 use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
+use document::trail::{OpenedReceipt, TrailAct};
 use league::ids::{ClubId, SeasonId};
 use league::lists::ArmyList;
 use league::points::Points;
 use league::season::ListArrival;
 use league::time::Instant;
 use league::week::WeekNo;
-use serde_json::{Value, json};
 use store::Conn;
 use store::lists::{ListIdentity, PlayerList, SealedListRow};
 use store::players::Player;
@@ -19,7 +19,7 @@ use super::opened::list_opened_lists;
 use super::seal_list::build_sealed_list;
 use super::terms::WeekTerms;
 use crate::access::{RunningSeason, authorize};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, secret};
 
 /// Opens every week whose time has come; the scheduler of the server calls it every second or so.
@@ -72,16 +72,16 @@ async fn record_early_attempt(
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            let season = store::seasons::lock(conn, club, season).await?;
-            let now = store::clock::now(conn).await?;
-            let facts = json!({"week": week.number()});
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(app, conn, "open_lists_too_early", facts)
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::OpenListsTooEarly {
+            week: week.number(),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }
 
 async fn open(
@@ -91,40 +91,33 @@ async fn open(
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            if let Some(actor) = actor {
-                authorize(conn, actor, club, Action::RunSeason).await?;
-            }
-            let season = store::seasons::lock(conn, club, season).await?;
-            let running = RunningSeason::from_season(&season)?;
-            let week = store::weeks::lock(conn, club, season.id, week).await?;
-            let now = store::clock::now(conn).await?;
-            if week.facts.lists_opened_at.is_some() {
-                return Ok(());
-            }
-            if now < week.facts.accepted_until() {
-                let detail = "The lists are opened when the deadline and its grace are over.";
-                return Err(Refusal::rule(Reason::DeadlineAhead, detail)
-                    .fact("deadline", week.facts.accepted_until().to_rfc3339()));
-            }
-            put_in_stand_ins(app, conn, running, week.limits(), now).await?;
-            store::weeks::mark_opened(conn, club, season.id, week.week, now).await?;
-            let receipts = receipts(conn, &season, week.week, now).await?;
-            let scene = match actor {
-                Some(actor) => Scene::in_season(season.key(), actor, now),
-                None => Scene::by_clock(club, season.id, now),
-            };
-            scene
-                .tell_everyone(
-                    app,
-                    conn,
-                    "open_lists",
-                    json!({"week": week.week.number(), "receipts": receipts}),
-                )
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        if let Some(actor) = actor {
+            authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        }
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let running = RunningSeason::from_season(&season)?;
+        let week = store::weeks::lock(&mut tx, club, season.id, week).await?;
+        let now = store::clock::now(&mut tx).await?;
+        if week.facts.lists_opened_at.is_some() {
+            return Ok(tx.commit(()));
+        }
+        if now < week.facts.accepted_until() {
+            let detail = "The lists are opened when the deadline and its grace are over.";
+            return Err(Refusal::rule(Reason::DeadlineAhead, detail)
+                .fact("deadline", week.facts.accepted_until().to_rfc3339()));
+        }
+        put_in_stand_ins(app, &mut tx, running, week.limits(), now).await?;
+        store::weeks::mark_opened(&mut tx, club, season.id, week.week, now).await?;
+        let receipts = receipts(&mut tx, &season, week.week, now).await?;
+        let act = TrailAct::OpenLists {
+            week: week.week.number(),
+            receipts,
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }
 
 /// Where no list came, the last one stands in if it is legal this week (common practice, no source).
@@ -192,16 +185,16 @@ async fn receipts(
     season: &Season,
     week: WeekNo,
     now: Instant,
-) -> Result<Vec<Value>, Refusal> {
+) -> Result<Vec<OpenedReceipt>, Refusal> {
     let lists = list_opened_lists(conn, season.club, season.id, week, now).await?;
     let receipt = |list: PlayerList| {
         let sealed = list.sealed?;
-        Some(json!({
-            "player": list.player.0,
-            "receipt": document::encode_hex(&sealed.digest),
-            "sealed_at": sealed.sealed_at,
-            "stands_in": sealed.stands_in,
-        }))
+        Some(OpenedReceipt {
+            player: list.player.0,
+            receipt: document::encode_hex(&sealed.digest),
+            sealed_at: sealed.sealed_at,
+            stands_in: sealed.stands_in,
+        })
     };
     Ok(lists.into_iter().filter_map(receipt).collect())
 }

@@ -24,32 +24,32 @@ pub async fn save_draft(
     draft: ArmyListDocument,
 ) -> Result<i32, Refusal> {
     let draft = ArmyListDocument::from(&parse_list(draft)?);
-    app.store
-        .write(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
-            let player = must_play(&player, week)?;
-            let facts = store::week_limits::lock_shared(conn, club, season.id, week)
-                .await?
-                .facts;
-            if facts.closed_at.is_some() {
-                return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
-            }
-            let old = store::lists::lock(conn, club, season.id, week, player).await?;
-            if revision.is_none() && old.draft_revision > 0 {
-                return Err(Refusal::rule(
-                    Reason::PreconditionRequired,
-                    "There is a draft; say which revision of it you change.",
-                )
-                .fact("revision", old.draft_revision));
-            }
-            if old.draft_revision != revision.unwrap_or(0) {
-                return Err(Refusal::rule(
-                    Reason::VersionMismatch,
-                    "The draft was saved elsewhere in between; read it again.",
-                )
-                .fact("revision", old.draft_revision));
-            }
-            Ok(store::lists::update_draft(conn, club, season.id, &old, &draft).await?)
-        })
-        .await
+    app.write(async |mut tx| {
+        let (season, player) = authorize_player(&mut tx, actor.account, club, season).await?;
+        let player = must_play(&player, week)?;
+        let facts = store::week_limits::lock_shared(&mut tx, club, season.id, week)
+            .await?
+            .facts;
+        if facts.closed_at.is_some() {
+            return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
+        }
+        let old = store::lists::lock(&mut tx, club, season.id, week, player).await?;
+        if revision.is_none() && old.draft_revision > 0 {
+            return Err(Refusal::rule(
+                Reason::PreconditionRequired,
+                "There is a draft; say which revision of it you change.",
+            )
+            .fact("revision", old.draft_revision));
+        }
+        if old.draft_revision != revision.unwrap_or(0) {
+            return Err(Refusal::rule(
+                Reason::VersionMismatch,
+                "The draft was saved elsewhere in between; read it again.",
+            )
+            .fact("revision", old.draft_revision));
+        }
+        let revision = store::lists::update_draft(&mut tx, club, season.id, &old, &draft).await?;
+        Ok(tx.commit(revision))
+    })
+    .await
 }

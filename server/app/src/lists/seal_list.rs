@@ -3,6 +3,7 @@
 
 use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
+use document::trail::TrailAct;
 use futures_util::future::join4;
 use league::ids::{ClubId, ListId, PlayerId, SeasonId};
 use league::lists::{ArmyList, CheckReport};
@@ -16,7 +17,8 @@ use store::week_limits::WeekLimits;
 use super::terms::{WeekTerms, must_be_legal, parse_list};
 use crate::access::{RunningSeason, authorize_player, must_play};
 use crate::accounts::UnverifiedSession;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
+use crate::transaction::{Committed, Tx};
 use crate::{Actor, App, Reason, Refusal, secret};
 
 /// The proof of what was sealed.
@@ -67,30 +69,29 @@ pub async fn seal_list(
             join4(who.verify(conn), player, limits, existing).await;
         Ok((actor?, player?, limits?, existing?))
     };
-    app.store
-        .write_after(
-            preread,
-            async |conn, (actor, (season, player), week, (mut existing, now))| {
-                must_play(&player, week.week)?;
-                let terms = WeekTerms::load(app, conn, season, week, &player).await?;
-                let submission = Submission {
-                    actor,
-                    season,
-                    week,
-                    player: player.id,
-                    list: &list,
-                    report: terms.check(&list),
-                    now,
-                };
-                loop {
-                    if let Some(receipt) = submission.seal(app, conn, existing).await? {
-                        return Ok(receipt);
-                    }
-                    (existing, _) = find_existing(conn).await?;
+    app.write_after(
+        preread,
+        async |mut tx, (actor, (season, player), week, (mut existing, now))| {
+            must_play(&player, week.week)?;
+            let terms = WeekTerms::load(app, &tx, season, week, &player).await?;
+            let submission = Submission {
+                actor,
+                season,
+                week,
+                player: player.id,
+                list: &list,
+                report: terms.check(&list),
+                now,
+            };
+            loop {
+                if let Some(receipt) = submission.seal(&mut tx, existing).await? {
+                    return submission.finish(tx, receipt).await;
                 }
-            },
-        )
-        .await
+                (existing, _) = find_existing(&tx).await?;
+            }
+        },
+    )
+    .await
 }
 
 /// A checked list that is being sealed under the lock of its week.
@@ -109,7 +110,6 @@ impl Submission<'_> {
     /// it exists and can be sealed.
     async fn seal(
         &self,
-        app: &App,
         conn: &mut Conn,
         existing: Option<ListId>,
     ) -> Result<Option<Receipt>, Refusal> {
@@ -129,7 +129,6 @@ impl Submission<'_> {
         if !store::lists::seal(conn, club, season, slot, identity, &sealed).await? {
             return Ok(None);
         }
-        self.record(app, conn, &sealed).await?;
         Ok(Some(Receipt {
             list: identity.id(),
             contents,
@@ -160,25 +159,19 @@ impl Submission<'_> {
         Ok((arrival, existing))
     }
 
-    /// Before the lists are opened there is nothing to tell.
-    async fn record(
-        &self,
-        app: &App,
-        conn: &mut Conn,
-        sealed: &SealedListRow,
-    ) -> Result<(), Refusal> {
+    /// Before the lists are opened nobody is told.
+    async fn finish(&self, tx: Tx<'_>, receipt: Receipt) -> Result<Committed<Receipt>, Refusal> {
         if self.week.facts.lists_opened_at.is_none() {
-            return Ok(());
+            return Ok(tx.commit(receipt));
         }
-        let facts = serde_json::json!({
-            "player": self.player.0,
-            "week": self.week.week.number(),
-            "late_minutes": sealed.late_minutes,
-            "receipt": document::encode_hex(&sealed.digest),
-        });
-        Scene::in_season(self.season.key(), self.actor, sealed.sealed_at)
-            .tell_everyone(app, conn, "seal_list", facts)
-            .await
+        let act = TrailAct::SealList {
+            player: self.player.0,
+            week: self.week.week.number(),
+            late_minutes: late_minutes(receipt.arrival),
+            receipt: receipt.digest.clone(),
+        };
+        let change = SeasonChange::new(self.season.key(), self.actor, self.now, act);
+        Ok(tx.publish(change).await?.with(receipt))
     }
 }
 
@@ -200,12 +193,16 @@ pub(super) fn build_sealed_list(
         salt: contents.salt.clone().into_bytes(),
         digest: secret::digest_bytes(&canonical),
         sealed_at: now,
-        late_minutes: match arrival {
-            ListArrival::OnTime => None,
-            ListArrival::Late { minutes } => Some(minutes),
-        },
+        late_minutes: late_minutes(arrival),
         stands_in: false,
     })
+}
+
+fn late_minutes(arrival: ListArrival) -> Option<u32> {
+    match arrival {
+        ListArrival::OnTime => None,
+        ListArrival::Late { minutes } => Some(minutes),
+    }
 }
 
 /// Leave is for whoever handed in nothing, once, and only until a round is drawn from the lists.

@@ -1,18 +1,18 @@
 //! Claiming how far the models of a unit are painted.
 
 use document::painting::rules::ModelStagesDocument;
+use document::trail::TrailAct;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::lists::EntryKey;
 use league::painting::{
     ClaimRefusal, Evidence, ModelStages, NewClaim, PaintingClaim, PhotoDigest, accept_claim,
 };
 use league::week::WeekNo;
-use serde_json::json;
 use store::Conn;
 use uuid::Uuid;
 
 use crate::access::{RunningSeason, authorize_player, must_play};
-use crate::record::Scene;
+use crate::season_change::{OfficersEntry, SeasonChange};
 use crate::{Actor, App, Reason, Refusal};
 
 /// What a player says of a unit.
@@ -50,59 +50,62 @@ pub async fn claim_painting(
             format!("The models are not valid: {fault}."),
         )
     })?;
-    app.store
-        .write(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
-            let player = must_play(&player, week)?;
-            let facts = store::week_limits::lock_shared(conn, club, season.id, week)
-                .await?
-                .facts;
-            let now = store::clock::now(conn).await?;
-            if now < facts.announce_at || facts.closed_at.is_some() {
-                let detail = "Painting is claimed for a week that is announced and not closed.";
-                return Err(Refusal::rule(Reason::WeekState, detail));
-            }
-            let painting = &app.rules_cache.get_or_load(conn, season).await?.painting;
-            let log = store::painting::find_log(conn, club, season.id, Some(player)).await?;
-            let record = log.record_of(painting, &unit);
-            let made = NewClaim {
-                id: ClaimId(Uuid::new_v4()),
-                player,
-                week,
-                unit,
-                stages,
-                evidence: command.photo.map_or(Evidence::AtTable, Evidence::Photo),
-                at: now,
+    app.write(async |mut tx| {
+        let (season, player) = authorize_player(&mut tx, actor.account, club, season).await?;
+        let player = must_play(&player, week)?;
+        let facts = store::week_limits::lock_shared(&mut tx, club, season.id, week)
+            .await?
+            .facts;
+        let now = store::clock::now(&mut tx).await?;
+        if now < facts.announce_at || facts.closed_at.is_some() {
+            let detail = "Painting is claimed for a week that is announced and not closed.";
+            return Err(Refusal::rule(Reason::WeekState, detail));
+        }
+        let painting = &app.rules_cache.get_or_load(&mut tx, season).await?.painting;
+        let log = store::painting::find_log(&mut tx, club, season.id, Some(player)).await?;
+        let record = log.record_of(painting, &unit);
+        let made = NewClaim {
+            id: ClaimId(Uuid::new_v4()),
+            player,
+            week,
+            unit,
+            stages,
+            evidence: command.photo.map_or(Evidence::AtTable, Evidence::Photo),
+            at: now,
+        };
+        let alike = match command.photo {
+            None => Vec::new(),
+            Some(photo) => claims_of_look_alikes(&mut tx, season, player, photo).await?,
+        };
+        let has_look_alikes = !alike.is_empty();
+        let claim = accept_claim(
+            painting,
+            record.as_ref(),
+            |photo| used_by(&log.claims, photo),
+            made,
+        )
+        .map_err(claim_refusal)?;
+        store::painting::create(&mut tx, club, season.id, &claim).await?;
+        let act = |looks_like| TrailAct::ClaimPainting {
+            claim: claim.made.id.0,
+            player: player.0,
+            week: week.number(),
+            looks_like,
+        };
+        let for_officers = act(Some(alike));
+        let finished = if facts.lists_opened_at.is_none() {
+            let entry = OfficersEntry::in_season(season.key(), actor, now, for_officers);
+            tx.record(entry).await?
+        } else {
+            let change = SeasonChange {
+                officers_act: has_look_alikes.then_some(for_officers),
+                ..SeasonChange::new(season.key(), actor, now, act(None))
             };
-            let alike = match command.photo {
-                None => Vec::new(),
-                Some(photo) => claims_of_look_alikes(conn, season, player, photo).await?,
-            };
-            let claim = accept_claim(
-                painting,
-                record.as_ref(),
-                |photo| used_by(&log.claims, photo),
-                made,
-            )
-            .map_err(claim_refusal)?;
-            store::painting::create(conn, club, season.id, &claim).await?;
-            let mut trail_facts =
-                json!({"claim": claim.made.id.0, "player": player.0, "week": week.number()});
-            let scene = Scene::in_season(season.key(), actor, now);
-            if facts.lists_opened_at.is_some() {
-                scene
-                    .tell_everyone(app, conn, "claim_painting", trail_facts.clone())
-                    .await?;
-            }
-            if facts.lists_opened_at.is_none() || !alike.is_empty() {
-                trail_facts["looks_like"] = json!(alike);
-                scene
-                    .tell_officers(conn, "claim_painting", trail_facts)
-                    .await?;
-            }
-            Ok(claim)
-        })
-        .await
+            tx.publish(change).await?.with(())
+        };
+        Ok(finished.with(claim))
+    })
+    .await
 }
 
 fn used_by(earlier: &[PaintingClaim], photo: PhotoDigest) -> Option<ClaimId> {

@@ -1,16 +1,16 @@
 //! Uploading a photo of painted models. Models only: no people, least of all minors, and nothing that
 //! tells where somebody lives.
 
+use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
-use serde_json::json;
 use store::Conn;
 use store::photos::{Photo, PhotoInfo};
 
 use super::claim_painting::photo_used;
 use super::picture;
 use crate::access::{RunningSeason, authorize_player};
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Actor, App, Reason, Refusal};
 
 /// Photos that one player may have in a season: three for each week of a season of twenty.
@@ -33,28 +33,27 @@ pub async fn create_photo(
         .read(async |conn| authorize_upload(conn, actor, club, season).await.map(drop))
         .await?;
     let photo = decode(app, bytes).await?;
-    app.store
-        .write(async |conn| {
-            let (season, player) = authorize_upload(conn, actor, club, season).await?;
-            let claims = store::painting::list(conn, club, season.id, Some(player)).await?;
-            let used = |evidence| evidence == Evidence::Photo(photo.digest);
-            if claims.iter().any(|claim| used(claim.made.evidence)) {
-                return Err(photo_used());
-            }
-            // Locked, so that two uploads at once cannot both take the last free place.
-            store::players::lock(conn, club, season.id, player).await?;
-            let known = store::photos::list(conn, club, season.id).await?;
-            must_have_room(&known, player, photo.digest)?;
-            let now = store::clock::now(conn).await?;
-            store::photos::create(conn, club, season.id, player, &photo, now).await?;
-            // Not the digest: it is the address of the photo.
-            let facts = json!({"player": player.0});
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(conn, "create_photo", facts)
-                .await?;
-            Ok(photo.digest)
-        })
-        .await
+    app.write(async |mut tx| {
+        let (season, player) = authorize_upload(&mut tx, actor, club, season).await?;
+        let claims = store::painting::list(&mut tx, club, season.id, Some(player)).await?;
+        let used = |evidence| evidence == Evidence::Photo(photo.digest);
+        if claims.iter().any(|claim| used(claim.made.evidence)) {
+            return Err(photo_used());
+        }
+        // Locked, so that two uploads at once cannot both take the last free place.
+        store::players::lock(&mut tx, club, season.id, player).await?;
+        let known = store::photos::list(&mut tx, club, season.id).await?;
+        must_have_room(&known, player, photo.digest)?;
+        let now = store::clock::now(&mut tx).await?;
+        store::photos::create(&mut tx, club, season.id, player, &photo, now).await?;
+        // Not the digest: it is the address of the photo.
+        let act = TrailAct::CreatePhoto { player: player.0 };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(photo.digest))
+    })
+    .await
 }
 
 async fn authorize_upload(

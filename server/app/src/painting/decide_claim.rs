@@ -1,18 +1,18 @@
 //! Deciding a painting claim: by the opponent of the week at the table, or by a referee.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClaimId, ClubId, SeasonId};
 use league::name::Text;
 use league::painting::{Checker, ClaimRefusal, ClaimState, Evidence, PaintingClaim};
 use league::side::PerSide;
 use league::time::Instant;
-use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
 
 use super::claim_painting::claim_refusal;
 use crate::access::{authorize, must_be_started, policy, view_season};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// Agrees with a claim, as the opponent of that week or as a referee.
@@ -55,51 +55,54 @@ async fn decide(
     claim: ClaimId,
     refused: Option<Text>,
 ) -> Result<PaintingClaim, Refusal> {
-    app.store
-        .write(async |conn| {
-            let role = authorize(conn, actor, club, Action::Play).await?;
-            let season = view_season(conn, Some(actor), club, season).await?.season;
-            must_be_started(&season)?;
-            let claim = store::painting::lock(conn, club, season.id, claim).await?;
-            let week = store::weeks::find(conn, club, season.id, claim.made.week).await?;
-            if week.facts.lists_opened_at.is_none() {
-                // The claim names a unit of a list that is still sealed.
-                return Err(Refusal::NotFound);
-            }
-            let painting = policy::parse(&season)?.painting;
-            let checker = checker(conn, actor, role, &season, &claim).await?;
-            // Only a referee takes a check back: the opponent's word at the table is given once.
-            if checker == Checker::Opponent && !matches!(claim.state, ClaimState::Open) {
-                return Err(claim_refusal(ClaimRefusal::Decided));
-            }
-            let player = claim.made.player;
-            let owner = store::players::find(conn, club, season.id, player)
-                .await?
-                .account;
-            let now: Instant = store::clock::now(conn).await?;
-            let act = if refused.is_some() {
-                "refuse_claim"
-            } else {
-                "verify_claim"
-            };
-            let decided = match refused {
-                Some(reason) => claim.refuse(actor.account, owner, reason, now),
-                None => claim.verify(&painting, checker, actor.account, owner, now),
-            };
-            let claim = decided.map_err(claim_refusal)?;
-            store::painting::update(conn, club, season.id, &claim).await?;
-            Scene::in_season(season.key(), actor, now)
-                .changing(claim.made.week)
-                .tell_everyone(
-                    app,
-                    conn,
-                    act,
-                    json!({"claim": claim.made.id.0, "player": player.0}),
-                )
-                .await?;
-            Ok(claim)
-        })
-        .await
+    app.write(async |mut tx| {
+        let role = authorize(&mut tx, actor, club, Action::Play).await?;
+        let season = view_season(&mut tx, Some(actor), club, season)
+            .await?
+            .season;
+        must_be_started(&season)?;
+        let claim = store::painting::lock(&mut tx, club, season.id, claim).await?;
+        let week = store::weeks::find(&mut tx, club, season.id, claim.made.week).await?;
+        if week.facts.lists_opened_at.is_none() {
+            // The claim names a unit of a list that is still sealed.
+            return Err(Refusal::NotFound);
+        }
+        let painting = policy::parse(&season)?.painting;
+        let checker = checker(&mut tx, actor, role, &season, &claim).await?;
+        // Only a referee takes a check back: the opponent's word at the table is given once.
+        if checker == Checker::Opponent && !matches!(claim.state, ClaimState::Open) {
+            return Err(claim_refusal(ClaimRefusal::Decided));
+        }
+        let player = claim.made.player;
+        let owner = store::players::find(&mut tx, club, season.id, player)
+            .await?
+            .account;
+        let now: Instant = store::clock::now(&mut tx).await?;
+        let is_refusal = refused.is_some();
+        let decided = match refused {
+            Some(reason) => claim.refuse(actor.account, owner, reason, now),
+            None => claim.verify(&painting, checker, actor.account, owner, now),
+        };
+        let claim = decided.map_err(claim_refusal)?;
+        store::painting::update(&mut tx, club, season.id, &claim).await?;
+        let (claim_id, player) = (claim.made.id.0, player.0);
+        let act = match is_refusal {
+            true => TrailAct::RefuseClaim {
+                claim: claim_id,
+                player,
+            },
+            false => TrailAct::VerifyClaim {
+                claim: claim_id,
+                player,
+            },
+        };
+        let change = SeasonChange {
+            changes_closed_week_from: Some(claim.made.week),
+            ..SeasonChange::new(season.key(), actor, now, act)
+        };
+        Ok(tx.publish(change).await?.with(claim))
+    })
+    .await
 }
 
 async fn checker(

@@ -1,12 +1,12 @@
 //! Deleting a photo: one's own at any time, any by a referee. What was verified by it stands.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClubId, SeasonId};
 use league::painting::PhotoDigest;
-use serde_json::json;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Refusal};
 
 /// # Errors
@@ -18,21 +18,21 @@ pub async fn delete_photo(
     season: SeasonId,
     photo: PhotoDigest,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            let role = authorize(conn, actor, club, Action::Play).await?;
-            let season = store::seasons::find(conn, club, season).await?;
-            let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
-            let of = match role {
-                ClubRole::Player => Some(own.ok_or(Refusal::NotFound)?.id),
-                ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => None,
-            };
-            store::photos::delete(conn, club, season.id, photo, of).await?;
-            let now = store::clock::now(conn).await?;
-            let facts = json!({"photo": document::encode_hex(&photo.0)});
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(conn, "delete_photo", facts)
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        let role = authorize(&mut tx, actor, club, Action::Play).await?;
+        let season = store::seasons::find(&mut tx, club, season).await?;
+        let own = store::players::find_by_account(&mut tx, club, season.id, actor.account).await?;
+        let of = match role {
+            ClubRole::Player => Some(own.ok_or(Refusal::NotFound)?.id),
+            ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => None,
+        };
+        store::photos::delete(&mut tx, club, season.id, photo, of).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::DeletePhoto {
+            photo: document::encode_hex(&photo.0),
+        };
+        tx.record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await
+    })
+    .await
 }

@@ -1,14 +1,14 @@
 //! Sending a reminder to everybody who owes a list or a result.
 
 use chrono::Duration;
+use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
-use serde_json::json;
 
 use super::owing::{ReminderKind, find_owing, nobody_owes};
 use crate::access::{authorize, must_be_started};
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Between two reminders of the same kind in a week.
@@ -36,36 +36,35 @@ pub async fn send_reminders(
     week: WeekNo,
     about: ReminderKind,
 ) -> Result<SentReminder, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            let known = store::weeks::find(conn, club, season.id, week).await?;
-            let now = store::clock::now(conn).await?;
-            let last =
-                store::reminders::find_last(conn, club, season.id, week, about.word()).await?;
-            must_be_due(last, now)?;
-            let players = find_owing(conn, &season, &known, about, now).await?;
-            if players.is_empty() {
-                return Err(nobody_owes(week, about));
-            }
-            let by = actor.account;
-            store::reminders::create(conn, club, season.id, week, about.word(), by, now).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(
-                    conn,
-                    "send_reminders",
-                    json!({"week": week.number(), "about": about.word()}),
-                )
-                .await?;
-            Ok(SentReminder {
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let known = store::weeks::find(&mut tx, club, season.id, week).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let last =
+            store::reminders::find_last(&mut tx, club, season.id, week, about.word()).await?;
+        must_be_due(last, now)?;
+        let players = find_owing(&mut tx, &season, &known, about, now).await?;
+        if players.is_empty() {
+            return Err(nobody_owes(week, about));
+        }
+        let by = actor.account;
+        store::reminders::create(&mut tx, club, season.id, week, about.word(), by, now).await?;
+        let act = TrailAct::SendReminders {
+            week: week.number(),
+            about: about.word().to_owned(),
+        };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(SentReminder {
                 players,
                 at: now,
                 again_from: now + MIN_INTERVAL,
-            })
-        })
-        .await
+            }))
+    })
+    .await
 }
 
 fn must_be_due(last: Option<Instant>, now: Instant) -> Result<(), Refusal> {

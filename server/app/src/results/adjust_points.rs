@@ -1,18 +1,21 @@
 //! Adjusting points by a referee, with a reason: a ledger line of its own that erases none.
 
-use futures_util::future::try_join3;
+use document::trail::TrailAct;
+use futures_util::future::try_join;
 use league::ids::{ClubId, PlayerId, RulingId, SeasonId};
 use league::points::LeaguePoints;
 use league::standings::Adjustment;
+use league::time::Instant;
 use league::week::WeekNo;
 use serde_json::json;
 use store::Conn;
+use store::players::Player;
 use store::seasons::Season;
 use uuid::Uuid;
 
-use super::idempotent::run_once;
+use super::idempotent::{Claim, claim};
 use crate::access::{authorize, must_be_started};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
 
 const MAX_ADJUSTMENT: i32 = 1000;
@@ -49,22 +52,35 @@ pub async fn adjust_points(
         "amount": command.amount,
         "reason": command.reason,
     });
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Judge).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            let ruling = match command.key {
-                None => adjust(app, conn, actor, &season, &adjustment).await?,
-                Some(key) => {
-                    run_once(conn, actor, &key, &request, async |conn| {
-                        adjust(app, conn, actor, &season, &adjustment).await
-                    })
-                    .await?
-                }
-            };
-            Ok(RulingId(ruling))
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::Judge).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let key = match command.key {
+            None => None,
+            Some(key) => match claim(&mut tx, actor, key, &request, now).await? {
+                Claim::Answered(ruling) => return Ok(tx.commit(RulingId(ruling))),
+                Claim::New(key) => Some(key),
+            },
+        };
+        must_be_started(&season)?;
+        let player = adjust(&mut tx, actor, &season, &adjustment, now).await?;
+        if let Some(key) = key {
+            key.save_answer(&mut tx, &adjustment.ruling.0).await?;
+        }
+        let act = TrailAct::AdjustPoints {
+            player: player.id.0,
+            week: adjustment.week.number(),
+            amount: adjustment.amount.get(),
+            reason: adjustment.reason.as_str().to_owned(),
+        };
+        let change = SeasonChange {
+            changes_closed_week_from: Some(adjustment.week),
+            ..SeasonChange::new(season.key(), actor, now, act)
+        };
+        Ok(tx.publish(change).await?.with(adjustment.ruling))
+    })
+    .await
 }
 
 /// The line of the ledger that is asked for.
@@ -94,18 +110,16 @@ fn parse(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
 }
 
 async fn adjust(
-    app: &App,
     conn: &mut Conn,
     actor: Actor,
     season: &Season,
     adjustment: &Adjustment,
-) -> Result<Uuid, Refusal> {
-    must_be_started(season)?;
+    now: Instant,
+) -> Result<Player, Refusal> {
     let (club, id, week) = (season.club, season.id, adjustment.week);
-    let (_, player, now) = try_join3(
+    let (_, player) = try_join(
         store::week_limits::find(conn, club, id, week),
         store::players::find(conn, club, id, adjustment.player),
-        store::clock::now(conn),
     )
     .await?;
     if player.account == actor.account {
@@ -113,19 +127,5 @@ async fn adjust(
         return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
     }
     store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
-    Scene::in_season(season.key(), actor, now)
-        .changing(week)
-        .tell_everyone(
-            app,
-            conn,
-            "adjust_points",
-            json!({
-                "player": player.id.0,
-                "week": week.number(),
-                "amount": adjustment.amount.get(),
-                "reason": adjustment.reason.as_str(),
-            }),
-        )
-        .await?;
-    Ok(adjustment.ruling.0)
+    Ok(player)
 }

@@ -1,12 +1,12 @@
 //! Disputing a reported result: nothing counts until a referee has ruled.
 
 use document::results::{SlipDocument, TypedResultDocument};
+use document::trail::TrailAct;
 use league::ids::{ClubId, GameId, SeasonId};
-use serde_json::json;
 
 use super::own_game::{GameSeat, lock_own_game, slip_refusal};
 use super::score_result::score_result;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Actor, App, Refusal, user_text};
 
 #[derive(Clone, Debug)]
@@ -27,38 +27,35 @@ pub async fn dispute_result(
     command: DisputeResult,
 ) -> Result<SlipDocument, Refusal> {
     let reason = user_text::parse_reason(&command.reason)?;
-    app.store
-        .write(async |conn| {
-            let seat = lock_own_game(conn, actor, club, season, game).await?;
-            let GameSeat {
-                season,
-                mut game,
-                players,
-                side,
-                now,
-            } = seat;
-            let counter = match command.counter {
-                None => None,
-                Some(typed) => {
-                    let read = score_result(conn, &season, &game, players, typed).await;
-                    Some(read.map_err(|refusal| refusal.below("/counter"))?)
-                }
-            };
-            game.slip = game
-                .slip
-                .dispute(side, reason, counter, now)
-                .map_err(slip_refusal)?;
-            store::games::update_slip(conn, club, season.id, &game).await?;
-            let slip = SlipDocument::from(&game.slip);
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "dispute_result",
-                    json!({"game": game.id.0, "slip": slip}),
-                )
-                .await?;
-            Ok(slip)
-        })
-        .await
+    app.write(async |mut tx| {
+        let seat = lock_own_game(&mut tx, actor, club, season, game).await?;
+        let GameSeat {
+            season,
+            mut game,
+            players,
+            side,
+            now,
+        } = seat;
+        let counter = match command.counter {
+            None => None,
+            Some(typed) => {
+                let week = store::weeks::find(&mut tx, club, season.id, game.week).await?;
+                let read = score_result(&mut tx, &season, &week, players, typed, now).await;
+                Some(read.map_err(|refusal| refusal.below("/counter"))?)
+            }
+        };
+        game.slip = game
+            .slip
+            .dispute(side, reason, counter, now)
+            .map_err(slip_refusal)?;
+        store::games::update_slip(&mut tx, club, season.id, &game).await?;
+        let slip = SlipDocument::from(&game.slip);
+        let act = TrailAct::DisputeResult {
+            game: game.id.0,
+            slip: Box::new(slip.clone()),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(slip))
+    })
+    .await
 }

@@ -1,5 +1,7 @@
 //! Idempotency keys: a request sent twice acts once, and both are answered the same.
 
+use league::ids::AccountId;
+use league::time::Instant;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -8,32 +10,60 @@ use store::idempotency::{KeyState, claim_key, save_answer};
 
 use crate::{Actor, Reason, Refusal, secret};
 
-/// Acts, or answers what was answered to the same `request` under this key of the actor's. Ask before
-/// whether the actor may know of what the request is about: a kept answer is given without asking again.
+/// What a key says of a request.
+pub(super) enum Claim<T> {
+    /// It was answered so.
+    Answered(T),
+    /// It is new: act, then save the answer.
+    New(ClaimedKey),
+}
+
+/// A key whose request has no answer yet.
+pub(super) struct ClaimedKey {
+    account: AccountId,
+    key: String,
+}
+
+/// Claims a key of the actor's for `request`. Ask before whether the actor may know of what the request is
+/// about: a saved answer is given without asking again.
 ///
 /// # Errors
-/// [`Reason::IdempotencyKeyReused`] for another request under the key, and whatever `act` answers.
-pub(super) async fn run_once<T: Serialize + DeserializeOwned>(
+/// [`Reason::IdempotencyKeyReused`] for another request under the key.
+pub(super) async fn claim<T: DeserializeOwned>(
     conn: &mut Conn,
     actor: Actor,
-    key: &str,
+    key: String,
     request: &Value,
-    act: impl AsyncFnOnce(&mut Conn) -> Result<T, Refusal>,
-) -> Result<T, Refusal> {
-    let now = store::clock::now(conn).await?;
+    now: Instant,
+) -> Result<Claim<T>, Refusal> {
     let digest = secret::digest(&request.to_string());
-    match claim_key(conn, actor.account, key, &digest, now).await? {
-        KeyState::Answered(answer) => serde_json::from_value(answer).map_err(internal_error),
+    match claim_key(conn, actor.account, &key, &digest, now).await? {
+        KeyState::Answered(answer) => Ok(Claim::Answered(
+            serde_json::from_value(answer).map_err(internal_error)?,
+        )),
         KeyState::OtherRequest => Err(Refusal::rule(
             Reason::IdempotencyKeyReused,
             "This Idempotency-Key was used for another request; choose a new one.",
         )),
-        KeyState::New => {
-            let done = act(conn).await?;
-            let answer = serde_json::to_value(&done).map_err(internal_error)?;
-            save_answer(conn, actor.account, key, &answer).await?;
-            Ok(done)
-        }
+        KeyState::New => Ok(Claim::New(ClaimedKey {
+            account: actor.account,
+            key,
+        })),
+    }
+}
+
+impl ClaimedKey {
+    /// Saves the answer for whoever sends the request again.
+    ///
+    /// # Errors
+    /// An error of the database.
+    pub async fn save_answer(
+        &self,
+        conn: &mut Conn,
+        answer: &impl Serialize,
+    ) -> Result<(), Refusal> {
+        let answer = serde_json::to_value(answer).map_err(internal_error)?;
+        Ok(save_answer(conn, self.account, &self.key, &answer).await?)
     }
 }
 

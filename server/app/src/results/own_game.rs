@@ -30,29 +30,47 @@ pub(super) async fn lock_own_game(
     season: SeasonId,
     game: GameId,
 ) -> Result<GameSeat, Refusal> {
-    let SeasonView { season, role } = view_season(conn, Some(actor), club, season).await?;
-    must_be_started(&season)?;
-    let mut game = store::games::lock(conn, club, season.id, game).await?;
-    let players = players_of(&game)?;
-    let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
-    let side = own
-        .filter(|_| role.is_some())
-        .and_then(|player| players.side_of(&player.id))
-        .ok_or_else(|| {
-            Refusal::rule(
-                Reason::NotAParticipant,
-                "Only the two players of the game may do this.",
-            )
-        })?;
+    let view = view_season(conn, Some(actor), club, season).await?;
+    must_be_started(&view.season)?;
+    let game = store::games::lock(conn, club, season, game).await?;
     let now = store::clock::now(conn).await?;
-    game.slip = game.slip.settle(now);
-    Ok(GameSeat {
-        season,
-        game,
-        players,
-        side,
-        now,
-    })
+    GameSeat::find(conn, actor, view, game, now).await
+}
+
+impl GameSeat {
+    /// The actor's seat in a game that is locked.
+    ///
+    /// # Errors
+    /// [`Refusal::NotFound`] for a bye, [`Reason::NotAParticipant`].
+    pub async fn find(
+        conn: &mut Conn,
+        actor: Actor,
+        view: SeasonView,
+        mut game: GameRow,
+        now: Instant,
+    ) -> Result<Self, Refusal> {
+        let SeasonView { season, role } = view;
+        let players = players_of(&game)?;
+        let (club, id) = (season.club, season.id);
+        let own = store::players::find_by_account(conn, club, id, actor.account).await?;
+        let side = own
+            .filter(|_| role.is_some())
+            .and_then(|player| players.side_of(&player.id))
+            .ok_or_else(|| {
+                Refusal::rule(
+                    Reason::NotAParticipant,
+                    "Only the two players of the game may do this.",
+                )
+            })?;
+        game.slip = game.slip.settle(now);
+        Ok(Self {
+            season,
+            game,
+            players,
+            side,
+            now,
+        })
+    }
 }
 
 /// The two players of a game.

@@ -2,16 +2,18 @@
 
 use chrono::TimeDelta;
 use document::results::{SlipDocument, TypedResultDocument};
+use document::trail::TrailAct;
 use league::ids::{ClubId, GameId, SeasonId};
 use league::result::{Outcome, ResultReport, Slip};
 use serde_json::json;
 use store::Conn;
+use store::weeks::Week;
 
-use super::idempotent::run_once;
-use super::own_game::{GameSeat, lock_own_game, slip_refusal};
+use super::idempotent::{Claim, claim};
+use super::own_game::{GameSeat, slip_refusal};
 use super::score_result::score_result;
-use crate::access::view_season;
-use crate::record::Scene;
+use crate::access::{must_be_started, view_season};
+use crate::season_change::SeasonChange;
 use crate::{Actor, App, Reason, Refusal};
 
 /// A report with the key that makes sending it twice act once.
@@ -42,28 +44,36 @@ pub async fn report_result(
         "game": game.0,
         "body": command.typed,
     });
-    app.store
-        .write(async |conn| {
-            view_season(conn, Some(actor), club, season).await?;
-            store::games::find(conn, club, season, game).await?;
-            run_once(conn, actor, &command.key, &request, async |conn| {
-                let seat = lock_own_game(conn, actor, club, season, game).await?;
-                let slip = report(app, conn, actor, seat, command.typed).await?;
-                Ok(SlipDocument::from(&slip))
-            })
-            .await
-        })
-        .await
+    app.write(async |mut tx| {
+        let view = view_season(&mut tx, Some(actor), club, season).await?;
+        let game = store::games::lock(&mut tx, club, season, game).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let key = match claim(&mut tx, actor, command.key, &request, now).await? {
+            Claim::Answered(slip) => return Ok(tx.commit(slip)),
+            Claim::New(key) => key,
+        };
+        must_be_started(&view.season)?;
+        let seat = GameSeat::find(&mut tx, actor, view, game, now).await?;
+        let (key_of_season, id) = (seat.season.key(), seat.game.id);
+        let slip = SlipDocument::from(&report(&mut tx, seat, command.typed).await?);
+        key.save_answer(&mut tx, &slip).await?;
+        let act = TrailAct::ReportResult {
+            game: id.0,
+            slip: Box::new(slip.clone()),
+        };
+        let change = SeasonChange::new(key_of_season, actor, now, act);
+        Ok(tx.publish(change).await?.with(slip))
+    })
+    .await
 }
 
 async fn report(
-    app: &App,
     conn: &mut Conn,
-    actor: Actor,
     seat: GameSeat,
     typed: TypedResultDocument,
 ) -> Result<Slip, Refusal> {
-    must_have_begun(conn, &seat).await?;
+    let week = store::weeks::find(conn, seat.season.club, seat.season.id, seat.game.week).await?;
+    must_have_begun(&seat, &week)?;
     let GameSeat {
         season,
         mut game,
@@ -71,7 +81,7 @@ async fn report(
         side,
         now,
     } = seat;
-    let outcome = score_result(conn, &season, &game, players, typed).await?;
+    let outcome = score_result(conn, &season, &week, players, typed, now).await?;
     if outcome == Outcome::Void {
         return Err(Refusal::fault(
             Reason::Validation,
@@ -92,21 +102,15 @@ async fn report(
         )
         .map_err(slip_refusal)?;
     store::games::update_slip(conn, season.club, season.id, &game).await?;
-    Scene::in_season(season.key(), actor, now)
-        .tell_everyone(
-            app,
-            conn,
-            "report_result",
-            json!({"game": game.id.0, "slip": SlipDocument::from(&game.slip)}),
-        )
-        .await?;
     Ok(game.slip)
 }
 
-async fn must_have_begun(conn: &mut Conn, seat: &GameSeat) -> Result<(), Refusal> {
-    let (club, season, game) = (seat.season.club, seat.season.id, &seat.game);
-    let week = store::weeks::find(conn, club, season, game.week).await?;
-    let night = game.meeting.as_ref().map(|meeting| meeting.night.as_str());
+fn must_have_begun(seat: &GameSeat, week: &Week) -> Result<(), Refusal> {
+    let night = seat
+        .game
+        .meeting
+        .as_ref()
+        .map(|meeting| meeting.night.as_str());
     let begins = week
         .nights
         .iter()

@@ -1,15 +1,15 @@
 //! Ruling on a result: by a referee, with a public reason, never on a game of their own.
 
 use document::results::{SlipDocument, TypedResultDocument};
+use document::trail::TrailAct;
 use league::ids::{ClubId, GameId, RulingId, SeasonId};
 use league::result::Ruling;
-use serde_json::json;
 use uuid::Uuid;
 
 use super::own_game::{find_accounts, players_of, slip_refusal};
 use super::score_result::score_result;
 use crate::access::{authorize, must_be_started};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Refusal, user_text};
 
 #[derive(Clone, Debug)]
@@ -31,40 +31,40 @@ pub async fn rule_result(
     command: RuleResult,
 ) -> Result<SlipDocument, Refusal> {
     let reason = user_text::parse_reason(&command.reason)?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Judge).await?;
-            let season = store::seasons::find(conn, club, season).await?;
-            must_be_started(&season)?;
-            let mut game = store::games::lock(conn, club, season.id, game).await?;
-            let players = players_of(&game)?;
-            let accounts = find_accounts(conn, &season, players).await?;
-            let outcome = score_result(conn, &season, &game, players, command.typed)
-                .await
-                .map_err(|refusal| refusal.below("/outcome"))?;
-            let now = store::clock::now(conn).await?;
-            let ruling = Ruling {
-                id: RulingId(Uuid::now_v7()),
-                referee: actor.account,
-                outcome,
-                reason,
-                at: now,
-            };
-            let stood = game.slip.clone().settle(now).settled().is_some();
-            game.slip = game.slip.rule(ruling, accounts).map_err(slip_refusal)?;
-            game.version += u32::from(stood);
-            store::games::update_slip(conn, club, season.id, &game).await?;
-            let slip = SlipDocument::from(&game.slip);
-            Scene::in_season(season.key(), actor, now)
-                .changing(game.week)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "rule_result",
-                    json!({"game": game.id.0, "version": game.version, "slip": slip}),
-                )
-                .await?;
-            Ok(slip)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::Judge).await?;
+        let season = store::seasons::find(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let mut game = store::games::lock(&mut tx, club, season.id, game).await?;
+        let players = players_of(&game)?;
+        let accounts = find_accounts(&mut tx, &season, players).await?;
+        let week = store::weeks::find(&mut tx, club, season.id, game.week).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let outcome = score_result(&mut tx, &season, &week, players, command.typed, now)
+            .await
+            .map_err(|refusal| refusal.below("/outcome"))?;
+        let ruling = Ruling {
+            id: RulingId(Uuid::now_v7()),
+            referee: actor.account,
+            outcome,
+            reason,
+            at: now,
+        };
+        let stood = game.slip.clone().settle(now).settled().is_some();
+        game.slip = game.slip.rule(ruling, accounts).map_err(slip_refusal)?;
+        game.version += u32::from(stood);
+        store::games::update_slip(&mut tx, club, season.id, &game).await?;
+        let slip = SlipDocument::from(&game.slip);
+        let act = TrailAct::RuleResult {
+            game: game.id.0,
+            version: game.version,
+            slip: Box::new(slip.clone()),
+        };
+        let change = SeasonChange {
+            changes_closed_week_from: Some(game.week),
+            ..SeasonChange::new(season.key(), actor, now, act)
+        };
+        Ok(tx.publish(change).await?.with(slip))
+    })
+    .await
 }

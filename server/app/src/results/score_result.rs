@@ -7,8 +7,8 @@ use league::result::{ArmyPoints, Outcome, TypedResult};
 use league::scenario::ScenarioSheet;
 use league::season::{Revealed, revealed_at};
 use league::side::PerSide;
+use league::time::Instant;
 use store::Conn;
-use store::games::GameRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
@@ -27,19 +27,18 @@ pub(super) struct ScoringInputs {
 pub(super) async fn score_result(
     conn: &mut Conn,
     season: &Season,
-    game: &GameRow,
+    week: &Week,
     players: PerSide<PlayerId>,
     typed: TypedResultDocument,
+    now: Instant,
 ) -> Result<Outcome, Refusal> {
     let typed = parse_result(typed)?;
-    let week = store::weeks::find(conn, season.club, season.id, game.week).await?;
-    let now = store::clock::now(conn).await?;
     let known = revealed_at(week.title_reveal, week.full_reveal, &week.facts, now);
     if has_counts(&typed) && known != Revealed::Full {
         let detail = "The scenario of the week is not revealed yet.";
         return Err(Refusal::rule(Reason::WeekState, detail));
     }
-    let ScoringInputs { sheet, armies } = load_scoring_inputs(conn, season, &week, players).await?;
+    let ScoringInputs { sheet, armies } = load_scoring_inputs(conn, season, week, players).await?;
     typed.outcome(&sheet, &armies).map_err(|impossible| {
         let faults = impossible
             .iter()

@@ -1,9 +1,10 @@
 //! Scheduled task: confirms reported results that nobody disputed in time (silence confirms).
 
 use document::results::SlipDocument;
-use serde_json::json;
+use document::trail::TrailAct;
+use league::keys::SeasonKey;
 
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{App, Refusal};
 
 /// Confirms every result whose time is over; the scheduler of the server calls it every second or so. Reading
@@ -20,21 +21,20 @@ pub async fn settle_silent_results(app: &App) -> Result<usize, Refusal> {
         })
         .await?;
     for &(club, season, id) in &due {
-        app.store
-            .write(async |conn| {
-                let mut game = store::games::lock(conn, club, season, id).await?;
-                let now = store::clock::now(conn).await?;
-                let before = SlipDocument::from(&game.slip);
-                game.slip = game.slip.settle(now);
-                if SlipDocument::from(&game.slip) == before {
-                    return Ok(());
-                }
-                store::games::update_slip(conn, club, season, &game).await?;
-                Scene::by_clock(club, season, now)
-                    .tell_everyone(app, conn, "confirm_result", json!({"game": id.0}))
-                    .await
-            })
-            .await?;
+        app.write(async |mut tx| {
+            let mut game = store::games::lock(&mut tx, club, season, id).await?;
+            let now = store::clock::now(&mut tx).await?;
+            let before = SlipDocument::from(&game.slip);
+            game.slip = game.slip.settle(now);
+            if SlipDocument::from(&game.slip) == before {
+                return Ok::<_, Refusal>(tx.commit(()));
+            }
+            store::games::update_slip(&mut tx, club, season, &game).await?;
+            let act = TrailAct::ConfirmResult { game: id.0 };
+            let change = SeasonChange::new(SeasonKey { club, season }, None, now, act);
+            Ok(tx.publish(change).await?.with(()))
+        })
+        .await?;
     }
     Ok(due.len())
 }

@@ -2,12 +2,12 @@
 
 use document::rounds::proposal::ProposalDocument;
 use document::rounds::task::TaskDocument;
+use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, Pair, Proposal, ProposeError, Task, propose};
 use league::week::WeekNo;
-use serde_json::json;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::{Conn, UniqueConstraint};
@@ -23,9 +23,9 @@ use crate::access::{authorize, must_be_started, policy};
 use crate::lists::list_opened_lists;
 use crate::load_season::load_season;
 use crate::loaded_season::LoadedSeason;
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
 use crate::run_blocking::run_blocking;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
 /// What the organiser wants besides the season's wishes; everybody will see it.
@@ -52,62 +52,60 @@ pub async fn propose_round(
     week: WeekNo,
     command: ProposeRound,
 ) -> Result<RoundRow, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            // A late list is either in before the round is drawn, or not at all.
-            store::weeks::lock(conn, club, season.id, week).await?;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
-            let drawn = store::rounds::list(conn, club, season.id, None).await?;
-            let key = must_be_ready(&loaded, &drawn, week)?;
-            let mut orders = parse_orders(&loaded, &command.pins, &command.forbidden)?;
-            let method = policy::parse(&season)?.rounds.method();
-            let everybody = loaded.players.iter().map(|player| player.id).collect();
-            let apart = household_pairs(&loaded, &everybody, method);
-            orders.forbidden.retain(|pair| !apart.contains(pair));
-            let inputs = lock_inputs(conn, &season, &loaded, &drawn, key, &orders).await?;
-            must_give_no_orders(&loaded, actor, &inputs, &orders)?;
-            must_be_drawn_once(&loaded, actor, &drawn, &inputs, key.number)?;
-            let draw = compute_draw(conn, &season, &inputs).await?;
-            let task = inputs
-                .to_task(draw)
-                .map_err(|faults| internal_error(&faults))?;
-            let proposal = solve_task(app, task).await?;
-            let round = RoundRow {
-                id: RoundId(Uuid::now_v7()),
-                week,
-                number: key.number,
-                version: 1,
-                repair: None,
-                task: inputs,
-                proposal: ProposalDocument::from(&proposal),
-                draw: draw.0.to_vec(),
-                proposed_at: now,
-                published_at: None,
-            };
-            let saved =
-                store::rounds::save_proposal(conn, club, season.id, &round, actor.account).await;
-            map_unique_violation(saved, UniqueConstraint::Round, already_paired)?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "propose_round",
-                    json!({
-                        "week": week.number(),
-                        "number": round.number,
-                        "draw": document::encode_hex(&round.draw),
-                        "pins": round.task.pins,
-                        "forbidden": round.task.forbidden,
-                    }),
-                )
-                .await?;
-            Ok(round)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        // A late list is either in before the round is drawn, or not at all.
+        store::weeks::lock(&mut tx, club, season.id, week).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let loaded = load_season(&mut tx, app, &season, now).await?;
+        let drawn = store::rounds::list(&mut tx, club, season.id, None).await?;
+        let key = must_be_ready(&loaded, &drawn, week)?;
+        let mut orders = parse_orders(&loaded, &command.pins, &command.forbidden)?;
+        let method = policy::parse(&season)?.rounds.method();
+        let everybody = loaded.players.iter().map(|player| player.id).collect();
+        let apart = household_pairs(&loaded, &everybody, method);
+        orders.forbidden.retain(|pair| !apart.contains(pair));
+        let inputs = lock_inputs(&mut tx, &season, &loaded, &drawn, key, &orders).await?;
+        must_give_no_orders(&loaded, actor, &inputs, &orders)?;
+        must_be_drawn_once(&loaded, actor, &drawn, &inputs, key.number)?;
+        let draw = compute_draw(&mut tx, &season, &inputs).await?;
+        let task = inputs
+            .to_task(draw)
+            .map_err(|faults| internal_error(&faults))?;
+        let proposal = solve_task(app, task).await?;
+        let round = RoundRow {
+            id: RoundId(Uuid::now_v7()),
+            week,
+            number: key.number,
+            version: 1,
+            repair: None,
+            task: inputs,
+            proposal: ProposalDocument::from(&proposal),
+            draw: draw.0.to_vec(),
+            proposed_at: now,
+            published_at: None,
+        };
+        let saved =
+            store::rounds::save_proposal(&mut tx, club, season.id, &round, actor.account).await;
+        map_unique_violation(saved, UniqueConstraint::Round, already_paired)?;
+        let act = TrailAct::ProposeRound {
+            week: week.number(),
+            number: round.number,
+            draw: document::encode_hex(&round.draw),
+            pins: round.task.pins.clone(),
+            forbidden: round.task.forbidden.clone(),
+        };
+        // A proposal is none of the facts that tables follow from.
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        let change = SeasonChange {
+            loaded: Some((season, loaded)),
+            ..change
+        };
+        Ok(tx.publish(change).await?.with(round))
+    })
+    .await
 }
 
 pub(super) fn already_paired() -> Refusal {

@@ -1,7 +1,5 @@
 //! A repair takes effect: games it keeps stay, the others are taken out, new ones come in.
 
-use document::rounds::repair::RepairDocument;
-use league::ids::RoundId;
 use league::result::Slip;
 use league::time::Instant;
 use store::Conn;
@@ -78,19 +76,17 @@ pub(super) async fn save_nights(
     conn: &mut Conn,
     season: &Season,
     week: &Week,
-    round: &RoundRow,
-    repair: &RepairDocument,
+    (before, round): (&RoundRow, &RoundRow),
     now: Instant,
 ) -> Result<(), Refusal> {
     let (club, id) = (season.club, season.id);
-    let before = store::rounds::find(conn, club, id, RoundId(repair.of)).await?;
     let players = |round: &RoundRow| -> Vec<_> {
         let contenders = round.task.contenders.iter();
         contenders
             .map(|contender| (contender.player, contender.nights.clone()))
             .collect()
     };
-    let (was, is) = (players(&before), players(round));
+    let (was, is) = (players(before), players(round));
     let out = was
         .iter()
         .filter(|(player, _)| !is.iter().any(|(other, _)| other == player));

@@ -1,8 +1,7 @@
 //! Publishing a round: its proof is checked once more, and its games are fixed for good.
 
-use document::rounds::repair::RepairDocument;
+use document::trail::{PublishedRound, TrailAct};
 use league::ids::{ClubId, RoundId, SeasonId};
-use serde_json::{Value, json};
 use store::Conn;
 use store::games::GameRow;
 use store::rounds::RoundRow;
@@ -14,9 +13,9 @@ use super::pairing_timer::PairingStep;
 use super::propose_round::{already_paired, compute_draw};
 use super::publish_repair::{publish_repair, save_nights};
 use super::repair_round::changes_between;
-use crate::access::{authorize, must_be_started};
+use crate::access::{authorize, must_allow, must_be_started};
 use crate::load_season::load_season;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// Publishes a round as it was drawn, or a repair of it: then games that the repair keeps stay as
@@ -35,60 +34,65 @@ pub async fn publish_round(
     season: SeasonId,
     round: RoundId,
 ) -> Result<Vec<GameRow>, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Judge).await?;
-            let found = store::rounds::find(conn, club, season, round).await?;
-            if found.repair.is_none() {
-                authorize(conn, actor, club, Action::RunSeason).await?;
-            }
-            let standing = lock_games(conn, club, season, &found).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            let round = store::rounds::find(conn, club, season.id, round).await?;
-            let week = store::weeks::lock(conn, club, season.id, round.week).await?;
-            if round.published_at.is_some() {
-                return Err(already_paired());
-            }
-            if week.facts.closed_at.is_some() {
-                return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
-            }
-            must_be_fresh(conn, &season, &round).await?;
-            must_verify(app, conn, &season, &round).await?;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
-            if let Some(repair) = &round.repair {
-                let before = RoundId(repair.of);
-                let before = store::rounds::find(conn, club, season.id, before).await?;
-                let changes = changes_between(&before, &round)?;
-                must_be_approved(conn, &season, &loaded, actor, &changes).await?;
-            }
-            let games = build_games(&round, &week, &loaded)?;
-            store::rounds::mark_published(conn, club, season.id, round.id, actor.account, now)
-                .await?;
-            let scene = Scene::in_season(season.key(), actor, now);
-            if let Some(repair) = &round.repair {
-                publish_repair(conn, &season, &standing, &games).await?;
-                save_nights(conn, &season, &week, &round, repair, now).await?;
-                let facts = repair_facts(&round, repair);
-                scene
-                    .tell_everyone(app, conn, "publish_repair", facts)
-                    .await?;
-            } else {
-                store::games::create(conn, club, season.id, &games).await?;
-                if week.facts.paired_at.is_none() {
-                    store::weeks::mark_paired(conn, club, season.id, week.week, now).await?;
+    app.write(async |mut tx| {
+        let role = authorize(&mut tx, actor, club, Action::Judge).await?;
+        let found = store::rounds::find(&mut tx, club, season, round).await?;
+        if found.repair.is_none() {
+            must_allow(role, Action::RunSeason)?;
+        }
+        let standing = lock_games(&mut tx, club, season, &found).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let rounds = store::rounds::list(&mut tx, club, season.id, Some(found.week)).await?;
+        let round = find_round(&rounds, found.id)?;
+        let week = store::weeks::lock(&mut tx, club, season.id, round.week).await?;
+        if round.published_at.is_some() {
+            return Err(already_paired());
+        }
+        if week.facts.closed_at.is_some() {
+            return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+        }
+        must_be_fresh(&rounds, round)?;
+        must_verify(app, &mut tx, &season, round).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let mut loaded = load_season(&tx, app, &season, now).await?;
+        let games = build_games(round, &week, &loaded)?;
+        let by = actor.account;
+        let act = match &round.repair {
+            Some(repair) => {
+                let before = find_round(&rounds, RoundId(repair.of))?;
+                let changes = changes_between(before, round)?;
+                must_be_approved(&mut tx, &season, &loaded, actor, &changes).await?;
+                store::rounds::mark_published(&mut tx, club, season.id, round.id, by, now).await?;
+                publish_repair(&mut tx, &season, &standing, &games).await?;
+                save_nights(&mut tx, &season, &week, (before, round), now).await?;
+                TrailAct::PublishRepair {
+                    round: round_facts(round),
+                    version: round.version,
+                    repairs: repair.of,
+                    reason: repair.reason.clone(),
                 }
-                let facts = round_facts(&round);
-                scene
-                    .tell_everyone(app, conn, "publish_round", facts)
-                    .await?;
             }
-            let mut games = store::games::list(conn, club, season.id, Some(week.week)).await?;
-            games.retain(|game| game.round_no == round.number);
-            Ok(games)
-        })
-        .await
+            None => {
+                store::rounds::mark_published(&mut tx, club, season.id, round.id, by, now).await?;
+                store::games::create(&mut tx, club, season.id, &games).await?;
+                if week.facts.paired_at.is_none() {
+                    store::weeks::mark_paired(&mut tx, club, season.id, week.week, now).await?;
+                }
+                TrailAct::PublishRound(round_facts(round))
+            }
+        };
+        loaded.reload_games(&tx, &season).await?;
+        let mut games = loaded.games.clone();
+        games.retain(|game| (game.week, game.round_no) == (week.week, round.number));
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        let change = SeasonChange {
+            loaded: Some((season, loaded)),
+            ..change
+        };
+        Ok(tx.publish(change).await?.with(games))
+    })
+    .await
 }
 
 /// The games that a repair may change, locked before the season is, as a report does: else the two
@@ -109,31 +113,27 @@ async fn lock_games(
 }
 
 /// What the trail tells of a round.
-fn round_facts(round: &RoundRow) -> Value {
-    json!({
-        "week": round.week.number(),
-        "number": round.number,
-        "round": round.id.0,
-        "pins": round.task.pins,
-        "forbidden": round.task.forbidden,
-    })
+fn round_facts(round: &RoundRow) -> PublishedRound {
+    PublishedRound {
+        week: round.week.number(),
+        number: round.number,
+        round: round.id.0,
+        pins: round.task.pins.clone(),
+        forbidden: round.task.forbidden.clone(),
+    }
 }
 
-/// What the trail tells of a repair.
-fn repair_facts(round: &RoundRow, repair: &RepairDocument) -> Value {
-    let mut facts = round_facts(round);
-    facts["version"] = json!(round.version);
-    facts["repairs"] = json!(repair.of);
-    facts["reason"] = json!(repair.reason);
-    facts
+fn find_round(rounds: &[RoundRow], id: RoundId) -> Result<&RoundRow, Refusal> {
+    rounds
+        .iter()
+        .find(|round| round.id == id)
+        .ok_or(Refusal::NotFound)
 }
 
 /// Another round of the week, published since, may have taken its tables.
-async fn must_be_fresh(conn: &mut Conn, season: &Season, round: &RoundRow) -> Result<(), Refusal> {
-    let (club, week) = (season.club, Some(round.week));
-    let others = store::rounds::list(conn, club, season.id, week).await?;
+fn must_be_fresh(rounds: &[RoundRow], round: &RoundRow) -> Result<(), Refusal> {
     let since = |other: &RoundRow| other.published_at.is_some_and(|at| at > round.proposed_at);
-    if others.iter().any(since) {
+    if rounds.iter().any(since) {
         return Err(Refusal::rule(
             Reason::WeekState,
             "Another round of the week was published since. Propose this one anew.",

@@ -3,12 +3,12 @@
 use document::rounds::proposal::ProposalDocument;
 use document::rounds::repair::RepairDocument;
 use document::rounds::task::TaskDocument;
+use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
 use league::pairing::{Draw, Game};
-use serde_json::json;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -22,8 +22,8 @@ use super::seats::apply_round_robin;
 use crate::access::{authorize, must_be_started, policy};
 use crate::load_season::load_season;
 use crate::loaded_season::LoadedSeason;
-use crate::record::Scene;
 use crate::refusal::map_unique_violation;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// What is different since the round was published; what is not named stays.
@@ -67,53 +67,53 @@ pub async fn repair_round(
     round: RoundId,
     command: RepairRound,
 ) -> Result<RoundRepair, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Judge).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            let reason = user_text::parse_reason(&command.reason)?
-                .as_str()
-                .to_owned();
-            let before = store::rounds::find(conn, club, season.id, round).await?;
-            let week = store::weeks::lock(conn, club, season.id, before.week).await?;
-            must_be_repairable(&before, &week)?;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
-            let disruption =
-                gather_disruption(conn, &season, &loaded, &before, actor, &command).await?;
-            let inputs = repair_inputs(&season, &loaded, &before, disruption)?;
-            let draw = compute_draw(conn, &season, &inputs).await?;
-            let task = inputs
-                .to_task(draw)
-                .map_err(|faults| internal_error(&faults))?;
-            let proposal = solve_task(app, task).await?;
-            let round = RoundRow {
-                id: RoundId(Uuid::now_v7()),
-                version: before.version + 1,
-                repair: Some(RepairDocument {
-                    of: before.id.0,
-                    reason: reason.clone(),
-                }),
-                task: inputs,
-                proposal: ProposalDocument::from(&proposal),
-                draw: draw.0.to_vec(),
-                proposed_at: now,
-                published_at: None,
-                ..before
-            };
-            let changes = must_change_something(&before, &round)?;
-            save(conn, &season, actor, &round).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(
-                    conn,
-                    "repair_round",
-                    json!({"week": round.week.number(), "repairs": before.id.0, "reason": reason}),
-                )
-                .await?;
-            Ok(RoundRepair { round, changes })
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::Judge).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let reason = user_text::parse_reason(&command.reason)?
+            .as_str()
+            .to_owned();
+        let before = store::rounds::find(&mut tx, club, season.id, round).await?;
+        let week = store::weeks::lock(&mut tx, club, season.id, before.week).await?;
+        must_be_repairable(&before, &week)?;
+        let now = store::clock::now(&mut tx).await?;
+        let loaded = load_season(&mut tx, app, &season, now).await?;
+        let disruption =
+            gather_disruption(&mut tx, &season, &loaded, &before, actor, &command).await?;
+        let inputs = repair_inputs(&season, &loaded, &before, disruption)?;
+        let draw = compute_draw(&mut tx, &season, &inputs).await?;
+        let task = inputs
+            .to_task(draw)
+            .map_err(|faults| internal_error(&faults))?;
+        let proposal = solve_task(app, task).await?;
+        let round = RoundRow {
+            id: RoundId(Uuid::now_v7()),
+            version: before.version + 1,
+            repair: Some(RepairDocument {
+                of: before.id.0,
+                reason: reason.clone(),
+            }),
+            task: inputs,
+            proposal: ProposalDocument::from(&proposal),
+            draw: draw.0.to_vec(),
+            proposed_at: now,
+            published_at: None,
+            ..before
+        };
+        let changes = must_change_something(&before, &round)?;
+        save(&mut tx, &season, actor, &round).await?;
+        let act = TrailAct::RepairRound {
+            week: round.week.number(),
+            repairs: before.id.0,
+            reason,
+        };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(RoundRepair { round, changes }))
+    })
+    .await
 }
 
 fn must_be_repairable(round: &RoundRow, week: &Week) -> Result<(), Refusal> {

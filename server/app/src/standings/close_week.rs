@@ -1,13 +1,13 @@
 //! Closing a week: its table stands. A later ruling makes a new version of it, with a trail entry.
 
+use document::trail::{TablePlace, TrailAct};
 use league::ids::{ClubId, SeasonId};
 use league::standings::table;
 use league::week::WeekNo;
-use serde_json::json;
 
 use crate::access::{authorize, must_be_started};
 use crate::load_season::load_season;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// A week without a round, because nobody could come or nobody was left to meet, is closed once its
@@ -23,39 +23,49 @@ pub async fn close_week(
     season: SeasonId,
     week: WeekNo,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, season).await?;
-            must_be_started(&season)?;
-            let facts = store::weeks::lock(conn, club, season.id, week).await?.facts;
-            let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
-            if facts.closed_at.is_some() {
-                return state("The week is closed already.");
-            }
-            let now = store::clock::now(conn).await?;
-            if facts.paired_at.is_none() && now < facts.play_until_at {
-                return state("The week is not paired yet.");
-            }
-            let loaded = load_season(conn, app, &season, now).await?;
-            let open = loaded.games.iter().filter(|game| {
-                game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
-            });
-            let open = open.count();
-            if open > 0 {
-                let detail = format!("{open} games of the week are open or disputed.");
-                return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
-            }
-            store::weeks::mark_closed(conn, club, season.id, week, now).await?;
-            let rows = table(&loaded.facts, week).rows;
-            let places: Vec<_> = rows
-                .iter()
-                .map(|row| json!({"rank": row.rank, "player": row.player.0, "total": row.total.get()}))
-                .collect();
-            Scene::in_season(season.key(), actor, now)
-                .changing(week)
-                .tell_everyone(app, conn, "close_week", json!({"week": week.number(), "table": places}))
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, season).await?;
+        must_be_started(&season)?;
+        let facts = store::weeks::lock(&mut tx, club, season.id, week)
+            .await?
+            .facts;
+        let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
+        if facts.closed_at.is_some() {
+            return state("The week is closed already.");
+        }
+        let now = store::clock::now(&mut tx).await?;
+        if facts.paired_at.is_none() && now < facts.play_until_at {
+            return state("The week is not paired yet.");
+        }
+        let mut loaded = load_season(&mut tx, app, &season, now).await?;
+        let open = loaded.games.iter().filter(|game| {
+            game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
+        });
+        let open = open.count();
+        if open > 0 {
+            let detail = format!("{open} games of the week are open or disputed.");
+            return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
+        }
+        store::weeks::mark_closed(&mut tx, club, season.id, week, now).await?;
+        loaded.mark_closed(week, now);
+        let rows = table(&loaded.facts, week).rows;
+        let places = rows.iter().map(|row| TablePlace {
+            rank: row.rank,
+            player: row.player.0,
+            total: row.total.get(),
+        });
+        let act = TrailAct::CloseWeek {
+            week: week.number(),
+            table: places.collect(),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        let change = SeasonChange {
+            changes_closed_week_from: Some(week),
+            loaded: Some((season, loaded)),
+            ..change
+        };
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }

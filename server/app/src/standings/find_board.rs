@@ -23,13 +23,3 @@ pub async fn find_board(app: &App, club: ClubId, season: SeasonId) -> Result<Boa
         })
         .await
 }
-
-impl App {
-    /// The board of this version, if this process has made the version and nobody took it. It stood so
-    /// when the change was made: whoever keeps it looks at the clock once more before showing it.
-    #[must_use]
-    pub fn take_board(&self, club: ClubId, season: SeasonId, version: i64) -> Option<Board> {
-        let board = self.handed.take((club, season))?;
-        (board.season.version == version).then_some(board)
-    }
-}

@@ -2,7 +2,7 @@
 //! again; from the close of a week on with the ledger lines behind its rows.
 
 use document::table::standings::FrozenTableDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::SeasonState;
 use league::standings::table;
 use league::time::Instant;
@@ -15,11 +15,12 @@ use store::weeks::Week;
 use super::named_rows;
 use crate::load_season::load_season;
 use crate::loaded_season::LoadedSeason;
+use crate::season_change::SeasonChange;
 use crate::{App, Refusal};
 
-/// Saves the tables that `act` has changed. Of open weeks up to the last paired one (the first week, before
+/// Saves the tables that a change has made others. Of open weeks up to the last paired one (the first week, before
 /// any is paired) the rows are saved: any public change may alter them, a name, a rule, a result. The tables
-/// of closed weeks are saved whole, from `over` on. Call it after the facts of the act are saved and before
+/// of closed weeks are saved whole, from the first that it changes on. Call it after the facts of the act are saved and before
 /// the season's version is raised. Returns what it has loaded, of a season that is running.
 ///
 /// # Errors
@@ -27,21 +28,29 @@ use crate::{App, Refusal};
 pub(crate) async fn freeze(
     app: &App,
     conn: &mut Conn,
-    (club, season): (ClubId, SeasonId),
-    over: Option<WeekNo>,
-    act: &str,
-    now: Instant,
+    change: &mut SeasonChange,
 ) -> Result<Option<(Season, LoadedSeason)>, Refusal> {
-    let season = store::seasons::lock(conn, club, season).await?;
-    if season.state != SeasonState::Started {
-        return Ok(None);
-    }
-    let loaded = load_season(conn, app, &season, now).await?;
-    let last = loaded.last_paired_week();
+    let SeasonKey { club, season: id } = change.season;
+    let (season, loaded) = match change.loaded.take() {
+        Some((season, loaded)) => (season, loaded),
+        None => {
+            let season = store::seasons::lock(conn, club, id).await?;
+            if season.state != SeasonState::Started {
+                return Ok(None);
+            }
+            let loaded = load_season(conn, app, &season, change.at).await?;
+            (season, loaded)
+        }
+    };
+    let (act, _) = change
+        .act
+        .to_parts()
+        .map_err(|cause| Refusal::Internal(cause.to_string()))?;
+    let (first, last) = (change.changes_closed_week_from, loaded.last_paired_week());
     for Week { week, facts, .. } in &loaded.weeks {
         let whole = facts.closed_at.is_some();
         let may_differ = match whole {
-            true => over.is_some_and(|first| *week >= first),
+            true => first.is_some_and(|first| *week >= first),
             false => *week <= last,
         };
         if may_differ {
@@ -52,7 +61,7 @@ pub(crate) async fn freeze(
                 rows: named_rows(&standings, &loaded.players),
                 ledger: ledger.map(Into::into).collect(),
             };
-            let meta = table_meta(&season, *week, act, now, whole);
+            let meta = table_meta(&season, *week, &act, change.at, whole);
             store::frozen_tables::save_if_changed(conn, club, season.id, &meta, table).await?;
         }
     }

@@ -9,8 +9,8 @@ use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::Duration;
 
 use actix_web::http::header::{AGE, HeaderMap, HeaderValue};
-use app::standings::find_board;
-use app::{App, Change, Refusal, SeasonVersions};
+use app::standings::{Board, find_board};
+use app::{App, Change, CommittedChange, Refusal, SeasonVersions};
 use arc_swap::ArcSwap;
 use league::ids::{ClubId, SeasonId};
 use tokio::sync::Mutex;
@@ -67,11 +67,11 @@ impl PageCache {
         });
         // Weak: the app owns the listener, and the cache owns the app.
         let listener = Arc::downgrade(&cache);
-        cache.app.on_change(Box::new(move |change| {
+        cache.app.on_change(Box::new(move |committed| {
             let listener = listener.upgrade();
             Box::pin(async move {
                 if let Some(cache) = listener {
-                    cache.on_local_change(change).await;
+                    cache.on_local_change(committed).await;
                 }
             })
         }));
@@ -287,9 +287,9 @@ impl PageCache {
 
     /// This process committed a change. When this returns, nothing older is served; until then the old
     /// pages go on being served.
-    async fn on_local_change(&self, change: Change) {
+    async fn on_local_change(&self, CommittedChange { change, board }: CommittedChange) {
         let (done, rebuilt) = oneshot::channel();
-        let Some(entry) = self.request_rebuild(change, Some(done)) else {
+        let Some(entry) = self.request_rebuild(change, board, Some(done)) else {
             return;
         };
         // Rebuilt, failed or late: what is older than the change must not be served any more.
@@ -299,7 +299,7 @@ impl PageCache {
 
     /// Another process committed a change, or this one whose rebuild is already done.
     pub(crate) fn on_remote_change(&self, change: Change) {
-        self.request_rebuild(change, None);
+        self.request_rebuild(change, None, None);
     }
 
     /// Queues a rebuild where pages of the season are in use; elsewhere it suffices to raise its version.
@@ -307,6 +307,7 @@ impl PageCache {
     fn request_rebuild(
         &self,
         change: Change,
+        board: Option<Board>,
         done: Option<oneshot::Sender<()>>,
     ) -> Option<Arc<SeasonEntry>> {
         let key = (change.club, change.season);
@@ -318,6 +319,7 @@ impl PageCache {
             key,
             entry: Arc::clone(&entry),
             version: change.version,
+            board,
             done,
         };
         if entry.requested_pages().is_empty() || self.rebuild_sender.send(job).is_err() {

@@ -8,7 +8,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use app::Refusal;
-use app::standings::find_board;
+use app::standings::{Board, find_board};
 use tokio::sync::oneshot;
 use tokio::task::spawn_local;
 
@@ -21,6 +21,8 @@ pub(crate) struct RebuildJob {
     pub key: SeasonKey,
     pub entry: Arc<SeasonEntry>,
     pub version: i64,
+    /// The season at that version, from whoever made it in this process.
+    pub board: Option<Board>,
     /// Signalled once nothing older is served.
     pub done: Option<oneshot::Sender<()>>,
 }
@@ -37,9 +39,10 @@ async fn run_job(cache: Arc<PageCache>, job: RebuildJob) {
         key,
         entry,
         version,
+        board,
         done,
     } = job;
-    match rebuild(&cache, key, &entry, version).await {
+    match rebuild(&cache, key, &entry, version, board).await {
         Ok(()) => {}
         Err(Refusal::NotFound) => cache.evict(key),
         Err(refusal) => {
@@ -59,18 +62,17 @@ async fn rebuild(
     key: SeasonKey,
     entry: &SeasonEntry,
     version: i64,
+    board: Option<Board>,
 ) -> Result<(), Refusal> {
     let _building = entry.build_lock.lock().await;
     if entry.version() >= version {
         return Ok(());
     }
     let queried_at = cache.clock().elapsed();
-    let (app, (club, season)) = (cache.app(), key);
-    let handed = app.take_board(club, season, version);
-    let is_handed = handed.is_some();
-    let board = match handed {
+    let is_queried = board.is_none();
+    let board = match board {
         Some(board) => board,
-        None => find_board(app, club, season).await?,
+        None => find_board(cache.app(), key.0, key.1).await?,
     };
     let mut pages = HashMap::new();
     for (page_key, older) in entry.requested_pages() {
@@ -84,7 +86,7 @@ async fn rebuild(
     }
     entry.replace_pages(board.season.version, pages);
     // Only a query confirms that there is no newer version.
-    if !is_handed {
+    if is_queried {
         entry.confirm(board.season.version, queried_at);
     }
     Ok(())

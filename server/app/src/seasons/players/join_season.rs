@@ -1,19 +1,19 @@
 //! Joining a season as a player, before its start or in the middle of it.
 
+use document::trail::TrailAct;
 use league::catalogue::key::FactionKey;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::name::Name;
 use league::season::SeasonState;
 use league::week::WeekNo;
-use serde_json::json;
 use store::players::Player;
 use store::seasons::Season;
-use store::{Conn, UniqueConstraint};
+use store::{Conn, StoreError, UniqueConstraint};
 use uuid::Uuid;
 
 use crate::access::authorize;
-use crate::record::Scene;
 use crate::rounds::seats::find_free_seat;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, catalogues, user_text};
 
 /// What it takes to join.
@@ -40,59 +40,50 @@ pub async fn join_season(
     command: JoinSeason,
 ) -> Result<Player, Refusal> {
     let handle = user_text::parse_name(&command.handle, "/handle", "handle")?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::Play).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            let players = store::players::list(conn, club, id).await?;
-            must_have_place(&season, &players)?;
-            must_have_free_handle(&handle, actor, &players)?;
-            let joined_week = first_week(conn, &season).await?;
-            check_faction(conn, &season, joined_week, &command.faction).await?;
-            check_nights(conn, (club, season.id), joined_week, &command.nights).await?;
-            let player = Player {
-                id: PlayerId(Uuid::new_v4()),
-                account: actor.account,
-                handle: handle.to_string(),
-                faction: command.faction,
-                household: None,
-                nights: command.nights,
-                joined_week,
-                left_after: None,
-                left_at: None,
-                seat: find_free_seat(conn, &season).await?,
-            };
-            save(app, conn, &season, actor, &player).await?;
-            Ok(player)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::Play).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        let players = store::players::list(&mut tx, club, id).await?;
+        must_have_place(&season, &players)?;
+        must_have_free_handle(&handle, actor, &players)?;
+        let joined_week = first_week(&mut tx, &season).await?;
+        check_faction(&mut tx, &season, joined_week, &command.faction).await?;
+        check_nights(&mut tx, (club, season.id), joined_week, &command.nights).await?;
+        let player = Player {
+            id: PlayerId(Uuid::new_v4()),
+            account: actor.account,
+            handle: handle.to_string(),
+            faction: command.faction,
+            household: None,
+            nights: command.nights,
+            joined_week,
+            left_after: None,
+            left_at: None,
+            seat: find_free_seat(&mut tx, &season).await?,
+        };
+        let now = store::clock::now(&mut tx).await?;
+        let saved = store::players::create(&mut tx, club, season.id, &player, now).await;
+        saved.map_err(refuse_second_place)?;
+        let act = TrailAct::JoinSeason {
+            player: player.id.0,
+            handle: player.handle.clone(),
+            week: joined_week.number(),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(player))
+    })
+    .await
 }
 
-async fn save(
-    app: &App,
-    conn: &mut Conn,
-    season: &Season,
-    actor: Actor,
-    player: &Player,
-) -> Result<(), Refusal> {
-    let now = store::clock::now(conn).await?;
-    let saved = store::players::create(conn, season.club, season.id, player, now).await;
-    saved.map_err(|fault| match fault {
-        store::StoreError::UniqueViolation(UniqueConstraint::PlayerHandle) => handle_taken(),
-        store::StoreError::UniqueViolation(UniqueConstraint::PlayerAccount) => Refusal::rule(
+fn refuse_second_place(fault: StoreError) -> Refusal {
+    match fault {
+        StoreError::UniqueViolation(UniqueConstraint::PlayerHandle) => handle_taken(),
+        StoreError::UniqueViolation(UniqueConstraint::PlayerAccount) => Refusal::rule(
             Reason::AlreadyRegistered,
             "You play in this season already.",
         ),
         other => other.into(),
-    })?;
-    Scene::in_season(season.key(), actor, now)
-        .tell_everyone(
-            app,
-            conn,
-            "join_season",
-            json!({"player": player.id.0, "handle": player.handle, "week": player.joined_week.number()}),
-        )
-        .await
+    }
 }
 
 fn must_have_place(season: &Season, players: &[Player]) -> Result<(), Refusal> {

@@ -1,13 +1,13 @@
 //! Saving on which nights of a week a player can come; none at all is an absence with notice.
 
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::WeekPhase;
 use league::week::WeekNo;
-use serde_json::json;
 
 use super::join_season::check_nights;
 use crate::access::{authorize_player, must_play};
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Actor, App, Reason, Refusal};
 
 /// # Errors
@@ -20,29 +20,28 @@ pub async fn tell_availability(
     week: WeekNo,
     nights: Vec<String>,
 ) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, id).await?;
-            let player = must_play(&player, week)?;
-            let facts = store::week_limits::lock_shared(conn, club, id, week)
-                .await?
-                .facts;
-            let now = store::clock::now(conn).await?;
-            if facts.phase(now) >= WeekPhase::Paired {
-                return Err(Refusal::rule(
-                    Reason::WeekState,
-                    "The week is paired; tell your opponent and the organiser.",
-                ));
-            }
-            check_nights(conn, (club, id), week, &nights).await?;
-            store::players::save_availability(conn, club, id, week, player, &nights, now).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(
-                    conn,
-                    "tell_availability",
-                    json!({"player": player.0, "week": week.number(), "nights": nights}),
-                )
-                .await
-        })
-        .await
+    app.write(async |mut tx| {
+        let (season, player) = authorize_player(&mut tx, actor.account, club, id).await?;
+        let player = must_play(&player, week)?;
+        let facts = store::week_limits::lock_shared(&mut tx, club, id, week)
+            .await?
+            .facts;
+        let now = store::clock::now(&mut tx).await?;
+        if facts.phase(now) >= WeekPhase::Paired {
+            return Err(Refusal::rule(
+                Reason::WeekState,
+                "The week is paired; tell your opponent and the organiser.",
+            ));
+        }
+        check_nights(&mut tx, (club, id), week, &nights).await?;
+        store::players::save_availability(&mut tx, club, id, week, player, &nights, now).await?;
+        let act = TrailAct::TellAvailability {
+            player: player.0,
+            week: week.number(),
+            nights,
+        };
+        tx.record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await
+    })
+    .await
 }

@@ -1,9 +1,9 @@
 //! Updating a player's usual nights, faction or household.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::season::SeasonState;
-use serde_json::json;
 use store::Conn;
 use store::players::Player;
 use store::rounds::RoundRow;
@@ -11,7 +11,7 @@ use store::seasons::Season;
 
 use super::join_season::{check_faction, check_nights};
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// What to change; what is absent stays.
@@ -37,48 +37,50 @@ pub async fn update_player(
     player: PlayerId,
     command: UpdatePlayer,
 ) -> Result<Player, Refusal> {
-    app.store
-        .write(async |conn| {
-            let role = authorize(conn, actor, club, Action::Play).await?;
-            let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
-            let season = store::seasons::lock(conn, club, id).await?;
-            let mut player = store::players::find(conn, club, id, player).await?;
-            if !runs && (player.account != actor.account || command.household.is_some()) {
+    app.write(async |mut tx| {
+        let role = authorize(&mut tx, actor, club, Action::Play).await?;
+        let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        let mut player = store::players::find(&mut tx, club, id, player).await?;
+        if !runs && (player.account != actor.account || command.household.is_some()) {
+            return Err(Refusal::rule(
+                Reason::Forbidden,
+                "Only the organiser may do this.",
+            ));
+        }
+        if let Some(nights) = command.nights {
+            check_nights(&mut tx, (club, season.id), player.joined_week, &nights).await?;
+            player.nights = nights;
+        }
+        if let Some(faction) = command.faction {
+            if season.state != SeasonState::Draft {
                 return Err(Refusal::rule(
-                    Reason::Forbidden,
-                    "Only the organiser may do this.",
+                    Reason::SeasonFixed,
+                    "The faction is fixed since the season started.",
                 ));
             }
-            if let Some(nights) = command.nights {
-                check_nights(conn, (club, season.id), player.joined_week, &nights).await?;
-                player.nights = nights;
+            check_faction(&mut tx, &season, player.joined_week, &faction).await?;
+            player.faction = faction;
+        }
+        if let Some(household) = command.household {
+            let household = household_name(&household)?;
+            if season.state != SeasonState::Draft && household != player.household {
+                must_be_neutral(&mut tx, &season, actor, &player, &household).await?;
+                must_have_no_proposal(&mut tx, &season).await?;
             }
-            if let Some(faction) = command.faction {
-                if season.state != SeasonState::Draft {
-                    return Err(Refusal::rule(
-                        Reason::SeasonFixed,
-                        "The faction is fixed since the season started.",
-                    ));
-                }
-                check_faction(conn, &season, player.joined_week, &faction).await?;
-                player.faction = faction;
-            }
-            if let Some(household) = command.household {
-                let household = household_name(&household)?;
-                if season.state != SeasonState::Draft && household != player.household {
-                    must_be_neutral(conn, &season, actor, &player, &household).await?;
-                    must_have_no_proposal(conn, &season).await?;
-                }
-                player.household = household;
-            }
-            store::players::update(conn, club, id, &player).await?;
-            let now = store::clock::now(conn).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(conn, "update_player", json!({"player": player.id.0}))
-                .await?;
-            Ok(player)
-        })
-        .await
+            player.household = household;
+        }
+        store::players::update(&mut tx, club, id, &player).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::UpdatePlayer {
+            player: player.id.0,
+        };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(player))
+    })
+    .await
 }
 
 /// Who lives with somebody does not meet them: nobody changes that for themselves while the season

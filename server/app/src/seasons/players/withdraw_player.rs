@@ -1,14 +1,14 @@
 //! Withdrawing a player: games played stand, and a game already paired is settled like any other.
 
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
-use serde_json::json;
 use store::Conn;
 use store::players::{LeftAfter, Player};
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// The player takes part up to and including the last week that is paired, and no further. A list that
@@ -23,39 +23,35 @@ pub async fn withdraw_player(
     id: SeasonId,
     player: PlayerId,
 ) -> Result<Player, Refusal> {
-    app.store
-        .write(async |conn| {
-            let role = authorize(conn, actor, club, Action::Play).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            let mut player = store::players::find(conn, club, id, player).await?;
-            let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
-            if !runs && player.account != actor.account {
-                return Err(Refusal::rule(
-                    Reason::Forbidden,
-                    "Only the organiser may do this.",
-                ));
-            }
-            if player.left_after.is_some() {
-                return Err(Refusal::rule(
-                    Reason::PlayerLeft,
-                    "This player has withdrawn already.",
-                ));
-            }
-            player.left_after = Some(last_week(conn, club, id).await?);
-            let now = store::clock::now(conn).await?;
-            player.left_at = Some(now);
-            store::players::update(conn, club, id, &player).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "withdraw_player",
-                    json!({"player": player.id.0, "handle": player.handle}),
-                )
-                .await?;
-            Ok(player)
-        })
-        .await
+    app.write(async |mut tx| {
+        let role = authorize(&mut tx, actor, club, Action::Play).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        let mut player = store::players::find(&mut tx, club, id, player).await?;
+        let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
+        if !runs && player.account != actor.account {
+            return Err(Refusal::rule(
+                Reason::Forbidden,
+                "Only the organiser may do this.",
+            ));
+        }
+        if player.left_after.is_some() {
+            return Err(Refusal::rule(
+                Reason::PlayerLeft,
+                "This player has withdrawn already.",
+            ));
+        }
+        player.left_after = Some(last_week(&mut tx, club, id).await?);
+        let now = store::clock::now(&mut tx).await?;
+        player.left_at = Some(now);
+        store::players::update(&mut tx, club, id, &player).await?;
+        let act = TrailAct::WithdrawPlayer {
+            player: player.id.0,
+            handle: player.handle.clone(),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(player))
+    })
+    .await
 }
 
 async fn last_week(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<LeftAfter, Refusal> {

@@ -1,5 +1,6 @@
 //! Creating a season as a draft: caps, calendar and rules.
 
+use document::trail::TrailAct;
 use std::ops::RangeInclusive;
 
 use chrono_tz::Tz;
@@ -7,7 +8,6 @@ use document::season::calendar::{CalendarDocument, CapsDocument, plan};
 use document::season::policy::{PolicyDocument, SeasonSize};
 use league::ids::{CatalogueId, ClubId, SeasonId};
 use league::season::{SeasonState, Visibility};
-use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
 use uuid::Uuid;
@@ -15,7 +15,7 @@ use uuid::Uuid;
 use super::first_day::{find_today, must_be_near};
 use super::satisfiable::must_be_satisfiable;
 use crate::access::{authorize, policy};
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
 
 const MAX_GRACE_MINUTES: u16 = 1440;
@@ -63,43 +63,50 @@ pub async fn create_season(
         places: command.places,
     };
     policy::check(&command.policy, frame)?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let catalogue_number = find_newest_version(conn, club, command.catalogue).await?;
-            let now = store::clock::now(conn).await?;
-            let season = Season {
-                id: SeasonId(Uuid::now_v7()),
-                club,
-                name: name.to_string(),
-                visibility: command.visibility,
-                zone,
-                state: SeasonState::Draft,
-                catalogue: command.catalogue,
-                policy: command.policy,
-                places: command.places,
-                version: 1,
-                changed_at: now,
-                seed_commitment: None,
-                started_at: None,
-                ended_at: None,
-            };
-            let pinned = weeks
-                .iter()
-                .map(|week| (week.week, week.cap, catalogue_number));
-            must_be_satisfiable(conn, &season, pinned.collect(), Some("/policy/list_rules"))
-                .await?;
-            store::seasons::create(conn, &season, now).await?;
-            for week in &weeks {
-                let grace = command.grace_minutes;
-                store::weeks::create(conn, club, season.id, week, grace, catalogue_number).await?;
-            }
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(conn, "create_season", json!({"name": season.name}))
-                .await?;
-            Ok(season)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let catalogue_number = find_newest_version(&mut tx, club, command.catalogue).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let season = Season {
+            id: SeasonId(Uuid::now_v7()),
+            club,
+            name: name.to_string(),
+            visibility: command.visibility,
+            zone,
+            state: SeasonState::Draft,
+            catalogue: command.catalogue,
+            policy: command.policy,
+            places: command.places,
+            version: 1,
+            changed_at: now,
+            seed_commitment: None,
+            started_at: None,
+            ended_at: None,
+        };
+        let pinned = weeks
+            .iter()
+            .map(|week| (week.week, week.cap, catalogue_number));
+        must_be_satisfiable(
+            &mut tx,
+            &season,
+            pinned.collect(),
+            Some("/policy/list_rules"),
+        )
+        .await?;
+        store::seasons::create(&mut tx, &season, now).await?;
+        for week in &weeks {
+            let grace = command.grace_minutes;
+            store::weeks::create(&mut tx, club, season.id, week, grace, catalogue_number).await?;
+        }
+        let act = TrailAct::CreateSeason {
+            name: season.name.clone(),
+        };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(season))
+    })
+    .await
 }
 
 fn parse_zone(name: &str) -> Result<Tz, Refusal> {

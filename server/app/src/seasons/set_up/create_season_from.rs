@@ -3,10 +3,10 @@
 
 use chrono::NaiveDate;
 use document::season::policy::PolicyDocument;
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::{CalendarFault, RevealTime, SeasonShift, SeasonState, WeekPlan};
 use league::time::Instant;
-use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -17,7 +17,7 @@ use super::create_season::find_newest_version;
 use super::first_day::must_be_near;
 use super::satisfiable::must_be_satisfiable;
 use crate::access::{authorize, policy};
-use crate::record::Scene;
+use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
 
 /// What it takes to start the next season from one.
@@ -60,34 +60,33 @@ pub async fn create_season_from(
     command: CreateSeasonFrom,
 ) -> Result<NextSeason, Refusal> {
     let name = user_text::parse_name(&command.name, "/name", "name")?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let old = store::seasons::find(conn, club, id).await?;
-            must_be_carriable(&old, command.carry)?;
-            let now = store::clock::now(conn).await?;
-            let season = new_draft(&old, name.as_str(), &command, now);
-            let weeks = store::weeks::list(conn, club, id).await?;
-            if let Some(rules) = &command.policy {
-                policy::check(rules, policy::season_size(&weeks, old.places))?;
-            }
-            let today = now.with_timezone(&old.zone).date_naive();
-            must_be_near(command.first_day, today, "/first_day")?;
-            let shifted = shift_weeks(&weeks, &season, &command)?;
-            create(conn, &season, &weeks, &shifted, &command).await?;
-            let people = carry_players(conn, &old, &season, command.carry, now).await?;
-            let facts = json!({
-                "name": season.name,
-                "from": old.id.0,
-                "carry": command.carry.word(),
-                "players": people.players.len(),
-            });
-            Scene::in_season(season.key(), actor, now)
-                .tell_officers(conn, "create_season_from", facts)
-                .await?;
-            Ok(NextSeason { season, people })
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let old = store::seasons::find(&mut tx, club, id).await?;
+        must_be_carriable(&old, command.carry)?;
+        let now = store::clock::now(&mut tx).await?;
+        let season = new_draft(&old, name.as_str(), &command, now);
+        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        if let Some(rules) = &command.policy {
+            policy::check(rules, policy::season_size(&weeks, old.places))?;
+        }
+        let today = now.with_timezone(&old.zone).date_naive();
+        must_be_near(command.first_day, today, "/first_day")?;
+        let shifted = shift_weeks(&weeks, &season, &command)?;
+        create(&mut tx, &season, &weeks, &shifted, &command).await?;
+        let people = carry_players(&mut tx, &old, &season, command.carry, now).await?;
+        let act = TrailAct::CreateSeasonFrom {
+            name: season.name.clone(),
+            from: old.id.0,
+            carry: command.carry.word().to_owned(),
+            players: people.players.len(),
+        };
+        Ok(tx
+            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .await?
+            .with(NextSeason { season, people }))
+    })
+    .await
 }
 
 fn must_be_carriable(old: &Season, carry: Carry) -> Result<(), Refusal> {

@@ -1,11 +1,12 @@
 //! Ending a season: reveals the seed of its draws, so that anybody can check them.
 
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
-use serde_json::json;
+use league::season::SeasonState;
 use store::seasons::Season;
 
 use crate::access::{authorize, must_be_started};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal};
 
 /// # Errors
@@ -16,22 +17,26 @@ pub async fn end_season(
     club: ClubId,
     id: SeasonId,
 ) -> Result<Season, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            must_be_started(&season)?;
-            let weeks = store::weeks::list(conn, club, id).await?;
-            if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
-                let detail = format!("Week {} is not closed yet.", open.week);
-                return Err(Refusal::rule(Reason::WeekState, detail));
-            }
-            let now = store::clock::now(conn).await?;
-            store::seasons::end(conn, club, id, now).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(app, conn, "end_season", json!({}))
-                .await?;
-            Ok(store::seasons::find(conn, club, id).await?)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        must_be_started(&season)?;
+        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
+            let detail = format!("Week {} is not closed yet.", open.week);
+            return Err(Refusal::rule(Reason::WeekState, detail));
+        }
+        let now = store::clock::now(&mut tx).await?;
+        store::seasons::end(&mut tx, club, id, now).await?;
+        let change = SeasonChange::new(season.key(), actor, now, TrailAct::EndSeason {});
+        let ended = |version| Season {
+            state: SeasonState::Ended,
+            ended_at: Some(now),
+            version,
+            changed_at: now,
+            ..season
+        };
+        Ok(tx.publish(change).await?.map(ended))
+    })
+    .await
 }

@@ -1,16 +1,16 @@
 //! Starting a season: fixes its rules, and commits the server to the seed of its draws.
 
 use document::encode_hex;
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::pairing::round::draw::DrawSecret;
 use league::season::SeasonState;
-use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
 
 use crate::access::authorize;
-use crate::record::Scene;
 use crate::rounds::seats::draw_seats;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, secret};
 
 /// Others may still join later.
@@ -31,31 +31,34 @@ pub async fn start_season(
     let seed = secret::random_bytes()?;
     let secret = DrawSecret::new(seed);
     let commitment = secret.commitment().0;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            if season.state != SeasonState::Draft {
-                return Err(Refusal::rule(
-                    Reason::SeasonState,
-                    "The season has started already.",
-                ));
-            }
-            must_have_players(conn, &season).await?;
-            draw_seats(conn, &season, &secret).await?;
-            let now = store::clock::now(conn).await?;
-            store::seasons::start(conn, club, id, &seed, &commitment, now).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "start_season",
-                    json!({"seed_commitment": encode_hex(&commitment)}),
-                )
-                .await?;
-            Ok(store::seasons::find(conn, club, id).await?)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        if season.state != SeasonState::Draft {
+            return Err(Refusal::rule(
+                Reason::SeasonState,
+                "The season has started already.",
+            ));
+        }
+        must_have_players(&mut tx, &season).await?;
+        draw_seats(&mut tx, &season, &secret).await?;
+        let now = store::clock::now(&mut tx).await?;
+        store::seasons::start(&mut tx, club, id, &seed, &commitment, now).await?;
+        let act = TrailAct::StartSeason {
+            seed_commitment: encode_hex(&commitment),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        let started = |version| Season {
+            state: SeasonState::Started,
+            started_at: Some(now),
+            seed_commitment: Some(commitment.to_vec()),
+            version,
+            changed_at: now,
+            ..season
+        };
+        Ok(tx.publish(change).await?.map(started))
+    })
+    .await
 }
 
 async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {

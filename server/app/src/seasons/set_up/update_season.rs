@@ -2,15 +2,15 @@
 //! rule that changes under the players would change results that stand.
 
 use document::season::policy::PolicyDocument;
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::{SeasonState, Visibility};
-use serde_json::json;
 use store::seasons::Season;
 
 use super::create_season::places_fault;
 use super::satisfiable::{must_be_satisfiable, pinned_week};
 use crate::access::{authorize, policy};
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
 /// What to change; what is absent stays.
@@ -41,45 +41,42 @@ pub async fn update_season(
     id: SeasonId,
     command: UpdateSeason,
 ) -> Result<Season, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let mut season = store::seasons::lock(conn, club, id).await?;
-            if season.version != command.version {
-                return Err(version_mismatch(season.version));
-            }
-            let new_rules = command.policy.is_some();
-            apply(&mut season, command)?;
-            let weeks = store::weeks::list(conn, club, id).await?;
-            if season.state == SeasonState::Draft {
-                policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
-            }
-            if new_rules {
-                must_be_satisfiable(
-                    conn,
-                    &season,
-                    weeks.iter().map(pinned_week).collect(),
-                    Some("/policy/list_rules"),
-                )
-                .await?;
-            }
-            store::seasons::update(conn, &season).await?;
-            let now = store::clock::now(conn).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(
-                    app,
-                    conn,
-                    "update_season",
-                    json!({
-                        "name": season.name,
-                        "places": season.places,
-                        "visibility": season.visibility.as_str(),
-                    }),
-                )
-                .await?;
-            Ok(store::seasons::find(conn, club, id).await?)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let mut season = store::seasons::lock(&mut tx, club, id).await?;
+        if season.version != command.version {
+            return Err(version_mismatch(season.version));
+        }
+        let new_rules = command.policy.is_some();
+        apply(&mut season, command)?;
+        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        if season.state == SeasonState::Draft {
+            policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
+        }
+        if new_rules {
+            must_be_satisfiable(
+                &mut tx,
+                &season,
+                weeks.iter().map(pinned_week).collect(),
+                Some("/policy/list_rules"),
+            )
+            .await?;
+        }
+        store::seasons::update(&mut tx, &season).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let act = TrailAct::UpdateSeason {
+            name: season.name.clone(),
+            places: season.places,
+            visibility: season.visibility.into(),
+        };
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.map(|version| Season {
+            version,
+            changed_at: now,
+            ..season
+        }))
+    })
+    .await
 }
 
 fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {

@@ -1,13 +1,13 @@
 //! Scheduled task: publishes announcements and reveals whose time has come. They change what everybody
 //! may see, though nobody acts, and so make a version of the season.
 
-use league::ids::{ClubId, SeasonId};
+use document::trail::{TrailAct, WeekReveals};
+use league::keys::SeasonKey;
 use league::season::RevealTime;
 use league::time::Instant;
-use serde_json::{Value, json};
 use store::weeks::Week;
 
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{App, Refusal};
 
 /// Makes a version of every season in which a reveal is due; the scheduler of the server calls it every
@@ -24,37 +24,37 @@ pub async fn publish_due_reveals(app: &App) -> Result<usize, Refusal> {
         })
         .await?;
     for &(club, season) in &due {
-        publish(app, club, season).await?;
+        publish(app, SeasonKey { club, season }).await?;
     }
     Ok(due.len())
 }
 
-async fn publish(app: &App, club: ClubId, season: SeasonId) -> Result<(), Refusal> {
-    app.store
-        .write(async |conn| {
-            store::seasons::lock(conn, club, season).await?;
-            let revealed_until =
-                store::scheduled_reveals::find_revealed_until(conn, club, season).await?;
-            let now = store::clock::now(conn).await?;
-            let weeks = store::weeks::list(conn, club, season).await?;
-            let due: Vec<Value> = weeks
-                .iter()
-                .filter_map(|week| due_reveals(week, revealed_until, now))
-                .collect();
-            if due.is_empty() {
-                // Another server has published them in the meantime.
-                return Ok(());
-            }
-            store::scheduled_reveals::mark_revealed_until(conn, club, season, now).await?;
-            Scene::by_clock(club, season, now)
-                .tell_everyone(app, conn, "reveal", json!({ "weeks": due }))
-                .await
-        })
-        .await
+async fn publish(app: &App, key: SeasonKey) -> Result<(), Refusal> {
+    let SeasonKey { club, season } = key;
+    app.write(async |mut tx| {
+        store::seasons::lock(&mut tx, club, season).await?;
+        let revealed_until =
+            store::scheduled_reveals::find_revealed_until(&mut tx, club, season).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let weeks = store::weeks::list(&mut tx, club, season).await?;
+        let due: Vec<WeekReveals> = weeks
+            .iter()
+            .filter_map(|week| due_reveals(week, revealed_until, now))
+            .collect();
+        if due.is_empty() {
+            // Another server has published them in the meantime.
+            return Ok(tx.commit(()));
+        }
+        store::scheduled_reveals::mark_revealed_until(&mut tx, club, season, now).await?;
+        let act = TrailAct::Reveal { weeks: due };
+        let change = SeasonChange::new(key, None, now, act);
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }
 
 /// What of a week is revealed after `revealed_until` and by `now`, if anything.
-fn due_reveals(week: &Week, revealed_until: Option<Instant>, now: Instant) -> Option<Value> {
+fn due_reveals(week: &Week, revealed_until: Option<Instant>, now: Instant) -> Option<WeekReveals> {
     let moments = [
         ("announcement", Some(week.facts.announce_at)),
         ("title", at(week.title_reveal)),
@@ -62,8 +62,9 @@ fn due_reveals(week: &Week, revealed_until: Option<Instant>, now: Instant) -> Op
     ];
     let is_new = |at: Instant| at <= now && revealed_until.is_none_or(|until| at > until);
     let new = moments.into_iter().filter(|(_, at)| at.is_some_and(is_new));
-    let new: Vec<&str> = new.map(|(what, _)| what).collect();
-    (!new.is_empty()).then(|| json!({ "week": week.week.number(), "moments": new }))
+    let moments: Vec<String> = new.map(|(what, _)| what.to_owned()).collect();
+    let week = week.week.number();
+    (!moments.is_empty()).then_some(WeekReveals { week, moments })
 }
 
 fn at(reveal: RevealTime) -> Option<Instant> {

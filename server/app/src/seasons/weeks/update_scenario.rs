@@ -1,17 +1,18 @@
 //! Updating a week's scenario sheet and the times of its reveals.
 
 use document::season::scenario::ScenarioSheetDocument;
+use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::scenario::ScenarioSheet;
 use league::season::{RevealTime, Revealed, SeasonState, WeekPhase, revealed_at};
 use league::time::{CivilTime, Instant};
 use league::week::WeekNo;
-use serde_json::json;
 use store::seasons::Season;
+use store::trail::TrailAudience;
 use store::weeks::Week;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
 /// When a part is revealed; a civil time is in the season's zone.
@@ -55,33 +56,36 @@ pub async fn update_scenario(
             .collect();
         Refusal::faults(Reason::Validation, "The scenario sheet has faults.", faults)
     })?;
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            let now = store::clock::now(conn).await?;
-            let old = store::weeks::lock(conn, club, id, week).await?;
-            let seen = may_still_change(&season, &old, now)?;
-            let reveals = (
-                instant(&season, command.title)?,
-                instant(&season, command.full)?,
-            );
-            if seen == Revealed::Title {
-                title_must_stay(&old, &command.sheet, reveals, now)?;
-            }
-            store::weeks::update_sheet(conn, club, id, week, &command.sheet, reveals).await?;
-            let scene = Scene::in_season(season.key(), actor, now);
-            let facts = json!({"week": week.number()});
-            if seen == Revealed::Title {
-                return scene
-                    .tell_everyone(app, conn, "update_scenario", facts)
-                    .await;
-            }
-            // Readers may see a title at once, or all of it sooner than was planned.
-            store::seasons::raise_version(conn, club, id, now).await?;
-            scene.tell_officers(conn, "update_scenario", facts).await
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        let now = store::clock::now(&mut tx).await?;
+        let old = store::weeks::lock(&mut tx, club, id, week).await?;
+        let seen = may_still_change(&season, &old, now)?;
+        let reveals = (
+            instant(&season, command.title)?,
+            instant(&season, command.full)?,
+        );
+        if seen == Revealed::Title {
+            title_must_stay(&old, &command.sheet, reveals, now)?;
+        }
+        store::weeks::update_sheet(&mut tx, club, id, week, &command.sheet, reveals).await?;
+        let act = TrailAct::UpdateScenario {
+            week: week.number(),
+        };
+        // Even where nothing of it is known yet, readers may see a title at once, or all of it sooner than
+        // was planned.
+        let audience = match seen {
+            Revealed::Title => TrailAudience::Everyone,
+            Revealed::Nothing | Revealed::Full => TrailAudience::Officers,
+        };
+        let change = SeasonChange {
+            audience,
+            ..SeasonChange::new(season.key(), actor, now, act)
+        };
+        Ok(tx.publish(change).await?.with(()))
+    })
+    .await
 }
 
 /// What the players know of the sheet so far.

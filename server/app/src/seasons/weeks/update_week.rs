@@ -1,18 +1,18 @@
 //! Updating a week's times, cap, nights or catalogue version, only where that harms no player.
 
 use chrono_tz::Tz;
+use document::trail::{ChangedNight, TrailAct, WeekChanges};
 use league::ids::{ClubId, SeasonId};
 use league::points::{MAX_POINTS, Points};
 use league::season::{NightPlan, SeasonState, WeekPhase, is_night_key};
 use league::time::{CivilTime, Instant};
 use league::week::WeekNo;
-use serde_json::{Value, json};
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
 
 use crate::access::authorize;
-use crate::record::Scene;
+use crate::season_change::SeasonChange;
 use crate::seasons::set_up::satisfiable::{must_be_satisfiable, pinned_week};
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
 
@@ -47,34 +47,37 @@ pub async fn update_week(
     week: WeekNo,
     command: UpdateWeek,
 ) -> Result<Week, Refusal> {
-    app.store
-        .write(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::lock(conn, club, id).await?;
-            let old = store::weeks::lock(conn, club, id, week).await?;
-            let now = store::clock::now(conn).await?;
-            if season.state != SeasonState::Draft {
-                check_announced_week(&old, &command, season.zone, now)?;
-            }
-            let new = apply(old.clone(), &command, season.zone)?;
-            if let Some(number) = command.catalogue_number {
-                pinned_version_exists(conn, &season, number).await?;
-            }
-            let mut weeks = store::weeks::list(conn, club, id).await?;
-            weeks.retain(|other| other.week != week);
-            check_neighbours(&weeks, &new)?;
-            if command.cap.is_some() || command.catalogue_number.is_some() {
-                weeks.push(new.clone());
-                must_be_satisfiable(conn, &season, weeks.iter().map(pinned_week).collect(), None)
-                    .await?;
-            }
-            store::weeks::update(conn, club, id, &new).await?;
-            Scene::in_season(season.key(), actor, now)
-                .tell_everyone(app, conn, "update_week", what_changed(&old, &new))
-                .await?;
-            Ok(new)
-        })
-        .await
+    app.write(async |mut tx| {
+        authorize(&mut tx, actor, club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, club, id).await?;
+        let old = store::weeks::lock(&mut tx, club, id, week).await?;
+        let now = store::clock::now(&mut tx).await?;
+        if season.state != SeasonState::Draft {
+            check_announced_week(&old, &command, season.zone, now)?;
+        }
+        let new = apply(old.clone(), &command, season.zone)?;
+        if let Some(number) = command.catalogue_number {
+            pinned_version_exists(&mut tx, &season, number).await?;
+        }
+        let mut weeks = store::weeks::list(&mut tx, club, id).await?;
+        weeks.retain(|other| other.week != week);
+        check_neighbours(&weeks, &new)?;
+        if command.cap.is_some() || command.catalogue_number.is_some() {
+            weeks.push(new.clone());
+            must_be_satisfiable(
+                &mut tx,
+                &season,
+                weeks.iter().map(pinned_week).collect(),
+                None,
+            )
+            .await?;
+        }
+        store::weeks::update(&mut tx, club, id, &new).await?;
+        let act = TrailAct::UpdateWeek(find_changes(&old, &new));
+        let change = SeasonChange::new(season.key(), actor, now, act);
+        Ok(tx.publish(change).await?.with(new))
+    })
+    .await
 }
 
 fn check_announced_week(
@@ -127,32 +130,29 @@ fn check_announced_week(
 }
 
 /// What the trail tells: the week, and the new value of all that is another now.
-fn what_changed(old: &Week, new: &Week) -> Value {
-    let nights = |week: &Week| -> Value {
-        let nights = week.nights.iter();
-        nights
-            .map(
-                |night| json!({"key": night.key, "begins": night.begins.1, "tables": night.tables}),
-            )
-            .collect()
+fn find_changes(old: &Week, new: &Week) -> WeekChanges {
+    let nights = |week: &Week| -> Vec<ChangedNight> {
+        let night = |night: &NightPlan| ChangedNight {
+            key: night.key.clone(),
+            begins: night.begins.1,
+            tables: night.tables,
+        };
+        week.nights.iter().map(night).collect()
     };
-    let facts = |week: &Week| {
-        [
-            ("cap", json!(week.cap.get())),
-            ("announce", json!(week.facts.announce_at)),
-            ("lists_due", json!(week.facts.lists_due_at)),
-            ("play_until", json!(week.facts.play_until_at)),
-            ("nights", nights(week)),
-            ("catalogue_number", json!(week.catalogue_number)),
-        ]
-    };
-    let mut told = json!({"week": new.week.number()});
-    for ((name, now), (_, before)) in facts(new).into_iter().zip(facts(old)) {
-        if now != before {
-            told[name] = now;
-        }
+    WeekChanges {
+        week: new.week.number(),
+        cap: changed(old.cap.get(), new.cap.get()),
+        announce: changed(old.facts.announce_at, new.facts.announce_at),
+        lists_due: changed(old.facts.lists_due_at, new.facts.lists_due_at),
+        play_until: changed(old.facts.play_until_at, new.facts.play_until_at),
+        nights: changed(nights(old), nights(new)),
+        catalogue_number: changed(old.catalogue_number, new.catalogue_number),
     }
-    told
+}
+
+/// The new value, if it is another.
+fn changed<T: PartialEq>(old: T, new: T) -> Option<T> {
+    (old != new).then_some(new)
 }
 
 fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {
