@@ -2,12 +2,12 @@
 
 mod addresses;
 mod bodies;
+mod change_bus;
 mod deadline;
 mod directory;
 mod events;
 mod fleet;
 mod fresh;
-mod handed;
 mod past;
 mod processes;
 mod records;

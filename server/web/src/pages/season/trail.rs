@@ -8,10 +8,11 @@ use app::App;
 use app::results::GameRow;
 use app::seasons::TrailEntry;
 use askama::Template;
+use document::results::SlipDocument;
+use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use league::ids::{AccountId, PlayerId};
+use league::ids::{AccountId, GameId, PlayerId};
 use serde::Deserialize;
-use serde_json::Value;
 use uuid::Uuid;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
@@ -105,22 +106,30 @@ struct RowBuilder<'s> {
 
 impl RowBuilder<'_> {
     fn row(&self, entry: &TrailEntry) -> TrailRow {
-        let facts = &entry.facts;
-        let game = self.game(facts);
+        // An entry of an older or newer server may say what this one cannot read.
+        let act = TrailAct::parse(&entry.act, &entry.facts).ok();
+        let subject = act.as_ref().map(subject).unwrap_or_default();
+        let game = subject.game.and_then(|id| self.game(id));
         let about = [
-            self.player(facts),
-            self.member(facts),
-            self.role(facts),
+            subject
+                .player
+                .map(|player| self.context.handle(player).to_owned()),
+            subject.member.and_then(|account| self.member(account)),
+            subject
+                .role
+                .map(|role| role_label(self.t, role).to_string()),
             game.map(|game| self.names(game)),
-            facts["week"].as_u64().map(|week| self.t.week_n(week)),
-            facts["amount"].as_i64().map(|amount| format!("{amount:+}")),
-            facts["name"].as_str().map(str::to_owned),
+            subject.week.map(|week| self.t.week_n(week)),
+            subject.amount.map(|amount| format!("{amount:+}")),
+            subject.name.map(str::to_owned),
         ];
         TrailRow {
             number: entry.entry_no,
             at: self.context.times(self.t).short(entry.happened_at),
             who: self.who(entry.actor),
-            what: act_label(self.t, &entry.act),
+            what: act
+                .as_ref()
+                .map_or_else(|| self.t.did_something(), |act| act_label(self.t, act)),
             about: about.into_iter().flatten().collect::<Vec<_>>().join(", "),
             link: game.map(|game| {
                 crate::pages::frame::urls::game(
@@ -129,7 +138,7 @@ impl RowBuilder<'_> {
                     game.id,
                 )
             }),
-            reason: reason(facts).unwrap_or_default().to_owned(),
+            reason: subject.reason.unwrap_or_default().to_owned(),
             digest: document::encode_hex(&entry.digest),
         }
     }
@@ -148,27 +157,15 @@ impl RowBuilder<'_> {
             .unwrap_or_else(|| self.t.by_officer().into_owned())
     }
 
-    fn player(&self, facts: &Value) -> Option<String> {
-        let id = id(&facts["player"]).map(PlayerId)?;
-        Some(self.context.handle(id).to_owned())
-    }
-
-    /// Whom an act of the club concerns.
-    fn member(&self, facts: &Value) -> Option<String> {
-        let account = id(&facts["account"]).map(AccountId)?;
+    /// Whom an act of the club concerns, as far as the reader may know it.
+    fn member(&self, account: AccountId) -> Option<String> {
         let mut members = self.members.iter();
         let (_, name) = members.find(|(known, _)| *known == account)?;
         Some(name.clone())
     }
 
-    fn role(&self, facts: &Value) -> Option<String> {
-        let role = ClubRole::parse(facts["role"].as_str()?)?;
-        Some(role_label(self.t, role).to_string())
-    }
-
-    fn game(&self, facts: &Value) -> Option<&GameRow> {
-        let id = id(&facts["game"])?;
-        self.games.iter().find(|game| game.id.0 == id)
+    fn game(&self, id: GameId) -> Option<&GameRow> {
+        self.games.iter().find(|game| game.id == id)
     }
 
     fn names(&self, game: &GameRow) -> String {
@@ -179,61 +176,174 @@ impl RowBuilder<'_> {
     }
 }
 
-fn id(value: &Value) -> Option<Uuid> {
-    value.as_str()?.parse().ok()
+/// Whom and what an act is about, as far as the page shows it.
+#[derive(Default)]
+struct Subject<'a> {
+    player: Option<PlayerId>,
+    member: Option<AccountId>,
+    role: Option<ClubRole>,
+    game: Option<GameId>,
+    week: Option<u8>,
+    amount: Option<i32>,
+    name: Option<&'a str>,
+    reason: Option<&'a str>,
 }
 
-/// Why, wherever the act keeps it: of itself, or in the slip that it wrote.
-fn reason(facts: &Value) -> Option<&str> {
-    let places = [
-        &facts["reason"],
-        &facts["slip"]["dispute"]["reason"],
-        &facts["slip"]["ruling"]["reason"],
-        &facts["slip"]["reason"],
-    ];
-    places.into_iter().find_map(Value::as_str)
-}
-
-/// An act by the name of its operation, in words.
-fn act_label(t: Texts, act: &str) -> Cow<'static, str> {
+fn subject(act: &TrailAct) -> Subject<'_> {
+    let none = Subject::default();
+    let of_player = |player: &Uuid| Subject {
+        player: Some(PlayerId(*player)),
+        ..Subject::default()
+    };
+    let of_week = |week: &u8| Subject {
+        week: Some(*week),
+        ..Subject::default()
+    };
     match act {
-        "create_season" => t.did_create_season(),
-        "update_season" => t.did_update_season(),
-        "start_season" => t.did_start_season(),
-        "end_season" => t.did_end_season(),
-        "update_week" => t.did_update_week(),
-        "update_scenario" => t.did_update_scenario(),
-        "join_season" => t.did_join_season(),
-        "update_player" => t.did_update_player(),
-        "withdraw_player" => t.did_withdraw_player(),
-        "tell_availability" => t.did_tell_availability(),
-        "seal_list" => t.did_seal_list(),
-        "open_lists" => t.did_open_lists(),
-        "grant_late_leave" => t.did_grant_late_leave(),
-        "send_reminders" | "nudge_players" => t.did_nudge_players(),
-        "propose_round" => t.did_propose_round(),
-        "repair_round" => t.did_repair_round(),
-        "publish_round" => t.did_publish_round(),
-        "report_result" => t.did_report_result(),
-        "confirm_result" => t.did_confirm_result(),
-        "dispute_result" => t.did_dispute_result(),
-        "rule_result" => t.did_rule_result(),
-        "adjust_points" => t.did_adjust_points(),
-        "claim_painting" => t.did_claim_painting(),
-        "verify_claim" => t.did_verify_claim(),
-        "refuse_claim" => t.did_refuse_claim(),
-        "close_week" => t.did_close_week(),
-        "reveal" => t.did_reveal(),
-        "publish_repair" => t.did_publish_repair(),
-        "create_season_from" => t.did_create_season_from(),
-        "create_photo" => t.did_create_photo(),
-        "delete_photo" => t.did_delete_photo(),
-        "open_lists_too_early" => t.did_open_lists_too_early(),
-        "create_invitation" => t.did_create_invitation(),
-        "delete_invitation" => t.did_delete_invitation(),
-        "accept_invitation" => t.did_accept_invitation(),
-        "update_member" => t.did_update_member(),
-        "delete_member" => t.did_delete_member(),
-        _ => t.did_something(),
+        TrailAct::CreateClub { name }
+        | TrailAct::CreateSeason { name }
+        | TrailAct::CreateSeasonFrom { name, .. }
+        | TrailAct::UpdateSeason { name, .. } => Subject {
+            name: Some(name),
+            ..none
+        },
+        TrailAct::CreateInvitation { role, .. } | TrailAct::AcceptInvitation { role } => Subject {
+            role: Some((*role).into()),
+            ..none
+        },
+        TrailAct::UpdateMember { account, role } => Subject {
+            member: Some(AccountId(*account)),
+            role: Some((*role).into()),
+            ..none
+        },
+        TrailAct::DeleteMember { account } => Subject {
+            member: Some(AccountId(*account)),
+            ..none
+        },
+        TrailAct::UpdateWeek(changes) => of_week(&changes.week),
+        TrailAct::PublishRound(round) => of_week(&round.week),
+        TrailAct::UpdateScenario { week }
+        | TrailAct::OpenLists { week, .. }
+        | TrailAct::OpenListsTooEarly { week }
+        | TrailAct::SendReminders { week, .. }
+        | TrailAct::ProposeRound { week, .. }
+        | TrailAct::CloseWeek { week, .. } => of_week(week),
+        TrailAct::RepairRound { week, reason, .. } => Subject {
+            reason: Some(reason),
+            ..of_week(week)
+        },
+        TrailAct::PublishRepair { round, reason, .. } => Subject {
+            reason: Some(reason),
+            ..of_week(&round.week)
+        },
+        TrailAct::UpdatePlayer { player }
+        | TrailAct::WithdrawPlayer { player, .. }
+        | TrailAct::VerifyClaim { player, .. }
+        | TrailAct::RefuseClaim { player, .. }
+        | TrailAct::CreatePhoto { player } => of_player(player),
+        TrailAct::JoinSeason { player, week, .. }
+        | TrailAct::TellAvailability { player, week, .. }
+        | TrailAct::SealList { player, week, .. }
+        | TrailAct::ClaimPainting { player, week, .. } => Subject {
+            week: Some(*week),
+            ..of_player(player)
+        },
+        TrailAct::GrantLateLeave {
+            player,
+            week,
+            reason,
+        } => Subject {
+            week: Some(*week),
+            reason: Some(reason),
+            ..of_player(player)
+        },
+        TrailAct::AdjustPoints {
+            player,
+            week,
+            amount,
+            reason,
+        } => Subject {
+            week: Some(*week),
+            amount: Some(*amount),
+            reason: Some(reason),
+            ..of_player(player)
+        },
+        TrailAct::ConfirmResult { game } => Subject {
+            game: Some(GameId(*game)),
+            ..none
+        },
+        TrailAct::ReportResult { game, slip }
+        | TrailAct::DisputeResult { game, slip }
+        | TrailAct::RuleResult { game, slip, .. } => Subject {
+            game: Some(GameId(*game)),
+            reason: slip_reason(slip),
+            ..none
+        },
+        TrailAct::CreateRecordConsent {}
+        | TrailAct::DeleteRecordConsent {}
+        | TrailAct::DeleteInvitation { .. }
+        | TrailAct::CreateCatalogue { .. }
+        | TrailAct::CreateCatalogueVersion { .. }
+        | TrailAct::StartSeason { .. }
+        | TrailAct::EndSeason {}
+        | TrailAct::Reveal { .. }
+        | TrailAct::DeletePhoto { .. } => none,
+    }
+}
+
+fn slip_reason(slip: &SlipDocument) -> Option<&str> {
+    match slip {
+        SlipDocument::Disputed { reason, .. } => reason.as_deref(),
+        SlipDocument::Ruled { ruling } => Some(&ruling.reason),
+        SlipDocument::Awaited | SlipDocument::Reported { .. } | SlipDocument::Confirmed { .. } => {
+            None
+        }
+    }
+}
+
+fn act_label(t: Texts, act: &TrailAct) -> Cow<'static, str> {
+    match act {
+        TrailAct::CreateClub { .. } => t.did_create_club(),
+        TrailAct::CreateRecordConsent { .. } => t.did_create_record_consent(),
+        TrailAct::DeleteRecordConsent { .. } => t.did_delete_record_consent(),
+        TrailAct::CreateInvitation { .. } => t.did_create_invitation(),
+        TrailAct::DeleteInvitation { .. } => t.did_delete_invitation(),
+        TrailAct::AcceptInvitation { .. } => t.did_accept_invitation(),
+        TrailAct::UpdateMember { .. } => t.did_update_member(),
+        TrailAct::DeleteMember { .. } => t.did_delete_member(),
+        TrailAct::CreateCatalogue { .. } => t.did_create_catalogue(),
+        TrailAct::CreateCatalogueVersion { .. } => t.did_create_catalogue_version(),
+        TrailAct::CreateSeason { .. } => t.did_create_season(),
+        TrailAct::CreateSeasonFrom { .. } => t.did_create_season_from(),
+        TrailAct::UpdateSeason { .. } => t.did_update_season(),
+        TrailAct::StartSeason { .. } => t.did_start_season(),
+        TrailAct::EndSeason { .. } => t.did_end_season(),
+        TrailAct::UpdateWeek { .. } => t.did_update_week(),
+        TrailAct::UpdateScenario { .. } => t.did_update_scenario(),
+        TrailAct::Reveal { .. } => t.did_reveal(),
+        TrailAct::JoinSeason { .. } => t.did_join_season(),
+        TrailAct::UpdatePlayer { .. } => t.did_update_player(),
+        TrailAct::WithdrawPlayer { .. } => t.did_withdraw_player(),
+        TrailAct::TellAvailability { .. } => t.did_tell_availability(),
+        TrailAct::SealList { .. } => t.did_seal_list(),
+        TrailAct::OpenLists { .. } => t.did_open_lists(),
+        TrailAct::OpenListsTooEarly { .. } => t.did_open_lists_too_early(),
+        TrailAct::GrantLateLeave { .. } => t.did_grant_late_leave(),
+        TrailAct::SendReminders { .. } => t.did_nudge_players(),
+        TrailAct::ProposeRound { .. } => t.did_propose_round(),
+        TrailAct::PublishRound { .. } => t.did_publish_round(),
+        TrailAct::RepairRound { .. } => t.did_repair_round(),
+        TrailAct::PublishRepair { .. } => t.did_publish_repair(),
+        TrailAct::ReportResult { .. } => t.did_report_result(),
+        TrailAct::ConfirmResult { .. } => t.did_confirm_result(),
+        TrailAct::DisputeResult { .. } => t.did_dispute_result(),
+        TrailAct::RuleResult { .. } => t.did_rule_result(),
+        TrailAct::AdjustPoints { .. } => t.did_adjust_points(),
+        TrailAct::ClaimPainting { .. } => t.did_claim_painting(),
+        TrailAct::VerifyClaim { .. } => t.did_verify_claim(),
+        TrailAct::RefuseClaim { .. } => t.did_refuse_claim(),
+        TrailAct::CreatePhoto { .. } => t.did_create_photo(),
+        TrailAct::DeletePhoto { .. } => t.did_delete_photo(),
+        TrailAct::CloseWeek { .. } => t.did_close_week(),
     }
 }
