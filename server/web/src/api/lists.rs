@@ -151,7 +151,7 @@ pub struct PlayerListView {
 pub enum ListStateWord {
     /// Nothing begun; once the lists are opened, nothing handed in.
     Missing,
-    /// ListOrigin.
+    /// Begun.
     Draft,
     /// Handed in.
     Sealed,
