@@ -1,6 +1,6 @@
 //! Finds the JSON Pointer of what does not fit a type.
 //!
-//! Enums that are told apart by their `kind` are read out of a buffer, and serde forgets places within
+//! Enums tagged by their `kind` are deserialized from a buffer, and serde loses paths within
 //! it. So the place is found by trying: what is spoilt *before* the fault changes what serde says of the
 //! whole, what is spoilt behind it does not.
 

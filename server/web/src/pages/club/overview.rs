@@ -121,7 +121,7 @@ fn new_invitation(
     }
 }
 
-/// A club has no zone of its own; the reader's clock is told beside it where a script runs.
+/// A club has no time zone of its own: UTC, to which the script adds the local time of the reader.
 fn utc_times(t: Texts) -> TimeFormatter {
     TimeFormatter {
         t,

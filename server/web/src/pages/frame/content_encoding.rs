@@ -19,7 +19,7 @@ const BROTLI_QUALITY: i32 = 5;
 pub enum ContentEncoding {
     /// What every browser reads.
     Gzip,
-    /// The smaller one, which browsers take where nobody listens in.
+    /// The smaller one, which browsers accept over TLS only.
     Brotli,
 }
 
