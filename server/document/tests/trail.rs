@@ -1,6 +1,8 @@
 //! The acts of the trail keep their names and facts: the digests of entries that are written already
 //! depend on every byte.
 
+#![allow(clippy::unwrap_used, reason = "a test fails by panicking")]
+
 use document::results::SlipDocument;
 use document::trail::{
     ClubRoleDocument, OpenedReceipt, PublishedRound, TablePlace, TrailAct, VisibilityDocument,

@@ -10,8 +10,8 @@ fn a_player_misses_a_week_comes_after_all_and_withdraws_on_a_phone() {
     let window = Window::of(&stage.server, "Braewick", Size::Phone);
     window.go(&season.page("mine"));
     let nights = [
-        "first: Tue 13 January 2026, 19:00",
-        "second: Thu 15 January 2026, 19:00",
+        "first: Tuesday, 13 January 2026 at 19:00",
+        "second: Thursday, 15 January 2026 at 19:00",
     ];
     for night in nights {
         window.tick(night);

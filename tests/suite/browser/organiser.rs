@@ -57,7 +57,7 @@ fn an_organiser_sets_up_a_club_and_a_season_by_hand() {
     window.tick("Equal scores meet");
     window.press("Next");
     window.reads("In each round equal scores meet");
-    window.reads("Tue 20 January 2026, 20:00");
+    window.reads("Tuesday, 20 January 2026 at 20:00");
     window.reads("No single unit");
     window.look("setup-5");
     window.press("Save as a draft");

@@ -45,6 +45,6 @@ fn a_player_joins_writes_a_list_and_seals_it_on_a_phone() {
     window.look("receipt");
     window.follow("My week");
     window.look("mine-sealed");
-    window.tick("first: Tue 13 January 2026, 19:00");
+    window.tick("first: Tuesday, 13 January 2026 at 19:00");
     window.press("Save nights");
 }

@@ -16,7 +16,7 @@ fn the_organiser_reminds_whoever_has_no_list_and_nobody_else() {
     organiser.go(&season.page("board"));
     organiser.reads("Without a list: Corvanel");
     let chat = organiser.value("Ready for the club's chat");
-    assert!(chat.contains("Mon 12 January 2026, 20:00"), "{chat}");
+    assert!(chat.contains("Monday, 12 January 2026 at 20:00"), "{chat}");
     for handle in ["Oskrel", "Corvanel"] {
         assert!(
             !chat.contains(handle),

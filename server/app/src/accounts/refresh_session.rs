@@ -22,7 +22,7 @@ pub async fn refresh_session(app: &App, refresh: &str) -> Result<Tokens, Refusal
                 Err(store::StoreError::NotFound) => return Err(token::invalid_token()),
                 other => other?,
             };
-            let now = store::clock::now(&mut tx).await?;
+            let now = store::clock::now(&tx).await?;
             if token.session_ended || token.session.ends_at <= now || token.expires_at <= now {
                 return Err(token::invalid_token());
             }

@@ -40,7 +40,7 @@ pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(),
     let password_hash = password::hash(app, command.password).await?;
     let saved = app
         .write(async |mut tx| {
-            let registered_at = store::clock::now(&mut tx).await?;
+            let registered_at = store::clock::now(&tx).await?;
             let account = Account {
                 id: AccountId(Uuid::now_v7()),
                 email,

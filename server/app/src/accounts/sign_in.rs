@@ -32,7 +32,7 @@ pub struct SignIn {
 pub async fn sign_in(app: &App, command: SignIn) -> Result<Tokens, Refusal> {
     let account = verify_credentials(app, command).await?;
     app.write(async |mut tx| {
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let session = new_session(account, now);
         store::sessions::create(&mut tx, session, now).await?;
         let tokens = app.token_key.issue(&mut tx, session, now).await?;
@@ -50,7 +50,7 @@ pub(super) async fn verify_credentials(app: &App, command: SignIn) -> Result<Acc
     let email_digest = secret::digest(&email);
     let account = app
         .write(async |mut tx| {
-            let now = store::clock::now(&mut tx).await?;
+            let now = store::clock::now(&tx).await?;
             count_attempt(&mut tx, &email_digest, now).await?;
             let account = store::accounts::find_by_email(&mut tx, &email).await?;
             Ok::<_, Refusal>(tx.commit(account))

@@ -23,7 +23,7 @@ pub async fn sign_in_to_pages(app: &App, command: SignIn) -> Result<PageSession,
     let secret = secret::random_hex()?;
     let digest = secret::digest(&secret);
     app.write(async |mut tx| {
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let session = new_session(account, now);
         store::sessions::create_for_pages(&mut tx, session, &digest, now).await?;
         Ok(tx.commit(PageSession {

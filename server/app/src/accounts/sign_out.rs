@@ -6,7 +6,7 @@ use crate::{Actor, App, Refusal};
 /// [`Refusal::Unavailable`] when the database cannot be reached.
 pub async fn sign_out(app: &App, actor: Actor) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         store::sessions::end(&mut tx, actor.session, now).await?;
         Ok(tx.commit(()))
     })

@@ -22,7 +22,7 @@ pub async fn create_catalogue(
     let name = user_text::parse_name(name, "/name", "name")?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let id = CatalogueId(Uuid::now_v7());
         let catalogue = CatalogueRow {
             id,

@@ -36,7 +36,7 @@ pub async fn create_catalogue_version(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let number = store::catalogues::find(&mut tx, club, id).await?.newest + 1;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let by = actor.account;
         let saved =
             store::catalogues::create_version(&mut tx, club, id, number, &contents, by, now).await;

@@ -18,7 +18,7 @@ pub async fn accept_invitation(
     code: &str,
 ) -> Result<(Club, ClubRole), Refusal> {
     app.write(async |mut tx| {
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let digest = secret::digest(code.trim());
         let (club, role) = store::invitations::redeem(&mut tx, &digest, now).await?;
         let added = store::clubs::create_member(&mut tx, club, actor.account, role, now).await;

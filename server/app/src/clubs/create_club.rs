@@ -35,7 +35,7 @@ pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result
         ));
     }
     app.write(async |mut tx| {
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let club = Club {
             id: ClubId(Uuid::now_v7()),
             slug: command.slug,

@@ -48,7 +48,7 @@ pub async fn create_invitation(
     let code = secret::random_hex()?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, required_action(command.role)).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let invitation = Invitation {
             id: Uuid::now_v7(),
             club,

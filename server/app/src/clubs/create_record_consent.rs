@@ -28,7 +28,7 @@ pub async fn create_record_consent(
         if let Some(open) = store::record_consents::find(&mut tx, club, actor.account).await? {
             return Ok(tx.commit(open));
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         // A random UUID: unlike a time-ordered one it does not even tell when it was made.
         let open = RecordConsent {
             record: Uuid::new_v4(),

@@ -20,7 +20,7 @@ pub async fn delete_invitation(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::Invite).await?;
         store::invitations::delete(&mut tx, club, invitation).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeleteInvitation { invitation };
         tx.record(OfficersEntry::in_club(club, actor, now, act))
             .await

@@ -31,7 +31,7 @@ pub async fn delete_member(
         if actor.account != account {
             store::invitations::delete_all(&mut tx, club).await?;
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeleteMember { account: account.0 };
         tx.record(OfficersEntry::in_club(club, actor, now, act))
             .await

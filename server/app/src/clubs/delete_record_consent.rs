@@ -15,7 +15,7 @@ pub async fn delete_record_consent(app: &App, actor: Actor, club: ClubId) -> Res
         if !store::record_consents::delete(&mut tx, club, actor.account).await? {
             return Err(Refusal::NotFound);
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeleteRecordConsent {};
         tx.record(OfficersEntry::in_club(club, actor, now, act))
             .await

@@ -25,7 +25,7 @@ pub async fn update_member(
             must_keep_an_owner(&mut tx, club, account).await?;
         }
         store::clubs::update_role(&mut tx, club, account, role).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::UpdateMember {
             account: account.0,
             role: role.into(),

@@ -28,7 +28,7 @@ pub async fn grant_late_leave(
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let season = store::seasons::lock(&mut tx, club, season).await?;
         must_be_started(&season)?;
-        let player = store::players::find(&mut tx, club, season.id, player).await?;
+        let player = store::players::find(&tx, club, season.id, player).await?;
         must_play(&player, week)?;
         if player.account == actor.account {
             let detail = "Somebody else must give you leave.";
@@ -42,7 +42,7 @@ pub async fn grant_late_leave(
             let detail = "The round is drawn; no list comes in any more.";
             return Err(Refusal::rule(Reason::WeekState, detail));
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let leave = LateLeave {
             week,
             player: player.id,

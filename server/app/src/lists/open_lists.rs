@@ -74,7 +74,7 @@ async fn record_early_attempt(
 ) -> Result<(), Refusal> {
     app.write(async |mut tx| {
         let season = store::seasons::lock(&mut tx, club, season).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::OpenListsTooEarly {
             week: week.number(),
         };
@@ -98,7 +98,7 @@ async fn open(
         let season = store::seasons::lock(&mut tx, club, season).await?;
         let running = RunningSeason::from_season(&season)?;
         let week = store::weeks::lock(&mut tx, club, season.id, week).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         if week.facts.lists_opened_at.is_some() {
             return Ok(tx.commit(()));
         }

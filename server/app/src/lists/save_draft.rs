@@ -25,9 +25,9 @@ pub async fn save_draft(
 ) -> Result<i32, Refusal> {
     let draft = ArmyListDocument::from(&parse_list(draft)?);
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&mut tx, actor.account, club, season).await?;
+        let (season, player) = authorize_player(&tx, actor.account, club, season).await?;
         let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&mut tx, club, season.id, week)
+        let facts = store::week_limits::lock_shared(&tx, club, season.id, week)
             .await?
             .facts;
         if facts.closed_at.is_some() {

@@ -51,18 +51,18 @@ pub async fn claim_painting(
         )
     })?;
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&mut tx, actor.account, club, season).await?;
+        let (season, player) = authorize_player(&tx, actor.account, club, season).await?;
         let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&mut tx, club, season.id, week)
+        let facts = store::week_limits::lock_shared(&tx, club, season.id, week)
             .await?
             .facts;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         if now < facts.announce_at || facts.closed_at.is_some() {
             let detail = "Painting is claimed for a week that is announced and not closed.";
             return Err(Refusal::rule(Reason::WeekState, detail));
         }
-        let painting = &app.rules_cache.get_or_load(&mut tx, season).await?.painting;
-        let log = store::painting::find_log(&mut tx, club, season.id, Some(player)).await?;
+        let painting = &app.rules_cache.get_or_load(&tx, season).await?.painting;
+        let log = store::painting::find_log(&tx, club, season.id, Some(player)).await?;
         let record = log.record_of(painting, &unit);
         let made = NewClaim {
             id: ClaimId(Uuid::new_v4()),

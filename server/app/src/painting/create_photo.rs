@@ -35,7 +35,7 @@ pub async fn create_photo(
     let photo = decode(app, bytes).await?;
     app.write(async |mut tx| {
         let (season, player) = authorize_upload(&mut tx, actor, club, season).await?;
-        let claims = store::painting::list(&mut tx, club, season.id, Some(player)).await?;
+        let claims = store::painting::list(&tx, club, season.id, Some(player)).await?;
         let used = |evidence| evidence == Evidence::Photo(photo.digest);
         if claims.iter().any(|claim| used(claim.made.evidence)) {
             return Err(photo_used());
@@ -44,7 +44,7 @@ pub async fn create_photo(
         store::players::lock(&mut tx, club, season.id, player).await?;
         let known = store::photos::list(&mut tx, club, season.id).await?;
         must_have_room(&known, player, photo.digest)?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         store::photos::create(&mut tx, club, season.id, player, &photo, now).await?;
         // Not the digest: it is the address of the photo.
         let act = TrailAct::CreatePhoto { player: player.0 };

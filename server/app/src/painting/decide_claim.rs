@@ -74,10 +74,10 @@ async fn decide(
             return Err(claim_refusal(ClaimRefusal::Decided));
         }
         let player = claim.made.player;
-        let owner = store::players::find(&mut tx, club, season.id, player)
+        let owner = store::players::find(&tx, club, season.id, player)
             .await?
             .account;
-        let now: Instant = store::clock::now(&mut tx).await?;
+        let now: Instant = store::clock::now(&tx).await?;
         let is_refusal = refused.is_some();
         let decided = match refused {
             Some(reason) => claim.refuse(actor.account, owner, reason, now),

@@ -27,7 +27,7 @@ pub async fn delete_photo(
             ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => None,
         };
         store::photos::delete(&mut tx, club, season.id, photo, of).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeletePhoto {
             photo: document::encode_hex(&photo.0),
         };

@@ -41,7 +41,7 @@ pub async fn send_reminders(
         let season = store::seasons::lock(&mut tx, club, season).await?;
         must_be_started(&season)?;
         let known = store::weeks::find(&mut tx, club, season.id, week).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let last =
             store::reminders::find_last(&mut tx, club, season.id, week, about.word()).await?;
         must_be_due(last, now)?;

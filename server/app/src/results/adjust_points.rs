@@ -55,7 +55,7 @@ pub async fn adjust_points(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::Judge).await?;
         let season = store::seasons::lock(&mut tx, club, season).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let key = match command.key {
             None => None,
             Some(key) => match claim(&mut tx, actor, key, &request, now).await? {

@@ -47,7 +47,7 @@ pub async fn report_result(
     app.write(async |mut tx| {
         let view = view_season(&mut tx, Some(actor), club, season).await?;
         let game = store::games::lock(&mut tx, club, season, game).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let key = match claim(&mut tx, actor, command.key, &request, now).await? {
             Claim::Answered(slip) => return Ok(tx.commit(slip)),
             Claim::New(key) => key,

@@ -39,7 +39,7 @@ pub async fn rule_result(
         let players = players_of(&game)?;
         let accounts = find_accounts(&mut tx, &season, players).await?;
         let week = store::weeks::find(&mut tx, club, season.id, game.week).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let outcome = score_result(&mut tx, &season, &week, players, command.typed, now)
             .await
             .map_err(|refusal| refusal.below("/outcome"))?;

@@ -23,7 +23,7 @@ pub async fn settle_silent_results(app: &App) -> Result<usize, Refusal> {
     for &(club, season, id) in &due {
         app.write(async |mut tx| {
             let mut game = store::games::lock(&mut tx, club, season, id).await?;
-            let now = store::clock::now(&mut tx).await?;
+            let now = store::clock::now(&tx).await?;
             let before = SlipDocument::from(&game.slip);
             game.slip = game.slip.settle(now);
             if SlipDocument::from(&game.slip) == before {

@@ -58,8 +58,8 @@ pub async fn propose_round(
         must_be_started(&season)?;
         // A late list is either in before the round is drawn, or not at all.
         store::weeks::lock(&mut tx, club, season.id, week).await?;
-        let now = store::clock::now(&mut tx).await?;
-        let loaded = load_season(&mut tx, app, &season, now).await?;
+        let now = store::clock::now(&tx).await?;
+        let loaded = load_season(&tx, app, &season, now).await?;
         let drawn = store::rounds::list(&mut tx, club, season.id, None).await?;
         let key = must_be_ready(&loaded, &drawn, week)?;
         let mut orders = parse_orders(&loaded, &command.pins, &command.forbidden)?;

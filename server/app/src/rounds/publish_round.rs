@@ -54,7 +54,7 @@ pub async fn publish_round(
         }
         must_be_fresh(&rounds, round)?;
         must_verify(app, &mut tx, &season, round).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let mut loaded = load_season(&tx, app, &season, now).await?;
         let games = build_games(round, &week, &loaded)?;
         let by = actor.account;

@@ -77,8 +77,8 @@ pub async fn repair_round(
         let before = store::rounds::find(&mut tx, club, season.id, round).await?;
         let week = store::weeks::lock(&mut tx, club, season.id, before.week).await?;
         must_be_repairable(&before, &week)?;
-        let now = store::clock::now(&mut tx).await?;
-        let loaded = load_season(&mut tx, app, &season, now).await?;
+        let now = store::clock::now(&tx).await?;
+        let loaded = load_season(&tx, app, &season, now).await?;
         let disruption =
             gather_disruption(&mut tx, &season, &loaded, &before, actor, &command).await?;
         let inputs = repair_inputs(&season, &loaded, &before, disruption)?;

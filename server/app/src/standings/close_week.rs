@@ -34,11 +34,11 @@ pub async fn close_week(
         if facts.closed_at.is_some() {
             return state("The week is closed already.");
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         if facts.paired_at.is_none() && now < facts.play_until_at {
             return state("The week is not paired yet.");
         }
-        let mut loaded = load_season(&mut tx, app, &season, now).await?;
+        let mut loaded = load_season(&tx, app, &season, now).await?;
         let open = loaded.games.iter().filter(|game| {
             game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
         });

@@ -43,7 +43,7 @@ pub async fn join_season(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::Play).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
-        let players = store::players::list(&mut tx, club, id).await?;
+        let players = store::players::list(&tx, club, id).await?;
         must_have_place(&season, &players)?;
         must_have_free_handle(&handle, actor, &players)?;
         let joined_week = first_week(&mut tx, &season).await?;
@@ -61,7 +61,7 @@ pub async fn join_season(
             left_at: None,
             seat: find_free_seat(&mut tx, &season).await?,
         };
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let saved = store::players::create(&mut tx, club, season.id, &player, now).await;
         saved.map_err(refuse_second_place)?;
         let act = TrailAct::JoinSeason {

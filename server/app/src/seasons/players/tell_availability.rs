@@ -21,12 +21,12 @@ pub async fn tell_availability(
     nights: Vec<String>,
 ) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&mut tx, actor.account, club, id).await?;
+        let (season, player) = authorize_player(&tx, actor.account, club, id).await?;
         let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&mut tx, club, id, week)
+        let facts = store::week_limits::lock_shared(&tx, club, id, week)
             .await?
             .facts;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         if facts.phase(now) >= WeekPhase::Paired {
             return Err(Refusal::rule(
                 Reason::WeekState,

@@ -41,7 +41,7 @@ pub async fn update_player(
         let role = authorize(&mut tx, actor, club, Action::Play).await?;
         let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
         let season = store::seasons::lock(&mut tx, club, id).await?;
-        let mut player = store::players::find(&mut tx, club, id, player).await?;
+        let mut player = store::players::find(&tx, club, id, player).await?;
         if !runs && (player.account != actor.account || command.household.is_some()) {
             return Err(Refusal::rule(
                 Reason::Forbidden,
@@ -71,7 +71,7 @@ pub async fn update_player(
             player.household = household;
         }
         store::players::update(&mut tx, club, id, &player).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::UpdatePlayer {
             player: player.id.0,
         };

@@ -26,7 +26,7 @@ pub async fn withdraw_player(
     app.write(async |mut tx| {
         let role = authorize(&mut tx, actor, club, Action::Play).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
-        let mut player = store::players::find(&mut tx, club, id, player).await?;
+        let mut player = store::players::find(&tx, club, id, player).await?;
         let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
         if !runs && player.account != actor.account {
             return Err(Refusal::rule(
@@ -41,7 +41,7 @@ pub async fn withdraw_player(
             ));
         }
         player.left_after = Some(last_week(&mut tx, club, id).await?);
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         player.left_at = Some(now);
         store::players::update(&mut tx, club, id, &player).await?;
         let act = TrailAct::WithdrawPlayer {

@@ -66,7 +66,7 @@ pub async fn create_season(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let catalogue_number = find_newest_version(&mut tx, club, command.catalogue).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let season = Season {
             id: SeasonId(Uuid::now_v7()),
             club,

@@ -64,9 +64,9 @@ pub async fn create_season_from(
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let old = store::seasons::find(&mut tx, club, id).await?;
         must_be_carriable(&old, command.carry)?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let season = new_draft(&old, name.as_str(), &command, now);
-        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, club, id).await?;
         if let Some(rules) = &command.policy {
             policy::check(rules, policy::season_size(&weeks, old.places))?;
         }

@@ -21,12 +21,12 @@ pub async fn end_season(
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
         must_be_started(&season)?;
-        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, club, id).await?;
         if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
             let detail = format!("Week {} is not closed yet.", open.week);
             return Err(Refusal::rule(Reason::WeekState, detail));
         }
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         store::seasons::end(&mut tx, club, id, now).await?;
         let change = SeasonChange::new(season.key(), actor, now, TrailAct::EndSeason {});
         let ended = |version| Season {

@@ -42,7 +42,7 @@ pub async fn start_season(
         }
         must_have_players(&mut tx, &season).await?;
         draw_seats(&mut tx, &season, &secret).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         store::seasons::start(&mut tx, club, id, &seed, &commitment, now).await?;
         let act = TrailAct::StartSeason {
             seed_commitment: encode_hex(&commitment),

@@ -49,7 +49,7 @@ pub async fn update_season(
         }
         let new_rules = command.policy.is_some();
         apply(&mut season, command)?;
-        let weeks = store::weeks::list(&mut tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, club, id).await?;
         if season.state == SeasonState::Draft {
             policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
         }
@@ -63,7 +63,7 @@ pub async fn update_season(
             .await?;
         }
         store::seasons::update(&mut tx, &season).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let act = TrailAct::UpdateSeason {
             name: season.name.clone(),
             places: season.places,

@@ -35,8 +35,8 @@ async fn publish(app: &App, key: SeasonKey) -> Result<(), Refusal> {
         store::seasons::lock(&mut tx, club, season).await?;
         let revealed_until =
             store::scheduled_reveals::find_revealed_until(&mut tx, club, season).await?;
-        let now = store::clock::now(&mut tx).await?;
-        let weeks = store::weeks::list(&mut tx, club, season).await?;
+        let now = store::clock::now(&tx).await?;
+        let weeks = store::weeks::list(&tx, club, season).await?;
         let due: Vec<WeekReveals> = weeks
             .iter()
             .filter_map(|week| due_reveals(week, revealed_until, now))

@@ -59,7 +59,7 @@ pub async fn update_scenario(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         let old = store::weeks::lock(&mut tx, club, id, week).await?;
         let seen = may_still_change(&season, &old, now)?;
         let reveals = (

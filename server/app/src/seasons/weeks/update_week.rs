@@ -51,7 +51,7 @@ pub async fn update_week(
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
         let old = store::weeks::lock(&mut tx, club, id, week).await?;
-        let now = store::clock::now(&mut tx).await?;
+        let now = store::clock::now(&tx).await?;
         if season.state != SeasonState::Draft {
             check_announced_week(&old, &command, season.zone, now)?;
         }
@@ -59,7 +59,7 @@ pub async fn update_week(
         if let Some(number) = command.catalogue_number {
             pinned_version_exists(&mut tx, &season, number).await?;
         }
-        let mut weeks = store::weeks::list(&mut tx, club, id).await?;
+        let mut weeks = store::weeks::list(&tx, club, id).await?;
         weeks.retain(|other| other.week != week);
         check_neighbours(&weeks, &new)?;
         if command.cap.is_some() || command.catalogue_number.is_some() {
