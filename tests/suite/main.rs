@@ -26,4 +26,3 @@ mod service;
 mod side_by_side;
 mod sources;
 mod stories;
-mod translations;

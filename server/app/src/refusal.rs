@@ -199,7 +199,7 @@ impl From<document::fault::DocumentFault> for Fault {
         Self {
             code: fault.code,
             pointer: fault.pointer,
-            detail: fault.detail,
+            detail: fault.message.to_string(),
             limit: fault.limit.map(Value::from),
             actual: fault.actual.map(Value::from),
             cell: None,

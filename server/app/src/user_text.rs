@@ -10,7 +10,7 @@ use crate::{Reason, Refusal};
 /// [`Reason::InvalidName`].
 pub(crate) fn parse_name(text: &str, pointer: &str, what: &str) -> Result<Name, Refusal> {
     Name::new(text).map_err(|fault| {
-        let detail = format!("The {what} {fault}.");
+        let detail = format!("The {what} {}.", fault.message());
         with_length(Refusal::fault(Reason::InvalidName, pointer, detail), fault)
     })
 }
@@ -21,7 +21,7 @@ pub(crate) fn parse_name(text: &str, pointer: &str, what: &str) -> Result<Name, 
 /// [`Reason::InvalidText`].
 pub(crate) fn parse_reason(text: &str) -> Result<Text, Refusal> {
     Text::new(text).map_err(|fault| {
-        let detail = format!("The reason {fault}.");
+        let detail = format!("The reason {}.", fault.message());
         with_length(
             Refusal::fault(Reason::InvalidText, "/reason", detail),
             fault,

@@ -112,7 +112,7 @@ impl TryFrom<CatalogueDocument> for Catalogue {
 
 impl From<CatalogueFault> for DocumentFault {
     fn from(fault: CatalogueFault) -> Self {
-        Self::new(fault.pointer, fault.kind.code(), fault.kind)
+        Self::new(fault.pointer, fault.kind.code(), fault.kind.message())
     }
 }
 

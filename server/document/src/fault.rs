@@ -1,36 +1,28 @@
 //! Faults of a document that came in, each with its JSON pointer.
 
-use std::fmt::Display;
-
-use serde::{Deserialize, Serialize};
-use utoipa::ToSchema;
+use messages::Message;
 
 /// What is wrong at one place of a document. A refusal carries all of them.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct DocumentFault {
     /// JSON Pointer (RFC 6901) to the member, such as `/entries/0/unit`.
-    #[schema(example = "/entries/0/unit")]
     pub pointer: String,
     /// Stable code of the fault.
-    #[schema(example = "list.key")]
     pub code: String,
-    /// The fault in plain English.
-    pub detail: String,
+    pub message: Message,
     /// What would have been allowed, where that is a number.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub limit: Option<i64>,
     /// What was given.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub actual: Option<i64>,
 }
 
 impl DocumentFault {
     /// A fault of `code` at `pointer`.
-    pub fn new(pointer: impl Into<String>, code: impl Into<String>, detail: impl Display) -> Self {
+    pub fn new(pointer: impl Into<String>, code: impl Into<String>, message: Message) -> Self {
         Self {
             pointer: pointer.into(),
             code: code.into(),
-            detail: detail.to_string(),
+            message,
             limit: None,
             actual: None,
         }
@@ -55,13 +47,13 @@ impl DocumentFault {
 }
 
 /// Takes the value or notes why there is none.
-pub(crate) fn ok_or_note<T, E: Display>(
+pub(crate) fn ok_or_note<T>(
     faults: &mut Vec<DocumentFault>,
     pointer: impl Into<String>,
     code: &str,
-    result: Result<T, E>,
+    result: Result<T, Message>,
 ) -> Option<T> {
     result
-        .map_err(|fault| faults.push(DocumentFault::new(pointer, code, fault)))
+        .map_err(|message| faults.push(DocumentFault::new(pointer, code, message)))
         .ok()
 }

@@ -1,6 +1,7 @@
 //! An exact share as a fraction.
 
 use league::share::Share;
+use messages::{Message, text_faults};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -16,16 +17,12 @@ pub struct ShareDocument {
     pub whole: u64,
 }
 
-/// A share of nothing at all.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("the whole of a share must be at least 1")]
-pub struct EmptyWhole;
-
 impl TryFrom<ShareDocument> for Share {
-    type Error = EmptyWhole;
+    type Error = Message;
 
-    fn try_from(document: ShareDocument) -> Result<Self, EmptyWhole> {
-        Self::new(document.part, document.whole).ok_or(EmptyWhole)
+    fn try_from(document: ShareDocument) -> Result<Self, Message> {
+        let share = Self::new(document.part, document.whole);
+        share.ok_or_else(text_faults::text_share_of_nothing)
     }
 }
 

@@ -86,7 +86,10 @@ fn json_reports_every_fault_with_its_pointer() {
             ("/factions/1/units", "catalogue.count"),
         ]
     );
-    assert_eq!(faults[3].detail, "is -1; it must be from 0 to 100000");
+    assert_eq!(
+        faults[3].message.to_string(),
+        "is -1; it must be from 0 to 100000"
+    );
 }
 
 #[test]

@@ -86,7 +86,7 @@ fn every_demo_sheet_is_sound_and_reads_back_as_it_was_written() {
     for document in documents {
         let sheet = ScenarioSheet::try_from(document.clone()).unwrap();
         assert_eq!(ScenarioSheetDocument::from(&sheet), document);
-        assert!(sheet.sentences().len() > sheet.terms().items.len());
+        assert!(sheet.messages().len() > sheet.terms().items.len());
     }
 }
 

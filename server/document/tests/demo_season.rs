@@ -70,7 +70,11 @@ fn check_in_week(week: u8, list: &ArmyList, previous: Option<&ArmyList>) -> Repo
 
 #[test]
 fn the_rules_of_the_season_read_back_as_sentences() {
-    let sentences: Vec<String> = rules().iter().map(ListRule::sentence).collect();
+    let rules = rules();
+    let sentences: Vec<String> = rules
+        .iter()
+        .map(|rule| rule.message().to_string())
+        .collect();
     assert_eq!(
         sentences,
         [

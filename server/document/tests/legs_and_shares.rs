@@ -106,7 +106,7 @@ fn a_marker_has_one_holder_and_an_army_no_more_points_than_it_has() {
         CountFaultKind::OverArmy { limit, actual, .. } => ("army", limit.get(), actual.get()),
         CountFaultKind::OverMost { limit, actual, .. } => ("most", *limit, *actual),
         CountFaultKind::OtherRole(_) => ("role", 0, 0),
-        other => panic!("{other}"),
+        other => panic!("{other:?}"),
     });
     let mut limits: Vec<_> = limits.collect();
     limits.sort_unstable();

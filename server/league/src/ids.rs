@@ -3,6 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
+use messages::Value;
 use uuid::Uuid;
 
 macro_rules! identity {
@@ -48,4 +49,10 @@ identity! {
     ClaimId,
     /// One ruling of a referee.
     RulingId,
+}
+
+impl From<PlayerId> for Value {
+    fn from(player: PlayerId) -> Self {
+        player.to_string().into()
+    }
 }

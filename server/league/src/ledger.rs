@@ -1,6 +1,6 @@
 //! The ledger: every credited point with its reason. A score is the sum of its lines and nothing else.
 
-use std::fmt;
+use messages::{Message, ledger as said};
 
 use crate::ids::{ClaimId, GameId, PlayerId, RulingId};
 use crate::name::Text;
@@ -155,46 +155,29 @@ pub enum LineReason {
     },
 }
 
-impl fmt::Display for LineReason {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl LineReason {
+    pub fn message(&self) -> Message {
         match self {
-            Self::Won { own, other } => write!(f, "won {own} to {other}"),
-            Self::Drew { own, other } => write!(f, "drew {own} to {other}"),
-            Self::Lost { own, other } => write!(f, "lost {own} to {other}"),
-            Self::Conceded => f.write_str("conceded"),
-            Self::OpponentConceded => f.write_str("the opponent conceded"),
-            Self::OpponentAbsent => f.write_str("the opponent was absent"),
-            Self::AbsentWithNotice => f.write_str("absent with notice"),
-            Self::AbsentWithoutNotice => f.write_str("absent without notice"),
-            Self::DoubleLoss => f.write_str("both sides lose"),
-            Self::Bye => f.write_str("bye"),
-            Self::ByeByAverage { games } => {
-                let games = match games {
-                    1 => "1 own game".to_owned(),
-                    more => format!("{more} own games"),
-                };
-                write!(f, "bye, by the average of {games}")
-            }
-            Self::Attended => f.write_str("came to the table"),
-            Self::PaintedShare(share) => write!(f, "{share} of the list painted"),
-            Self::NewlyFinished { count } => write!(f, "{count} newly finished"),
-            Self::AboveBonusCap { limit, earned } => {
-                write!(f, "bonuses of {earned} in a week that allows {limit}")
-            }
-            Self::Late { seconds } => {
-                write!(
-                    f,
-                    "list late by {} h {} min",
-                    seconds / 3600,
-                    seconds / 60 % 60
-                )
-            }
-            Self::MedianOfWeek { median, less } => {
-                write!(f, "before joining: median {median} less {less}")
-            }
-            Self::MissedWeek => f.write_str("before joining"),
-            Self::Ruled(words) => f.write_str(words.as_str()),
-            Self::NotAmongBest { best } => write!(f, "not among the best {best} weeks"),
+            Self::Won { own, other } => said::credited_won(own, other),
+            Self::Drew { own, other } => said::credited_drew(own, other),
+            Self::Lost { own, other } => said::credited_lost(own, other),
+            Self::Conceded => said::credited_conceded(),
+            Self::OpponentConceded => said::credited_opponent_conceded(),
+            Self::OpponentAbsent => said::credited_opponent_absent(),
+            Self::AbsentWithNotice => said::credited_absent_with_notice(),
+            Self::AbsentWithoutNotice => said::credited_absent_without_notice(),
+            Self::DoubleLoss => said::credited_double_loss(),
+            Self::Bye => said::credited_bye(),
+            Self::ByeByAverage { games } => said::credited_bye_by_average(games),
+            Self::Attended => said::credited_attended(),
+            Self::PaintedShare(share) => said::credited_painted_share(share),
+            Self::NewlyFinished { count } => said::credited_newly_finished(count),
+            Self::AboveBonusCap { limit, earned } => said::credited_above_bonus_cap(earned, limit),
+            Self::Late { seconds } => said::credited_late(seconds / 3600, seconds / 60 % 60),
+            Self::MedianOfWeek { median, less } => said::credited_median_of_week(median, less),
+            Self::MissedWeek => said::credited_missed_week(),
+            Self::Ruled(words) => said::credited_ruled(words.as_str()),
+            Self::NotAmongBest { best } => said::credited_not_among_best(best),
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use messages::{Message, Value, text_faults};
 use unicode_normalization::char::is_combining_mark;
 use unicode_normalization::{IsNormalized, UnicodeNormalization, is_nfc_quick};
 use unicode_security::skeleton;
@@ -12,20 +13,27 @@ pub const MAX_NAME_LENGTH: usize = 60;
 pub const MAX_TEXT_LENGTH: usize = 4_000;
 
 /// Why a text was refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TextFault {
     /// Nothing visible remains.
-    #[error("must not be empty")]
     Empty,
     /// More characters than allowed.
-    #[error("has {actual} characters; at most {limit} are allowed")]
     TooLong { limit: usize, actual: usize },
     /// A control, direction or invisible character.
-    #[error("contains the character U+{0:04X}, which is not allowed")]
     Character(u32),
     /// More marks on one letter than any writing system uses.
-    #[error("stacks too many marks on one letter")]
     Marks,
+}
+
+impl TextFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::Empty => text_faults::text_empty(),
+            Self::TooLong { limit, actual } => text_faults::text_too_long(actual, limit),
+            Self::Character(code) => text_faults::text_character(format!("{code:04X}")),
+            Self::Marks => text_faults::text_marks(),
+        }
+    }
 }
 
 /// A single-line name in Unicode NFC, trimmed, without invisible characters.
@@ -54,6 +62,12 @@ impl Name {
         };
         let small = |name: &Self| drawn(&name.0.to_lowercase());
         drawn(&self.0) == drawn(&other.0) || small(self) == small(other)
+    }
+}
+
+impl From<Name> for Value {
+    fn from(name: Name) -> Self {
+        name.0.into()
     }
 }
 

@@ -9,6 +9,8 @@ mod share;
 mod stage;
 mod week;
 
+use messages::{Message, Value, painting_faults, painting_rules, values};
+
 use crate::points::{LeaguePoints, Points};
 use crate::share::Share;
 
@@ -38,13 +40,11 @@ pub struct PaintingTerms {
 }
 
 /// One fault of a season's painting rules.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum PaintingFault {
     /// Bare and primed models are not painted.
-    #[error("a model counts as painted from \"coloured\" or \"finished\" on")]
     PaintedFrom,
     /// A bonus of nothing, or beyond reason.
-    #[error("a bonus is worth 1 to {limit} points, not {actual}")]
     Amount {
         /// Which bonus, from zero.
         bonus: usize,
@@ -52,14 +52,12 @@ pub enum PaintingFault {
         actual: LeaguePoints,
     },
     /// A threshold of nothing or more than everything.
-    #[error("a threshold lies above 0 % and at most at 100 %, not at {actual}")]
     Threshold {
         /// Which bonus, from zero.
         bonus: usize,
         actual: Share,
     },
     /// Tiers do not rise.
-    #[error("tiers must rise: the one from {from} does not")]
     Tiers {
         /// Which bonus, from zero.
         bonus: usize,
@@ -67,17 +65,27 @@ pub enum PaintingFault {
         from: Share,
     },
     /// A step of no army points.
-    #[error("a bonus for newly finished points needs a step of at least 1 point")]
     Step {
         /// Which bonus, from zero.
         bonus: usize,
     },
     /// A bonus could never be checked.
-    #[error("bonuses need someone who may check the claims")]
     NobodyChecks,
 }
 
 impl PaintingFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::PaintedFrom => painting_faults::painting_fault_painted_from(),
+            Self::Amount { limit, actual, .. } => {
+                painting_faults::painting_fault_amount(limit, actual)
+            }
+            Self::Threshold { actual, .. } => painting_faults::painting_fault_threshold(actual),
+            Self::Tiers { from, .. } => painting_faults::painting_fault_tiers(from),
+            Self::Step { .. } => painting_faults::painting_fault_step(),
+            Self::NobodyChecks => painting_faults::painting_fault_nobody_checks(),
+        }
+    }
     pub const fn code(&self) -> &'static str {
         match self {
             Self::PaintedFrom => "painting.painted-from",
@@ -150,21 +158,16 @@ impl Painting {
     }
 
     /// The rules as players read them.
-    pub fn sentences(&self) -> Vec<String> {
-        let stage = self.0.painted_from.as_str();
-        let counting = match self.0.counting {
-            PaintCounting::ByModel => "a unit counts pro rata by its painted models",
-            PaintCounting::WholeUnits => "a unit counts when all its models are painted",
-        };
-        let mut sentences = vec![format!(
-            "A model is painted when it is {stage}; {counting}. A painted unit stays painted."
-        )];
-        sentences.extend(self.0.bonuses.iter().map(PaintedBonus::sentence));
-        if !self.0.checked_by.is_empty() {
-            let who = self.0.checked_by.iter().map(|checker| checker.words());
-            let who = who.collect::<Vec<_>>().join(", or ");
-            sentences.push(format!("Claims are checked by {who}."));
+    pub fn messages(&self) -> Vec<Message> {
+        let terms = &self.0;
+        let stage = terms.painted_from.as_str();
+        let mut messages = vec![painting_rules::painting_rule_painted(stage, terms.counting)];
+        messages.extend(terms.bonuses.iter().map(PaintedBonus::message));
+        if !terms.checked_by.is_empty() {
+            let checkers = terms.checked_by.iter().map(|checker| checker.message());
+            let checkers = Value::joined(checkers, values::comma_or);
+            messages.push(painting_rules::painting_rule_checked(checkers));
         }
-        sentences
+        messages
     }
 }

@@ -4,6 +4,8 @@ use std::fmt;
 use std::iter::Sum;
 use std::ops::{Add, AddAssign, Neg, Sub};
 
+use messages::Value;
+
 /// Most points anything may cost or any cap may allow; sums of many stay far inside `u32`.
 pub const MAX_POINTS: u32 = 100_000;
 
@@ -56,6 +58,12 @@ impl AddAssign for Points {
 impl Sum for Points {
     fn sum<I: Iterator<Item = Self>>(points: I) -> Self {
         points.fold(Self::ZERO, Self::add)
+    }
+}
+
+impl From<Points> for Value {
+    fn from(points: Points) -> Self {
+        points.0.into()
     }
 }
 
@@ -114,6 +122,12 @@ impl Neg for LeaguePoints {
 impl Sum for LeaguePoints {
     fn sum<I: Iterator<Item = Self>>(points: I) -> Self {
         points.fold(Self::ZERO, Self::add)
+    }
+}
+
+impl From<LeaguePoints> for Value {
+    fn from(points: LeaguePoints) -> Self {
+        points.0.into()
     }
 }
 

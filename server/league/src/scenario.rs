@@ -3,7 +3,9 @@
 mod fault;
 mod item;
 mod map;
-mod sentences;
+mod read_back;
+
+use messages::Message;
 
 use crate::name::{Name, Text};
 use crate::share::Share;
@@ -149,7 +151,7 @@ impl ScenarioSheet {
     }
 
     /// What a side reads: one sentence for each rule of the sheet.
-    pub fn sentences(&self) -> Vec<String> {
-        sentences::describe_sheet(&self.0)
+    pub fn messages(&self) -> Vec<Message> {
+        read_back::messages(&self.0)
     }
 }

@@ -1,9 +1,11 @@
 //! A season's scoring: how games, byes, absences and lists become league points.
 
+use messages::Message;
+
 mod award;
 mod band;
 mod fault;
-mod sentences;
+mod read_back;
 
 #[cfg(test)]
 mod tests;
@@ -18,7 +20,7 @@ use crate::week::WeekNo;
 
 pub use award::GameAward;
 pub use band::{Band, MarginUnit};
-pub use fault::ScoringFault;
+pub use fault::{ScoringFault, ScoringPart};
 
 /// Scoring as it is written, before it is checked.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -231,8 +233,8 @@ impl Scoring {
     }
 
     /// The scoring as players read it.
-    pub fn sentences(&self) -> Vec<String> {
-        sentences::describe_scoring(self)
+    pub fn messages(&self) -> Vec<Message> {
+        read_back::messages(self)
     }
 }
 

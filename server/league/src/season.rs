@@ -8,7 +8,7 @@ mod reveal;
 mod shift;
 
 pub use calendar::{
-    Calendar, CalendarFault, ClubNight, NightPlan, WeekPlan, WeekTime, is_night_key,
+    Calendar, CalendarFault, ClubNight, NightPlan, WeekPart, WeekPlan, WeekTime, is_night_key,
 };
 pub use caps::{CapFault, Caps};
 pub use deadline::{ListArrival, ListNotAccepted, accept_list};

@@ -1,7 +1,8 @@
 //! Exact fractions. A boundary such as "40 % of 613 points" is never decided by rounding.
 
 use std::cmp::Ordering;
-use std::fmt;
+
+use messages::{Value, values};
 
 use crate::points::Points;
 
@@ -85,14 +86,15 @@ impl Ord for Share {
     }
 }
 
-impl fmt::Display for Share {
-    /// Percent, with one decimal only where it is not whole; always rounded down.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let tenths = u128::from(self.part) * 1000 / u128::from(self.whole);
-        match tenths % 10 {
-            0 => write!(f, "{} %", tenths / 10),
-            rest => write!(f, "{}.{rest} %", tenths / 10),
-        }
+/// Percent, with one decimal only where it is not whole; always rounded down.
+impl From<Share> for Value {
+    fn from(share: Share) -> Self {
+        let tenths = u128::from(share.part) * 1000 / u128::from(share.whole);
+        let number = match i128::try_from(tenths) {
+            Ok(tenths) if tenths % 10 != 0 => Self::Tenths(tenths),
+            _ => (tenths / 10).into(),
+        };
+        values::percentage(number).into()
     }
 }
 
@@ -106,6 +108,8 @@ fn greatest_common_divisor(a: u64, b: u64) -> u64 {
 
 #[cfg(test)]
 mod tests {
+    use messages::ledger;
+
     use super::*;
 
     #[test]
@@ -113,10 +117,12 @@ mod tests {
         let share = Share::percent(20);
         assert_eq!(share.floor_of(Points::new(600)), Points::new(120));
         assert!(Share::of_points(Points::new(121), Points::new(600)) > share);
+        let written = |share: Share| ledger::credited_painted_share(share).to_string();
         assert_eq!(
-            Share::of_points(Points::new(125), Points::new(600)).to_string(),
-            "20.8 %"
+            written(Share::of_points(Points::new(125), Points::new(600))),
+            "20.8 % of the list painted"
         );
+        assert_eq!(written(share), "20 % of the list painted");
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use chrono::{DateTime, Datelike, LocalResult, NaiveDateTime, TimeZone, Timelike, Utc};
 use chrono_tz::Tz;
+use messages::{Message, text_faults};
 
 /// An instant in UTC, read from the database's clock.
 pub type Instant = DateTime<Utc>;
@@ -11,20 +12,27 @@ pub type Instant = DateTime<Utc>;
 pub struct CivilTime(pub NaiveDateTime);
 
 /// Why a civil time names no single instant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CivilFault {
     /// The clocks jump over it.
-    #[error("does not exist in {0}: the clocks jump over it")]
     Gap(Tz),
     /// The clocks pass it twice.
-    #[error("happens twice in {0}: the clocks go back over it")]
     Fold(Tz),
     /// Outside the years that are allowed: date arithmetic overflows at the ends of the calendar.
-    #[error("lies outside the years {MIN_YEAR} to {MAX_YEAR}")]
     Year,
     /// A leap second, which no clock on a wall shows.
-    #[error("names a 61st second")]
     LeapSecond,
+}
+
+impl CivilFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Gap(zone) => text_faults::civil_gap(zone.name()),
+            Self::Fold(zone) => text_faults::civil_fold(zone.name()),
+            Self::Year => text_faults::civil_year(MIN_YEAR, MAX_YEAR),
+            Self::LeapSecond => text_faults::civil_leap_second(),
+        }
+    }
 }
 
 /// First year in which anything may happen.

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use messages::Value;
+
 /// Longest season in weeks. Common practice is 6 to 10; 52 leaves room for monthly steps over years.
 pub const MAX_WEEKS: u8 = 52;
 
@@ -32,6 +34,12 @@ impl WeekNo {
     /// The week after, `None` past the longest season.
     pub fn next(self) -> Option<Self> {
         Self::new(self.0 + 1)
+    }
+}
+
+impl From<WeekNo> for Value {
+    fn from(week: WeekNo) -> Self {
+        week.number().into()
     }
 }
 

@@ -38,6 +38,11 @@ impl Texts {
         self.written(message, &mut Vec::new())
     }
 
+    /// Several messages in this language.
+    pub fn say_all<'a>(self, messages: impl IntoIterator<Item = &'a Message>) -> Vec<String> {
+        messages.into_iter().map(|message| self.say(message)).collect()
+    }
+
     /// A day and a time of day in full: "Thursday, 3 December 2026 at 20:00".
     pub fn moment(self, civil: NaiveDateTime) -> String {
         self.voice().dates.moment(civil)

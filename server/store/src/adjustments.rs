@@ -70,7 +70,7 @@ pub async fn list(
                 week: week_from_sql(week)?,
                 amount: LeaguePoints::new(amount),
                 reason: Text::new(&reason)
-                    .map_err(|fault| StoreError::Internal(fault.to_string()))?,
+                    .map_err(|fault| StoreError::Internal(fault.message().to_string()))?,
                 version: 1,
             })
         })

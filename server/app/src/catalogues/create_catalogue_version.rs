@@ -70,10 +70,10 @@ fn parse(source: CatalogueSource) -> Result<Catalogue, Refusal> {
                 .into_iter()
                 .map(|fault| {
                     let detail = match fault.column {
-                        0 => format!("Row {}: {}", fault.row, fault.detail),
+                        0 => format!("Row {}: {}", fault.row, fault.message),
                         column => format!(
                             "Row {}, column {} ({}): {}",
-                            fault.row, column, fault.header, fault.detail
+                            fault.row, column, fault.header, fault.message
                         ),
                     };
                     Fault::new(&fault.code, "", detail).at_cell(fault.row, fault.column)

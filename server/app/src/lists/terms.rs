@@ -212,7 +212,7 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &CheckReport) -> Result<(),
         .map(|finding| {
             let place = finding.entries.first().and_then(|key| list.position(key));
             let pointer = place.map_or_else(String::new, |index| format!("/entries/{index}"));
-            let fault = Fault::new(finding.code, pointer, finding.sentence());
+            let fault = Fault::new(finding.code, pointer, finding.message().to_string());
             match finding.measured {
                 Some(measured) => fault.with(measured.limit, measured.actual),
                 None => fault,

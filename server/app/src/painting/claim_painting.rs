@@ -41,13 +41,17 @@ pub async fn claim_painting(
     command: ClaimPainting,
 ) -> Result<PaintingClaim, Refusal> {
     let unit = EntryKey::new(&command.unit).map_err(|fault| {
-        Refusal::fault(Reason::Validation, "/unit", format!("The unit {fault}."))
+        Refusal::fault(
+            Reason::Validation,
+            "/unit",
+            format!("The unit {}.", fault.message()),
+        )
     })?;
     let stages = ModelStages::try_from(command.stages).map_err(|fault| {
         Refusal::fault(
             Reason::Validation,
             "/stages",
-            format!("The models are not valid: {fault}."),
+            format!("The models are not valid: {}.", fault.message()),
         )
     })?;
     app.write(async |mut tx| {
@@ -157,6 +161,6 @@ pub(super) fn claim_refusal(why: ClaimRefusal) -> Refusal {
             Reason::Validation
         }
     };
-    let fault = crate::Fault::new(why.code(), "", format!("Not done: {why}."));
-    Refusal::faults(reason, format!("Not done: {why}."), vec![fault])
+    let fault = crate::Fault::new(why.code(), "", format!("Not done: {}.", why.message()));
+    Refusal::faults(reason, format!("Not done: {}.", why.message()), vec![fault])
 }

@@ -110,5 +110,5 @@ pub(super) fn slip_refusal(why: SlipRefusal) -> Refusal {
         SlipRefusal::Final => Reason::ResultFinal,
         SlipRefusal::OwnGame => Reason::ConflictOfInterest,
     };
-    Refusal::rule(reason, format!("Not done: {why}."))
+    Refusal::rule(reason, format!("Not done: {}.", why.message()))
 }

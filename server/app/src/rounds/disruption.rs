@@ -181,7 +181,7 @@ fn reported(before: &RoundRow, games: &[&GameRow]) -> Result<Vec<league::pairing
     };
     let published = before.proposal.games.iter().map(|game| game.to_game());
     let mut published = published
-        .collect::<Result<Vec<_>, String>>()
+        .collect::<Result<Vec<_>, messages::Message>>()
         .map_err(|fault| internal_error(&fault))?;
     published.retain(|game| game.pair().is_some_and(is_reported));
     Ok(published)

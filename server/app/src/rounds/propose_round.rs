@@ -240,7 +240,7 @@ pub(super) async fn solve_task(app: &App, task: Task) -> Result<Proposal, Refusa
         ProposeError::InvalidTask(faults) => {
             let faults = faults
                 .iter()
-                .map(|fault| Fault::new("pairing.order", "", fault.to_string()))
+                .map(|fault| Fault::new("pairing.order", "", fault.message().to_string()))
                 .collect();
             Refusal::faults(
                 Reason::NoRoundPossible,
@@ -250,7 +250,7 @@ pub(super) async fn solve_task(app: &App, task: Task) -> Result<Proposal, Refusa
         }
         ProposeError::NoGame | ProposeError::SearchLimit(_) => Refusal::rule(
             Reason::NoRoundPossible,
-            format!("There is no such round: {why}."),
+            format!("There is no such round: {}.", why.message()),
         ),
     })
 }

@@ -164,7 +164,8 @@ async fn must_verify(
         .task
         .to_task(draw)
         .map_err(|faults| mismatch(format!("{faults:?}")))?;
-    let proposal = round.proposal.to_proposal().map_err(mismatch)?;
+    let proposal = round.proposal.to_proposal();
+    let proposal = proposal.map_err(|fault| mismatch(fault.to_string()))?;
     let check = || league::pairing::verify(&task, &proposal);
     let checked = app.pairing_timer.time(PairingStep::Check, check);
     checked.map_err(|flaw| mismatch(format!("{flaw:?}")))

@@ -136,7 +136,7 @@ fn repair_inputs(
     let drawn = before.task.to_task(Draw([0; 32]));
     let drawn = drawn.map_err(|faults| internal_error(&faults))?;
     let games = before.proposal.games.iter().map(|game| game.to_game());
-    let published = games.collect::<Result<Vec<Game>, String>>();
+    let published = games.collect::<Result<Vec<Game>, messages::Message>>();
     let published = published.map_err(|fault| internal_error(&fault))?;
     let mut task = repair::repair_task(&drawn, &published, disruption);
     let key = RoundKey {
@@ -187,7 +187,10 @@ pub(super) fn changes_between(
     after: &RoundRow,
 ) -> Result<Vec<AssignmentChange>, Refusal> {
     let read = |round: &RoundRow| {
-        let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
+        let proposal = round
+            .proposal
+            .to_proposal()
+            .map_err(|fault| internal_error(&fault))?;
         Ok::<_, Refusal>((proposal.games, proposal.byes))
     };
     let (before, after) = (read(before)?, read(after)?);

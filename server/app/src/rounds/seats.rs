@@ -56,7 +56,7 @@ fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal
             RoundRobinFault::Rounds { .. } => Reason::NoRoundPossible,
         };
         let (limit, actual) = none.limit_and_actual();
-        let refusal = Refusal::rule(reason, none.to_string());
+        let refusal = Refusal::rule(reason, none.message().to_string());
         refusal.fact("actual", actual).fact("limit", limit)
     })
 }

@@ -50,10 +50,11 @@ pub async fn find_reach(
 fn reach_refusal(why: ReachRefusal) -> Refusal {
     match why {
         ReachRefusal::NoRow => Refusal::NotFound,
-        ReachRefusal::TooOpen { limit, actual } => {
-            Refusal::rule(Reason::TooOpen, format!("No exact answer: {why}."))
-                .fact("limit", limit)
-                .fact("actual", actual)
-        }
+        ReachRefusal::TooOpen { limit, actual } => Refusal::rule(
+            Reason::TooOpen,
+            format!("No exact answer: {}.", why.message()),
+        )
+        .fact("limit", limit)
+        .fact("actual", actual),
     }
 }

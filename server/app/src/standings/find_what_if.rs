@@ -48,7 +48,11 @@ fn supposition_refusal(suppositions: &[Supposition], refused: &[SuppositionRefus
             .iter()
             .position(|supposed| supposed.game == game);
         let pointer = format!("/suppositions/{}/game", at.unwrap_or_default());
-        Fault::new(refused.code(), pointer, format!("Not supposed: {refused}."))
+        Fault::new(
+            refused.code(),
+            pointer,
+            format!("Not supposed: {}.", refused.message()),
+        )
     };
     let faults = refused.iter().map(fault).collect();
     Refusal::faults(Reason::Validation, "Some games cannot be supposed.", faults)

@@ -30,30 +30,24 @@ use csv::{ByteRecord, ReaderBuilder};
 use league::catalogue::Catalogue;
 use league::catalogue::draft::{CatalogueDraft, FactionDraft, UnitDraft};
 use league::catalogue::key::slug;
-use serde::{Deserialize, Serialize};
-use utoipa::ToSchema;
+use messages::{Message, catalogue_faults as said};
 
 use cell_locator::CellLocator;
 use cells::Cells;
 use line_counter::LineCounter;
 
 /// What is wrong with one cell.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, ToSchema)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CellFault {
     /// Line of the file in which the row begins; the header is line 1.
-    #[schema(example = 7)]
     pub row: u64,
     /// Column as a spreadsheet counts, from 1; 0 when the whole row is meant.
-    #[schema(example = 4)]
     pub column: usize,
     /// Name of the column; empty when the whole row is meant.
-    #[schema(example = "models")]
     pub header: String,
     /// Stable code of the fault.
-    #[schema(example = "catalogue.out-of-range")]
     pub code: String,
-    /// The fault in plain English.
-    pub detail: String,
+    pub message: Message,
 }
 
 /// Most units of a table. A row of twenty bytes may mean two hundred sizes: more rows than any catalogue
@@ -100,8 +94,8 @@ pub fn read_catalogue_csv(bytes: &[u8]) -> Result<Catalogue, Vec<CellFault>> {
     for (count, record) in filled.enumerate() {
         let row = lines.line_of(&record);
         if count == MAX_ROWS {
-            let detail = format!("a table has at most {MAX_ROWS} units; nothing below was read");
-            faults.push(whole_row(row, "csv.rows", detail));
+            let message = said::csv_rows(MAX_ROWS);
+            faults.push(whole_row(row, "csv.rows", message));
             break;
         }
         let mut cells = Cells::new(row, &record, &header, &mut faults);
@@ -137,13 +131,13 @@ pub fn read_catalogue_csv(bytes: &[u8]) -> Result<Catalogue, Vec<CellFault>> {
     }
 }
 
-fn whole_row(row: u64, code: &str, detail: String) -> CellFault {
+fn whole_row(row: u64, code: &str, message: Message) -> CellFault {
     CellFault {
         row,
         column: 0,
         header: String::new(),
         code: code.into(),
-        detail,
+        message,
     }
 }
 
@@ -168,8 +162,8 @@ struct Header(Vec<String>);
 impl Header {
     fn read(record: &ByteRecord) -> Result<Self, Vec<CellFault>> {
         if record.len() > MAX_COLUMNS {
-            let detail = format!("has {} columns; at most {MAX_COLUMNS}", record.len());
-            return Err(vec![whole_row(1, "csv.columns", detail)]);
+            let message = said::csv_columns(record.len(), MAX_COLUMNS);
+            return Err(vec![whole_row(1, "csv.columns", message)]);
         }
         let names: Vec<String> = record
             .iter()
@@ -181,9 +175,9 @@ impl Header {
             let known = REQUIRED_COLUMNS.contains(&name.as_str())
                 || OPTIONAL_COLUMNS.contains(&name.as_str());
             if !known {
-                faults.push(header.fault(i + 1, "csv.unknown-column", "no such column is known"));
+                faults.push(header.fault(i + 1, "csv.unknown-column", said::csv_unknown_column()));
             } else if header.0.iter().take(i).any(|other| other == name) {
-                faults.push(header.fault(i + 1, "csv.column-twice", "this column is there twice"));
+                faults.push(header.fault(i + 1, "csv.column-twice", said::csv_column_twice()));
             }
         }
         for name in REQUIRED_COLUMNS {
@@ -193,7 +187,7 @@ impl Header {
                     column: 0,
                     header: name.into(),
                     code: "csv.missing-column".into(),
-                    detail: format!("the column \"{name}\" is missing"),
+                    message: said::csv_missing_column(name),
                 });
             }
         }
@@ -204,13 +198,13 @@ impl Header {
         }
     }
 
-    fn fault(&self, column: usize, code: &str, detail: &str) -> CellFault {
+    fn fault(&self, column: usize, code: &str, message: Message) -> CellFault {
         CellFault {
             row: 1,
             column,
             header: self.0.get(column - 1).cloned().unwrap_or_default(),
             code: code.into(),
-            detail: detail.into(),
+            message,
         }
     }
 

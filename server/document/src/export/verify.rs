@@ -4,6 +4,7 @@
 
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, propose};
+use messages::{Message, verify as said};
 
 use super::repairs::{is_played, is_repair_of};
 use super::round_robin::RoundRobinTable;
@@ -14,23 +15,23 @@ use super::{
 use crate::decode_hex;
 use crate::rounds::proposal::ProposalDocument;
 
-/// What became of the checks, each in a sentence.
+/// What became of the checks.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Verification {
     /// What holds.
-    pub held: Vec<String>,
+    pub held: Vec<Message>,
     /// What does not: the file, or the season, was tampered with.
-    pub broken: Vec<String>,
+    pub broken: Vec<Message>,
     /// What cannot be checked yet.
-    pub open: Vec<String>,
+    pub open: Vec<Message>,
 }
 
 impl Verification {
-    fn record(&mut self, holds: bool, sentence: String) {
+    fn record(&mut self, holds: bool, message: Message) {
         if holds {
-            self.held.push(sentence)
+            self.held.push(message)
         } else {
-            self.broken.push(sentence)
+            self.broken.push(message)
         }
     }
 }
@@ -39,19 +40,15 @@ impl Verification {
 pub fn verify(export: &SeasonExportDocument) -> Verification {
     let mut checked = Verification::default();
     if export.format != FORMAT {
-        checked.broken.push(format!(
-            "the file is of format {}, not {FORMAT}",
-            export.format
-        ));
+        checked
+            .broken
+            .push(said::verify_format(export.format, FORMAT));
         return checked;
     }
     let secret = check_seed(export, &mut checked);
     let table = RoundRobinTable::from_export(export);
     if let (Some(table), Some(secret)) = (&table, &secret) {
-        checked.record(
-            table.is_drawn(secret, export),
-            "the seats of the round robin were drawn by lot".into(),
-        );
+        checked.record(table.is_drawn(secret, export), said::verify_seats());
     }
     for week in &export.weeks {
         for list in &week.lists {
@@ -62,39 +59,33 @@ pub fn verify(export: &SeasonExportDocument) -> Verification {
             if let Some(table) = &table {
                 checked.record(
                     table.matches_round(round),
-                    format!(
-                        "week {}, round {}: it keeps to the round robin's table",
-                        week.week, round.round
+                    said::verify_in_round(
+                        week.week,
+                        round.round.to_string(),
+                        said::verify_by_table(),
                     ),
                 );
             }
         }
     }
-    checked.record(
-        rows_match_ledger(&export.standings),
-        "the table: every row is the sum of its ledger lines".into(),
-    );
+    checked.record(rows_match_ledger(&export.standings), said::verify_table());
     checked
 }
 
 fn check_seed(export: &SeasonExportDocument, checked: &mut Verification) -> Option<DrawSecret> {
     let Some(seed) = &export.seed else {
-        checked
-            .open
-            .push("the seed is revealed when the season ends; draws are taken as given".into());
+        checked.open.push(said::verify_seed_hidden());
         return None;
     };
     let Some(seed) = decode_hex(seed) else {
-        checked
-            .broken
-            .push("the seed is not 32 bytes in hexadecimal".into());
+        checked.broken.push(said::verify_seed_shape());
         return None;
     };
     let secret = DrawSecret::new(seed);
     let promised = crate::encode_hex(&secret.commitment().0);
     checked.record(
         export.seed_commitment.as_deref() == Some(promised.as_str()),
-        "the seed is the one committed to at the start".into(),
+        said::verify_seed(),
     );
     Some(secret)
 }
@@ -106,10 +97,7 @@ fn check_receipt(week: &WeekRecordDocument, list: &ListRecordDocument, checked: 
         .is_ok_and(|receipt| receipt == list.receipt);
     checked.record(
         same,
-        format!(
-            "week {}: the list of {} is the one of its receipt",
-            week.week, list.player
-        ),
+        said::verify_receipt(week.week, list.player.to_string()),
     );
 }
 
@@ -119,31 +107,24 @@ fn check_round(
     secret: Option<&DrawSecret>,
     checked: &mut Verification,
 ) {
-    let name = format!("week {}, round {}", week.week, round.round);
-    checked.record(
-        is_draw_right(round, secret),
-        format!("{name}: the draw follows from the locked inputs"),
-    );
+    let in_round = |finding| said::verify_in_round(week.week, round.round.to_string(), finding);
+    checked.record(is_draw_right(round, secret), in_round(said::verify_draw()));
     checked.record(
         are_lists_locked(week, round),
-        format!("{name}: the inputs hold the receipt of every list"),
+        in_round(said::verify_lists_locked()),
     );
-    check_proposal(&name, round, checked);
+    check_proposal(in_round, round, checked);
     match versions(week, round).find(|other| other.version + 1 == round.version) {
-        Some(before) => checked.record(
-            is_repair_of(before, round),
-            format!("{name}: it repairs the version before, whose other inputs it leaves alone"),
-        ),
+        Some(before) => {
+            checked.record(is_repair_of(before, round), in_round(said::verify_repair()))
+        }
         None => checked.record(
             round.version == 1 && round.repair.is_none(),
-            format!("{name}: it is the first version of its round"),
+            in_round(said::verify_first_version()),
         ),
     }
     if versions(week, round).all(|other| other.version <= round.version) {
-        checked.record(
-            is_played(week, round),
-            format!("{name}: the games are those of the proposal"),
-        );
+        checked.record(is_played(week, round), in_round(said::verify_games()));
     }
 }
 
@@ -158,24 +139,26 @@ fn versions<'w>(
         .filter(move |other| other.number == number)
 }
 
-fn check_proposal(name: &str, round: &RoundRecordDocument, checked: &mut Verification) {
+fn check_proposal(
+    in_round: impl Fn(Message) -> Message,
+    round: &RoundRecordDocument,
+    checked: &mut Verification,
+) {
     let drawn = decode_hex(&round.draw).and_then(|draw| round.inputs.to_task(Draw(draw)).ok());
     let (Some(task), Ok(proposal)) = (drawn, round.proposal.to_proposal()) else {
-        checked
-            .broken
-            .push(format!("{name}: inputs, draw or proposal cannot be read"));
+        checked.broken.push(in_round(said::verify_unreadable()));
         return;
     };
     checked.record(
         league::pairing::verify(&task, &proposal).is_ok(),
-        format!("{name}: the proof shows that no pairing gives up less"),
+        in_round(said::verify_proof()),
     );
     let again = propose(&task).map(|proposal| ProposalDocument::from(&proposal));
     checked.record(
         again.is_ok_and(|again| {
             again.games == round.proposal.games && again.byes == round.proposal.byes
         }),
-        format!("{name}: pairing the inputs again gives the same games"),
+        in_round(said::verify_again()),
     );
 }
 

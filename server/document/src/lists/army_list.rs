@@ -49,7 +49,7 @@ impl TryFrom<ArmyListDocument> for ArmyList {
 
     fn try_from(document: ArmyListDocument) -> Result<Self, Vec<DocumentFault>> {
         let mut faults = Vec::new();
-        let faction = FactionKey::new(&document.faction);
+        let faction = FactionKey::new(&document.faction).map_err(|fault| fault.message());
         let faction = ok_or_note(&mut faults, "/faction", "list.key", faction);
         let entries: Vec<Entry> = document
             .entries
@@ -71,19 +71,20 @@ fn read_entry(
     at: &str,
     faults: &mut Vec<DocumentFault>,
 ) -> Option<Entry> {
-    let key = EntryKey::new(&document.key);
+    let key = EntryKey::new(&document.key).map_err(|fault| fault.message());
     let key = ok_or_note(faults, format!("{at}/key"), "list.entry-key", key);
-    let unit = UnitKey::new(&document.unit);
+    let unit = UnitKey::new(&document.unit).map_err(|fault| fault.message());
     let unit = ok_or_note(faults, format!("{at}/unit"), "list.key", unit);
     let mut options = BTreeMap::new();
     for (name, &taken) in &document.options {
         let pointer = format!("{at}/options/{}", escape(name));
-        if let Some(option) = ok_or_note(faults, pointer, "list.key", OptionKey::new(name)) {
+        let option = OptionKey::new(name).map_err(|fault| fault.message());
+        if let Some(option) = ok_or_note(faults, pointer, "list.key", option) {
             options.insert(option, taken);
         }
     }
     let joins = document.joins.as_ref().and_then(|joined| {
-        let joined = EntryKey::new(joined);
+        let joined = EntryKey::new(joined).map_err(|fault| fault.message());
         ok_or_note(faults, format!("{at}/joins"), "list.entry-key", joined)
     });
     Some(Entry {
@@ -106,7 +107,7 @@ fn locate(fault: &ListFault) -> DocumentFault {
         ListFault::Twice(i, _) => (format!("/entries/{i}/key"), "list.entry-twice"),
         ListFault::JoinsNothing(i, _) => (format!("/entries/{i}/joins"), "list.joins-nothing"),
     };
-    DocumentFault::new(pointer, code, fault)
+    DocumentFault::new(pointer, code, fault.message())
 }
 
 impl From<&ArmyList> for ArmyListDocument {

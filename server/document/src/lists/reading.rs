@@ -165,7 +165,7 @@ impl From<&LinePart> for PartDocument {
             text: part.text.clone(),
             certainty: part.certainty.into(),
             meaning: (&part.meaning).into(),
-            alternatives: part.alternatives.clone(),
+            alternatives: part.alternatives.iter().map(ToString::to_string).collect(),
         }
     }
 }

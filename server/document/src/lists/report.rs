@@ -97,7 +97,7 @@ impl From<&Finding> for FindingDocument {
             difference: measured.map(|measured| measured.difference()),
             about: finding.about.clone(),
             entries: finding.entries.iter().map(ToString::to_string).collect(),
-            sentence: finding.sentence().into(),
+            sentence: finding.message().to_string(),
         }
     }
 }

@@ -8,19 +8,20 @@ use crate::fault::DocumentFault;
 pub fn unsatisfiable_fault(found: &Unsatisfiable) -> DocumentFault {
     use Unsatisfiable as U;
     let at = |index: &usize| format!("/{index}");
+    let message = found.message();
     match found {
-        U::UnknownKind(index, _) => DocumentFault::new(at(index), "rules.unknown-kind", found),
+        U::UnknownKind(index, _) => DocumentFault::new(at(index), "rules.unknown-kind", message),
         U::UnknownKeyword(index, _) => {
-            DocumentFault::new(at(index), "rules.unknown-keyword", found)
+            DocumentFault::new(at(index), "rules.unknown-keyword", message)
         }
-        U::Contradiction(index) => DocumentFault::new(at(index), "rules.contradiction", found),
-        U::NoList(..) => DocumentFault::new("", "rules.no-list", found),
+        U::Contradiction(index) => DocumentFault::new(at(index), "rules.contradiction", message),
+        U::NoList(..) => DocumentFault::new("", "rules.no-list", message),
         U::ReturnsTooMuch { least, cap, .. } => {
-            DocumentFault::new("", "rules.returns-too-much", found)
+            DocumentFault::new("", "rules.returns-too-much", message)
                 .with_limit(cap.get(), least.get())
         }
         U::GrowsTooSlowly { least, most, .. } => {
-            DocumentFault::new("", "rules.grows-too-slowly", found)
+            DocumentFault::new("", "rules.grows-too-slowly", message)
                 .with_limit(most.get(), least.get())
         }
     }

@@ -202,7 +202,7 @@ fn locate(fault: &PaintingFault) -> DocumentFault {
         }
         _ => None,
     };
-    DocumentFault::new(pointer, fault.code(), fault).with_limit_if_any(measured)
+    DocumentFault::new(pointer, fault.code(), fault.message()).with_limit_if_any(measured)
 }
 
 fn read_bonus(

@@ -130,7 +130,12 @@ fn read_side(
 ) -> SideCounts {
     let items = document.items.iter().filter_map(|(key, &count)| {
         let pointer = format!("{at}/items/{}", key.replace('~', "~0").replace('/', "~1"));
-        let key = ok_or_note(faults, pointer, "result.unknown-item", ItemKey::new(key));
+        let key = ok_or_note(
+            faults,
+            pointer,
+            "result.unknown-item",
+            ItemKey::new(key).map_err(|fault| fault.message()),
+        );
         key.map(|key| (key, count))
     });
     SideCounts {
@@ -179,7 +184,7 @@ impl TryFrom<GameScoreDocument> for GameScore {
                     .enumerate()
                     .filter_map(|(at, item)| {
                         let pointer = format!("/legs/{leg}/items/{at}/item");
-                        let key = ItemKey::new(&item.item);
+                        let key = ItemKey::new(&item.item).map_err(|fault| fault.message());
                         Some(ItemScore {
                             item: ok_or_note(&mut faults, pointer, "result.unknown-item", key)?,
                             counts: item.counts.into(),
@@ -252,7 +257,7 @@ impl From<&CountFault> for ImpossibleDocument {
             code: impossible.kind.code().to_owned(),
             limit,
             actual,
-            detail: impossible.to_string(),
+            detail: impossible.message().to_string(),
         }
     }
 }

@@ -212,5 +212,11 @@ impl TryFrom<RulingDocument> for Ruling {
 }
 
 fn read_reason(text: &str) -> Result<Text, Vec<DocumentFault>> {
-    Text::new(text).map_err(|fault| vec![DocumentFault::new("/reason", "result.reason", fault)])
+    Text::new(text).map_err(|fault| {
+        vec![DocumentFault::new(
+            "/reason",
+            "result.reason",
+            fault.message(),
+        )]
+    })
 }

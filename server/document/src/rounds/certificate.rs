@@ -6,6 +6,7 @@
 use league::ids::PlayerId;
 use league::pairing::NightSet;
 use league::pairing::round::certificate::{Certificate, Choice, Dual, Node};
+use messages::{Message, pairing_faults};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
@@ -96,7 +97,7 @@ impl CertificateDocument {
     ///
     /// # Errors
     /// A dual value that is not an integer of at most 128 bits.
-    pub fn to_certificate(&self) -> Result<Certificate, String> {
+    pub fn to_certificate(&self) -> Result<Certificate, Message> {
         Ok(Certificate {
             players: self.players.iter().copied().map(PlayerId).collect(),
             byes: self.byes,
@@ -146,7 +147,7 @@ impl From<&Node> for NodeDocument {
 }
 
 impl NodeDocument {
-    fn to_node(&self) -> Result<Node, String> {
+    fn to_node(&self) -> Result<Node, Message> {
         Ok(match self {
             Self::Bound {
                 potentials,
@@ -191,11 +192,11 @@ fn odd_set_document((places, depth): &(Vec<u32>, i128)) -> OddSetDocument {
     }
 }
 
-fn odd_set(document: &OddSetDocument) -> Result<(Vec<u32>, i128), String> {
+fn odd_set(document: &OddSetDocument) -> Result<(Vec<u32>, i128), Message> {
     Ok((document.places.clone(), parse_integer(&document.depth)?))
 }
 
-fn parse_integer(text: &str) -> Result<i128, String> {
+fn parse_integer(text: &str) -> Result<i128, Message> {
     text.parse()
-        .map_err(|_| format!("{text:?} is not an integer of at most 128 bits"))
+        .map_err(|_| pairing_faults::round_fault_integer(format!("{text:?}")))
 }

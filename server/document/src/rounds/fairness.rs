@@ -1,6 +1,7 @@
 //! The fairness audit of a season as JSON.
 
 use league::pairing::history::audit::{FairnessFinding, FairnessMeasure};
+use messages::Message;
 use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
@@ -55,7 +56,7 @@ impl From<FairnessMeasure> for FairnessMeasureDocument {
 
 impl FairnessFindingDocument {
     /// A finding with its sentence.
-    pub fn new(finding: &FairnessFinding, sentence: String) -> Self {
+    pub fn new(finding: &FairnessFinding, message: &Message) -> Self {
         Self {
             player: finding.player.0,
             measure: finding.measure.into(),
@@ -63,7 +64,7 @@ impl FairnessFindingDocument {
             expected_sum: finding.expected_sum,
             as_far: finding.as_extreme,
             unusual: finding.unusual,
-            sentence,
+            sentence: message.to_string(),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The pairing method of a season as JSON: by score or round robin, with rounds per week.
 
 use league::pairing::round::method::{Cycles, MAX_ROUNDS_PER_WEEK, PairingMethod, RoundSettings};
+use messages::policy;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -57,8 +58,8 @@ impl RoundsDocument {
             }
         };
         RoundSettings::new(method, per_week).ok_or_else(|| {
-            let detail = format!("A week has 1 to {MAX_ROUNDS_PER_WEEK} rounds.");
-            let fault = DocumentFault::new("/per_week", "rounds.per-week", detail);
+            let message = policy::policy_rounds_a_week(MAX_ROUNDS_PER_WEEK);
+            let fault = DocumentFault::new("/per_week", "rounds.per-week", message);
             vec![fault.with_limit(MAX_ROUNDS_PER_WEEK, per_week)]
         })
     }

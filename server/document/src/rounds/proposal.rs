@@ -6,6 +6,7 @@ use league::pairing::{
     TableNo,
 };
 use league::points::LeaguePoints;
+use messages::Message;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
@@ -210,7 +211,7 @@ impl ProposalDocument {
     /// # Errors
     /// What is malformed: a night that cannot be, a player paired with themselves, a number that is
     /// none.
-    pub fn to_proposal(&self) -> Result<Proposal, String> {
+    pub fn to_proposal(&self) -> Result<Proposal, Message> {
         Ok(Proposal {
             games: self
                 .games
@@ -248,7 +249,7 @@ impl GameDocument {
     ///
     /// # Errors
     /// A night that cannot be.
-    pub fn to_game(&self) -> Result<Game, String> {
+    pub fn to_game(&self) -> Result<Game, Message> {
         Ok(Game {
             night: night_key(self.night)?,
             table: TableNo(self.table),
@@ -297,7 +298,7 @@ impl From<&PairingReason> for ReasonDocument {
 }
 
 impl ReasonDocument {
-    fn to_reason(&self) -> Result<PairingReason, String> {
+    fn to_reason(&self) -> Result<PairingReason, Message> {
         let given_up = self
             .given_up
             .iter()
@@ -337,7 +338,7 @@ impl From<Subject> for SubjectDocument {
 }
 
 impl SubjectDocument {
-    fn to_subject(self) -> Result<Subject, String> {
+    fn to_subject(self) -> Result<Subject, Message> {
         Ok(match self {
             Self::SameScore { players, score } => Subject::SameScore {
                 pair: pair(players)?,
@@ -435,8 +436,8 @@ impl From<&LookAhead> for LookedAheadDocument {
 }
 
 impl LookedAheadDocument {
-    fn to_looked_ahead(&self) -> Result<LookAhead, String> {
-        let plan = |rounds: &[Vec<[Uuid; 2]>]| -> Result<Vec<Vec<Pair>>, String> {
+    fn to_looked_ahead(&self) -> Result<LookAhead, Message> {
+        let plan = |rounds: &[Vec<[Uuid; 2]>]| -> Result<Vec<Vec<Pair>>, Message> {
             rounds
                 .iter()
                 .map(|round| round.iter().copied().map(pair).collect())

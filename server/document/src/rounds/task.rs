@@ -9,6 +9,7 @@ use league::pairing::{
 use league::points::LeaguePoints;
 use league::side::GameRole;
 use league::week::WeekNo;
+use messages::{Message, pairing_faults};
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 use utoipa::ToSchema;
@@ -235,7 +236,7 @@ impl TaskDocument {
             &mut faults,
             "/wishes/order",
             "pairing.wishes",
-            self.wishes.to_wishes(),
+            self.wishes.to_wishes().map_err(|fault| fault.message()),
         );
         let contenders = each(&mut faults, "contenders", &self.contenders, contender);
         let history = each(&mut faults, "history", &self.history, meeting);
@@ -372,15 +373,15 @@ pub(crate) fn uuids(pair: Pair) -> [Uuid; 2] {
 }
 
 /// A pair of two different players.
-pub(crate) fn pair([a, b]: [Uuid; 2]) -> Result<Pair, String> {
-    Pair::new(PlayerId(a), PlayerId(b)).ok_or_else(|| format!("{a} cannot meet themselves"))
+pub(crate) fn pair([a, b]: [Uuid; 2]) -> Result<Pair, Message> {
+    Pair::new(PlayerId(a), PlayerId(b)).ok_or_else(|| pairing_faults::round_fault_self(PlayerId(a)))
 }
 
 fn fixed(fixture: &FixedGame) -> [Uuid; 2] {
     [fixture.attacker.0, fixture.defender.0]
 }
 
-fn fixture([attacker, defender]: [Uuid; 2]) -> Result<FixedGame, String> {
+fn fixture([attacker, defender]: [Uuid; 2]) -> Result<FixedGame, Message> {
     pair([attacker, defender])?;
     Ok(FixedGame {
         attacker: PlayerId(attacker),
@@ -388,23 +389,23 @@ fn fixture([attacker, defender]: [Uuid; 2]) -> Result<FixedGame, String> {
     })
 }
 
-fn week(number: u8) -> Result<WeekNo, String> {
-    WeekNo::new(number).ok_or_else(|| format!("there is no week {number}"))
+fn week(number: u8) -> Result<WeekNo, Message> {
+    WeekNo::new(number).ok_or_else(|| pairing_faults::round_fault_no_week(number))
 }
 
 /// A night of that number.
-pub(crate) fn night_key(number: u8) -> Result<NightKey, String> {
-    NightKey::new(number).ok_or_else(|| format!("there is no night {number}"))
+pub(crate) fn night_key(number: u8) -> Result<NightKey, Message> {
+    NightKey::new(number).ok_or_else(|| pairing_faults::round_fault_no_night(number))
 }
 
-fn meeting(document: &MeetingDocument) -> Result<Meeting, String> {
+fn meeting(document: &MeetingDocument) -> Result<Meeting, Message> {
     Ok(Meeting {
         pair: pair(document.players)?,
         week: week(document.week)?,
     })
 }
 
-fn night(document: &NightTablesDocument) -> Result<Night, String> {
+fn night(document: &NightTablesDocument) -> Result<Night, Message> {
     let tables = document
         .tables
         .iter()
@@ -416,12 +417,12 @@ fn night(document: &NightTablesDocument) -> Result<Night, String> {
     })
 }
 
-fn contender(document: &ContenderDocument) -> Result<Contender, String> {
-    let name = |text: &Option<String>| -> Result<Option<Name>, String> {
+fn contender(document: &ContenderDocument) -> Result<Contender, Message> {
+    let name = |text: &Option<String>| -> Result<Option<Name>, Message> {
         text.as_deref()
             .map(Name::new)
             .transpose()
-            .map_err(|fault| fault.to_string())
+            .map_err(|fault| fault.message())
     };
     let role = |streak: StreakDocument| {
         let role = if streak.attacker {
@@ -462,7 +463,7 @@ fn each<D, T>(
     faults: &mut Vec<DocumentFault>,
     list: &str,
     documents: &[D],
-    value: impl Fn(&D) -> Result<T, String>,
+    value: impl Fn(&D) -> Result<T, Message>,
 ) -> Vec<T> {
     let code = format!("pairing.{list}");
     let noted = documents.iter().enumerate().filter_map(|(at, document)| {

@@ -2,7 +2,8 @@
 
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
-use league::season::{Calendar, CalendarFault, Caps, ClubNight, WeekPlan, WeekTime};
+use league::season::{Calendar, CalendarFault, Caps, ClubNight, WeekPart, WeekPlan, WeekTime};
+use messages::refusals;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -127,8 +128,10 @@ fn read_caps(document: &CapsDocument) -> Result<Caps, Vec<DocumentFault>> {
         faults
             .into_iter()
             .map(|fault| {
-                let found =
-                    DocumentFault::new(place(fault.index()), "season.caps", format!("{fault}."));
+                let found = {
+                    let message = refusals::sentence(fault.message());
+                    DocumentFault::new(place(fault.index()), "season.caps", message)
+                };
                 let (limit, actual) = fault.limit_and_actual();
                 found.with_limit(limit, actual)
             })
@@ -164,16 +167,25 @@ fn locate(fault: &CalendarFault) -> DocumentFault {
         CalendarFault::Nights(_) | CalendarFault::NightKey(_) | CalendarFault::Tables(..) => {
             ("/nights", "season.nights")
         }
-        CalendarFault::Order { later, .. } => return placed(later, "season.order", fault),
-        CalendarFault::Clock { what, .. } => return placed(what, "invalid-local-time", fault),
+        CalendarFault::Order { later, .. } => return placed(*later, "season.order", fault),
+        CalendarFault::Clock { what, .. } => return placed(*what, "invalid-local-time", fault),
         CalendarFault::TooFar => ("/first_day", "season.too-far"),
     };
-    let found = DocumentFault::new(format!("/calendar{place}"), code, format!("{fault}."));
+    let message = refusals::sentence(fault.message());
+    let found = DocumentFault::new(format!("/calendar{place}"), code, message);
     found.with_limit_if_any(fault.limit_and_actual())
 }
 
-fn placed(what: &str, code: &str, fault: &CalendarFault) -> DocumentFault {
-    DocumentFault::new(format!("/calendar/{what}"), code, format!("{fault}."))
+fn placed(what: WeekPart, code: &str, fault: &CalendarFault) -> DocumentFault {
+    let member = match what {
+        WeekPart::Announce => "announce",
+        WeekPart::ListsDue => "lists_due",
+        WeekPart::PlayUntil => "play_until",
+        WeekPart::Nights => "nights",
+        WeekPart::Reveal => "reveal",
+    };
+    let message = refusals::sentence(fault.message());
+    DocumentFault::new(format!("/calendar/{member}"), code, message)
 }
 
 impl From<MomentDocument> for WeekTime {

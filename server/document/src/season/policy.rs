@@ -9,6 +9,7 @@ use league::pairing::Wishes;
 use league::pairing::round::method::RoundSettings;
 use league::scoring::Scoring;
 use league::standings::TieBreaks;
+use messages::{Message, policy};
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
@@ -91,15 +92,20 @@ impl PolicyDocument {
         );
         let rounds = part(&mut faults, "rounds", self.rounds.to_rounds());
         let wishes = self.pairing.to_wishes();
-        let wishes =
-            wishes.map_err(|fault| vec![DocumentFault::new("/order", "pairing.wishes", fault)]);
+        let wishes = wishes.map_err(|fault| {
+            vec![DocumentFault::new(
+                "/order",
+                "pairing.wishes",
+                fault.message(),
+            )]
+        });
         let pairing = part(&mut faults, "pairing", wishes);
         if !(1..=MAX_CONFIRM_HOURS).contains(&self.confirm_within_hours) {
-            let detail = format!("Silence confirms after 1 to {MAX_CONFIRM_HOURS} hours.");
+            let message = policy::policy_silence_hours(MAX_CONFIRM_HOURS);
             let actual = self.confirm_within_hours;
             let limit = actual.clamp(1, MAX_CONFIRM_HOURS);
             let fault =
-                DocumentFault::new("/policy/confirm_within_hours", "policy.confirm", detail);
+                DocumentFault::new("/policy/confirm_within_hours", "policy.confirm", message);
             faults.push(fault.with_limit(limit, actual));
         }
         match (list_rules, scoring, painting, order, rounds.zip(pairing)) {
@@ -125,18 +131,14 @@ impl PolicyDocument {
 
 impl Policy {
     /// The rules as players read them.
-    pub fn sentences(&self) -> Vec<String> {
-        let lists = self.list_rules.iter().map(ListRule::sentence);
-        let silence = format!(
-            "A reported result that nobody answers stands after {} h.",
-            self.confirm_within_hours
-        );
+    pub fn messages(&self) -> Vec<Message> {
+        let lists = self.list_rules.iter().map(ListRule::message);
         lists
-            .chain(self.scoring.sentences())
-            .chain([silence])
-            .chain(self.painting.sentences())
-            .chain(self.tie_breaks.sentences())
-            .chain(self.rounds.sentences())
+            .chain(self.scoring.messages())
+            .chain([policy::policy_silence(self.confirm_within_hours)])
+            .chain(self.painting.messages())
+            .chain(self.tie_breaks.messages())
+            .chain(self.rounds.messages())
             .collect()
     }
 }
@@ -163,11 +165,11 @@ mod tests {
     fn a_season_that_decides_nothing_gets_rules_that_hold() {
         let policy: PolicyDocument = serde_json::from_str("{}").unwrap();
         assert_eq!(policy, PolicyDocument::default());
-        let sentences = policy.to_policy().unwrap().sentences();
+        let messages = policy.to_policy().unwrap().messages();
         let silence = "A reported result that nobody answers stands after 48 h.";
         assert!(
-            sentences.iter().any(|said| said == silence),
-            "{sentences:?}"
+            messages.iter().any(|said| said.to_string() == silence),
+            "{messages:?}"
         );
     }
 

@@ -82,12 +82,8 @@ impl TryFrom<TieBreaksDocument> for TieBreaks {
             unplayed: document.unplayed.into(),
             order: document.order.into_iter().map(Into::into).collect(),
         };
-        let locate = |fault| {
-            DocumentFault::new(
-                "/order",
-                league::standings::TieBreaksFault::code(&fault),
-                fault,
-            )
+        let locate = |fault: league::standings::TieBreaksFault| {
+            DocumentFault::new("/order", fault.code(), fault.message())
         };
         Self::build(terms).map_err(|faults| faults.into_iter().map(locate).collect())
     }

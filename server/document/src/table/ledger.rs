@@ -214,7 +214,7 @@ impl From<&LedgerLine> for LineDocument {
             kind: line.kind.into(),
             amount: line.amount.get(),
             reason: (&line.reason).into(),
-            sentence: line.reason.to_string(),
+            sentence: line.reason.message().to_string(),
             source: line.source.into(),
             version: line.version,
         }

@@ -2,6 +2,8 @@
 
 use std::collections::HashSet;
 
+use messages::{Message, Value, catalogue_faults as said, values};
+
 use crate::catalogue::key::{FactionKey, UnitKey};
 use crate::catalogue::unit::Unit;
 use crate::catalogue::{Catalogue, Faction};
@@ -100,29 +102,27 @@ fn compare(old: &Unit, new: &Unit) -> Option<Difference> {
 }
 
 /// The differences in one phrase: "3 units dearer, 1 gone", or "no unit changed".
-pub fn summary(differences: &[UnitDifference]) -> String {
+pub fn summary(differences: &[UnitDifference]) -> Message {
     let kinds = [
         (Difference::Dearer, "dearer"),
         (Difference::Cheaper, "cheaper"),
-        (Difference::Repriced, "repriced up and down"),
-        (Difference::Altered, "altered at the same price"),
+        (Difference::Repriced, "repriced"),
+        (Difference::Altered, "altered"),
         (Difference::Added, "added"),
         (Difference::Gone, "gone"),
     ];
-    let mut phrase = String::new();
-    for (kind, word) in kinds {
+    let counts = kinds.into_iter().map(|(kind, word)| {
         let count = differences.iter().filter(|d| d.difference == kind).count();
-        match (count, phrase.is_empty()) {
-            (0, _) => {}
-            (1, true) => phrase = format!("1 unit {word}"),
-            (_, true) => phrase = format!("{count} units {word}"),
-            (_, false) => phrase = format!("{phrase}, {count} {word}"),
-        }
-    }
-    if phrase.is_empty() {
-        phrase = "no unit changed".into();
-    }
-    phrase
+        (count, word)
+    });
+    let mut counts = counts.filter(|(count, _)| *count > 0);
+    let Some((count, word)) = counts.next() else {
+        return said::catalogue_diff_none();
+    };
+    let first = said::catalogue_diff_first(count, word);
+    let others = counts.map(|(count, word)| said::catalogue_diff_next(count, word));
+    let parts = Value::joined([first].into_iter().chain(others), values::comma);
+    said::catalogue_diff(parts)
 }
 
 /// An entry of a list that a new version touches.
@@ -201,11 +201,11 @@ mod tests {
     fn the_difference_between_versions_is_one_phrase() {
         let old = changed(|_| ());
         assert_eq!(
-            summary(&diff(&old, &next_version())),
+            summary(&diff(&old, &next_version())).to_string(),
             "3 units dearer, 1 cheaper, 1 repriced up and down, 1 altered at the same price, \
              1 added, 1 gone"
         );
-        assert_eq!(summary(&diff(&old, &old)), "no unit changed");
+        assert_eq!(summary(&diff(&old, &old)).to_string(), "no unit changed");
     }
 
     #[test]

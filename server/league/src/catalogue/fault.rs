@@ -1,5 +1,7 @@
 //! Faults of a catalogue draft, each with its JSON pointer.
 
+use messages::{Message, catalogue_faults as said};
+
 use crate::catalogue::key::KeyFault;
 use crate::name::TextFault;
 
@@ -13,31 +15,59 @@ pub struct CatalogueFault {
 }
 
 /// What can be wrong with a catalogue draft.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CatalogueFaultKind {
-    #[error("{0}")]
-    Key(#[from] KeyFault),
-    #[error("{0}")]
-    Name(#[from] TextFault),
+    Key(KeyFault),
+    Name(TextFault),
     /// The same key, size or keyword twice.
-    #[error("\"{0}\" is there more than once")]
     Twice(String),
     /// A number outside its range.
-    #[error("is {actual}; it must be from {least} to {most}")]
-    OutOfRange { least: i64, most: i64, actual: i64 },
+    OutOfRange {
+        least: i64,
+        most: i64,
+        actual: i64,
+    },
     /// Fewer or more members than allowed.
-    #[error("has {actual} members; it must have from {least} to {most}")]
     Count {
         least: usize,
         most: usize,
         actual: usize,
     },
     /// A leader joins a keyword that no unit of its faction carries.
-    #[error("no unit of this faction carries \"{0}\"")]
     JoinsNothing(String),
 }
 
+impl From<KeyFault> for CatalogueFaultKind {
+    fn from(fault: KeyFault) -> Self {
+        Self::Key(fault)
+    }
+}
+
+impl From<TextFault> for CatalogueFaultKind {
+    fn from(fault: TextFault) -> Self {
+        Self::Name(fault)
+    }
+}
+
 impl CatalogueFaultKind {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Key(fault) => fault.message(),
+            Self::Name(fault) => fault.message(),
+            Self::Twice(name) => said::catalogue_fault_twice(name),
+            Self::OutOfRange {
+                least,
+                most,
+                actual,
+            } => said::catalogue_fault_out_of_range(actual, least, most),
+            Self::Count {
+                least,
+                most,
+                actual,
+            } => said::catalogue_fault_count(*actual, *least, *most),
+            Self::JoinsNothing(keyword) => said::catalogue_fault_joins_nothing(keyword),
+        }
+    }
     /// The stable code of the fault.
     pub fn code(&self) -> &'static str {
         match self {

@@ -4,21 +4,29 @@ use std::fmt;
 use std::str::FromStr;
 
 use deunicode::deunicode;
+use messages::{Message, Value, text_faults};
 
 /// Longest key in characters.
 pub const MAX_KEY_LENGTH: usize = 60;
 
 /// Why a text is no key.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum KeyFault {
-    #[error("must not be empty")]
     Empty,
     /// More than [`MAX_KEY_LENGTH`] characters.
-    #[error("has {0} characters; at most {MAX_KEY_LENGTH} are allowed")]
     TooLong(usize),
     /// Something else than lower-case ASCII letters and digits joined by single hyphens.
-    #[error("must be lower-case letters and digits joined by single hyphens")]
     Shape,
+}
+
+impl KeyFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::Empty => text_faults::text_empty(),
+            Self::TooLong(length) => text_faults::text_too_long(length, MAX_KEY_LENGTH),
+            Self::Shape => text_faults::text_key_shape(),
+        }
+    }
 }
 
 /// `text` as a key: accents removed, lower case, everything else turned into single hyphens.
@@ -110,6 +118,30 @@ key! {
     /// An item of a scenario sheet.
     ItemKey,
 }
+
+macro_rules! as_text {
+    ($($key:ident)*) => {$(
+        impl From<$key> for Value {
+            fn from(key: $key) -> Self {
+                key.as_str().into()
+            }
+        }
+    )*};
+}
+
+as_text!(FactionKey UnitKey OptionKey ItemKey);
+
+macro_rules! as_prose {
+    ($($key:ident)*) => {$(
+        impl From<$key> for Value {
+            fn from(key: $key) -> Self {
+                key.words().into()
+            }
+        }
+    )*};
+}
+
+as_prose!(KindKey Keyword);
 
 impl KindKey {
     /// The kind as prose: hyphens read as spaces.

@@ -1,6 +1,6 @@
 //! Limits of list rules: fixed, or in proportion to points.
 
-use std::fmt;
+use messages::{Message, Value, list_rules};
 
 use crate::points::Points;
 use crate::share::Share;
@@ -30,12 +30,21 @@ impl Amount {
         }
     }
 
-    /// "120 points" or "40 % of the cap".
-    pub fn describe(self, whole: &str) -> String {
+    /// "40 % of the cap".
+    pub fn message_of_cap(self) -> Message {
         match self {
-            Self::Points(points) => format!("{points} points"),
-            Self::Share(share) if share == Share::ALL => format!("all of {whole}"),
-            Self::Share(share) => format!("{share} of {whole}"),
+            Self::Points(points) => list_rules::list_rule_points(points),
+            Self::Share(share) if share == Share::ALL => list_rules::list_rule_whole_cap(),
+            Self::Share(share) => list_rules::list_rule_share_of_cap(share),
+        }
+    }
+
+    /// "40 % of last week's points".
+    pub fn message_of_last_week(self) -> Message {
+        match self {
+            Self::Points(points) => list_rules::list_rule_points(points),
+            Self::Share(share) if share == Share::ALL => list_rules::list_rule_all_of_last_week(),
+            Self::Share(share) => list_rules::list_rule_share_of_last_week(share),
         }
     }
 }
@@ -58,12 +67,11 @@ impl CountLimit {
     }
 }
 
-impl fmt::Display for CountLimit {
-    /// "2" or "1 per 250 points of the cap".
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Fixed(count) => write!(f, "{count}"),
-            Self::Per(points) => write!(f, "1 per {points} points of the cap"),
+impl From<CountLimit> for Value {
+    fn from(limit: CountLimit) -> Self {
+        match limit {
+            CountLimit::Fixed(count) => count.into(),
+            CountLimit::Per(points) => list_rules::list_rule_per_points(points).into(),
         }
     }
 }

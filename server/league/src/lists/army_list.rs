@@ -3,6 +3,8 @@
 use std::collections::BTreeMap;
 use std::fmt;
 
+use messages::{Message, Value, list_faults, text_faults};
+
 use crate::catalogue::key::{FactionKey, OptionKey, UnitKey};
 
 /// Most entries in one list.
@@ -37,6 +39,12 @@ impl EntryKey {
     }
 }
 
+impl From<EntryKey> for Value {
+    fn from(key: EntryKey) -> Self {
+        key.as_str().into()
+    }
+}
+
 impl fmt::Display for EntryKey {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.0)
@@ -44,9 +52,14 @@ impl fmt::Display for EntryKey {
 }
 
 /// The text is no entry key.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("must be 1 to {MAX_ENTRY_KEY_LENGTH} letters, digits, hyphens or underscores")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct EntryKeyFault;
+
+impl EntryKeyFault {
+    pub fn message(&self) -> Message {
+        text_faults::text_entry_key(MAX_ENTRY_KEY_LENGTH)
+    }
+}
 
 /// Finished models by entry.
 pub type PaintedModels = BTreeMap<EntryKey, u32>;
@@ -74,17 +87,24 @@ impl Entry {
 }
 
 /// Why entries make no list at all, whatever the rules. The index is that of the entry.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ListFault {
     /// More than [`MAX_ENTRIES`].
-    #[error("has {0} entries; at most {MAX_ENTRIES} are allowed")]
     TooMany(usize),
     /// Two entries claim to be the same unit of the collection.
-    #[error("the key \"{1}\" is used by more than one entry")]
     Twice(usize, EntryKey),
     /// An entry joins one that the list does not hold, or itself.
-    #[error("joins \"{1}\", which is no other entry of this list")]
     JoinsNothing(usize, EntryKey),
+}
+
+impl ListFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::TooMany(entries) => list_faults::list_fault_too_many(*entries, MAX_ENTRIES),
+            Self::Twice(_, key) => list_faults::list_fault_twice(key),
+            Self::JoinsNothing(_, key) => list_faults::list_fault_joins_nothing(key),
+        }
+    }
 }
 
 /// Entries of one faction. No two share a key and every joined entry exists.

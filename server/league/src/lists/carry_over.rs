@@ -17,6 +17,8 @@
 //!
 //! The definition is our own: common practice has none.
 
+use messages::{Message, findings};
+
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::OptionKey;
 use crate::catalogue::unit::Unit;
@@ -245,13 +247,13 @@ impl<'a> Comparison<'a> {
             .filter_map(|pair| pair.before)
     }
 
-    /// What is counted, in words: "last week's 300 points", or that part of them.
-    pub fn counted(&self) -> String {
+    /// What is counted: "last week's 300 points", or that part of them.
+    pub fn counted(&self) -> Message {
         let (could, total) = (self.returnable_points(), self.total_before);
         if could == total {
-            format!("last week's {total} points")
+            findings::finding_last_weeks_points(total)
         } else {
-            format!("the {could} points that last week's {total} are reckoned at")
+            findings::finding_last_weeks_points_reckoned(could, total)
         }
     }
 }

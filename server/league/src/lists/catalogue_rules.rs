@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use messages::{Value, findings, values};
+
 use crate::catalogue::unit::Unit;
 use crate::lists::army_list::Entry;
 use crate::lists::finding::{Finding, Measure};
@@ -12,8 +14,8 @@ use crate::lists::list_facts::ListFacts;
 pub fn check(facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
     if facts.faction.is_none() {
         let faction = facts.list.faction();
-        let sentence = format!("The catalogue has no faction \"{faction}\".");
-        findings.push(Finding::new("list.unknown-faction", sentence).about(faction));
+        let message = findings::finding_unknown_faction(faction);
+        findings.push(Finding::new("list.unknown-faction", message).about(faction));
         return;
     }
     for line in &facts.lines {
@@ -26,8 +28,8 @@ pub fn check(facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
 }
 
 fn unknown_unit(entry: &Entry) -> Finding {
-    let sentence = format!("The faction has no unit \"{}\".", entry.unit);
-    Finding::new("list.unknown-unit", sentence)
+    let message = findings::finding_unknown_unit(&entry.unit);
+    Finding::new("list.unknown-unit", message)
         .about(&entry.unit)
         .entries([&entry.key])
 }
@@ -47,20 +49,15 @@ fn check_entry(
 }
 
 fn size_not_offered(entry: &Entry, unit: &Unit) -> Finding {
-    let sizes: Vec<String> = unit.sizes.iter().map(|s| s.models.to_string()).collect();
-    let sentence = format!(
-        "{} cannot have {} models; it comes with {}.",
-        unit.name,
-        entry.models,
-        sizes.join(", ")
-    );
+    let sizes = Value::joined(unit.sizes.iter().map(|size| size.models), values::comma);
+    let message = findings::finding_unit_size(&unit.name, entry.models, sizes);
     let nearest = unit
         .sizes
         .iter()
         .map(|size| size.models)
         .min_by_key(|models| models.abs_diff(entry.models))
         .unwrap_or_default();
-    Finding::new("list.unit-size", sentence)
+    Finding::new("list.unit-size", message)
         .measured(Measure::Models, nearest, entry.models)
         .about(&unit.key)
         .entries([&entry.key])
@@ -72,7 +69,7 @@ fn check_options(entry: &Entry, unit: &Unit, findings: &mut Vec<Finding>) {
             None => findings.push(
                 Finding::new(
                     "list.unknown-option",
-                    format!("{} has no option \"{key}\".", unit.name),
+                    findings::finding_unknown_option(&unit.name, key),
                 )
                 .about(key)
                 .entries([&entry.key]),
@@ -80,10 +77,7 @@ fn check_options(entry: &Entry, unit: &Unit, findings: &mut Vec<Finding>) {
             Some(option) if taken > option.limit => findings.push(
                 Finding::new(
                     "list.option-limit",
-                    format!(
-                        "{} takes {} {taken} times; at most {} allowed.",
-                        unit.name, option.name, option.limit
-                    ),
+                    findings::finding_option_limit(&unit.name, &option.name, taken, option.limit),
                 )
                 .measured(Measure::Takings, option.limit, taken)
                 .about(key)
@@ -105,9 +99,10 @@ fn check_groups(entry: &Entry, unit: &Unit, findings: &mut Vec<Finding>) {
     }
     for (group, names) in groups {
         if names.len() > 1 {
-            let sentence = format!("{} may take only one of {}.", unit.name, names.join(", "));
+            let options = Value::joined(names.iter().copied(), values::comma);
+            let message = findings::finding_option_group(&unit.name, options);
             findings.push(
-                Finding::new("list.option-group", sentence)
+                Finding::new("list.option-group", message)
                     .measured(
                         Measure::Takings,
                         1,
@@ -129,16 +124,12 @@ fn check_joins(facts: &ListFacts<'_>, entry: &Entry, unit: &Unit, findings: &mut
     });
     if !allowed {
         let host_name = host.map_or(joined.as_str(), ListLine::name);
-        let sentence = match &unit.joins {
-            None => format!("{} joins no unit, so not {host_name} either.", unit.name),
-            Some(keyword) => format!(
-                "{} joins units with the keyword {} only; {host_name} has it not.",
-                unit.name,
-                keyword.words()
-            ),
+        let message = match &unit.joins {
+            None => findings::finding_joins_nobody(&unit.name, host_name),
+            Some(keyword) => findings::finding_joins_others(&unit.name, keyword, host_name),
         };
         findings.push(
-            Finding::new("list.joins", sentence)
+            Finding::new("list.joins", message)
                 .about(&unit.key)
                 .entries([&entry.key, joined]),
         );
@@ -158,12 +149,9 @@ fn check_most_per_army(facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let copies: Vec<_> = facts.lines.iter().filter(same).collect();
         let count = u32::try_from(copies.len()).unwrap_or(u32::MAX);
         if count > most {
-            let sentence = format!(
-                "{} is there {count} times; its army may have it {most} times.",
-                unit.name
-            );
+            let message = findings::finding_most_per_army(&unit.name, count, most);
             findings.push(
-                Finding::new("list.most-per-army", sentence)
+                Finding::new("list.most-per-army", message)
                     .measured(Measure::Units, most, count)
                     .about(&unit.key)
                     .entries(copies.iter().map(|line| &line.entry.key)),
@@ -246,7 +234,7 @@ mod tests {
         assert_eq!(report.left.get(), 0);
         assert_eq!(numbers(&report.findings), [("list.over-cap", 87, 88)]);
         assert_eq!(
-            report.findings[0].sentence(),
+            report.findings[0].message().to_string(),
             "The list has 88 points, 1 over the cap of 87."
         );
         assert!(!report.is_accepted());

@@ -1,5 +1,7 @@
 //! The exact check of a list against its week: the total and every finding.
 
+use messages::findings;
+
 use crate::catalogue::Catalogue;
 use crate::lists::army_list::ArmyList;
 use crate::lists::catalogue_rules;
@@ -60,7 +62,7 @@ fn check_cap(facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         findings.push(
             Finding::new(
                 "list.over-cap",
-                format!("The list has {total} points, {over} over the cap of {cap}."),
+                findings::finding_over_cap(total, over, cap),
             )
             .measured(Measure::Points, cap.get(), total.get()),
         );
@@ -111,11 +113,13 @@ mod tests {
     fn a_rule_reads_with_its_weeks_and_weight() {
         let week = WeekSet::from_weeks(WeekNo::new(5));
         assert_eq!(
-            short(week, Severity::Remark).sentence(),
+            short(week, Severity::Remark).message().to_string(),
             "A list spends at least 100 points (week 5; only remarked upon)."
         );
         assert_eq!(
-            short(WeekSet::EVERY, Severity::Breach).sentence(),
+            short(WeekSet::EVERY, Severity::Breach)
+                .message()
+                .to_string(),
             "A list spends at least 100 points."
         );
     }

@@ -1,5 +1,7 @@
 //! Findings: the breaches and remarks of a check, with their numbers.
 
+use messages::Message;
+
 use crate::lists::army_list::EntryKey;
 
 /// How much a finding weighs.
@@ -54,19 +56,19 @@ pub struct Finding {
     pub about: Option<String>,
     /// The entries meant; an entry that left is named by its key in last week's list.
     pub entries: Vec<EntryKey>,
-    sentence: String,
+    message: Message,
 }
 
 impl Finding {
-    /// A breach with a sentence for people. The sentence has names and numbers, no markup.
-    pub fn new(code: &'static str, sentence: impl Into<String>) -> Self {
+    /// A breach with what it says to people: with names and numbers, no markup.
+    pub fn new(code: &'static str, message: Message) -> Self {
         Self {
             code,
             severity: Severity::Breach,
             measured: None,
             about: None,
             entries: Vec::new(),
-            sentence: sentence.into(),
+            message,
         }
     }
 
@@ -98,8 +100,7 @@ impl Finding {
         self
     }
 
-    /// The finding in plain English.
-    pub fn sentence(&self) -> &str {
-        &self.sentence
+    pub fn message(&self) -> &Message {
+        &self.message
     }
 }

@@ -28,17 +28,4 @@ impl KindFilter {
             Self::Only(kinds) | Self::Except(kinds) => kinds,
         }
     }
-
-    /// What follows "unit" in a sentence: "", " of the kind line" or " (except of the kind line)".
-    pub fn phrase_after_unit(&self) -> String {
-        let names = |kinds: &[KindKey]| {
-            let words: Vec<String> = kinds.iter().map(KindKey::words).collect();
-            words.join(" or ")
-        };
-        match self {
-            Self::Every => String::new(),
-            Self::Only(kinds) => format!(" of the kind {}", names(kinds)),
-            Self::Except(kinds) => format!(" (except of the kind {})", names(kinds)),
-        }
-    }
 }

@@ -31,6 +31,8 @@ mod segment;
 mod tokens;
 mod vocabulary;
 
+use messages::Message;
+
 use crate::catalogue::Catalogue;
 use crate::catalogue::key::{FactionKey, KindKey, OptionKey, UnitKey};
 use crate::lists::army_list::{ArmyList, EntryKey};
@@ -104,7 +106,7 @@ pub struct LinePart {
     /// How sure that is.
     pub certainty: Certainty,
     /// Of a guess: what else it could mean, as people say it.
-    pub alternatives: Vec<String>,
+    pub alternatives: Vec<Message>,
 }
 
 /// One line of the text.

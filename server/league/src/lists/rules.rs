@@ -16,7 +16,7 @@ pub mod new_units;
 pub mod painted_share;
 pub mod swap_allowance;
 
-use std::fmt::Display;
+use messages::{Message, Value, list_rules};
 
 use crate::lists::finding::{Finding, Severity};
 use crate::lists::list_facts::ListFacts;
@@ -60,14 +60,15 @@ impl ListRule {
         matches!(self.rule, Rule::PaintedShare(_))
     }
 
-    /// The rule as a sentence for the players' page.
-    pub fn sentence(&self) -> String {
-        let rule = self.rule.sentence();
+    /// The rule as it is read to the players.
+    pub fn message(&self) -> Message {
+        let rule = self.rule.message();
+        let weeks = || self.weeks.message();
         match (self.weeks == WeekSet::EVERY, self.severity) {
-            (true, Severity::Breach) => format!("{rule}."),
-            (true, Severity::Remark) => format!("{rule} (only remarked upon)."),
-            (false, Severity::Breach) => format!("{rule} ({}).", self.weeks),
-            (false, Severity::Remark) => format!("{rule} ({}; only remarked upon).", self.weeks),
+            (true, Severity::Breach) => list_rules::list_rule(rule),
+            (true, Severity::Remark) => list_rules::list_rule_remark(rule),
+            (false, Severity::Breach) => list_rules::list_rule_in_weeks(rule, weeks()),
+            (false, Severity::Remark) => list_rules::list_rule_in_weeks_remark(rule, weeks()),
         }
     }
 }
@@ -82,9 +83,9 @@ macro_rules! kinds {
 
         impl Rule {
             /// What the rule demands, without weeks and full stop.
-            pub fn sentence(&self) -> String {
+            pub fn message(&self) -> Message {
                 match self {
-                    $(Self::$kind(rule) => rule.sentence(),)+
+                    $(Self::$kind(rule) => rule.message(),)+
                 }
             }
 
@@ -127,12 +128,41 @@ kinds! {
 }
 
 /// "exactly 1", "at least 1 and at most 2", "any number".
-fn bounds<T: Display + PartialEq>(least: Option<&T>, most: Option<&T>) -> String {
+fn bounds<T: Clone + Into<Value> + PartialEq>(least: Option<&T>, most: Option<&T>) -> Message {
     match (least, most) {
-        (Some(least), Some(most)) if least == most => format!("exactly {least}"),
-        (Some(least), Some(most)) => format!("at least {least} and at most {most}"),
-        (Some(least), None) => format!("at least {least}"),
-        (None, Some(most)) => format!("at most {most}"),
-        (None, None) => "any number".into(),
+        (Some(least), Some(most)) if least == most => list_rules::list_rule_exactly(least),
+        (Some(least), Some(most)) => list_rules::list_rule_between(least, most),
+        (Some(least), None) => list_rules::list_rule_at_least(least),
+        (None, Some(most)) => list_rules::list_rule_at_most(most),
+        (None, None) => list_rules::list_rule_any_number(),
     }
+}
+
+/// Which of two bounds a number breaks.
+#[derive(Clone, Copy)]
+enum Bound {
+    Least,
+    Most,
+}
+
+/// The key of a choice that a text makes.
+impl From<Bound> for Value {
+    fn from(bound: Bound) -> Self {
+        match bound {
+            Bound::Least => "least".into(),
+            Bound::Most => "most".into(),
+        }
+    }
+}
+
+/// The bound that is broken, with its limit.
+fn broken_bound<T: PartialOrd>(
+    actual: &T,
+    least: Option<T>,
+    most: Option<T>,
+) -> Option<(Bound, T)> {
+    let least = least.filter(|least| actual < least);
+    let most = most.filter(|most| actual > most);
+    let least = least.map(|least| (Bound::Least, least));
+    least.or(most.map(|most| (Bound::Most, most)))
 }

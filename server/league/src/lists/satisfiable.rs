@@ -3,7 +3,7 @@
 mod sum_set;
 mod totals;
 
-use std::fmt;
+use messages::{Message, unsatisfiable};
 
 use crate::catalogue::key::{FactionKey, Keyword, KindKey};
 use crate::catalogue::{Catalogue, Faction};
@@ -56,44 +56,25 @@ impl Unsatisfiable {
             | Self::GrowsTooSlowly { week, faction, .. } => Some((*week, faction)),
         }
     }
-}
 
-impl fmt::Display for Unsatisfiable {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    pub fn message(&self) -> Message {
         match self {
-            Self::UnknownKind(_, kind) => {
-                write!(
-                    f,
-                    "No unit of the catalogue is of the kind {}.",
-                    kind.words()
-                )
-            }
-            Self::UnknownKeyword(_, keyword) => {
-                let keyword = keyword.words();
-                write!(f, "No unit of the catalogue has the keyword {keyword}.")
-            }
-            Self::Contradiction(_) => f.write_str("The rule allows fewer than it demands."),
-            Self::NoList(week, faction) => {
-                write!(f, "In week {week} no list of {faction} can be legal.")
-            }
+            Self::UnknownKind(_, kind) => unsatisfiable::unsatisfiable_kind(kind),
+            Self::UnknownKeyword(_, keyword) => unsatisfiable::unsatisfiable_keyword(keyword),
+            Self::Contradiction(_) => unsatisfiable::unsatisfiable_contradiction(),
+            Self::NoList(week, faction) => unsatisfiable::unsatisfiable_no_list(week, faction),
             Self::ReturnsTooMuch {
                 week,
                 faction,
                 least,
                 cap,
-            } => write!(
-                f,
-                "In week {week} at least {least} points of {faction} must return; the cap is {cap}."
-            ),
+            } => unsatisfiable::unsatisfiable_returns_too_much(week, least, faction, cap),
             Self::GrowsTooSlowly {
                 week,
                 faction,
                 least,
                 most,
-            } => write!(
-                f,
-                "In week {week} a list of {faction} needs {least} points; at most {most} can be reached."
-            ),
+            } => unsatisfiable::unsatisfiable_grows_too_slowly(week, faction, least, most),
         }
     }
 }
@@ -229,7 +210,7 @@ mod tests {
             .collect();
         find_unsatisfiable(&rules, &caps, &catalogue())
             .iter()
-            .map(ToString::to_string)
+            .map(|found| found.message().to_string())
             .collect()
     }
 

@@ -1,11 +1,11 @@
 //! Bit set of weeks: those in which a rule applies.
 
-use std::fmt;
+use messages::{Message, Value, list_rules};
 
 use crate::week::{MAX_WEEKS, WeekNo};
 
 /// A set of weeks.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct WeekSet(u64);
 
 impl WeekSet {
@@ -36,23 +36,11 @@ impl WeekSet {
             .filter_map(WeekNo::new)
             .filter(move |&week| self.contains(week))
     }
-}
 
-fn bit(week: WeekNo) -> u64 {
-    1 << (week.number() - 1)
-}
-
-impl fmt::Debug for WeekSet {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        fmt::Display::fmt(self, f)
-    }
-}
-
-impl fmt::Display for WeekSet {
     /// "every week", "week 5", "weeks 1-3 and 6".
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if *self == Self::EVERY {
-            return f.write_str("every week");
+    pub fn message(self) -> Message {
+        if self == Self::EVERY {
+            return list_rules::list_rule_every_week();
         }
         let mut runs: Vec<(u8, u8)> = Vec::new();
         for week in self.iter().map(WeekNo::number) {
@@ -61,26 +49,24 @@ impl fmt::Display for WeekSet {
                 _ => runs.push((week, week)),
             }
         }
-        f.write_str(match runs.as_slice() {
-            [] => "no week",
-            [(first, last)] if first == last => "week ",
-            _ => "weeks ",
-        })?;
-        let count = runs.len();
-        for (i, (first, last)) in runs.into_iter().enumerate() {
-            f.write_str(match i {
-                0 => "",
-                _ if i + 1 == count => " and ",
-                _ => ", ",
-            })?;
-            if first == last {
-                write!(f, "{first}")?;
-            } else {
-                write!(f, "{first}-{last}")?;
-            }
+        match runs.as_slice() {
+            [] => list_rules::list_rule_no_week(),
+            [(first, last)] if first == last => list_rules::list_rule_one_week(first),
+            _ => list_rules::list_rule_weeks(Value::list(runs.into_iter().map(run))),
         }
-        Ok(())
     }
+}
+
+fn run((first, last): (u8, u8)) -> Value {
+    if first == last {
+        first.into()
+    } else {
+        list_rules::list_rule_run_of_weeks(first, last).into()
+    }
+}
+
+fn bit(week: WeekNo) -> u64 {
+    1 << (week.number() - 1)
 }
 
 #[cfg(test)]
@@ -93,17 +79,22 @@ mod tests {
 
     #[test]
     fn weeks_read_as_people_say_them() {
-        assert_eq!(WeekSet::EVERY.to_string(), "every week");
-        assert_eq!(WeekSet::from_weeks([week(5)]).to_string(), "week 5");
+        assert_eq!(WeekSet::EVERY.message().to_string(), "every week");
         assert_eq!(
-            WeekSet::from_range(week(1), week(3)).to_string(),
+            WeekSet::from_weeks([week(5)]).message().to_string(),
+            "week 5"
+        );
+        assert_eq!(
+            WeekSet::from_range(week(1), week(3)).message().to_string(),
             "weeks 1-3"
         );
         assert_eq!(
-            WeekSet::from_weeks([1, 2, 3, 6, 8].map(week)).to_string(),
+            WeekSet::from_weeks([1, 2, 3, 6, 8].map(week))
+                .message()
+                .to_string(),
             "weeks 1-3, 6 and 8"
         );
-        assert_eq!(WeekSet::from_weeks([]).to_string(), "no week");
+        assert_eq!(WeekSet::from_weeks([]).message().to_string(), "no week");
     }
 
     #[test]

@@ -1,5 +1,7 @@
 //! Painted bonuses: the four kinds of league points that painting can give, each as data.
 
+use messages::{Message, Value, painting_rules as said, values};
+
 use crate::ids::PlayerId;
 use crate::ledger::{LineReason, LineSource};
 use crate::points::{LeaguePoints, Points};
@@ -149,33 +151,25 @@ impl PaintedBonus {
         }
     }
 
-    pub(super) fn sentence(&self) -> String {
+    pub(super) fn message(&self) -> Message {
         match self {
-            Self::AtThreshold { share, points } => {
-                format!("A list that is at least {share} painted gives {points} a week.")
-            }
+            Self::AtThreshold { share, points } => said::painting_rule_threshold(share, points),
             Self::Tiers(tiers) => {
-                let tiers = tiers
-                    .iter()
-                    .map(|tier| format!("{} from {}", tier.points, tier.from));
-                let tiers = tiers.collect::<Vec<_>>().join(", ");
-                format!("The painted share of the list gives a week: {tiers}.")
+                let tiers = tiers.iter();
+                let tiers = tiers.map(|tier| said::painting_rule_tier(tier.points, tier.from));
+                said::painting_rule_tiers(Value::joined(tiers, values::comma))
             }
-            Self::Proportional { for_all } => format!(
-                "The painted share of the list gives that share of {for_all} a week, rounded down."
-            ),
+            Self::Proportional { for_all } => said::painting_rule_proportional(for_all),
             Self::NewlyFinished {
                 counted: FinishedMeasure::Units,
                 each,
                 most,
-            } => format!("Each unit finished this week gives {each}, at most {most} a week."),
+            } => said::painting_rule_units(each, most),
             Self::NewlyFinished {
                 counted: FinishedMeasure::Points { step },
                 each,
                 most,
-            } => format!(
-                "Every {step} army points finished this week give {each}, at most {most} a week."
-            ),
+            } => said::painting_rule_points(step, each, most),
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Claims of painted models and how they are checked.
 
+use messages::{Message, Value, painting_faults, painting_rules};
+
 use crate::ids::{AccountId, ClaimId, PlayerId};
 use crate::lists::EntryKey;
 use crate::name::Text;
@@ -25,11 +27,22 @@ pub enum Checker {
 }
 
 impl Checker {
-    pub const fn words(self) -> &'static str {
+    pub(super) fn message(self) -> Message {
         match self {
-            Self::Opponent => "the opponent at the table",
-            Self::Referee => "a referee",
-            Self::Photo => "a referee by photo",
+            Self::Opponent => painting_rules::painting_rule_opponent(),
+            Self::Referee => painting_rules::painting_rule_referee(),
+            Self::Photo => painting_rules::painting_rule_photo(),
+        }
+    }
+}
+
+/// The key of a choice that a text makes.
+impl From<Checker> for Value {
+    fn from(checker: Checker) -> Self {
+        match checker {
+            Checker::Opponent => "opponent".into(),
+            Checker::Referee => "referee".into(),
+            Checker::Photo => "photo".into(),
         }
     }
 }
@@ -107,32 +120,36 @@ pub enum ClaimState {
 }
 
 /// Why an act on a claim is refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ClaimRefusal {
     /// The log has this already.
-    #[error("the log already shows these models so far")]
     NothingNew,
     /// Some model would be less far than before.
-    #[error("a painted model stays painted; the log shows more")]
     GoesBack,
     /// The photo was used for another claim.
-    #[error("this photo was already used for another claim")]
     PhotoUsed(ClaimId),
     /// The season does not accept this proof or this checker.
-    #[error("in this season a claim is not checked by {}", .0.words())]
     NotAccepted(Checker),
     /// A check by photo needs one.
-    #[error("this claim has no photo")]
     NoPhoto,
     /// Nobody checks a claim of their own.
-    #[error("nobody checks a claim of their own")]
     OwnClaim,
     /// It was decided already.
-    #[error("the claim was already decided")]
     Decided,
 }
 
 impl ClaimRefusal {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::NothingNew => painting_faults::claim_fault_nothing_new(),
+            Self::GoesBack => painting_faults::claim_fault_goes_back(),
+            Self::PhotoUsed(_) => painting_faults::claim_fault_photo_used(),
+            Self::NotAccepted(checker) => painting_faults::claim_fault_not_accepted(checker),
+            Self::NoPhoto => painting_faults::claim_fault_no_photo(),
+            Self::OwnClaim => painting_faults::claim_fault_own_claim(),
+            Self::Decided => painting_faults::claim_fault_decided(),
+        }
+    }
     pub const fn code(&self) -> &'static str {
         match self {
             Self::NothingNew => "painting.nothing-new",

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use messages::Value;
 use num_rational::{BigRational, Ratio};
 
 use crate::points::Points;
@@ -14,6 +15,16 @@ pub enum PaintCounting {
     ByModel,
     /// All or nothing.
     WholeUnits,
+}
+
+/// The key of a choice that a text makes.
+impl From<PaintCounting> for Value {
+    fn from(counting: PaintCounting) -> Self {
+        match counting {
+            PaintCounting::ByModel => "by-model".into(),
+            PaintCounting::WholeUnits => "whole-units".into(),
+        }
+    }
 }
 
 /// One unit as it stands on a list.

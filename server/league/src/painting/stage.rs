@@ -1,5 +1,7 @@
 //! Painting stages: how far the models of a unit are.
 
+use messages::{Message, painting_faults};
+
 use crate::catalogue::MAX_MODELS;
 
 /// How far one model is.
@@ -35,10 +37,15 @@ impl Stage {
 pub struct ModelStages([u32; 4]);
 
 /// Why stages cannot be.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("a unit has 1 to {MAX_MODELS} models in the painting log, not {actual}")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StageFault {
     pub actual: u32,
+}
+
+impl StageFault {
+    pub fn message(&self) -> Message {
+        painting_faults::claim_fault_models(MAX_MODELS, self.actual)
+    }
 }
 
 impl ModelStages {

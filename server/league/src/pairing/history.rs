@@ -1,5 +1,5 @@
 //! Earlier rounds: what they say of a contender, and whether they were fair to everyone.
 
 pub mod audit;
-mod audit_sentences;
+mod audit_messages;
 pub mod past;

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use messages::{Message, result_faults as said};
+
 use crate::points::Points;
 use crate::scenario::ItemKey;
 use crate::side::{PerSide, Side};
@@ -36,8 +38,7 @@ pub struct ArmyPoints {
 }
 
 /// A count that cannot be.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("leg {}: {kind}", leg + 1)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct CountFault {
     /// The leg, from zero.
     pub leg: usize,
@@ -47,20 +48,22 @@ pub struct CountFault {
     pub kind: CountFaultKind,
 }
 
+impl CountFault {
+    pub fn message(&self) -> Message {
+        said::count_fault_in_leg(self.leg + 1, self.kind.message())
+    }
+}
+
 /// Why a count cannot be.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CountFaultKind {
     /// The sheet has no such item.
-    #[error("the sheet counts no {0}")]
     UnknownItem(ItemKey),
     /// The item belongs to the other role.
-    #[error("{0} is counted for the other role")]
     OtherRole(ItemKey),
     /// The server computes this item.
-    #[error("{0} follows from the other side and is not typed")]
     Computed(ItemKey),
     /// More than one side can have, or both together when the item is exclusive.
-    #[error("{item} can be at most {limit}, not {actual}")]
     OverMost {
         item: ItemKey,
         /// Largest count.
@@ -69,7 +72,6 @@ pub enum CountFaultKind {
         actual: u32,
     },
     /// More army points than that army started with.
-    #[error("{item} counts points of an army of {limit}, not {actual}")]
     OverArmy {
         item: ItemKey,
         /// Points that army started with.
@@ -77,14 +79,12 @@ pub enum CountFaultKind {
         actual: Points,
     },
     /// More army points at the start than the role may field.
-    #[error("this side may start with at most {limit} points, not {actual}")]
     OverField {
         /// Most points of the role.
         limit: Points,
         actual: Points,
     },
     /// Legs are missing or too many.
-    #[error("legs of the sheet: {limit}; legs counted: {actual}")]
     Legs {
         /// Legs of the sheet.
         limit: usize,
@@ -93,6 +93,25 @@ pub enum CountFaultKind {
 }
 
 impl CountFaultKind {
+    fn message(&self) -> Message {
+        match self {
+            Self::UnknownItem(item) => said::count_fault_unknown_item(item),
+            Self::OtherRole(item) => said::count_fault_other_role(item),
+            Self::Computed(item) => said::count_fault_computed(item),
+            Self::OverMost {
+                item,
+                limit,
+                actual,
+            } => said::count_fault_over_most(item, limit, actual),
+            Self::OverArmy {
+                item,
+                limit,
+                actual,
+            } => said::count_fault_over_army(item, limit, actual),
+            Self::OverField { limit, actual } => said::count_fault_over_field(limit, actual),
+            Self::Legs { limit, actual } => said::count_fault_legs(*limit, *actual),
+        }
+    }
     pub const fn code(&self) -> &'static str {
         match self {
             Self::UnknownItem(_) => "result.unknown-item",

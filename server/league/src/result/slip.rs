@@ -2,6 +2,7 @@
 //! is a plain decision on facts; none loses a report.
 
 use chrono::TimeDelta;
+use messages::{Message, result_faults as said};
 
 use crate::ids::{AccountId, RulingId};
 use crate::name::Text;
@@ -79,26 +80,33 @@ pub enum Slip {
 }
 
 /// Why an act on a slip is refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SlipRefusal {
     /// Nothing was reported yet.
-    #[error("no result has been reported")]
     NotReported,
     /// A side cannot confirm or dispute its own report.
-    #[error("the other side must answer this report")]
     OwnReport,
     /// Only a ruling changes it now.
-    #[error("the result is final; only a ruling changes it")]
     Final,
     /// The report was answered in between, by the other side, by silence or by a referee.
-    #[error("no answer is awaited any more; only a ruling changes the result")]
     Answered,
     /// Two reports stand against each other; a referee decides.
-    #[error("the result is disputed; a referee decides")]
     Disputed,
     /// Nobody rules on a game of their own.
-    #[error("nobody rules on a game of their own")]
     OwnGame,
+}
+
+impl SlipRefusal {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NotReported => said::slip_fault_not_reported(),
+            Self::OwnReport => said::slip_fault_own_report(),
+            Self::Final => said::slip_fault_final(),
+            Self::Answered => said::slip_fault_answered(),
+            Self::Disputed => said::slip_fault_disputed(),
+            Self::OwnGame => said::slip_fault_own_game(),
+        }
+    }
 }
 
 impl SlipRefusal {

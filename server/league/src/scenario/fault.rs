@@ -1,5 +1,7 @@
 //! Faults of a scenario sheet: what makes it unplayable or its score doubtful.
 
+use messages::{Message, scenario_faults as said};
+
 use crate::catalogue::key::ItemKey;
 use crate::share::Share;
 
@@ -11,34 +13,25 @@ use super::{Legs, MAX_ITEMS, MAX_TURNS, ScenarioRoles, SheetTerms};
 const MAX_NUMBER: u32 = 1_000;
 
 /// One fault of a sheet.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum SheetFault {
     /// Too few or too many items.
-    #[error("a sheet has 1 to {MAX_ITEMS} items, this one has {0}")]
     ItemCount(usize),
     /// Too few or too many turns.
-    #[error("a leg has 1 to {MAX_TURNS} turns, not {0}")]
     Turns(u8),
     /// A key stands for two items.
-    #[error("the key {0} is used twice")]
     KeyTwice(ItemKey),
     /// A number of the item is zero or beyond reason.
-    #[error("{item}: numbers lie between 1 and {MAX_NUMBER}, not {actual}")]
     Number { item: ItemKey, actual: u32 },
     /// Bands or steps of the item do not rise from above nothing.
-    #[error("{0}: steps and bands must start above 0 %, rise, and be worth more as they rise")]
     Grade(ItemKey),
     /// Only one side may score it, so nothing can be exclusive about it.
-    #[error("{0}: an item of one role cannot be exclusive")]
     ExclusiveForOneRole(ItemKey),
     /// A role is named on a symmetric sheet.
-    #[error("{0}: the sheet has no roles")]
     NoRoles(ItemKey),
     /// The rest of an item that is missing, is itself a rest, or belongs to the same role.
-    #[error("{0}: a rest needs a counted item that the opposing role alone scores")]
     RestOfNothing(ItemKey),
     /// The opponent's item can take more than there is.
-    #[error("{item}: the opponent's item can be worth {actual}, more than the {limit} shared out")]
     RestTooSmall {
         /// The item that gets the rest.
         item: ItemKey,
@@ -48,23 +41,40 @@ pub enum SheetFault {
         actual: u32,
     },
     /// A joint cap names an item that does not exist, or fewer than two.
-    #[error("the joint cap of {0} must name two or more items of the sheet")]
     JointCap(u32),
     /// Two legs swap roles, so there must be roles.
-    #[error("two legs need an attacker and a defender")]
     LegsWithoutRoles,
     /// A role starts with nothing or with more than its list.
-    #[error("a side starts with more than 0 % and at most 100 % of its list, not {0}")]
     Fields(Share),
     /// The table has no size or an absurd one.
-    #[error("a table measures 1 to {MAX_TABLE_EDGE} cm, not {0}")]
     TableEdge(u16),
     /// A zone or marker is not on the table.
-    #[error("{0} lies off the table")]
     OffTable(String),
 }
 
 impl SheetFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::ItemCount(items) => said::sheet_fault_item_count(MAX_ITEMS, *items),
+            Self::Turns(turns) => said::sheet_fault_turns(MAX_TURNS, turns),
+            Self::KeyTwice(item) => said::sheet_fault_key_twice(item),
+            Self::Number { item, actual } => said::sheet_fault_number(item, MAX_NUMBER, actual),
+            Self::Grade(item) => said::sheet_fault_grade(item),
+            Self::ExclusiveForOneRole(item) => said::sheet_fault_exclusive_for_one_role(item),
+            Self::NoRoles(item) => said::sheet_fault_no_roles(item),
+            Self::RestOfNothing(item) => said::sheet_fault_rest_of_nothing(item),
+            Self::RestTooSmall {
+                item,
+                limit,
+                actual,
+            } => said::sheet_fault_rest_too_small(item, actual, limit),
+            Self::JointCap(cap) => said::sheet_fault_joint_cap(cap),
+            Self::LegsWithoutRoles => said::sheet_fault_legs_without_roles(),
+            Self::Fields(share) => said::sheet_fault_fields(share),
+            Self::TableEdge(edge) => said::sheet_fault_table_edge(MAX_TABLE_EDGE, edge),
+            Self::OffTable(label) => said::sheet_fault_off_table(label),
+        }
+    }
     pub const fn code(&self) -> &'static str {
         match self {
             Self::ItemCount(_) => "scenario.item-count",

@@ -1,5 +1,7 @@
 //! Faults of scoring: rules that contradict each other, or leave a case open.
 
+use messages::{Message, scoring_faults as said};
+
 use crate::points::LeaguePoints;
 use crate::share::Share;
 use crate::week::WeekNo;
@@ -13,31 +15,24 @@ pub(super) const MAX_AMOUNT: i32 = 1_000;
 const MAX_WEIGHT: u8 = 5;
 
 /// One fault of a season's scoring.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ScoringFault {
     /// An amount is negative where it may not be, or beyond reason.
-    #[error("{rule}: points lie between 0 and {MAX_AMOUNT}, not {actual}")]
     Amount {
-        rule: &'static str,
+        part: ScoringPart,
         actual: LeaguePoints,
     },
     /// A win is worth less than a draw, or a draw less than a loss, or nothing lies between them.
-    #[error("a win must be worth more than a loss, and a draw neither more nor less than both")]
     WinDrawLoss,
     /// The table has no bands.
-    #[error("the margin table is empty")]
     NoBands,
     /// The table does not start at zero.
-    #[error("the margin table must start at 0, not at {0}")]
     NotFromZero(u32),
     /// The last band ends.
-    #[error("the last band must be open, this one ends at {0}")]
     LastBandEnds(u32),
     /// A band in the middle is open or ends before it starts.
-    #[error("the band from {0} must end, and not before it starts")]
     BandEnd(u32),
     /// Margins that no band holds.
-    #[error("no band holds the margins {from} to {to}")]
     Gap {
         /// First margin without a band.
         from: u32,
@@ -45,19 +40,14 @@ pub enum ScoringFault {
         to: u32,
     },
     /// Margins that two bands hold.
-    #[error("two bands hold the margin {0}")]
     Overlap(u32),
     /// The winner gets less for more, or the loser more.
-    #[error("from margin {0} on, the winner gets less or the loser more than before")]
     NotMonotone(u32),
     /// The winner gets less than the loser.
-    #[error("from margin {0} on, the loser gets more than the winner")]
     LoserAhead(u32),
     /// Margin zero is a draw, so both sides get the same.
-    #[error("at margin 0 both sides must get the same")]
     UnevenDraw,
     /// A band does not share out the declared sum.
-    #[error("the band from {from} shares out {actual}, not {limit}")]
     Sum {
         from: u32,
         /// The declared sum.
@@ -66,9 +56,8 @@ pub enum ScoringFault {
         actual: LeaguePoints,
     },
     /// A game that was not played gives more than the best win.
-    #[error("{rule}: at most a win's {limit}, not {actual}")]
     MoreThanWin {
-        rule: &'static str,
+        part: ScoringPart,
         /// The best win.
         limit: LeaguePoints,
         /// What the rule gives.
@@ -76,23 +65,85 @@ pub enum ScoringFault {
     },
     /// The side that gave up or stayed away gets more than the other, or silence pays better than
     /// word.
-    #[error("{0}: the side at fault must not get more")]
-    FaultPays(&'static str),
+    FaultPays(ScoringPart),
     /// Late steps do not rise.
-    #[error("a later list must cost more: the step from {0} minutes does not")]
     LateSteps(u32),
     /// A cap of nothing: leave the bonus out instead.
-    #[error("a bonus cap is more than 0 % of a win, not {0}")]
     Cap(Share),
     /// No week would count.
-    #[error("at least one week must count")]
     BestWeeks,
     /// A factor of zero or beyond reason.
-    #[error("the factor of week {week} lies between 1 and {MAX_WEIGHT}, not {actual}")]
     Weight { week: WeekNo, actual: u8 },
 }
 
+/// The part of scoring that a fault is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ScoringPart {
+    Win,
+    Draw,
+    Loss,
+    Band,
+    Concession,
+    NoShow,
+    DoubleLoss,
+    Attendance,
+    LateList,
+    Bye,
+    LateJoiner,
+}
+
+impl ScoringPart {
+    fn message(self) -> Message {
+        match self {
+            Self::Win => said::scoring_part_win(),
+            Self::Draw => said::scoring_part_draw(),
+            Self::Loss => said::scoring_part_loss(),
+            Self::Band => said::scoring_part_band(),
+            Self::Concession => said::scoring_part_concession(),
+            Self::NoShow => said::scoring_part_no_show(),
+            Self::DoubleLoss => said::scoring_part_double_loss(),
+            Self::Attendance => said::scoring_part_attendance(),
+            Self::LateList => said::scoring_part_late_list(),
+            Self::Bye => said::scoring_part_bye(),
+            Self::LateJoiner => said::scoring_part_late_joiner(),
+        }
+    }
+}
+
 impl ScoringFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::Amount { part, actual } => {
+                said::scoring_fault_amount(part.message(), MAX_AMOUNT, actual)
+            }
+            Self::WinDrawLoss => said::scoring_fault_win_draw_loss(),
+            Self::NoBands => said::scoring_fault_no_bands(),
+            Self::NotFromZero(from) => said::scoring_fault_not_from_zero(from),
+            Self::LastBandEnds(to) => said::scoring_fault_last_band_ends(to),
+            Self::BandEnd(from) => said::scoring_fault_band_end(from),
+            Self::Gap { from, to } => said::scoring_fault_gap(from, to),
+            Self::Overlap(margin) => said::scoring_fault_overlap(margin),
+            Self::NotMonotone(margin) => said::scoring_fault_not_monotone(margin),
+            Self::LoserAhead(margin) => said::scoring_fault_loser_ahead(margin),
+            Self::UnevenDraw => said::scoring_fault_uneven_draw(),
+            Self::Sum {
+                from,
+                limit,
+                actual,
+            } => said::scoring_fault_sum(from, actual, limit),
+            Self::MoreThanWin {
+                part,
+                limit,
+                actual,
+            } => said::scoring_fault_more_than_win(part.message(), limit, actual),
+            Self::FaultPays(part) => said::scoring_fault_fault_pays(part.message()),
+            Self::LateSteps(minutes) => said::scoring_fault_late_steps(minutes),
+            Self::Cap(share) => said::scoring_fault_cap(share),
+            Self::BestWeeks => said::scoring_fault_best_weeks(),
+            Self::Weight { week, actual } => said::scoring_fault_weight(week, MAX_WEIGHT, actual),
+        }
+    }
+
     pub const fn code(&self) -> &'static str {
         match self {
             Self::Amount { .. } => "scoring.amount",
@@ -215,70 +266,72 @@ fn find_in_bands(bands: &[Band], sum: Option<LeaguePoints>, faults: &mut Vec<Sco
 }
 
 fn find_in_amounts(terms: &ScoringTerms, faults: &mut Vec<ScoringFault>) {
-    let mut check = |rule, actual: LeaguePoints| {
+    let mut check = |part, actual: LeaguePoints| {
         if !(0..=MAX_AMOUNT).contains(&actual.get()) {
-            faults.push(ScoringFault::Amount { rule, actual });
+            faults.push(ScoringFault::Amount { part, actual });
         }
     };
     match &terms.games {
         GamePoints::WinDrawLoss {
             win, draw, loss, ..
         } => {
-            check("win", *win);
-            check("draw", *draw);
-            check("loss", *loss);
+            check(ScoringPart::Win, *win);
+            check(ScoringPart::Draw, *draw);
+            check(ScoringPart::Loss, *loss);
         }
         GamePoints::Bands { bands, .. } => {
             for band in bands {
-                check("band", band.winner);
-                check("band", band.loser);
+                check(ScoringPart::Band, band.winner);
+                check(ScoringPart::Band, band.loser);
             }
         }
     }
-    check("concession", terms.concession.winner_at_least);
-    check("concession", terms.concession.loser_at_most);
-    check("no-show", terms.no_show.present);
-    check("no-show", terms.no_show.absent_with_notice);
-    check("no-show", terms.no_show.absent_without_notice);
-    check("double loss", terms.double_loss);
-    check("attendance", terms.attendance);
+    check(ScoringPart::Concession, terms.concession.winner_at_least);
+    check(ScoringPart::Concession, terms.concession.loser_at_most);
+    check(ScoringPart::NoShow, terms.no_show.present);
+    check(ScoringPart::NoShow, terms.no_show.absent_with_notice);
+    check(ScoringPart::NoShow, terms.no_show.absent_without_notice);
+    check(ScoringPart::DoubleLoss, terms.double_loss);
+    check(ScoringPart::Attendance, terms.attendance);
     for step in &terms.late_list {
-        check("late list", step.penalty);
+        check(ScoringPart::LateList, step.penalty);
     }
     match terms.bye {
-        Bye::Fixed(value) | Bye::OwnAverage { floor: value } => check("bye", value),
+        Bye::Fixed(value) | Bye::OwnAverage { floor: value } => check(ScoringPart::Bye, value),
         Bye::Win => {}
     }
     match terms.late_joiner {
-        LateJoiner::Fixed(value) | LateJoiner::MedianLess(value) => check("late joiner", value),
+        LateJoiner::Fixed(value) | LateJoiner::MedianLess(value) => {
+            check(ScoringPart::LateJoiner, value)
+        }
         LateJoiner::Nothing => {}
     }
 }
 
 fn find_in_unplayed(terms: &ScoringTerms, faults: &mut Vec<ScoringFault>) {
     let limit = win_of(&terms.games);
-    let mut at_most_a_win = |rule, actual| {
+    let mut at_most_a_win = |part, actual| {
         if actual > limit {
             faults.push(ScoringFault::MoreThanWin {
-                rule,
+                part,
                 limit,
                 actual,
             });
         }
     };
-    at_most_a_win("no-show", terms.no_show.present);
-    at_most_a_win("concession", terms.concession.winner_at_least);
-    at_most_a_win("double loss", terms.double_loss);
+    at_most_a_win(ScoringPart::NoShow, terms.no_show.present);
+    at_most_a_win(ScoringPart::Concession, terms.concession.winner_at_least);
+    at_most_a_win(ScoringPart::DoubleLoss, terms.double_loss);
     if let Bye::Fixed(value) | Bye::OwnAverage { floor: value } = terms.bye {
-        at_most_a_win("bye", value);
+        at_most_a_win(ScoringPart::Bye, value);
     }
     let absent = terms.no_show;
     if absent.absent_with_notice > absent.present
         || absent.absent_without_notice > absent.absent_with_notice
     {
-        faults.push(ScoringFault::FaultPays("no-show"));
+        faults.push(ScoringFault::FaultPays(ScoringPart::NoShow));
     }
     if terms.concession.loser_at_most > terms.concession.winner_at_least {
-        faults.push(ScoringFault::FaultPays("concession"));
+        faults.push(ScoringFault::FaultPays(ScoringPart::Concession));
     }
 }

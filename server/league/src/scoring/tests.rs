@@ -39,6 +39,11 @@ fn shared(scoring: &Scoring, outcome: &Outcome, cap: u32) -> (i32, i32) {
     (awards.first.amount.get(), awards.second.amount.get())
 }
 
+fn said(scoring: &Scoring) -> Vec<String> {
+    let messages = scoring.messages();
+    messages.iter().map(ToString::to_string).collect()
+}
+
 #[test]
 fn a_band_table_holds_every_margin_once() {
     let table = |bands| codes(by_bands(MarginUnit::GamePoints, None, bands));
@@ -178,7 +183,7 @@ fn every_rule_reads_back_as_a_sentence() {
     );
     terms.bonus_cap = Some(Share::percent(25));
     terms.best_weeks = Some(7);
-    let sentences = Scoring::build(terms).unwrap().sentences();
+    let sentences = said(&Scoring::build(terms).unwrap());
     for sentence in [
         "A margin of 0 to 1 gives 5 to 5.",
         "A margin of 2 and more gives 8 to 2.",
@@ -214,7 +219,7 @@ fn no_choice_of_the_scoring_is_left_unsaid() {
     terms.painting_cap = Some(Share::percent(50));
     terms.late_joiner = LateJoiner::MedianLess(points(1));
     terms.weights = [(WeekNo::new(8).unwrap(), 2)].into();
-    let sentences_of = |terms: &ScoringTerms| Scoring::build(terms.clone()).unwrap().sentences();
+    let sentences_of = |terms: &ScoringTerms| said(&Scoring::build(terms.clone()).unwrap());
     assert_eq!(
         sentences_of(&terms),
         [

@@ -4,6 +4,7 @@ use std::ops::RangeInclusive;
 
 use chrono::{Days, NaiveDate, NaiveTime};
 use chrono_tz::Tz;
+use messages::{Message, season_faults as said};
 
 use super::caps::Caps;
 use crate::points::Points;
@@ -74,44 +75,76 @@ pub struct NightPlan {
 }
 
 /// Why a calendar was refused.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CalendarFault {
     /// A week of no days, or of too many.
-    #[error("a week has 1 to 100 days, not {0}")]
     Days(u16),
     /// No night, or too many.
-    #[error("a week has 1 to 14 nights, not {0}")]
     Nights(usize),
     /// Two nights of one name, or a name that is none.
-    #[error("the night {0:?} needs a name of its own of 1 to 20 letters, digits or hyphens")]
     NightKey(String),
     /// No table, or too many.
-    #[error("the night {0:?} needs 1 to 500 tables, not {1}")]
     Tables(String, u16),
     /// Something comes before what it waits for.
-    #[error("{later} must come after {earlier}")]
     Order {
         /// What must come first.
-        earlier: &'static str,
+        earlier: WeekPart,
         /// What comes too early.
-        later: &'static str,
+        later: WeekPart,
     },
     /// A civil time that is no single instant.
-    #[error("{what} of week {week} {fault}")]
     Clock {
         /// Which time.
-        what: &'static str,
+        what: WeekPart,
         /// Which week, from 1.
         week: u8,
         /// What is wrong with it.
         fault: CivilFault,
     },
     /// A date no calendar reaches.
-    #[error("the calendar runs past the last date that can be told")]
     TooFar,
 }
 
+/// A time of a week that a fault is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum WeekPart {
+    Announce,
+    ListsDue,
+    PlayUntil,
+    Nights,
+    Reveal,
+}
+
+impl WeekPart {
+    fn message(self) -> Message {
+        match self {
+            Self::Announce => said::calendar_announce(),
+            Self::ListsDue => said::calendar_lists_due(),
+            Self::PlayUntil => said::calendar_play_until(),
+            Self::Nights => said::calendar_nights(),
+            Self::Reveal => said::calendar_reveal(),
+        }
+    }
+}
+
 impl CalendarFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Days(days) => said::calendar_fault_days(*DAYS_PER_WEEK.end(), days),
+            Self::Nights(nights) => said::calendar_fault_nights(*NIGHTS_PER_WEEK.end(), *nights),
+            Self::NightKey(night) => said::calendar_fault_night_key(night, MAX_NIGHT_KEY_LENGTH),
+            Self::Tables(night, tables) => {
+                said::calendar_fault_tables(night, *TABLES_PER_NIGHT.end(), tables)
+            }
+            Self::Order { earlier, later } => {
+                said::calendar_fault_order(later.message(), earlier.message())
+            }
+            Self::Clock { what, week, fault } => {
+                said::calendar_fault_clock(what.message(), week, fault.message())
+            }
+            Self::TooFar => said::calendar_fault_too_far(),
+        }
+    }
     /// What would have been allowed, and what was given, where the fault is one of size.
     pub fn limit_and_actual(&self) -> Option<(i64, i64)> {
         let (range, actual) = match *self {
@@ -177,14 +210,14 @@ impl Calendar {
         let order = |moment: WeekTime| (moment.day, moment.time);
         if order(self.lists_due) <= order(self.announce) {
             faults.push(CalendarFault::Order {
-                earlier: "announce",
-                later: "lists_due",
+                earlier: WeekPart::Announce,
+                later: WeekPart::ListsDue,
             });
         }
         if order(self.play_until) <= order(self.lists_due) {
             faults.push(CalendarFault::Order {
-                earlier: "lists_due",
-                later: "play_until",
+                earlier: WeekPart::ListsDue,
+                later: WeekPart::PlayUntil,
             });
         }
         if self
@@ -193,8 +226,8 @@ impl Calendar {
             .any(|night| order(night.begins) <= order(self.lists_due))
         {
             faults.push(CalendarFault::Order {
-                earlier: "lists_due",
-                later: "nights",
+                earlier: WeekPart::ListsDue,
+                later: WeekPart::Nights,
             });
         }
         faults
@@ -202,7 +235,7 @@ impl Calendar {
 
     fn week(&self, week: WeekNo, cap: Points, zone: Tz) -> Result<WeekPlan, CalendarFault> {
         let start = u64::from(self.days_per_week) * u64::from(week.number() - 1);
-        let at = |what: &'static str, moment: WeekTime| {
+        let at = |what: WeekPart, moment: WeekTime| {
             let day = self
                 .first_day
                 .checked_add_days(Days::new(start + u64::from(moment.day)))
@@ -218,7 +251,7 @@ impl Calendar {
             Ok((civil, instant))
         };
         let nights = self.nights.iter().map(|night| {
-            let begins = at("nights", night.begins)?;
+            let begins = at(WeekPart::Nights, night.begins)?;
             Ok(NightPlan {
                 key: night.key.clone(),
                 begins,
@@ -230,17 +263,20 @@ impl Calendar {
         Ok(WeekPlan {
             week,
             cap,
-            announce: at("announce", self.announce)?,
-            lists_due: at("lists_due", self.lists_due)?,
-            play_until: at("play_until", self.play_until)?,
+            announce: at(WeekPart::Announce, self.announce)?,
+            lists_due: at(WeekPart::ListsDue, self.lists_due)?,
+            play_until: at(WeekPart::PlayUntil, self.play_until)?,
             nights,
         })
     }
 }
 
+/// Longest key of a night in characters.
+const MAX_NIGHT_KEY_LENGTH: usize = 20;
+
 /// Whether a night may be called so: 1 to 20 lower-case letters, digits or hyphens.
 pub fn is_night_key(text: &str) -> bool {
-    (1..=20).contains(&text.len())
+    (1..=MAX_NIGHT_KEY_LENGTH).contains(&text.len())
         && text
             .bytes()
             .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
@@ -315,7 +351,7 @@ mod tests {
         assert_eq!(
             faults,
             [CalendarFault::Clock {
-                what: "play_until",
+                what: WeekPart::PlayUntil,
                 week: 1,
                 fault: CivilFault::Gap(Europe::Berlin)
             }]

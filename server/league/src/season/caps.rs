@@ -1,5 +1,7 @@
 //! The caps of a season, week by week. They never fall: nobody can be made to shrink an army.
 
+use messages::{Message, season_faults as said};
+
 use crate::points::{MAX_POINTS, Points};
 use crate::week::MAX_WEEKS;
 
@@ -8,20 +10,17 @@ use crate::week::MAX_WEEKS;
 pub struct Caps(Vec<Points>);
 
 /// Why caps were refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum CapFault {
     /// No week, or more than a season can have.
-    #[error("a season has 1 to {MAX_WEEKS} weeks, not {0}")]
     Weeks(usize),
     /// A cap of nothing, or an absurd one.
-    #[error("the cap of week {week} is {cap}; it must be from 1 to {MAX_POINTS}")]
     OutOfRange {
         /// The week, from 1.
         week: usize,
         cap: u32,
     },
     /// A cap below the one before it.
-    #[error("the cap falls from {before} to {cap} in week {week}")]
     Falls {
         /// The week, from 1.
         week: usize,
@@ -32,6 +31,13 @@ pub enum CapFault {
 }
 
 impl CapFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::Weeks(weeks) => said::cap_fault_weeks(MAX_WEEKS, weeks),
+            Self::OutOfRange { week, cap } => said::cap_fault_out_of_range(week, cap, MAX_POINTS),
+            Self::Falls { week, before, cap } => said::cap_fault_falls(before, cap, week),
+        }
+    }
     /// The week at fault, counted from zero, if one is.
     pub fn index(self) -> Option<usize> {
         match self {

@@ -4,7 +4,7 @@
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use chrono_tz::Tz;
 
-use super::calendar::{CalendarFault, NightPlan, WeekPlan};
+use super::calendar::{CalendarFault, NightPlan, WeekPart, WeekPlan};
 use super::reveal::RevealTime;
 use crate::time::{CivilTime, Instant};
 
@@ -54,16 +54,16 @@ impl SeasonShift {
         let at = |what, (civil, _): (CivilTime, Instant)| self.civil(week, what, civil);
         let nights = week.nights.iter().map(|night| {
             Ok(NightPlan {
-                begins: at("nights", night.begins)?,
+                begins: at(WeekPart::Nights, night.begins)?,
                 ..night.clone()
             })
         });
         Ok(WeekPlan {
             week: week.week,
             cap: week.cap,
-            announce: at("announce", week.announce)?,
-            lists_due: at("lists_due", week.lists_due)?,
-            play_until: at("play_until", week.play_until)?,
+            announce: at(WeekPart::Announce, week.announce)?,
+            lists_due: at(WeekPart::ListsDue, week.lists_due)?,
+            play_until: at(WeekPart::PlayUntil, week.play_until)?,
             nights: nights.collect::<Result<_, CalendarFault>>()?,
         })
     }
@@ -76,7 +76,7 @@ impl SeasonShift {
         Ok(match reveal {
             RevealTime::At(instant) => {
                 let civil = CivilTime::from_instant(instant, self.zone);
-                RevealTime::At(self.civil(week, "the reveal", civil)?.1)
+                RevealTime::At(self.civil(week, WeekPart::Reveal, civil)?.1)
             }
             RevealTime::Announcement | RevealTime::ListsOpened => reveal,
         })
@@ -85,7 +85,7 @@ impl SeasonShift {
     fn civil(
         self,
         week: &WeekPlan,
-        what: &'static str,
+        what: WeekPart,
         old: CivilTime,
     ) -> Result<(CivilTime, Instant), CalendarFault> {
         let moved = old.0.checked_add_signed(self.by);
@@ -167,7 +167,7 @@ mod tests {
         assert_eq!(
             shift.weeks(&weeks).unwrap_err(),
             [CalendarFault::Clock {
-                what: "lists_due",
+                what: WeekPart::ListsDue,
                 week: 1,
                 fault: CivilFault::Gap(Europe::Berlin)
             }]

@@ -20,6 +20,7 @@ mod wins;
 mod wins_in_harder_role;
 
 use inputs::{Exact, TieBreakInputs};
+use messages::{Message, Value, policy, tie_breaks as said, values};
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum TieBreak {
@@ -79,21 +80,21 @@ impl TieBreak {
         matches!(self, Self::FewestByes)
     }
 
-    /// The words of the trade.
-    pub const fn words(self) -> &'static str {
+    /// Its name in the words of the trade.
+    pub fn message(self) -> Message {
         match self {
-            Self::OpponentsScore => "opponents' score sum",
-            Self::OpponentsScoreCut => "opponents' score sum without the lowest",
-            Self::OpponentsScoreMedian => "opponents' score sum without the lowest and the highest",
-            Self::SonnebornBerger => "Sonneborn–Berger",
-            Self::DirectEncounter => "direct encounter",
-            Self::Wins => "games won",
-            Self::WinsInHarderRole => "games won with the harder role",
-            Self::ScoreMargin => "score margin",
-            Self::AdjustedMargin => "score margin adjusted for the opponents' strength",
-            Self::PaintingPoints => "painting points",
-            Self::PaintedShare => "painted share",
-            Self::FewestByes => "fewest byes",
+            Self::OpponentsScore => said::criterion_opponents_score(),
+            Self::OpponentsScoreCut => said::criterion_opponents_score_cut(),
+            Self::OpponentsScoreMedian => said::criterion_opponents_score_median(),
+            Self::SonnebornBerger => said::criterion_sonneborn_berger(),
+            Self::DirectEncounter => said::criterion_direct_encounter(),
+            Self::Wins => said::criterion_wins(),
+            Self::WinsInHarderRole => said::criterion_wins_in_harder_role(),
+            Self::ScoreMargin => said::criterion_score_margin(),
+            Self::AdjustedMargin => said::criterion_adjusted_margin(),
+            Self::PaintingPoints => said::criterion_painting_points(),
+            Self::PaintedShare => said::criterion_painted_share(),
+            Self::FewestByes => said::criterion_fewest_byes(),
         }
     }
 }
@@ -138,14 +139,19 @@ pub struct TieBreaksTerms {
 pub struct TieBreaks(TieBreaksTerms);
 
 /// One fault of the tie-breaks.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TieBreaksFault {
     /// The second time decides nothing.
-    #[error("{} is named twice", .0.words())]
     Twice(TieBreak),
 }
 
 impl TieBreaksFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Twice(tie_break) => policy::policy_tie_break_twice(tie_break.message()),
+        }
+    }
+
     /// The stable code.
     pub const fn code(&self) -> &'static str {
         match self {
@@ -181,26 +187,24 @@ impl TieBreaks {
     }
 
     /// The order as players read it.
-    pub fn sentences(&self) -> Vec<String> {
+    pub fn messages(&self) -> [Message; 2] {
         let basis = match self.0.basis {
-            Basis::StandardPoints => "1 for a win and ½ for a draw",
-            Basis::GamePoints => "league points of games and byes",
-            Basis::Total => "the totals of the table",
+            Basis::StandardPoints => "standard-points",
+            Basis::GamePoints => "game-points",
+            Basis::Total => "total",
         };
         let unplayed = match self.0.unplayed {
-            UnplayedRounds::LeftOut => "are left out",
-            UnplayedRounds::VirtualOpponent => "count as games against a virtual opponent",
-            UnplayedRounds::OwnScore => "count as games against an opponent with one's own score",
+            UnplayedRounds::LeftOut => "left-out",
+            UnplayedRounds::VirtualOpponent => "virtual-opponent",
+            UnplayedRounds::OwnScore => "own-score",
         };
-        let order = self.0.order.iter().map(|tie_break| tie_break.words());
-        let order = order.collect::<Vec<_>>().join(", then ");
-        let end = "who is equal after that shares the rank";
-        vec![
-            match order.as_str() {
-                "" => "Equal totals share the rank.".to_owned(),
-                order => format!("Equal totals are decided by {order}; {end}."),
-            },
-            format!("Opponents' scores are counted as {basis}; rounds without a game {unplayed}."),
-        ]
+        let order = self.0.order.iter().map(|tie_break| tie_break.message());
+        let order = Value::joined(order, values::then);
+        let decided = if self.0.order.is_empty() {
+            said::tie_breaks_none()
+        } else {
+            said::tie_breaks_order(order)
+        };
+        [decided, said::tie_breaks_basis(basis, unplayed)]
     }
 }

@@ -121,7 +121,7 @@ pub struct OpenedListsView {
 impl From<CatalogueChanges> for CatalogueChangesView {
     fn from(changes: CatalogueChanges) -> Self {
         Self {
-            summary: summary(&changes.units),
+            summary: summary(&changes.units).to_string(),
             units: changes.units.iter().map(Into::into).collect(),
             own: changes.own.into_iter().map(Into::into).collect(),
             opened: changes.opened.into_iter().map(Into::into).collect(),

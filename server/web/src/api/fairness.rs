@@ -49,9 +49,13 @@ impl From<SeasonFairness> for FairnessView {
             seasons: RANDOM_SEASONS,
             tests: found.audit.tests,
             correction: "bonferroni",
-            sentences: found.audit.sentences(),
+            sentences: found
+                .audit
+                .messages()
+                .map(|message| message.to_string())
+                .into(),
             findings: findings
-                .map(|it| FairnessFindingDocument::new(it, it.sentence(&called)))
+                .map(|it| FairnessFindingDocument::new(it, &it.message(&called)))
                 .collect(),
         }
     }

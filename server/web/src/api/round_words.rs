@@ -6,6 +6,7 @@ use app::rounds::{RoundRepair, RoundRow};
 use app::seasons::{Player, Week};
 use league::ids::PlayerId;
 use league::pairing::{NightKey, PairingReason};
+use messages::{Message, proofs};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -60,28 +61,31 @@ impl Names {
         let proposal = parse_proposal(round)?;
         let called = |player| self.called(player);
         let evening = |night| self.evening(night);
-        let sentences = |reason: &PairingReason| reason.sentences(&called);
+        let sentences = |reason: &PairingReason| in_english(&reason.messages(&called));
         let changes = changes.iter();
         Ok(RoundWordsView {
             reasons: proposal.reasons.iter().map(sentences).collect(),
-            hall: proposal.hall_sentence(),
-            barrier: proposal.barrier.as_ref().map(|it| it.sentence(&called)),
+            hall: proposal.hall_message().to_string(),
+            barrier: proposal
+                .barrier
+                .as_ref()
+                .map(|it| it.message(&called).to_string()),
             looked_ahead: match &round.task.allowed {
-                None => proposal.look_ahead.sentence(),
-                Some(_) => by_table(round.task.rounds_left),
+                None => proposal.look_ahead.message().to_string(),
+                Some(_) => proofs::proof_by_table(round.task.rounds_left).to_string(),
             },
-            changes: changes.map(|it| it.sentence(&called, &evening)).collect(),
+            changes: changes
+                .map(|it| it.message(&called, &evening).to_string())
+                .collect(),
         })
     }
 }
 
-fn by_table(rounds_left: u8) -> String {
-    format!(
-        "The round robin's table says who meets when; {rounds_left} more of its rounds are to come."
-    )
+fn in_english(messages: &[Message]) -> Vec<String> {
+    messages.iter().map(ToString::to_string).collect()
 }
 
 fn parse_proposal(round: &RoundRow) -> Result<league::pairing::Proposal, Problem> {
     let parse_proposal = round.proposal.to_proposal();
-    parse_proposal.map_err(|cause| app::Refusal::Internal(cause).into())
+    parse_proposal.map_err(|cause| app::Refusal::Internal(cause.to_string()).into())
 }

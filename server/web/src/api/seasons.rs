@@ -170,7 +170,7 @@ impl From<Season> for SeasonView {
             rules: season
                 .policy
                 .to_policy()
-                .map(|policy| policy.sentences())
+                .map(|policy| policy.messages().iter().map(ToString::to_string).collect())
                 .unwrap_or_default(),
             policy: season.policy,
             version: season.version,

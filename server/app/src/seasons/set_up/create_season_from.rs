@@ -180,7 +180,7 @@ fn invalid(faults: Vec<CalendarFault>) -> Refusal {
         false => Reason::Validation,
     };
     let faults = faults.iter().map(|fault| {
-        let detail = format!("{fault}.");
+        let detail = format!("{}.", fault.message());
         Fault::new(reason.code(), "/first_day", detail)
     });
     Refusal::faults(reason, "The new days have faults.", faults.collect())

@@ -86,7 +86,7 @@ fn unsatisfiable_refusal(found: &[Unsatisfiable], rules_at: Option<&str>) -> Ref
     let places: Vec<_> = places
         .map(|(week, faction)| json!({"week": week.number(), "faction": faction.as_str()}))
         .collect();
-    let detail: Vec<String> = found.iter().map(ToString::to_string).collect();
+    let detail: Vec<String> = found.iter().map(|one| one.message().to_string()).collect();
     Refusal::faults(
         Reason::RulesUnsatisfiable,
         detail.join(" "),

@@ -131,7 +131,7 @@ fn instant(season: &Season, reveal: RevealAt) -> Result<RevealTime, Refusal> {
             Refusal::fault(
                 Reason::InvalidLocalTime,
                 "/full",
-                format!("The time {fault}."),
+                format!("The time {}.", fault.message()),
             )
         })?),
     })

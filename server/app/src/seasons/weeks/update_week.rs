@@ -260,7 +260,7 @@ fn instant(pointer: &str, civil: CivilTime, zone: Tz) -> Result<Instant, Refusal
         Refusal::fault(
             Reason::InvalidLocalTime,
             pointer,
-            format!("The time {fault}."),
+            format!("The time {}.", fault.message()),
         )
     })
 }

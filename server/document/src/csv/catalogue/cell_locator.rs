@@ -37,7 +37,7 @@ impl CellLocator {
             column: header.column(name).unwrap_or(0),
             header: name.into(),
             code: fault.kind.code().into(),
-            detail: fault.kind.to_string(),
+            message: fault.kind.message(),
         }
     }
 }

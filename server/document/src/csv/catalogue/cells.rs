@@ -1,11 +1,10 @@
 //! The cells of one row, read by column name.
 
-use std::fmt::Display;
-
 use csv::ByteRecord;
 use league::catalogue::MAX_SIZES;
 use league::catalogue::draft::{OptionDraft, SizeDraft};
 use league::catalogue::key::slug;
+use messages::{Message, catalogue_faults as said};
 
 use super::{CellFault, Header, whole_row};
 
@@ -26,8 +25,8 @@ impl<'a> Cells<'a> {
     ) -> Self {
         if record.len() != header.columns() {
             let (cells, columns) = (record.len(), header.columns());
-            let detail = format!("the row has {cells} cells, the header {columns}");
-            faults.push(whole_row(row, "csv.cells", detail));
+            let message = said::csv_cells(cells, columns);
+            faults.push(whole_row(row, "csv.cells", message));
         }
         Self {
             row,
@@ -37,13 +36,13 @@ impl<'a> Cells<'a> {
         }
     }
 
-    fn fault(&mut self, name: &str, code: &str, detail: impl Display) {
+    fn fault(&mut self, name: &str, code: &str, message: Message) {
         self.faults.push(CellFault {
             row: self.row,
             column: self.header.column(name).unwrap_or(0),
             header: name.into(),
             code: code.into(),
-            detail: detail.to_string(),
+            message,
         });
     }
 
@@ -53,7 +52,7 @@ impl<'a> Cells<'a> {
         match std::str::from_utf8(bytes.unwrap_or_default()) {
             Ok(text) => text.trim().into(),
             Err(_) => {
-                self.fault(name, "csv.encoding", "is not UTF-8 text");
+                self.fault(name, "csv.encoding", said::csv_encoding());
                 String::new()
             }
         }
@@ -86,7 +85,7 @@ impl<'a> Cells<'a> {
     fn whole(&mut self, name: &str, text: &str) -> Option<i64> {
         let number = text.trim().parse().ok();
         if number.is_none() {
-            self.fault(name, "csv.number", format!("\"{text}\" is no whole number"));
+            self.fault(name, "csv.number", said::csv_number(text));
         }
         number
     }
@@ -125,8 +124,8 @@ impl<'a> Cells<'a> {
             .checked_sub(least)
             .filter(|steps| (0..longest).contains(steps));
         if steps.is_none() {
-            let detail = format!("must rise, by fewer than {longest} models");
-            self.fault("models", "csv.range", detail);
+            let message = said::csv_range(longest);
+            self.fault("models", "csv.range", message);
         }
         let size = |step: i64| SizeDraft {
             models: least.saturating_add(step),
@@ -139,8 +138,8 @@ impl<'a> Cells<'a> {
         let (models, points) = (self.wholes("models"), self.wholes("points"));
         let (models, points) = (models?, points?);
         if models.len() != points.len() {
-            let detail = format!("has {} numbers for {} sizes", points.len(), models.len());
-            self.fault("points", "csv.sizes", detail);
+            let message = said::csv_sizes(points.len(), models.len());
+            self.fault("points", "csv.sizes", message);
             return None;
         }
         let sizes = models.into_iter().zip(points);
@@ -157,11 +156,7 @@ impl<'a> Cells<'a> {
         for text in self.several("options") {
             match read_option(&text) {
                 Some(option) => options.push(option),
-                None => self.fault(
-                    "options",
-                    "csv.option",
-                    format!("\"{text}\" is not: NAME POINTS [per model] [up to N] [group NAME]"),
-                ),
+                None => self.fault("options", "csv.option", said::csv_option(&text)),
             }
         }
         options

@@ -13,6 +13,7 @@ use league::lists::week_set::WeekSet;
 use league::points::{MAX_POINTS, Points};
 use league::share::Share;
 use league::week::WeekNo;
+use messages::{Message, list_faults};
 
 use super::{
     AmountDocument, CountDocument, CountedDocument, KindsDocument, ListRuleDocument, RuleDocument,
@@ -73,9 +74,9 @@ impl TryFrom<ListRuleDocument> for ListRule {
 }
 
 impl Reader<'_> {
-    fn fault(&mut self, member: &str, detail: &str) {
+    fn fault(&mut self, member: &str, message: Message) {
         let pointer = format!("{}/{member}", self.at);
-        self.faults.push(DocumentFault::new(pointer, CODE, detail));
+        self.faults.push(DocumentFault::new(pointer, CODE, message));
     }
 
     fn rule(&mut self, document: &RuleDocument) -> Option<Rule> {
@@ -185,14 +186,15 @@ impl Reader<'_> {
 
     fn some_bound(&mut self, there: bool) {
         if !there {
-            let detail = "must say \"least\", \"most\" or both";
-            self.faults.push(DocumentFault::new(self.at, CODE, detail));
+            let message = list_faults::list_rule_fault_no_bound();
+            self.faults.push(DocumentFault::new(self.at, CODE, message));
         }
     }
 
     fn kind(&mut self, text: &str) -> Option<KindKey> {
         let pointer = format!("{}/unit_kind", self.at);
-        ok_or_note(&mut self.faults, pointer, CODE, KindKey::new(text))
+        let kind = KindKey::new(text).map_err(|fault| fault.message());
+        ok_or_note(&mut self.faults, pointer, CODE, kind)
     }
 
     fn keys<K>(
@@ -202,12 +204,13 @@ impl Reader<'_> {
         read: fn(&str) -> Result<K, KeyFault>,
     ) -> Option<Vec<K>> {
         if texts.is_empty() {
-            self.fault(member, "must name at least one");
+            self.fault(member, list_faults::list_rule_fault_nothing_named());
         }
         let mut keys = Vec::with_capacity(texts.len());
         for (i, text) in texts.iter().enumerate() {
             let pointer = format!("{}/{member}/{i}", self.at);
-            keys.extend(ok_or_note(&mut self.faults, pointer, CODE, read(text)));
+            let key = read(text).map_err(|fault| fault.message());
+            keys.extend(ok_or_note(&mut self.faults, pointer, CODE, key));
         }
         (keys.len() == texts.len()).then_some(keys)
     }
@@ -248,9 +251,9 @@ impl Reader<'_> {
     fn points(&mut self, member: &str, points: u32, least: u32) -> Option<Points> {
         let bounded = Points::new_checked(points).filter(|points| points.get() >= least);
         if bounded.is_none() {
-            let detail = format!("must be from {least} to {MAX_POINTS}");
+            let message = list_faults::list_rule_fault_points(least, MAX_POINTS);
             let pointer = format!("{}/{member}", self.at);
-            let fault = DocumentFault::new(pointer, CODE, detail);
+            let fault = DocumentFault::new(pointer, CODE, message);
             self.faults
                 .push(fault.with_limit(points.clamp(least, MAX_POINTS), points));
         }
@@ -265,7 +268,7 @@ impl Reader<'_> {
     fn share_within_all(&mut self, member: &str, document: ShareDocument) -> Option<Share> {
         let share = self.share(member, document)?;
         if share > Share::ALL {
-            self.fault(member, "must not be more than all of it");
+            self.fault(member, list_faults::list_rule_fault_more_than_all());
             return None;
         }
         Some(share)
@@ -277,7 +280,7 @@ impl Reader<'_> {
         };
         let weeks: BTreeSet<WeekNo> = numbers.iter().filter_map(|&no| WeekNo::new(no)).collect();
         if weeks.is_empty() || weeks.len() != numbers.len() {
-            self.fault("weeks", "must be different weeks of a season, at least one");
+            self.fault("weeks", list_faults::list_rule_fault_weeks());
             return None;
         }
         Some(WeekSet::from_weeks(weeks))

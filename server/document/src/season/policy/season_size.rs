@@ -2,6 +2,7 @@
 
 use league::pairing::robin::table_round::{RoundRobinFault, check_room};
 use league::pairing::round::method::PairingMethod;
+use messages::{Message, policy};
 
 use super::PolicyDocument;
 use crate::fault::DocumentFault;
@@ -36,19 +37,19 @@ impl PolicyDocument {
         let named = rules.chain(weights);
         let beyond = named.filter(move |(_, week)| usize::from(*week) > last);
         beyond.map(move |(place, week)| {
-            let detail = format!("The season ends with week {last}; there is no week {week}.");
-            fault(&place, "policy.weeks", detail, last, week.into())
+            let message = policy::policy_no_such_week(last, week);
+            fault(&place, "policy.weeks", message, last, week.into())
         })
     }
 
     fn best_weeks_beyond(&self, weeks: usize) -> Option<DocumentFault> {
         let best = usize::from(self.scoring.best_weeks?);
-        let detail = format!("The best {best} weeks cannot count in a season of {weeks}.");
+        let message = policy::policy_too_many_best_weeks(best, weeks);
         (best > weeks).then(|| {
             fault(
                 "scoring/best_weeks",
                 "policy.best-weeks",
-                detail,
+                message,
                 weeks,
                 best,
             )
@@ -60,12 +61,9 @@ impl PolicyDocument {
         let per_week = usize::from(rounds.per_week());
         let nights = frame.nights;
         if per_week > nights {
-            let detail = format!(
-                "A week has {nights} nights, too few for {per_week} rounds: nobody has two games on \
-                 one night."
-            );
+            let message = policy::policy_too_few_nights(nights, per_week);
             let place = "rounds/per_week";
-            return Some(fault(place, "policy.rounds", detail, nights, per_week));
+            return Some(fault(place, "policy.rounds", message, nights, per_week));
         }
         let PairingMethod::RoundRobin(cycles) = rounds.method() else {
             return None;
@@ -77,13 +75,13 @@ impl PolicyDocument {
             RoundRobinFault::Rounds { .. } => "/policy/rounds",
         };
         let (limit, actual) = none.limit_and_actual();
-        let found = DocumentFault::new(place, "policy.round-robin", none);
+        let found = DocumentFault::new(place, "policy.round-robin", none.message());
         Some(found.with_limit(number(limit), number(actual)))
     }
 }
 
-fn fault(place: &str, code: &str, detail: String, limit: usize, actual: usize) -> DocumentFault {
-    DocumentFault::new(format!("/policy/{place}"), code, detail)
+fn fault(place: &str, code: &str, message: Message, limit: usize, actual: usize) -> DocumentFault {
+    DocumentFault::new(format!("/policy/{place}"), code, message)
         .with_limit(number(limit), number(actual))
 }
 

@@ -63,20 +63,18 @@ impl Reader {
     }
 
     fn name(&mut self, pointer: &str, text: &str) -> Option<Name> {
-        ok_or_note(&mut self.faults, pointer, "scenario.name", Name::new(text))
+        let name = Name::new(text).map_err(|fault| fault.message());
+        ok_or_note(&mut self.faults, pointer, "scenario.name", name)
     }
 
     fn text(&mut self, pointer: &str, text: &str) -> Option<Text> {
-        ok_or_note(&mut self.faults, pointer, "scenario.text", Text::new(text))
+        let text = Text::new(text).map_err(|fault| fault.message());
+        ok_or_note(&mut self.faults, pointer, "scenario.text", text)
     }
 
     fn key(&mut self, pointer: String, text: &str) -> Option<ItemKey> {
-        ok_or_note(
-            &mut self.faults,
-            pointer,
-            "scenario.key",
-            ItemKey::new(text),
-        )
+        let key = ItemKey::new(text).map_err(|fault| fault.message());
+        ok_or_note(&mut self.faults, pointer, "scenario.key", key)
     }
 
     fn share(&mut self, pointer: String, document: ShareDocument) -> Option<Share> {
@@ -238,7 +236,7 @@ fn locate_all(document: &ScenarioSheetDocument, faults: &[SheetFault]) -> Vec<Do
             SheetFault::Fields(_) => "/roles".to_owned(),
             SheetFault::TableEdge(_) | SheetFault::OffTable(_) => "/table".to_owned(),
         };
-        DocumentFault::new(pointer, fault.code(), fault)
+        DocumentFault::new(pointer, fault.code(), fault.message())
     };
     faults.iter().map(locate).collect()
 }

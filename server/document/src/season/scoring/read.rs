@@ -5,10 +5,11 @@ use std::collections::BTreeMap;
 use league::points::LeaguePoints;
 use league::scoring::{
     Band, Bye, Concession, GamePoints, LateJoiner, LateStep, NoShow, Scoring, ScoringFault,
-    ScoringTerms,
+    ScoringPart, ScoringTerms,
 };
 use league::share::Share;
 use league::week::WeekNo;
+use messages::scoring_faults;
 
 use super::{BandDocument, ByeDocument, GamePointsDocument, LateJoinerDocument, ScoringDocument};
 use crate::fault::{DocumentFault, ok_or_note};
@@ -116,7 +117,7 @@ fn cap(
 
 fn weights(faults: &mut Vec<DocumentFault>, document: &BTreeMap<u8, u8>) -> BTreeMap<WeekNo, u8> {
     let weights = document.iter().filter_map(|(&number, &weight)| {
-        let week = WeekNo::new(number).ok_or("is no week of a season");
+        let week = WeekNo::new(number).ok_or_else(scoring_faults::scoring_fault_no_week);
         let pointer = format!("/weights/{number}");
         ok_or_note(faults, pointer, "scoring.week", week).map(|week| (week, weight))
     });
@@ -135,8 +136,9 @@ fn locate(document: &ScoringDocument, fault: &ScoringFault) -> DocumentFault {
         GamePointsDocument::WinDrawLoss { .. } => "/games".to_owned(),
     };
     let pointer = match fault {
-        ScoringFault::Amount { rule, .. } | ScoringFault::MoreThanWin { rule, .. } => rule_at(rule),
-        ScoringFault::FaultPays(rule) => rule_at(rule),
+        ScoringFault::Amount { part, .. }
+        | ScoringFault::MoreThanWin { part, .. }
+        | ScoringFault::FaultPays(part) => part_at(*part),
         ScoringFault::WinDrawLoss => "/games".to_owned(),
         ScoringFault::NoBands | ScoringFault::Gap { .. } => "/games/bands".to_owned(),
         ScoringFault::UnevenDraw => "/games/bands/0".to_owned(),
@@ -164,13 +166,23 @@ fn locate(document: &ScoringDocument, fault: &ScoringFault) -> DocumentFault {
         ScoringFault::BestWeeks => "/best_weeks".to_owned(),
         ScoringFault::Weight { week, .. } => format!("/weights/{week}"),
     };
-    DocumentFault::new(pointer, fault.code(), fault).with_limit_if_any(fault.limit_and_actual())
+    DocumentFault::new(pointer, fault.code(), fault.message())
+        .with_limit_if_any(fault.limit_and_actual())
 }
 
-fn rule_at(rule: &str) -> String {
-    match rule {
-        "win" | "draw" | "loss" => format!("/games/{rule}"),
-        "band" => "/games/bands".to_owned(),
-        rule => format!("/{}", rule.replace(['-', ' '], "_")),
-    }
+fn part_at(part: ScoringPart) -> String {
+    let member = match part {
+        ScoringPart::Win => "games/win",
+        ScoringPart::Draw => "games/draw",
+        ScoringPart::Loss => "games/loss",
+        ScoringPart::Band => "games/bands",
+        ScoringPart::Concession => "concession",
+        ScoringPart::NoShow => "no_show",
+        ScoringPart::DoubleLoss => "double_loss",
+        ScoringPart::Attendance => "attendance",
+        ScoringPart::LateList => "late_list",
+        ScoringPart::Bye => "bye",
+        ScoringPart::LateJoiner => "late_joiner",
+    };
+    format!("/{member}")
 }

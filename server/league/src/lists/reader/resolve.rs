@@ -2,6 +2,8 @@
 
 use std::collections::{BTreeMap, HashMap, HashSet};
 
+use messages::{Message, findings};
+
 use super::mentions::{NumberMention, PartIndex, UnitMention};
 use super::scan::ScannedText;
 use super::{Certainty, LinePart, Meaning, Reading};
@@ -43,8 +45,8 @@ pub fn resolve(mut scanned: ScannedText<'_>) -> Reading {
         findings.extend(wrong_sums(&scanned, list));
     }
     findings.extend(scanned.other_factions.iter().map(|(faction, (line, _))| {
-        let sentence = format!("Line {} names the faction \"{faction}\".", line + 1);
-        Finding::new("list.stated-faction", sentence)
+        let message = findings::finding_stated_faction(line + 1, faction);
+        Finding::new("list.stated-faction", message)
             .remark()
             .about(faction)
     }));
@@ -282,19 +284,18 @@ fn mark_unit(
         let others = candidate_sizes(mention)
             .into_iter()
             .filter(|other| (other.units, other.models) != (sized.units, sized.models));
-        let mut phrases: Vec<String> = others
-            .map(|other| size_phrase(mention.unit, other))
+        let mut phrases: Vec<Message> = others
+            .map(|other| size_message(mention.unit, other))
             .collect();
         phrases.dedup();
         part.alternatives.extend(phrases.into_iter().take(3));
     }
 }
 
-fn size_phrase(unit: &Unit, sized: ResolvedSize) -> String {
-    let models = if sized.models == 1 { "model" } else { "models" };
+fn size_message(unit: &Unit, sized: ResolvedSize) -> Message {
     match sized.units {
-        1 => format!("{}, {} {models}", unit.name, sized.models),
-        units => format!("{units}x {}, {} {models}", unit.name, sized.models),
+        1 => findings::reading_unit(&unit.name, sized.models),
+        units => findings::reading_units(units, &unit.name, sized.models),
     }
 }
 
@@ -317,13 +318,9 @@ fn disagreements(
     let whole = (body + mention.option_points(sized.models)).saturating_mul(sized.units);
     wrong
         .map(|number| {
-            let sentence = format!(
-                "Line {} says {} points for {}; the catalogue says {whole}.",
-                number.at.0 + 1,
-                number.number,
-                mention.unit.name
-            );
-            Finding::new("list.stated-points", sentence)
+            let (line, name) = (number.at.0 + 1, &mention.unit.name);
+            let message = findings::finding_stated_points(line, number.number, name, whole);
+            Finding::new("list.stated-points", message)
                 .remark()
                 .measured(Measure::Points, whole.get(), number.number)
                 .about(&mention.unit.key)
@@ -370,13 +367,9 @@ fn wrong_sums(scanned: &ScannedText<'_>, list: &ArmyList) -> Vec<Finding> {
             .filter(|line| line.unit.is_some_and(|unit| &unit.kind == kind));
         let sum: Points = of_kind.map(|line| line.points).sum();
         if sum != *stated {
-            let sentence = format!(
-                "Line {} says {stated} points for the kind {}; the catalogue says {sum}.",
-                at + 1,
-                kind.words()
-            );
+            let message = findings::finding_stated_kind_points(at + 1, stated, kind, sum);
             findings.push(
-                Finding::new("list.stated-points", sentence)
+                Finding::new("list.stated-points", message)
                     .remark()
                     .measured(Measure::Points, sum.get(), stated.get())
                     .about(kind),
@@ -384,12 +377,9 @@ fn wrong_sums(scanned: &ScannedText<'_>, list: &ArmyList) -> Vec<Finding> {
         }
     }
     for (stated, (at, _)) in scanned.totals.iter().filter(|(stated, _)| *stated != total) {
-        let sentence = format!(
-            "Line {} says {stated} points in all; what was read has {total}.",
-            at + 1
-        );
+        let message = findings::finding_stated_total(at + 1, stated, total);
         findings.push(
-            Finding::new("list.stated-total", sentence)
+            Finding::new("list.stated-total", message)
                 .remark()
                 .measured(Measure::Points, total.get(), stated.get()),
         );

@@ -3,6 +3,8 @@
 mod named;
 mod pieces;
 
+use messages::Message;
+
 use super::mentions::{PartIndex, UnitMention};
 use super::segment::{Quantity, QuantityKind, Segment};
 use super::tokens::{Token, split_segments, tokenize, word_spans};
@@ -139,7 +141,7 @@ impl<'a> Scanner<'a> {
         self.push_part(text, meaning, Certainty::Understood)
     }
 
-    fn mark_guessed(&mut self, place: PartIndex, alternatives: Vec<String>) {
+    fn mark_guessed(&mut self, place: PartIndex, alternatives: Vec<Message>) {
         let line = self.out.lines.get_mut(place.0);
         if let Some(part) = line.and_then(|line| line.parts.get_mut(place.1)) {
             part.certainty = Certainty::Guessed;

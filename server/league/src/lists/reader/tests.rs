@@ -1,5 +1,7 @@
 //! Tests of the parser: pasted texts and the lists made of them.
 
+use messages::Message;
+
 use super::*;
 use crate::lists::samples::{catalogue, numbers};
 
@@ -113,8 +115,9 @@ fn a_guess_names_what_else_it_could_be() {
     let reading = reading("long spades\nTurf Cutters\nspades");
     assert_eq!(certainties(&reading), "?gg");
     let unit = &reading.lines[1].parts[0];
+    let said = |them: &[Message]| them.iter().map(ToString::to_string).collect::<Vec<_>>();
     assert_eq!(
-        unit.alternatives,
+        said(&unit.alternatives),
         [
             "Turf Cutters, 9 models",
             "Turf Cutters, 10 models",
@@ -122,7 +125,7 @@ fn a_guess_names_what_else_it_could_be() {
         ]
     );
     let option = &reading.lines[2].parts[0];
-    assert_eq!(option.alternatives, ["short spades"]);
+    assert_eq!(said(&option.alternatives), ["short spades"]);
 }
 
 #[test]
@@ -169,7 +172,7 @@ fn points_that_disagree_with_the_catalogue_are_a_remark() {
         ]
     );
     assert_eq!(
-        reading.findings[1].sentence(),
+        reading.findings[1].message().to_string(),
         "Line 1 says 70 points for Turf Cutters; the catalogue says 64."
     );
     assert!(

@@ -1,8 +1,10 @@
 //! Army size: how many units or models a list has in all, mostly for the sake of time.
 
+use messages::{Message, Value, findings, list_rules};
+
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::list_facts::ListFacts;
-use crate::lists::rules::bounds;
+use crate::lists::rules::{bounds, broken_bound};
 
 /// "Models in the list: at most 80."
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,39 +23,39 @@ pub enum Counted {
     Models,
 }
 
-impl ArmySize {
-    pub(super) fn sentence(&self) -> String {
-        let bounds = bounds(self.least.as_ref(), self.most.as_ref());
-        match self.counted {
-            Counted::Units => format!("Units in the list: {bounds}"),
-            Counted::Models => format!("Models in the list: {bounds}"),
+/// The key of a choice that a text makes.
+impl From<Counted> for Value {
+    fn from(counted: Counted) -> Self {
+        match counted {
+            Counted::Units => "units".into(),
+            Counted::Models => "models".into(),
         }
+    }
+}
+
+impl ArmySize {
+    pub(super) fn message(&self) -> Message {
+        let bounds = bounds(self.least.as_ref(), self.most.as_ref());
+        list_rules::list_rule_army_size(self.counted, bounds)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
-        let (measure, noun, count) = match self.counted {
+        let (measure, count) = match self.counted {
             Counted::Units => (
                 Measure::Units,
-                "units",
                 u32::try_from(facts.lines.len()).unwrap_or(u32::MAX),
             ),
             Counted::Models => (
                 Measure::Models,
-                "models",
                 facts
                     .lines
                     .iter()
                     .fold(0_u32, |sum, line| sum.saturating_add(line.entry.models)),
             ),
         };
-        let least = self.least.map(|least| ("at least", least));
-        let most = self.most.map(|most| ("at most", most));
-        let broken = least
-            .filter(|&(_, limit)| count < limit)
-            .or(most.filter(|&(_, limit)| count > limit));
-        if let Some((bound, limit)) = broken {
-            let sentence = format!("The list has {count} {noun}; {bound} {limit} this week.");
-            findings.push(Finding::new("list.army-size", sentence).measured(measure, limit, count));
+        if let Some((bound, limit)) = broken_bound(&count, self.least, self.most) {
+            let message = findings::finding_army_size(count, self.counted, bound, limit);
+            findings.push(Finding::new("list.army-size", message).measured(measure, limit, count));
         }
     }
 }

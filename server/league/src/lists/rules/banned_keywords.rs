@@ -1,5 +1,7 @@
 //! Banned keywords: units that may not be fielded yet, or at all.
 
+use messages::{Message, Value, findings, list_rules, values};
+
 use crate::catalogue::key::Keyword;
 use crate::lists::finding::Finding;
 use crate::lists::list_facts::ListFacts;
@@ -12,9 +14,9 @@ pub struct BannedKeywords {
 }
 
 impl BannedKeywords {
-    pub(super) fn sentence(&self) -> String {
-        let words: Vec<String> = self.keywords.iter().map(Keyword::words).collect();
-        format!("No unit with the keyword {}", words.join(" or "))
+    pub(super) fn message(&self) -> Message {
+        let keywords = Value::joined(&self.keywords, values::or);
+        list_rules::list_rule_banned_keywords(keywords)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -25,13 +27,9 @@ impl BannedKeywords {
                 .iter()
                 .filter(|keyword| unit.has_keyword(keyword))
             {
-                let sentence = format!(
-                    "{} has the keyword {}, which is not allowed this week.",
-                    unit.name,
-                    keyword.words()
-                );
+                let message = findings::finding_banned_keyword(&unit.name, keyword);
                 findings.push(
-                    Finding::new("list.banned-keyword", sentence)
+                    Finding::new("list.banned-keyword", message)
                         .about(keyword)
                         .entries([&line.entry.key]),
                 );
@@ -65,7 +63,7 @@ mod tests {
             ]
         );
         assert_eq!(
-            findings[1].sentence(),
+            findings[1].message().to_string(),
             "Drowned Bell-Beast has the keyword toughness 4, which is not allowed this week."
         );
     }

@@ -1,5 +1,7 @@
 //! Carry-over: how much of last week's list must return, and how.
 
+use messages::{Message, Value, findings, list_rules, values};
+
 use crate::lists::carry_over::EntryPair;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::line::ListLine;
@@ -20,19 +22,13 @@ pub struct CarryOver {
 }
 
 impl CarryOver {
-    pub(super) fn sentence(&self) -> String {
-        let mut sentence = if self.returning == Share::ALL {
-            String::from("All of last week's points return")
+    pub(super) fn message(&self) -> Message {
+        let returning = if self.returning == Share::ALL {
+            list_rules::list_rule_all_returns()
         } else {
-            format!("At least {} of last week's points return", self.returning)
+            list_rules::list_rule_returning(self.returning)
         };
-        if !self.may_shrink {
-            sentence.push_str("; units may grow, not shrink");
-        }
-        if !self.may_drop_options {
-            sentence.push_str("; options may be added, not dropped");
-        }
-        sentence
+        list_rules::list_rule_carry_over(returning, self.may_shrink, self.may_drop_options)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -45,14 +41,10 @@ impl CarryOver {
         );
         if kept < least {
             let losses: Vec<ListLine<'_>> = comparison.losses().collect();
-            let names: Vec<&str> = losses.iter().map(ListLine::name).collect();
-            let sentence = format!(
-                "{kept} of {} return; at least {least} must. Missing in whole or part: {}.",
-                comparison.counted(),
-                names.join(", ")
-            );
+            let units = Value::joined(losses.iter().map(ListLine::name), values::comma);
+            let message = findings::finding_carry_over(kept, comparison.counted(), least, units);
             findings.push(
-                Finding::new("list.carry-over", sentence)
+                Finding::new("list.carry-over", message)
                     .measured(Measure::Points, least.get(), kept.get())
                     .entries(losses.iter().map(|line| &line.entry.key)),
             );
@@ -74,12 +66,12 @@ fn shrunk(pair: &EntryPair<'_>, before: &ListLine<'_>, now: &ListLine<'_>) -> Op
     let (due, has) = (pair.models_due(), now.entry.models);
     (has < due).then(|| {
         let (name, had) = (now.name(), before.entry.models);
-        let sentence = if due == had {
-            format!("{name} had {had} models last week and has {has} now.")
+        let message = if due == had {
+            findings::finding_shrunk(name, had, has)
         } else {
-            format!("{name} had {had} models last week, could have {due} still and has {has} now.")
+            findings::finding_shrunk_below(name, had, due, has)
         };
-        Finding::new("list.shrunk", sentence)
+        Finding::new("list.shrunk", message)
             .measured(Measure::Models, due, has)
             .about(&now.entry.unit)
             .entries([&now.entry.key])
@@ -98,8 +90,8 @@ fn dropped_options(
                 .unit
                 .and_then(|unit| unit.option(option))
                 .map_or(option.as_str(), |option| option.name.as_str());
-            let sentence = format!("{} had {name} last week and must keep it.", now.name());
-            Finding::new("list.option-dropped", sentence)
+            let message = findings::finding_option_dropped(now.name(), name);
+            Finding::new("list.option-dropped", message)
                 .measured(Measure::Takings, due, has)
                 .about(option)
                 .entries([&now.entry.key])

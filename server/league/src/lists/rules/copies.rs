@@ -1,5 +1,7 @@
 //! Copies: how often one and the same unit may be taken.
 
+use messages::{Message, Value, findings, list_rules, values};
+
 use crate::lists::amount::CountLimit;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::kind_filter::KindFilter;
@@ -16,12 +18,13 @@ pub struct Copies {
 }
 
 impl Copies {
-    pub(super) fn sentence(&self) -> String {
-        format!(
-            "The same unit{}: at most {} in one list",
-            self.of.phrase_after_unit(),
-            self.most
-        )
+    pub(super) fn message(&self) -> Message {
+        let named = || Value::joined(self.of.listed_kinds(), values::or);
+        match self.of {
+            KindFilter::Every => list_rules::list_rule_copies(self.most),
+            KindFilter::Only(_) => list_rules::list_rule_copies_of(named(), self.most),
+            KindFilter::Except(_) => list_rules::list_rule_copies_except_of(named(), self.most),
+        }
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -37,13 +40,10 @@ impl Copies {
             let count = facts.lines.iter().skip(i).filter(same).count();
             let count = u32::try_from(count).unwrap_or(u32::MAX);
             if count > most {
-                let sentence = format!(
-                    "{} is there {count} times; at most {most} this week.",
-                    unit.name
-                );
+                let message = findings::finding_copies(&unit.name, count, most);
                 let copies = facts.lines.iter().filter(same);
                 findings.push(
-                    Finding::new("list.copies", sentence)
+                    Finding::new("list.copies", message)
                         .measured(Measure::Units, most, count)
                         .about(&unit.key)
                         .entries(copies.map(|line| &line.entry.key)),

@@ -1,5 +1,7 @@
 //! Faction lock: a player stays with the faction declared for the season.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::finding::Finding;
 use crate::lists::list_facts::ListFacts;
 
@@ -12,8 +14,8 @@ impl FactionLock {
         clippy::unused_self,
         reason = "every kind of rule is asked in the same way"
     )]
-    pub(super) fn sentence(&self) -> String {
-        "A player keeps the faction declared for the season".into()
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_faction_lock()
     }
 
     #[expect(
@@ -26,9 +28,8 @@ impl FactionLock {
         };
         let fielded = facts.list.faction();
         if fielded != declared {
-            let sentence =
-                format!("The list is of \"{fielded}\"; declared for the season is \"{declared}\".");
-            findings.push(Finding::new("list.faction-lock", sentence).about(declared));
+            let message = findings::finding_faction_lock(fielded, declared);
+            findings.push(Finding::new("list.faction-lock", message).about(declared));
         }
     }
 }

@@ -1,11 +1,13 @@
 //! Kind count: how many units of a kind a list has, fixed or growing with the cap.
 
+use messages::{Message, findings, list_rules};
+
 use crate::catalogue::key::KindKey;
 use crate::lists::amount::CountLimit;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::line::ListLine;
 use crate::lists::list_facts::ListFacts;
-use crate::lists::rules::bounds;
+use crate::lists::rules::{bounds, broken_bound};
 
 /// "A list has at least 1 per 250 points of the cap units of the kind line."
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,9 +20,9 @@ pub struct KindCount {
 }
 
 impl KindCount {
-    pub(super) fn sentence(&self) -> String {
+    pub(super) fn message(&self) -> Message {
         let bounds = bounds(self.least.as_ref(), self.most.as_ref());
-        format!("Units of the kind {}: {bounds}", self.kind.words())
+        list_rules::list_rule_kind_count(&self.kind, bounds)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -31,18 +33,12 @@ impl KindCount {
             .collect();
         let count = u32::try_from(of_kind.len()).unwrap_or(u32::MAX);
         let cap = facts.cap;
-        let least = self.least.map(|least| ("at least", least.for_cap(cap)));
-        let most = self.most.map(|most| ("at most", most.for_cap(cap)));
-        let broken = least
-            .filter(|&(_, limit)| count < limit)
-            .or(most.filter(|&(_, limit)| count > limit));
-        if let Some((bound, limit)) = broken {
-            let sentence = format!(
-                "The list has {count} of the kind {}; {bound} {limit} this week.",
-                self.kind.words()
-            );
+        let least = self.least.map(|least| least.for_cap(cap));
+        let most = self.most.map(|most| most.for_cap(cap));
+        if let Some((bound, limit)) = broken_bound(&count, least, most) {
+            let message = findings::finding_kind_count(count, &self.kind, bound, limit);
             findings.push(
-                Finding::new("list.kind-count", sentence)
+                Finding::new("list.kind-count", message)
                     .measured(Measure::Units, limit, count)
                     .about(&self.kind)
                     .entries(of_kind.iter().map(|line| &line.entry.key)),
@@ -81,7 +77,7 @@ mod tests {
     fn it_reads_as_a_sentence() {
         let rule = |least, most| {
             let kind = kind("line");
-            KindCount { kind, least, most }.sentence()
+            KindCount { kind, least, most }.message().to_string()
         };
         let one = Some(CountLimit::Fixed(1));
         assert_eq!(rule(one, one), "Units of the kind line: exactly 1");

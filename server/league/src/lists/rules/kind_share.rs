@@ -1,10 +1,12 @@
 //! Kind share: how much of the cap goes into units of one kind.
 
+use messages::{Message, findings, list_rules};
+
 use crate::catalogue::key::KindKey;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::line::ListLine;
 use crate::lists::list_facts::ListFacts;
-use crate::lists::rules::bounds;
+use crate::lists::rules::{bounds, broken_bound};
 use crate::points::Points;
 use crate::share::Share;
 
@@ -19,12 +21,9 @@ pub struct KindShare {
 }
 
 impl KindShare {
-    pub(super) fn sentence(&self) -> String {
+    pub(super) fn message(&self) -> Message {
         let bounds = bounds(self.least.as_ref(), self.most.as_ref());
-        format!(
-            "Points in the kind {}: {bounds} of the cap",
-            self.kind.words()
-        )
+        list_rules::list_rule_kind_share(&self.kind, bounds)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -35,18 +34,12 @@ impl KindShare {
             .collect();
         let spent: Points = of_kind.iter().map(|line| line.points).sum();
         let cap = facts.cap;
-        let least = self.least.map(|least| ("at least", least.ceil_of(cap)));
-        let most = self.most.map(|most| ("at most", most.floor_of(cap)));
-        let broken = least
-            .filter(|&(_, limit)| spent < limit)
-            .or(most.filter(|&(_, limit)| spent > limit));
-        if let Some((bound, limit)) = broken {
-            let sentence = format!(
-                "The list spends {spent} points on the kind {}; {bound} {limit} this week.",
-                self.kind.words()
-            );
+        let least = self.least.map(|least| least.ceil_of(cap));
+        let most = self.most.map(|most| most.floor_of(cap));
+        if let Some((bound, limit)) = broken_bound(&spent, least, most) {
+            let message = findings::finding_kind_share(spent, &self.kind, bound, limit);
             findings.push(
-                Finding::new("list.kind-share", sentence)
+                Finding::new("list.kind-share", message)
                     .measured(Measure::Points, limit.get(), spent.get())
                     .about(&self.kind)
                     .entries(of_kind.iter().map(|line| &line.entry.key)),

@@ -1,5 +1,7 @@
 //! Largest unit: no single unit may eat the whole cap.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::amount::Amount;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::list_facts::ListFacts;
@@ -12,23 +14,16 @@ pub struct LargestUnit {
 }
 
 impl LargestUnit {
-    pub(super) fn sentence(&self) -> String {
-        format!(
-            "No single unit costs more than {}",
-            self.most.describe("the cap")
-        )
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_largest_unit(self.most.message_of_cap())
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let most = self.most.max_of(facts.cap);
         for line in facts.lines.iter().filter(|line| line.points > most) {
-            let sentence = format!(
-                "{} costs {} points; a single unit may cost at most {most}.",
-                line.name(),
-                line.points
-            );
+            let message = findings::finding_largest_unit(line.name(), line.points, most);
             findings.push(
-                Finding::new("list.largest-unit", sentence)
+                Finding::new("list.largest-unit", message)
                     .measured(Measure::Points, most.get(), line.points.get())
                     .about(&line.entry.unit)
                     .entries([&line.entry.key]),

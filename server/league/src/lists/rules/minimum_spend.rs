@@ -1,5 +1,7 @@
 //! Minimum spend: a list may not stay too far below the cap.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::amount::Amount;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::list_facts::ListFacts;
@@ -12,18 +14,16 @@ pub struct MinimumSpend {
 }
 
 impl MinimumSpend {
-    pub(super) fn sentence(&self) -> String {
-        format!("A list spends at least {}", self.least.describe("the cap"))
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_minimum_spend(self.least.message_of_cap())
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let (least, total) = (self.least.min_of(facts.cap), facts.total);
         if total < least {
             let short = least.saturating_sub(total);
-            let sentence = format!(
-                "The list has {total} points, {short} short of the least spend of {least}."
-            );
-            findings.push(Finding::new("list.minimum-spend", sentence).measured(
+            let message = findings::finding_minimum_spend(total, short, least);
+            findings.push(Finding::new("list.minimum-spend", message).measured(
                 Measure::Points,
                 least.get(),
                 total.get(),

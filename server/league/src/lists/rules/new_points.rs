@@ -1,5 +1,7 @@
 //! New points: how much may be added to last week's list.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::amount::Amount;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::list_facts::ListFacts;
@@ -13,11 +15,8 @@ pub struct NewPoints {
 }
 
 impl NewPoints {
-    pub(super) fn sentence(&self) -> String {
-        format!(
-            "At most {} are new since last week",
-            self.most.describe("the cap")
-        )
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_new_points(self.most.message_of_cap())
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -32,9 +31,9 @@ impl NewPoints {
                 let now = pair.now?;
                 (pair.old_points() < now.points).then_some(&now.entry.key)
             });
-            let sentence = format!("{new} points are new since last week; at most {most} may be.");
+            let message = findings::finding_new_points(new, most);
             findings.push(
-                Finding::new("list.new-points", sentence)
+                Finding::new("list.new-points", message)
                     .measured(Measure::Points, most.get(), new.get())
                     .entries(fresh),
             );

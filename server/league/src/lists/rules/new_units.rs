@@ -1,5 +1,7 @@
 //! New units: something must join or grow every week, also for a finished army.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::list_facts::ListFacts;
 
@@ -11,11 +13,8 @@ pub struct NewUnits {
 }
 
 impl NewUnits {
-    pub(super) fn sentence(&self) -> String {
-        format!(
-            "At least {} of the units are new or have grown since last week",
-            self.least
-        )
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_new_units(self.least)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -33,11 +32,8 @@ impl NewUnits {
             .count();
         let count = u32::try_from(count).unwrap_or(u32::MAX);
         if count < self.least {
-            let sentence = format!(
-                "{count} units are new or have grown since last week; at least {} must.",
-                self.least
-            );
-            findings.push(Finding::new("list.new-units", sentence).measured(
+            let message = findings::finding_new_units(count, self.least);
+            findings.push(Finding::new("list.new-units", message).measured(
                 Measure::Units,
                 self.least,
                 count,

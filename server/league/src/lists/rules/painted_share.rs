@@ -1,5 +1,7 @@
 //! Painted share: how much of the list must be finished.
 
+use messages::{Message, findings, list_rules};
+
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::line::ListLine;
 use crate::lists::list_facts::ListFacts;
@@ -15,8 +17,8 @@ pub struct PaintedShare {
 }
 
 impl PaintedShare {
-    pub(super) fn sentence(&self) -> String {
-        format!("At least {} of the list's points are painted", self.least)
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_painted_share(self.least)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -33,11 +35,8 @@ impl PaintedShare {
             self.least.ceil_of(facts.total),
             painted.floor_of(facts.total),
         );
-        let sentence = format!(
-            "{actual} of {} points are painted; at least {least} ({}) must be.",
-            facts.total, self.least
-        );
-        findings.push(Finding::new("list.painted-share", sentence).measured(
+        let message = findings::finding_painted_share(actual, facts.total, least, self.least);
+        findings.push(Finding::new("list.painted-share", message).measured(
             Measure::Points,
             least.get(),
             actual.get(),

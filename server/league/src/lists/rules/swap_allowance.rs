@@ -1,5 +1,7 @@
 //! Swap allowance: how many of last week's points may leave.
 
+use messages::{Message, Value, findings, list_rules, values};
+
 use crate::lists::amount::Amount;
 use crate::lists::finding::{Finding, Measure};
 use crate::lists::line::ListLine;
@@ -14,11 +16,8 @@ pub struct SwapAllowance {
 }
 
 impl SwapAllowance {
-    pub(super) fn sentence(&self) -> String {
-        format!(
-            "At most {} leave the list",
-            self.most.describe("last week's points")
-        )
+    pub(super) fn message(&self) -> Message {
+        list_rules::list_rule_swap_allowance(self.most.message_of_last_week())
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
@@ -31,14 +30,10 @@ impl SwapAllowance {
         );
         if left > most {
             let losses: Vec<ListLine<'_>> = comparison.losses().collect();
-            let names: Vec<&str> = losses.iter().map(ListLine::name).collect();
-            let sentence = format!(
-                "{left} of {} leave; at most {most} may. Leaving in whole or part: {}.",
-                comparison.counted(),
-                names.join(", ")
-            );
+            let units = Value::joined(losses.iter().map(ListLine::name), values::comma);
+            let message = findings::finding_swap(left, comparison.counted(), most, units);
             findings.push(
-                Finding::new("list.swap", sentence)
+                Finding::new("list.swap", message)
                     .measured(Measure::Points, most.get(), left.get())
                     .entries(losses.iter().map(|line| &line.entry.key)),
             );

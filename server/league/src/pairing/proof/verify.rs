@@ -5,6 +5,8 @@
 
 use std::collections::BTreeSet;
 
+use messages::{Message, pairing_faults as said};
+
 use crate::pairing::cost::PairCosts;
 use crate::pairing::cost::participants::Participants;
 use crate::pairing::round::certificate::{Node, Vertex};
@@ -16,29 +18,36 @@ use crate::pairing::round::task::Task;
 use super::checker::OptimalityClaim;
 
 /// What is wrong with a proposal.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum VerifyError {
     /// The task itself is faulty, or the certificate names other players than the task.
-    #[error("the certificate is about other players")]
     OtherPlayers,
     /// Somebody plays twice, not at all, or against somebody they must not meet.
-    #[error("the games do not pair every player once and as allowed")]
     Games,
     /// A game is on a night, or at a table, that is not free for it.
-    #[error("the games do not fit the hall")]
     Hall,
     /// The stated cost is not that of the games.
-    #[error("the cost is not that of the games")]
     Cost,
     /// More byes than shown to be needed.
-    #[error("fewer byes are not ruled out")]
     Byes,
     /// This node of the proof does not prove what it claims.
-    #[error("node {0} of the proof does not hold")]
     Node(usize),
     /// The rounds said to remain playable are not.
-    #[error("the plan for the rounds to come does not hold")]
     Plan,
+}
+
+impl VerifyError {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::OtherPlayers => said::round_fault_other_players(),
+            Self::Games => said::round_fault_games(),
+            Self::Hall => said::round_fault_hall(),
+            Self::Cost => said::round_fault_cost(),
+            Self::Byes => said::round_fault_byes(),
+            Self::Node(node) => said::round_fault_node(node),
+            Self::Plan => said::round_fault_plan(),
+        }
+    }
 }
 
 /// Checks every claim of a proposal.

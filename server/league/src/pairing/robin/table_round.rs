@@ -6,6 +6,8 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use messages::{Message, policy};
+
 use crate::ids::PlayerId;
 use crate::pairing::round::game::{FixedGame, Meeting, Pair};
 use crate::pairing::round::hall::NightSet;
@@ -36,16 +38,14 @@ pub fn cycle_table(seats: usize, cycles: Cycles) -> Option<Vec<Vec<SeatPair>>> {
 }
 
 /// Why a season has no room for a round robin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum RoundRobinFault {
     /// The tables go no further.
-    #[error("A round robin has at most {MAX_PLAYERS} players.")]
     Players {
         /// How many there are.
         players: usize,
     },
     /// The table has more rounds than the season.
-    #[error("{players} players need {needed} rounds to meet everybody; the season has {rounds}.")]
     Rounds {
         /// How many there are.
         players: usize,
@@ -57,6 +57,16 @@ pub enum RoundRobinFault {
 }
 
 impl RoundRobinFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::Players { .. } => policy::policy_round_robin_players(MAX_PLAYERS),
+            Self::Rounds {
+                players,
+                needed,
+                rounds,
+            } => policy::policy_round_robin_rounds(players, needed, rounds),
+        }
+    }
     /// The limit that is exceeded, and the number that exceeds it.
     pub fn limit_and_actual(self) -> (usize, usize) {
         match self {

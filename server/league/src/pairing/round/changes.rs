@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 
+use messages::{Message, proofs};
+
 use crate::ids::PlayerId;
 
 use super::game::Game;
@@ -72,31 +74,21 @@ fn assignments((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Assi
 
 impl AssignmentChange {
     /// The change as those it befalls read it. `called` and `evening` give names.
-    pub fn sentence(
+    pub fn message(
         &self,
         called: &dyn Fn(PlayerId) -> String,
         evening: &dyn Fn(NightKey) -> String,
-    ) -> String {
+    ) -> Message {
         let part = |part| match part {
             Assignment::Game {
                 opponent,
                 night,
                 table,
-            } => format!(
-                "meets {} ({}, table {})",
-                called(opponent),
-                evening(night),
-                table.0
-            ),
-            Assignment::Bye => "sits out".to_owned(),
-            Assignment::NotPlaying => "is not in the round".to_owned(),
+            } => proofs::proof_meets(called(opponent), evening(night), table.0),
+            Assignment::Bye => proofs::proof_sits_out(),
+            Assignment::NotPlaying => proofs::proof_not_in_round(),
         };
-        format!(
-            "{} {}; before: {}.",
-            called(self.player),
-            part(self.after),
-            part(self.before)
-        )
+        proofs::proof_change(called(self.player), part(self.after), part(self.before))
     }
 }
 
@@ -128,7 +120,7 @@ mod tests {
         let evening = |_| "first".to_owned();
         let told: Vec<String> = changes
             .iter()
-            .map(|change| change.sentence(&called, &evening))
+            .map(|change| change.message(&called, &evening).to_string())
             .collect();
         assert_eq!(
             told,

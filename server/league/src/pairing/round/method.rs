@@ -1,5 +1,7 @@
 //! Settings of a season's rounds: by score or as a round robin, one or more a week.
 
+use messages::{Message, rounds};
+
 /// Most rounds of one week: one for each night that can be told apart, less one.
 pub const MAX_ROUNDS_PER_WEEK: u8 = 7;
 
@@ -44,26 +46,16 @@ impl RoundSettings {
     }
 
     /// The rules as players read them.
-    pub fn sentences(self) -> Vec<String> {
+    pub fn messages(self) -> [Message; 2] {
         let method = match self.method {
-            PairingMethod::ByScore => {
-                "In each round equal scores meet, as far as the wishes allow."
-            }
-            PairingMethod::RoundRobin(Cycles::Single) => {
-                "Everybody meets everybody once, by the Berger tables; a game that is missed is caught up \
-                 when both are free."
-            }
-            PairingMethod::RoundRobin(Cycles::Double) => {
-                "Everybody meets everybody twice with the roles swapped, by the Berger tables; a game that \
-                 is missed is caught up when both are free."
-            }
+            PairingMethod::ByScore => rounds::rounds_by_score(),
+            PairingMethod::RoundRobin(Cycles::Single) => rounds::rounds_round_robin(),
+            PairingMethod::RoundRobin(Cycles::Double) => rounds::rounds_double_round_robin(),
         };
         let per_week = match self.per_week {
-            1 => "A week has one round.".to_owned(),
-            more => {
-                format!("A week has up to {more} rounds, each on its share of the nights in order.")
-            }
+            1 => rounds::rounds_one_a_week(),
+            more => rounds::rounds_several_a_week(more),
         };
-        vec![method.to_owned(), per_week]
+        [method, per_week]
     }
 }

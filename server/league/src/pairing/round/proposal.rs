@@ -1,5 +1,7 @@
 //! The proposal for a round: games with night, table and roles, byes, and the proof.
 
+use messages::{Message, pairing_faults as said};
+
 use crate::ids::PlayerId;
 
 use super::certificate::Certificate;
@@ -45,47 +47,61 @@ pub enum LookAhead {
 }
 
 /// Why there is no proposal.
-#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum ProposeError {
     /// The task contradicts itself; all its faults.
-    #[error("the task has faults: {0:?}")]
     InvalidTask(Vec<TaskFault>),
     /// No two players may meet.
-    #[error("no two players may meet on a night with a free table")]
     NoGame,
     /// The search for the best use of the hall outgrew its limit of steps.
-    #[error("no proof within {0} steps of the search")]
     SearchLimit(usize),
 }
 
+impl ProposeError {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::InvalidTask(faults) => said::round_fault_task(format!("{faults:?}")),
+            Self::NoGame => said::round_fault_no_game(),
+            Self::SearchLimit(steps) => said::round_fault_too_hard(*steps),
+        }
+    }
+}
+
 /// One fault of a task.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TaskFault {
     /// Fewer than two players.
-    #[error("{0} players cannot play")]
     TooFew(usize),
     /// More than the limit of participants in one round.
-    #[error("{actual} players; at most {limit} are paired")]
     TooMany { limit: usize, actual: usize },
     /// A player is listed twice.
-    #[error("player {0} is listed twice")]
     Twice(PlayerId),
     /// A score outside ±[`super::task::MAX_SCORE`].
-    #[error("player {0} has a score out of range")]
     Score(PlayerId),
     /// No table on any night.
-    #[error("no table is free")]
     HallClosed,
     /// A pin names somebody who does not play this round.
-    #[error("player {0} is pinned but not playing")]
     PinAbsent(PlayerId),
     /// Two pins share a player.
-    #[error("player {0} is pinned twice")]
     PinTwice(PlayerId),
     /// A pin joins two players who must not meet or share no night.
-    #[error("the pinned pair {0:?} must not or cannot meet")]
     PinExcluded(Pair),
     /// The wishes together need more bits than are counted exactly.
-    #[error("the wishes together are too wide to be counted exactly")]
     TooWide,
+}
+
+impl TaskFault {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::TooFew(players) => said::round_fault_too_few(players),
+            Self::TooMany { limit, actual } => said::round_fault_too_many(actual, limit),
+            Self::Twice(player) => said::round_fault_twice(player),
+            Self::Score(player) => said::round_fault_score(player),
+            Self::HallClosed => said::round_fault_hall_closed(),
+            Self::PinAbsent(player) => said::round_fault_pin_absent(player),
+            Self::PinTwice(player) => said::round_fault_pin_twice(player),
+            Self::PinExcluded(pair) => said::round_fault_pin_excluded(format!("{pair:?}")),
+            Self::TooWide => said::round_fault_too_wide(),
+        }
+    }
 }

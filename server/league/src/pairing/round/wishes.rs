@@ -1,5 +1,7 @@
 //! Wishes: the soft constraints of a season's pairings, most important first.
 
+use messages::{Message, policy};
+
 /// One wish. A pairing gives up as little as possible of the first, then of the second, and so on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Wish {
@@ -29,11 +31,18 @@ pub enum Wish {
 }
 
 /// Why an order of wishes was refused.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WishFault {
     /// The same wish stands twice.
-    #[error("the wish {0:?} stands twice in the order")]
     Twice(Wish),
+}
+
+impl WishFault {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::Twice(wish) => policy::policy_wish_twice(format!("{wish:?}")),
+        }
+    }
 }
 
 /// The season's ordered wishes. A wish that is left out plays no part.

@@ -1,6 +1,8 @@
 //! Reachable ranks: whether a rank can still be reached, and what it takes. Exact while everyone has
 //! at most two open games.
 
+use messages::{Message, standings_faults as said};
+
 use crate::ids::PlayerId;
 use crate::points::LeaguePoints;
 use crate::standings::facts::SeasonFacts;
@@ -26,19 +28,26 @@ pub struct Reach {
 }
 
 /// Why there is no exact answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum ReachRefusal {
     /// The player has no row.
-    #[error("the player has no row in this table")]
     NoRow,
     /// Someone has more than two open games: use a forecast.
-    #[error("somebody has {actual} open games; an exact answer needs at most {limit}")]
     TooOpen {
         /// Most open games of one player.
         limit: usize,
         /// Open games of the player with the most.
         actual: usize,
     },
+}
+
+impl ReachRefusal {
+    pub fn message(&self) -> Message {
+        match *self {
+            Self::NoRow => said::outlook_no_row(),
+            Self::TooOpen { limit, actual } => said::outlook_too_open(actual, limit),
+        }
+    }
 }
 
 const MAX_OPEN_GAMES: usize = 2;

@@ -2,6 +2,8 @@
 
 use std::collections::HashMap;
 
+use messages::{Message, standings_faults as said};
+
 use crate::ids::GameId;
 use crate::result::Outcome;
 use crate::standings::facts::{Fixture, SeasonFacts};
@@ -18,14 +20,21 @@ pub struct Supposition {
 }
 
 /// Why nothing can be supposed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SuppositionRefusal {
     /// The season has no such game of two players.
-    #[error("the season has no such game")]
     NoSuchGame(GameId),
     /// Its result stands.
-    #[error("the game has a result; only open games can be supposed")]
     NotOpen(GameId),
+}
+
+impl SuppositionRefusal {
+    pub fn message(&self) -> Message {
+        match self {
+            Self::NoSuchGame(_) => said::outlook_no_such_game(),
+            Self::NotOpen(_) => said::outlook_not_open(),
+        }
+    }
 }
 
 impl SuppositionRefusal {

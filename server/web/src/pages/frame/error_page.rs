@@ -10,7 +10,7 @@ use askama::Template;
 use super::page_request::{Layout, PageRequest};
 use super::response::{page_template, percent_encode, render_page_with_status, see_other};
 use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::problem::ProblemDocument;
 
 #[derive(Template)]
@@ -52,7 +52,7 @@ pub fn error_page(
         return Some(see_other(&format!("/sign-in?next={next}")));
     }
     let page_request = PageRequest::anonymous(request);
-    let said = |english: &str| Said::detail(speech(page_request.t), english);
+    let said = |english: &str| Said::detail(page_request.t, english);
     let page = ErrorPage {
         layout: page_request.layout(),
         t: page_request.t,

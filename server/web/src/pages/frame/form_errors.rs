@@ -4,8 +4,8 @@ use actix_web::http::StatusCode;
 use app::{Fault, Reason, Refusal};
 
 use super::response::{PageResult, see_other};
-use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::speech::{Said, short_refusal};
+use crate::pages::texts::Texts;
 use crate::problem::Problem;
 
 /// The errors of a form; none at first.
@@ -90,7 +90,7 @@ impl FormErrors {
             return t.not_handed_in().into_owned();
         }
         let sentences = self.sentences(t);
-        let short = speech(*t).refusal(self.code);
+        let short = short_refusal(*t, self.code);
         match short.filter(|_| sentences.iter().all(|said| said.foreign)) {
             Some(words) => words.to_owned(),
             None => t.form_faults().into_owned(),
@@ -103,7 +103,7 @@ impl FormErrors {
         if sentences.is_empty() {
             sentences.extend(self.detail.as_deref().filter(|detail| !detail.is_empty()));
         }
-        let said = |sentence| Said::detail(speech(*t), sentence);
+        let said = |sentence| Said::detail(*t, sentence);
         sentences.into_iter().map(said).collect()
     }
 }

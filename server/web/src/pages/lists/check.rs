@@ -4,15 +4,14 @@ use actix_web::post;
 use actix_web::web::{Data, Path};
 use app::App;
 use askama::Template;
-use league::lists::{ArmyList, CheckReport, Cut, CutStep, EntryKey, Severity};
+use league::lists::{ArmyList, CheckReport, Cut, CutStep, Severity};
 
-use super::form::{self, EntryNames};
+use super::form;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, render_fragment};
-use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 
 #[derive(Template)]
@@ -26,8 +25,8 @@ pub struct CheckPanel {
     share: u32,
     parts: Vec<(String, u32)>,
     cuts: Vec<String>,
-    breaches: Vec<Said>,
-    remarks: Vec<Said>,
+    breaches: Vec<String>,
+    remarks: Vec<String>,
 }
 
 /// Says what a check finds in the form as it stands; nothing is saved.
@@ -41,7 +40,6 @@ pub async fn check_form(
     let (club, season, week) = path.ids()?;
     let actor = request.actor()?;
     let typed = form::parse_list(&fields, fields.text("faction"));
-    let names = form::names(&typed);
     let found = app::lists::find_list_editor(&app, actor, club, season, week).await?;
     let checked = app::lists::check_list(&app, actor, club, season, week, typed.clone()).await?;
     let list = ArmyList::try_from(typed).ok();
@@ -50,7 +48,7 @@ pub async fn check_form(
         .map(|list| form::parts(&found.catalogue, list))
         .unwrap_or_default();
     let cap = found.week.cap.get();
-    let mut panel = CheckPanel::new(&checked.report, cap, &names, parts, request.t);
+    let mut panel = CheckPanel::new(&checked.report, cap, parts, request.t);
     if let Some(list) = list {
         let cuts = checked.cuts.iter();
         panel.cuts = cuts
@@ -77,22 +75,18 @@ fn cut_text(list: &ArmyList, cut: &Cut, t: Texts) -> Option<String> {
 }
 
 impl CheckPanel {
-    /// What a report says of a list whose entries have these names and cost so much.
+    /// What a report says of a list whose entries cost so much.
     pub fn new(
         report: &CheckReport,
         cap: u32,
-        names: &EntryNames,
         parts: Vec<(String, u32)>,
         t: Texts,
     ) -> Self {
         let total = report.total.get();
-        let named = |key: &EntryKey| names.get(key.as_str()).cloned();
         let sentences = |severity: Severity| {
             let found = report.findings.iter();
             let found = found.filter(move |finding| finding.severity == severity);
-            found
-                .map(|finding| Said::finding(speech(t), finding, &named))
-                .collect()
+            found.map(|finding| t.say(finding.message())).collect()
         };
         Self {
             t,

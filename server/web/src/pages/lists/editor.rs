@@ -5,7 +5,6 @@ use actix_web::{get, post};
 use app::lists::{ListEditor, ListOrigin};
 use app::{Actor, App, Refusal};
 use askama::Template;
-use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
 use league::catalogue::diff::TouchedEntry;
 use league::ids::{ClubId, SeasonId};
@@ -173,7 +172,6 @@ fn render(
     let faction = form::faction(editor);
     let faction = faction.ok_or_else(|| Problem::http(HttpFault::NotFound))?;
     let sealed = editor.own.as_ref().and_then(|own| own.sealed.as_ref());
-    let names = form::names(&ArmyListDocument::from(&editor.list));
     let parts = form::parts(&editor.catalogue, &editor.list);
     Ok(ListPage {
         layout: request.layout(),
@@ -192,7 +190,7 @@ fn render(
         revision: editor.own.as_ref().map_or(0, |own| own.draft_revision),
         entries: form::entries(editor, t),
         kinds: form::choices(editor, t),
-        check: CheckPanel::new(&editor.report, editor.week.cap.get(), &names, parts, t)
+        check: CheckPanel::new(&editor.report, editor.week.cap.get(), parts, t)
             .render()
             .map_err(|fault| Refusal::Internal(fault.to_string()))?,
         errors,

@@ -228,14 +228,3 @@ pub fn choices(editor: &ListEditor, t: Texts) -> Vec<KindChoice> {
     }
     kinds
 }
-
-/// How the entries of a list are called, by their keys.
-pub type EntryNames = BTreeMap<String, String>;
-
-/// The names of a list's entries.
-pub fn names(list: &ArmyListDocument) -> EntryNames {
-    let entries = list.entries.iter();
-    entries
-        .map(|entry| (entry.key.clone(), faction_name(&entry.unit)))
-        .collect()
-}

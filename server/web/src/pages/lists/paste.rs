@@ -7,10 +7,8 @@ use actix_web::{get, post};
 use app::App;
 use askama::Template;
 use document::lists::army_list::ArmyListDocument;
-use league::lists::EntryKey;
 use league::lists::reader::{Certainty, LinePart, Meaning, ReadLine, Reading};
 
-use super::form;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
@@ -20,8 +18,7 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::speech::Said;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
 
@@ -35,7 +32,7 @@ struct PastePage {
     text: String,
     lines: Option<Vec<ReadLineRow>>,
     has_list: bool,
-    findings: Vec<Said>,
+    findings: Vec<String>,
     errors: FormErrors,
 }
 page_template!(PastePage);
@@ -105,8 +102,6 @@ async fn paste_page(
     let context = SeasonContext::load(app, request, club, season).await?;
     let t = request.t;
     let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
-    let names = list.map(|list| form::names(&ArmyListDocument::from(list)));
-    let named = |key: &EntryKey| names.as_ref()?.get(key.as_str()).cloned();
     let page = PastePage {
         layout: request.layout(),
         t,
@@ -117,7 +112,7 @@ async fn paste_page(
         findings: reading
             .iter()
             .flat_map(|reading| &reading.findings)
-            .map(|finding| Said::finding(speech(t), finding, &named))
+            .map(|finding| t.say(finding.message()))
             .collect(),
         lines: reading.map(|reading| {
             reading
@@ -176,6 +171,7 @@ fn part_words(t: Texts, part: &LinePart) -> String {
     if part.alternatives.is_empty() {
         meaning
     } else {
-        format!("{meaning} ({})", t.could_be(part.alternatives.join(", ")))
+        let alternatives: Vec<String> = part.alternatives.iter().map(|it| t.say(it)).collect();
+        format!("{meaning} ({})", t.could_be(alternatives.join(", ")))
     }
 }

@@ -167,6 +167,6 @@ fn given(context: &SeasonContext, line: &LedgerLine) -> GivenLine {
         week: line.week.number(),
         amount,
         back: -amount,
-        why: line.reason.to_string(),
+        why: line.reason.message().to_string(),
     }
 }

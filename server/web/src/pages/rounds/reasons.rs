@@ -4,10 +4,11 @@ use app::Refusal;
 use app::rounds::RoundRow;
 use league::ids::PlayerId;
 use league::pairing::Draw;
+use messages::Message;
 use uuid::Uuid;
 
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 
 /// A game or a bye of a round, with its reasons.
 pub struct ExplainedPair {
@@ -36,10 +37,10 @@ pub fn explain_pairs(
     t: Texts,
     round: &RoundRow,
 ) -> Result<Vec<ExplainedPair>, Refusal> {
-    let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
+    let proposal = round.proposal.to_proposal().map_err(unreadable)?;
     let called = |player: PlayerId| context.handle(player).to_owned();
     let reasons = proposal.reasons.iter();
-    let mut reasons = reasons.map(|reason| speech(t).paired(reason, &called));
+    let mut reasons = reasons.map(|reason| t.say_all(&reason.messages(&called)));
     let mut pairs = Vec::new();
     for game in &round.proposal.games {
         pairs.push(ExplainedPair {
@@ -84,17 +85,21 @@ fn night(context: &SeasonContext, round: &RoundRow, number: u8) -> String {
 /// # Errors
 /// As [`explain_pairs`].
 pub fn proof(context: &SeasonContext, t: Texts, round: &RoundRow) -> Result<Proof, Refusal> {
-    let proposal = round.proposal.to_proposal().map_err(Refusal::Internal)?;
+    let proposal = round.proposal.to_proposal().map_err(unreadable)?;
     let draw: Option<[u8; 32]> = round.draw.clone().try_into().ok();
     let task = draw.and_then(|draw| round.task.to_task(Draw(draw)).ok());
     let called = |player: PlayerId| context.handle(player).to_owned();
     let barrier = proposal.barrier.as_ref();
-    let barrier = barrier.map(|barrier| speech(t).barrier(barrier, &called));
+    let barrier = barrier.map(|barrier| t.say(&barrier.message(&called)));
     Ok(Proof {
         holds: task.is_some_and(|task| league::pairing::verify(&task, &proposal).is_ok()),
         sentences: barrier
             .into_iter()
-            .chain([speech(t).looked_ahead(&proposal.look_ahead)])
+            .chain([t.say(&proposal.look_ahead.message())])
             .collect(),
     })
+}
+
+fn unreadable(fault: Message) -> Refusal {
+    Refusal::Internal(fault.to_string())
 }

@@ -17,7 +17,7 @@ use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::roles::can_judge;
 
@@ -220,7 +220,7 @@ fn pending(
         reason: reason.unwrap_or_default(),
         changes: changes
             .iter()
-            .map(|change| speech(t).changed(change, &called, &evening))
+            .map(|change| t.say(&change.message(&called, &evening)))
             .collect(),
         proof: proof(context, t, round)?,
     }))

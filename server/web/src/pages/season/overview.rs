@@ -19,7 +19,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::words::factions::faction_name;
 use crate::problem::Problem;
@@ -145,7 +145,7 @@ async fn season_page(
             .map(|player| player_line(&context, player))
             .collect(),
         rules: policy
-            .map(|policy| speech(request.t).rules(&policy))
+            .map(|policy| request.t.say_all(&policy.messages()))
             .unwrap_or_default(),
         commitment: context
             .season

@@ -23,7 +23,7 @@ use crate::pages::frame::urls;
 use crate::pages::pictures::army_chart::ArmyChart;
 use crate::pages::results::game::games_of_player;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{fraction, number};
 
@@ -58,7 +58,7 @@ struct PlacePanel {
 
 /// One tie-break with how it is counted.
 struct TieRow {
-    name: &'static str,
+    name: String,
     value: String,
     meaning: Cow<'static, str>,
 }
@@ -158,7 +158,7 @@ fn tie_breaks(t: Texts, row: &Row) -> Vec<TieRow> {
             _ => number(t, exact),
         });
         TieRow {
-            name: speech(t).tie_break(value.tie_break),
+            name: t.say(&value.tie_break.message()),
             value: exact.unwrap_or_else(|| "–".to_owned()),
             meaning: meaning(t, value.tie_break),
         }
@@ -183,7 +183,7 @@ fn ledger_row(t: Texts, line: &LedgerLine, army: &[ArmyWeek]) -> LedgerRow {
         week: line.week.number(),
         kind,
         amount: line.amount.get(),
-        why: speech(t).credited(&line.reason),
+        why: t.say(&line.reason.message()),
         version: line.version,
         paint: match line.reason {
             LineReason::PaintedShare(_) => paint(t, army, line.week),

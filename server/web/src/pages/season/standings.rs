@@ -16,7 +16,7 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::query_parameters::Query;
 
@@ -58,7 +58,7 @@ pub struct StandingsRow {
     pub other: i32,
     pub total: i32,
     /// What put the row below the one above, where the totals are equal.
-    pub decided_by: Option<&'static str>,
+    pub decided_by: Option<String>,
 }
 
 /// As of which week.
@@ -125,6 +125,6 @@ fn row_of(context: &SeasonContext, t: Texts, row: &Row) -> StandingsRow {
         painting: painting.get(),
         other: (row.total - games - painting).get(),
         total: row.total.get(),
-        decided_by: row.decided_by.map(|one| speech(t).tie_break(one)),
+        decided_by: row.decided_by.map(|one| t.say(&one.message())),
     }
 }

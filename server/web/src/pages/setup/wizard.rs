@@ -23,7 +23,7 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::TimeFormatter;
 
 #[derive(Template)]
@@ -122,7 +122,8 @@ fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
     match step {
         1 => {
             let name = Name::new(&form.get("name")).err();
-            let name = name.map(|fault| Fault::new("name", "/name", format!("The name {fault}.")));
+            let name = name
+                .map(|fault| Fault::new("name", "/name", format!("The name {}.", fault.message())));
             let unknown = form.zone().is_none().then(|| {
                 Fault::new(
                     "zone",
@@ -246,6 +247,6 @@ fn rules(t: Texts, form: &SetupForm<'_>) -> Vec<String> {
         .ok()
         .and_then(|policy| policy.to_policy().ok());
     policy
-        .map(|policy| speech(t).rules(&policy))
+        .map(|policy| t.say_all(&policy.messages()))
         .unwrap_or_default()
 }

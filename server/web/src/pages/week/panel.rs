@@ -13,7 +13,7 @@ use league::week::WeekNo;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::pictures::table_map::TableMap;
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::{Texts, speech};
+use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
 
@@ -147,7 +147,7 @@ fn sheet_panel(
     let briefing = sheet.briefing.clone();
     let sheet = ScenarioSheet::try_from(sheet)
         .map_err(|faults| Refusal::Internal(format!("a sheet that was kept: {faults:?}")))?;
-    let sentences = speech(t).scenario(&sheet);
+    let sentences = t.say_all(&sheet.messages());
     Ok(ScenarioSheetPanel {
         title,
         summary,

@@ -1,5 +1,7 @@
 //! Scanning of names: of units, options, factions and kinds.
 
+use messages::findings;
+
 use super::{NumberContext, Scanner};
 use crate::catalogue::key::{FactionKey, KindKey};
 use crate::catalogue::unit::{Unit, UnitOption};
@@ -138,7 +140,12 @@ impl<'a> Scanner<'a> {
         let place = self.push_understood(segment.text, meaning);
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.mark_guessed(place, others.map(|unit| unit.name.to_string()).collect());
+            self.mark_guessed(
+                place,
+                others
+                    .map(|unit| findings::reading_name(&unit.name))
+                    .collect(),
+            );
         }
         let mut mention = UnitMention::new(unit, place);
         let mut left: Vec<Quantity> = Vec::new();
@@ -186,7 +193,9 @@ impl<'a> Scanner<'a> {
             let others = found.alternatives.iter();
             self.mark_guessed(
                 place,
-                others.map(|option| option.name.to_string()).collect(),
+                others
+                    .map(|option| findings::reading_name(&option.name))
+                    .collect(),
             );
         }
         let Some(mention) = self.open_unit() else {
@@ -212,7 +221,7 @@ impl<'a> Scanner<'a> {
         let place = self.push_understood(segment.text, Meaning::Faction(found.value.clone()));
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.mark_guessed(place, others.map(ToString::to_string).collect());
+            self.mark_guessed(place, others.map(findings::reading_name).collect());
         }
         if self.out.faction.is_some_and(|own| own.key() != found.value) {
             self.out.other_factions.push((found.value.clone(), place));
@@ -235,7 +244,12 @@ impl<'a> Scanner<'a> {
         let place = self.push_understood(segment.text, Meaning::Joins(found.value.key.clone()));
         if found.score < EXACT {
             let others = found.alternatives.iter();
-            self.mark_guessed(place, others.map(|unit| unit.name.to_string()).collect());
+            self.mark_guessed(
+                place,
+                others
+                    .map(|unit| findings::reading_name(&unit.name))
+                    .collect(),
+            );
         }
         if let Some(mention) = self.open_unit() {
             mention.joins = Some((found.value, place));
