@@ -1,6 +1,7 @@
 //! The error of a use case: why something was refused. Knows no HTTP: the web gives each reason its
 //! status.
 
+use messages::Message;
 use serde_json::{Map, Value};
 use store::{StoreError, UniqueConstraint};
 
@@ -146,8 +147,7 @@ pub struct Fault {
     pub code: String,
     /// Where in the request body: a JSON Pointer (RFC 6901), empty for the whole.
     pub pointer: String,
-    /// A sentence for people.
-    pub detail: String,
+    pub message: Message,
     /// What would have been allowed, where that is a value.
     pub limit: Option<Value>,
     /// What was given, where that helps.
@@ -157,12 +157,12 @@ pub struct Fault {
 }
 
 impl Fault {
-    /// A fault at a place, with a sentence.
-    pub fn new(code: &str, pointer: impl Into<String>, detail: impl Into<String>) -> Self {
+    /// A fault at a place.
+    pub fn new(code: &str, pointer: impl Into<String>, message: Message) -> Self {
         Self {
             code: code.to_owned(),
             pointer: pointer.into(),
-            detail: detail.into(),
+            message,
             limit: None,
             actual: None,
             cell: None,
@@ -199,7 +199,7 @@ impl From<document::fault::DocumentFault> for Fault {
         Self {
             code: fault.code,
             pointer: fault.pointer,
-            detail: fault.message.to_string(),
+            message: fault.message,
             limit: fault.limit.map(Value::from),
             actual: fault.actual.map(Value::from),
             cell: None,
@@ -218,8 +218,8 @@ pub enum Refusal {
     Rule {
         /// Which.
         reason: Reason,
-        /// A sentence for people.
-        detail: String,
+        /// About the whole.
+        message: Message,
         /// Values that belong to it.
         facts: Map<String, Value>,
         /// Every single fault, where there are several.
@@ -237,31 +237,34 @@ pub enum Refusal {
 }
 
 impl Refusal {
-    /// A rule says no, in one sentence.
-    pub fn rule(reason: Reason, detail: impl Into<String>) -> Self {
+    /// A rule says no.
+    pub fn rule(reason: Reason, message: Message) -> Self {
         Self::Rule {
             reason,
-            detail: detail.into(),
+            message,
             facts: Map::new(),
             faults: Vec::new(),
         }
     }
 
     /// Several faults at once under one reason.
-    pub fn faults(reason: Reason, detail: impl Into<String>, faults: Vec<Fault>) -> Self {
+    pub fn faults(reason: Reason, message: Message, faults: Vec<Fault>) -> Self {
         Self::Rule {
             reason,
-            detail: detail.into(),
+            message,
             facts: Map::new(),
             faults,
         }
     }
 
     /// One fault, which also names the reason.
-    pub fn fault(reason: Reason, pointer: &str, detail: impl Into<String>) -> Self {
-        let detail = detail.into();
-        let fault = Fault::new(reason.code(), pointer, detail.clone());
-        Self::faults(reason, detail, vec![fault])
+    pub fn fault(reason: Reason, pointer: &str, message: Message) -> Self {
+        Self::of_fault(reason, Fault::new(reason.code(), pointer, message))
+    }
+
+    /// One fault with a code of its own.
+    pub fn of_fault(reason: Reason, fault: Fault) -> Self {
+        Self::faults(reason, fault.message.clone(), vec![fault])
     }
 
     /// The same with limit and actual value of its one fault.

@@ -1,17 +1,22 @@
 //! Parsing of names and reasons that users type, with the same refusals everywhere.
 
 use league::name::{Name, Text, TextFault};
+use messages::{Message, refusals};
 
 use crate::{Reason, Refusal};
 
-/// The name at `pointer`, which the refusal calls `what`.
+/// The name at `pointer`. `refused` makes the message of what is wrong with it.
 ///
 /// # Errors
 /// [`Reason::InvalidName`].
-pub(crate) fn parse_name(text: &str, pointer: &str, what: &str) -> Result<Name, Refusal> {
+pub(crate) fn parse_name(
+    text: &str,
+    pointer: &str,
+    refused: impl FnOnce(Message) -> Message,
+) -> Result<Name, Refusal> {
     Name::new(text).map_err(|fault| {
-        let detail = format!("The {what} {}.", fault.message());
-        with_length(Refusal::fault(Reason::InvalidName, pointer, detail), fault)
+        let message = refused(fault.message());
+        with_length(Refusal::fault(Reason::InvalidName, pointer, message), fault)
     })
 }
 
@@ -21,9 +26,9 @@ pub(crate) fn parse_name(text: &str, pointer: &str, what: &str) -> Result<Name, 
 /// [`Reason::InvalidText`].
 pub(crate) fn parse_reason(text: &str) -> Result<Text, Refusal> {
     Text::new(text).map_err(|fault| {
-        let detail = format!("The reason {}.", fault.message());
+        let message = refusals::reason_fault(fault.message());
         with_length(
-            Refusal::fault(Reason::InvalidText, "/reason", detail),
+            Refusal::fault(Reason::InvalidText, "/reason", message),
             fault,
         )
     })

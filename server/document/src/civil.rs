@@ -1,11 +1,20 @@
 //! Civil times as JSON: local times of the season, without a zone.
 
 use chrono::{NaiveDate, NaiveDateTime, NaiveTime};
+use messages::{Message, requests};
 use serde::de::{Deserialize, Deserializer, Error};
 use serde::{Deserialize as Read, Serialize};
 use std::borrow::Cow;
 use std::str::FromStr;
 use utoipa::ToSchema;
+
+/// What a civil time that cannot be read is refused with. Serde carries errors as text alone: whoever
+/// shows them finds the message again by its English.
+pub const MESSAGES: [fn() -> Message; 3] = [
+    requests::civil_time_needed,
+    requests::date_needed,
+    requests::time_of_day_needed,
+];
 
 /// Local time of the season's zone, without zone or offset (the format `date-time-local` of the
 /// OpenAPI Format Registry).
@@ -19,9 +28,7 @@ use utoipa::ToSchema;
 pub struct CivilDocument(#[serde(deserialize_with = "deserialize_date_time")] pub NaiveDateTime);
 
 fn deserialize_date_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDateTime, D::Error> {
-    let wanted =
-        "give local time of the season without zone or offset, such as 2026-03-03T19:00:00";
-    deserialize_civil(source, wanted)
+    deserialize_civil(source, requests::civil_time_needed)
 }
 
 /// Reads a date of the season's zone.
@@ -29,7 +36,7 @@ fn deserialize_date_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDa
 /// # Errors
 /// Anything but `2026-03-03`.
 pub fn deserialize_date<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDate, D::Error> {
-    deserialize_civil(source, "give a date that exists, such as 2026-03-03")
+    deserialize_civil(source, requests::date_needed)
 }
 
 /// Reads a time of day of the season's zone.
@@ -37,16 +44,15 @@ pub fn deserialize_date<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveDat
 /// # Errors
 /// Anything but `19:00:00`.
 pub fn deserialize_time<'de, D: Deserializer<'de>>(source: D) -> Result<NaiveTime, D::Error> {
-    let wanted = "give a time of day of the season without zone or offset, such as 19:00:00";
-    deserialize_civil(source, wanted)
+    deserialize_civil(source, requests::time_of_day_needed)
 }
 
 fn deserialize_civil<'de, D: Deserializer<'de>, T: FromStr>(
     source: D,
-    wanted: &str,
+    wanted: fn() -> Message,
 ) -> Result<T, D::Error> {
     let text = Cow::<str>::deserialize(source)?;
-    text.parse().map_err(|_| D::Error::custom(wanted))
+    text.parse().map_err(|_| D::Error::custom(wanted()))
 }
 
 #[cfg(test)]

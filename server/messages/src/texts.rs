@@ -40,7 +40,10 @@ impl Texts {
 
     /// Several messages in this language.
     pub fn say_all<'a>(self, messages: impl IntoIterator<Item = &'a Message>) -> Vec<String> {
-        messages.into_iter().map(|message| self.say(message)).collect()
+        messages
+            .into_iter()
+            .map(|message| self.say(message))
+            .collect()
     }
 
     /// A day and a time of day in full: "Thursday, 3 December 2026 at 20:00".

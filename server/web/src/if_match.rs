@@ -3,6 +3,7 @@
 use actix_web::HttpRequest;
 use actix_web::http::header::IF_MATCH;
 use app::{Reason, Refusal};
+use messages::requests;
 
 use crate::problem::{HttpFault, Problem};
 
@@ -12,8 +13,8 @@ use crate::problem::{HttpFault, Problem};
 /// 428 without the header; 400 when it is no ETag of ours.
 pub fn required_if_match(request: &HttpRequest) -> Result<i64, Problem> {
     optional_if_match(request)?.ok_or_else(|| {
-        let detail = "Send the ETag of what you change as If-Match.";
-        Refusal::rule(Reason::PreconditionRequired, detail).into()
+        let message = requests::if_match_needed();
+        Refusal::rule(Reason::PreconditionRequired, message).into()
     })
 }
 
@@ -28,7 +29,6 @@ pub fn optional_if_match(request: &HttpRequest) -> Result<Option<i64>, Problem> 
     let tag = header.to_str().ok().map(str::trim);
     let number = tag.and_then(|tag| tag.strip_prefix('"')?.strip_suffix('"')?.parse().ok());
     number.map(Some).ok_or_else(|| {
-        Problem::http(HttpFault::InvalidParameter)
-            .detail("If-Match must be the ETag of an earlier answer.")
+        Problem::http(HttpFault::InvalidParameter).detail(requests::if_match_shape())
     })
 }

@@ -7,6 +7,7 @@ mod archive;
 mod authentication;
 mod body;
 mod canonical_number;
+mod capitalized;
 mod change_limit;
 mod health;
 mod if_match;

@@ -13,7 +13,6 @@ mod rounds;
 pub mod routes;
 mod season;
 mod setup;
-mod texts;
 mod week;
 mod words;
 

@@ -1,13 +1,15 @@
-//! Deserialization of JSON with faults by JSON Pointer, in sentences that name no Rust type.
+//! Deserialization of JSON with faults by JSON Pointer, in messages that name no Rust type.
 
 mod place;
 mod query;
 mod words;
 
 use app::Reason;
+use messages::requests;
 use serde::de::DeserializeOwned;
 use serde_json::error::Category;
 
+use crate::capitalized::capitalized;
 use crate::problem::{HttpFault, Problem};
 
 pub use query::{misfit as invalid_query, query};
@@ -44,7 +46,8 @@ fn misfit<T: DeserializeOwned>(bytes: &[u8], cause: &serde_json::Error) -> Probl
 }
 
 fn malformed(cause: &serde_json::Error) -> Problem {
-    Problem::http(HttpFault::MalformedJson).detail(words::sentence(&cause.to_string()))
+    Problem::http(HttpFault::MalformedJson)
+        .detail(requests::json_malformed(capitalized(&cause.to_string())))
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ use std::ops::RangeInclusive;
 use actix_web::http::StatusCode;
 use actix_web::http::header::HeaderValue;
 use app::{Fault, Reason, Refusal};
+use messages::{Message, requests};
 use serde_json::{Map, Value};
 
 pub use document::{FaultDocument, ProblemDocument, ProblemResponses};
@@ -21,7 +22,7 @@ pub use render::render;
 #[derive(Debug)]
 pub struct Problem {
     kind: ProblemKind,
-    detail: Option<String>,
+    detail: Option<Message>,
     /// Extension members of the document.
     extensions: Map<String, Value>,
     faults: Vec<Fault>,
@@ -53,8 +54,8 @@ impl Problem {
 
     /// 413, with the limit.
     pub fn too_large(limit: usize) -> Self {
-        let mut problem = Self::http(HttpFault::PayloadTooLarge)
-            .detail(format!("The body may have at most {limit} bytes."));
+        let mut problem =
+            Self::http(HttpFault::PayloadTooLarge).detail(requests::body_too_large(limit));
         problem.extensions.insert("limit".to_owned(), limit.into());
         problem
     }
@@ -62,7 +63,7 @@ impl Problem {
     /// 400 for a number in the address that is out of its range.
     pub fn out_of_range(parameter: &str, range: RangeInclusive<u32>, actual: u32) -> Self {
         let (min, max) = range.into_inner();
-        let detail = format!("{parameter} is from {min} to {max}, not {actual}.");
+        let detail = requests::parameter_range(parameter, min, max, actual);
         let mut problem = Self::parameter(parameter).actual(actual).detail(detail);
         let limit = actual.clamp(min, max);
         problem.extensions.insert("limit".to_owned(), limit.into());
@@ -93,10 +94,10 @@ impl Problem {
         }
     }
 
-    /// With a sentence about this very case.
+    /// With a message about this very case.
     #[must_use]
-    pub fn detail(mut self, detail: impl Into<String>) -> Self {
-        self.detail = Some(detail.into());
+    pub fn detail(mut self, detail: Message) -> Self {
+        self.detail = Some(detail);
         self
     }
 
@@ -112,14 +113,19 @@ impl Problem {
         self.kind.status
     }
 
+    /// The path of the page that explains its kind.
+    pub fn page(&self) -> String {
+        format!("/problems/{}", self.kind.code)
+    }
+
     /// Its stable code.
     pub fn code(&self) -> &'static str {
         self.kind.code
     }
 
     /// The detail of this case, else the title of its kind.
-    pub fn detail_or_title(&self) -> &str {
-        self.detail.as_deref().unwrap_or(self.kind.title)
+    pub fn detail_or_title(&self) -> Message {
+        self.detail.clone().unwrap_or_else(self.kind.title)
     }
 
     /// The single faults, where there are several or they have a place.
@@ -147,13 +153,13 @@ impl From<Refusal> for Problem {
             Refusal::NotFound => Self::http(HttpFault::NotFound),
             Refusal::Rule {
                 reason,
-                detail,
+                message,
                 facts,
                 faults,
             } => {
                 let retry_after = facts.get("retry_after").and_then(Value::as_u64);
                 Self {
-                    detail: Some(detail),
+                    detail: Some(message),
                     extensions: facts,
                     faults,
                     retry_after,

@@ -2,6 +2,7 @@
 
 use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
+use messages::refusals;
 use store::Conn;
 
 use crate::{Actor, Reason, Refusal, Viewer};
@@ -64,7 +65,7 @@ pub(crate) fn must_allow(role: ClubRole, action: Action) -> Result<(), Refusal> 
     }
     Err(Refusal::rule(
         Reason::Forbidden,
-        format!("The role {} does not allow this.", role.as_str()),
+        refusals::role_forbids(role.as_str()),
     ))
 }
 

@@ -2,6 +2,7 @@
 
 use document::season::policy::{Policy, PolicyDocument, SeasonSize};
 use league::ids::SeasonId;
+use messages::seasons;
 use store::seasons::Season;
 use store::weeks::Week;
 
@@ -17,8 +18,8 @@ pub(crate) fn check(policy: &PolicyDocument, size: SeasonSize) -> Result<(), Ref
         return Ok(());
     }
     let faults = faults.into_iter().map(Fault::from).collect();
-    let detail = "The rules of the season have faults.";
-    Err(Refusal::faults(Reason::Validation, detail, faults))
+    let message = seasons::season_rules_faults();
+    Err(Refusal::faults(Reason::Validation, message, faults))
 }
 
 /// How many weeks, nights and places a saved season has, to check its rules against.

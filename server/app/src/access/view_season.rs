@@ -5,6 +5,7 @@ use league::ids::{AccountId, CatalogueId, ClubId, PlayerId, SeasonId};
 use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use league::week::WeekNo;
+use messages::seasons;
 use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
@@ -130,9 +131,9 @@ fn must_be_running(state: SeasonState) -> Result<(), Refusal> {
         SeasonState::Started => Ok(()),
         SeasonState::Draft => Err(Refusal::rule(
             Reason::SeasonState,
-            "The season has not started yet.",
+            seasons::season_not_started(),
         )),
-        SeasonState::Ended => Err(Refusal::rule(Reason::SeasonState, "The season is over.")),
+        SeasonState::Ended => Err(Refusal::rule(Reason::SeasonState, seasons::season_over())),
     }
 }
 
@@ -144,7 +145,7 @@ pub(crate) fn must_play(player: &Player, week: WeekNo) -> Result<PlayerId, Refus
     } else {
         Err(Refusal::rule(
             Reason::PlayerLeft,
-            format!("{} does not play in week {week}.", player.handle),
+            seasons::does_not_play(&player.handle, week.number()),
         ))
     }
 }

@@ -8,6 +8,7 @@ use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
 
 use crate::{App, Fault, Reason, Refusal};
+use messages::{Message, accounts};
 
 /// NIST SP 800-63B-4: a password that is the only factor.
 const MIN_LENGTH: usize = 15;
@@ -28,25 +29,24 @@ const COMMON_PASSWORDS: [&str; 8] = [
 /// [`Reason::PasswordTooShort`], [`Reason::PasswordCompromised`] or [`Reason::Validation`].
 pub(super) fn must_be_acceptable(password: &str) -> Result<(), Refusal> {
     let length = password.chars().count();
-    let fault = |reason: Reason, detail: String, limit: usize| {
-        let fault = Fault::new(reason.code(), "/password", detail.clone()).with(limit, length);
-        Err(Refusal::faults(reason, detail, vec![fault]))
+    let fault = |reason: Reason, message: Message, limit: usize| {
+        let fault = Fault::new(reason.code(), "/password", message).with(limit, length);
+        Err(Refusal::of_fault(reason, fault))
     };
     if length < MIN_LENGTH {
-        let detail = format!("The password has {length} characters; it needs {MIN_LENGTH}.");
-        return fault(Reason::PasswordTooShort, detail, MIN_LENGTH);
+        let message = accounts::password_too_short(length, MIN_LENGTH);
+        return fault(Reason::PasswordTooShort, message, MIN_LENGTH);
     }
     if length > MAX_LENGTH {
-        let detail =
-            format!("The password has {length} characters; at most {MAX_LENGTH} are allowed.");
-        return fault(Reason::Validation, detail, MAX_LENGTH);
+        let message = accounts::password_too_long(length, MAX_LENGTH);
+        return fault(Reason::Validation, message, MAX_LENGTH);
     }
     let plain = password.to_lowercase();
     if COMMON_PASSWORDS.contains(&plain.as_str()) {
         return Err(Refusal::fault(
             Reason::PasswordCompromised,
             "/password",
-            "The password is one of the first that are tried.",
+            accounts::password_too_common(),
         ));
     }
     Ok(())

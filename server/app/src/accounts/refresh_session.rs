@@ -2,6 +2,7 @@
 
 use super::token::{self, Tokens};
 use crate::{App, Reason, Refusal, secret};
+use messages::accounts;
 
 enum RefreshOutcome {
     Fresh(Tokens),
@@ -38,9 +39,6 @@ pub async fn refresh_session(app: &App, refresh: &str) -> Result<Tokens, Refusal
         .await?;
     match answer {
         RefreshOutcome::Fresh(tokens) => Ok(tokens),
-        RefreshOutcome::Reused => Err(Refusal::rule(
-            Reason::TokenReuse,
-            "This refresh token was used before. The session is ended; sign in again.",
-        )),
+        RefreshOutcome::Reused => Err(Refusal::rule(Reason::TokenReuse, accounts::token_reused())),
     }
 }

@@ -1,6 +1,7 @@
 //! Registering an account: anybody may. The answer never tells whether the address was known.
 
 use league::ids::AccountId;
+use messages::{accounts, refusals};
 use store::UniqueConstraint;
 use store::accounts::Account;
 use uuid::Uuid;
@@ -28,13 +29,13 @@ pub struct RegisterAccount {
 /// [`Reason::GuardianConsentRequired`].
 pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(), Refusal> {
     let email = parse_email(&command.email)?;
-    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
     password::must_be_acceptable(&command.password)?;
     if command.minor && !command.guardian_consent {
         return Err(Refusal::fault(
             Reason::GuardianConsentRequired,
             "/guardian_consent",
-            "A parent or guardian must agree before a minor registers.",
+            accounts::guardian_needed(),
         ));
     }
     let password_hash = password::hash(app, command.password).await?;
@@ -71,5 +72,5 @@ pub(super) fn parse_email(text: &str) -> Result<String, Refusal> {
         });
     plausible
         .then_some(text)
-        .ok_or_else(|| Refusal::fault(Reason::Validation, "/email", "This is no e-mail address."))
+        .ok_or_else(|| Refusal::fault(Reason::Validation, "/email", accounts::not_an_email()))
 }

@@ -3,6 +3,7 @@
 use chrono::Duration;
 use league::ids::AccountId;
 use league::time::Instant;
+use messages::accounts;
 use store::Conn;
 use store::sessions::Session;
 use uuid::Uuid;
@@ -87,16 +88,12 @@ async fn count_attempt(conn: &mut Conn, digest: &[u8], now: Instant) -> Result<(
     if attempts <= MAX_ATTEMPTS {
         return Ok(());
     }
-    Err(Refusal::rule(
-        Reason::TooManyAttempts,
-        "Too many failed attempts; wait a little.",
+    Err(
+        Refusal::rule(Reason::TooManyAttempts, accounts::too_many_attempts())
+            .fact("retry_after", (from + ATTEMPT_WINDOW - now).num_seconds()),
     )
-    .fact("retry_after", (from + ATTEMPT_WINDOW - now).num_seconds()))
 }
 
 fn invalid_credentials() -> Refusal {
-    Refusal::rule(
-        Reason::InvalidCredentials,
-        "E-mail and password do not belong together.",
-    )
+    Refusal::rule(Reason::InvalidCredentials, accounts::wrong_credentials())
 }

@@ -8,6 +8,7 @@ use chrono::Duration;
 use jsonwebtoken::{Algorithm, DecodingKey, EncodingKey, Header, Validation};
 use league::ids::AccountId;
 use league::time::Instant;
+use messages::accounts;
 use serde::{Deserialize, Serialize};
 use store::Conn;
 use store::sessions::Session;
@@ -148,10 +149,7 @@ fn validation() -> Validation {
 }
 
 pub(crate) fn invalid_token() -> Refusal {
-    Refusal::rule(
-        Reason::InvalidToken,
-        "The token is not valid (any more). Sign in again.",
-    )
+    Refusal::rule(Reason::InvalidToken, accounts::token_not_valid())
 }
 
 #[cfg(test)]

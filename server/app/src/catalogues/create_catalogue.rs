@@ -2,6 +2,7 @@
 
 use document::trail::TrailAct;
 use league::ids::{CatalogueId, ClubId};
+use messages::{catalogues, refusals};
 use store::UniqueConstraint;
 use store::catalogues::CatalogueRow;
 use uuid::Uuid;
@@ -19,7 +20,7 @@ pub async fn create_catalogue(
     club: ClubId,
     name: &str,
 ) -> Result<CatalogueRow, Refusal> {
-    let name = user_text::parse_name(name, "/name", "name")?;
+    let name = user_text::parse_name(name, "/name", refusals::name_fault)?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let now = store::clock::now(&tx).await?;
@@ -34,7 +35,7 @@ pub async fn create_catalogue(
             Refusal::fault(
                 Reason::CatalogueNameTaken,
                 "/name",
-                "The club has a catalogue of this name.",
+                catalogues::catalogue_name_taken(),
             )
         })?;
         let act = TrailAct::CreateCatalogue { catalogue: id.0 };

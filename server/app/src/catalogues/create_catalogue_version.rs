@@ -5,6 +5,7 @@ use document::csv::catalogue::read_catalogue_csv;
 use document::trail::TrailAct;
 use league::catalogue::Catalogue;
 use league::ids::{CatalogueId, ClubId};
+use messages::catalogues;
 use store::UniqueConstraint;
 
 use crate::access::authorize;
@@ -69,21 +70,17 @@ fn parse(source: CatalogueSource) -> Result<Catalogue, Refusal> {
             Err(faults) => faults
                 .into_iter()
                 .map(|fault| {
-                    let detail = match fault.column {
-                        0 => format!("Row {}: {}", fault.row, fault.message),
-                        column => format!(
-                            "Row {}, column {} ({}): {}",
-                            fault.row, column, fault.header, fault.message
-                        ),
+                    let message = match fault.column {
+                        0 => catalogues::row_fault(fault.row, fault.message),
+                        column => {
+                            catalogues::cell_fault(fault.row, column, fault.header, fault.message)
+                        }
                     };
-                    Fault::new(&fault.code, "", detail).at_cell(fault.row, fault.column)
+                    Fault::new(&fault.code, "", message).at_cell(fault.row, fault.column)
                 })
                 .collect(),
         },
     };
-    let detail = format!(
-        "The catalogue has {} faults; nothing was imported.",
-        faults.len()
-    );
-    Err(Refusal::faults(Reason::InvalidCatalogue, detail, faults))
+    let message = catalogues::catalogue_faults(faults.len());
+    Err(Refusal::faults(Reason::InvalidCatalogue, message, faults))
 }

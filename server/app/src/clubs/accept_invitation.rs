@@ -2,6 +2,7 @@
 
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
+use messages::clubs;
 use store::UniqueConstraint;
 use store::clubs::Club;
 
@@ -23,7 +24,7 @@ pub async fn accept_invitation(
         let (club, role) = store::invitations::redeem(&mut tx, &digest, now).await?;
         let added = store::clubs::create_member(&mut tx, club, actor.account, role, now).await;
         map_unique_violation(added, UniqueConstraint::Membership, || {
-            Refusal::rule(Reason::AlreadyMember, "You belong to this club already.")
+            Refusal::rule(Reason::AlreadyMember, clubs::already_member())
         })?;
         let found = store::clubs::find(&mut tx, club).await?;
         let act = TrailAct::AcceptInvitation { role: role.into() };

@@ -3,6 +3,7 @@
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::ClubId;
+use messages::{clubs, refusals};
 use store::UniqueConstraint;
 use store::clubs::Club;
 use uuid::Uuid;
@@ -24,14 +25,12 @@ pub struct CreateClub {
 /// # Errors
 /// [`Reason::InvalidName`], [`Reason::Validation`] for the short name, [`Reason::SlugTaken`].
 pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result<Club, Refusal> {
-    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
     if !is_slug(&command.slug) {
         return Err(Refusal::fault(
             Reason::Validation,
             "/slug",
-            format!(
-                "A short name has 2 to {MAX_SLUG_LENGTH} lower-case letters, digits and single hyphens."
-            ),
+            clubs::club_slug_shape(MAX_SLUG_LENGTH),
         ));
     }
     app.write(async |mut tx| {
@@ -45,13 +44,7 @@ pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result
         map_unique_violation(
             store::clubs::create(&mut tx, &club).await,
             UniqueConstraint::ClubSlug,
-            || {
-                Refusal::fault(
-                    Reason::SlugTaken,
-                    "/slug",
-                    "Another club has this short name.",
-                )
-            },
+            || Refusal::fault(Reason::SlugTaken, "/slug", clubs::club_slug_taken()),
         )?;
         store::clubs::create_member(&mut tx, club.id, actor.account, ClubRole::Owner, now).await?;
         let act = TrailAct::CreateClub {

@@ -5,6 +5,7 @@ use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::ClubId;
 use league::time::Instant;
+use messages::{clubs, refusals};
 use store::invitations::Invitation;
 use uuid::Uuid;
 
@@ -86,11 +87,7 @@ fn required_action(role: ClubRole) -> Action {
 fn check(command: CreateInvitation) -> Result<(), Refusal> {
     let mut faults = Vec::new();
     if command.role == ClubRole::Owner {
-        faults.push(Fault::new(
-            "validation",
-            "/role",
-            "Nobody is invited as an owner.",
-        ));
+        faults.push(Fault::new("validation", "/role", clubs::no_invited_owner()));
     }
     for (pointer, actual, limit) in [
         ("/uses", command.uses, MAX_USES),
@@ -98,7 +95,7 @@ fn check(command: CreateInvitation) -> Result<(), Refusal> {
     ] {
         if !(1..=limit).contains(&actual) {
             faults.push(
-                Fault::new("validation", pointer, format!("Must be from 1 to {limit}."))
+                Fault::new("validation", pointer, refusals::from_one_to(limit))
                     .with(actual.clamp(1, limit), actual),
             );
         }
@@ -108,7 +105,7 @@ fn check(command: CreateInvitation) -> Result<(), Refusal> {
     } else {
         Err(Refusal::faults(
             Reason::Validation,
-            "The invitation is not valid.",
+            clubs::invitation_faults(),
             faults,
         ))
     }

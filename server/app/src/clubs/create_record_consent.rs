@@ -2,6 +2,7 @@
 
 use document::trail::TrailAct;
 use league::ids::ClubId;
+use messages::clubs;
 use store::record_consents::RecordConsent;
 use uuid::Uuid;
 
@@ -22,8 +23,8 @@ pub async fn create_record_consent(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::View).await?;
         if store::accounts::find(&mut tx, actor.account).await?.minor {
-            let detail = "The record of a minor stays within the club.";
-            return Err(Refusal::rule(Reason::Forbidden, detail));
+            let message = clubs::minor_record();
+            return Err(Refusal::rule(Reason::Forbidden, message));
         }
         if let Some(open) = store::record_consents::find(&mut tx, club, actor.account).await? {
             return Ok(tx.commit(open));

@@ -2,6 +2,7 @@
 
 use document::trail::TrailAct;
 use league::ids::{AccountId, ClubId};
+use messages::clubs;
 use store::Conn;
 
 use crate::access::authorize;
@@ -46,10 +47,7 @@ pub(super) async fn must_keep_an_owner(
     account: AccountId,
 ) -> Result<(), Refusal> {
     if store::clubs::lock_owners(conn, club).await? == [account] {
-        return Err(Refusal::rule(
-            Reason::LastOwner,
-            "This is the club's only owner; make somebody else an owner first.",
-        ));
+        return Err(Refusal::rule(Reason::LastOwner, clubs::last_owner()));
     }
     Ok(())
 }

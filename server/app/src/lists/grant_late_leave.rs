@@ -3,6 +3,7 @@
 use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
+use messages::army_lists;
 use store::UniqueConstraint;
 use store::lists::LateLeave;
 
@@ -31,16 +32,16 @@ pub async fn grant_late_leave(
         let player = store::players::find(&tx, club, season.id, player).await?;
         must_play(&player, week)?;
         if player.account == actor.account {
-            let detail = "Somebody else must give you leave.";
-            return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
+            let message = army_lists::own_late_leave();
+            return Err(Refusal::rule(Reason::ConflictOfInterest, message));
         }
         let facts = store::weeks::find(&mut tx, club, season.id, week)
             .await?
             .facts;
         let drawn = store::rounds::list(&mut tx, club, season.id, Some(week)).await?;
         if !drawn.is_empty() || facts.closed_at.is_some() {
-            let detail = "The round is drawn; no list comes in any more.";
-            return Err(Refusal::rule(Reason::WeekState, detail));
+            let message = army_lists::round_drawn();
+            return Err(Refusal::rule(Reason::WeekState, message));
         }
         let now = store::clock::now(&tx).await?;
         let leave = LateLeave {
@@ -51,7 +52,7 @@ pub async fn grant_late_leave(
         };
         let saved = store::lists::create_leave(&mut tx, club, season.id, &leave, now).await;
         map_unique_violation(saved, UniqueConstraint::LateLeave, || {
-            Refusal::rule(Reason::WeekState, "This player has leave already.")
+            Refusal::rule(Reason::WeekState, army_lists::late_leave_given())
         })?;
         let act = TrailAct::GrantLateLeave {
             player: player.id.0,

@@ -9,6 +9,7 @@ use league::points::Points;
 use league::season::ListArrival;
 use league::time::Instant;
 use league::week::WeekNo;
+use messages::army_lists;
 use store::Conn;
 use store::lists::{ListIdentity, PlayerList, SealedListRow};
 use store::players::Player;
@@ -103,8 +104,8 @@ async fn open(
             return Ok(tx.commit(()));
         }
         if now < week.facts.accepted_until() {
-            let detail = "The lists are opened when the deadline and its grace are over.";
-            return Err(Refusal::rule(Reason::DeadlineAhead, detail)
+            let message = army_lists::lists_not_open_yet();
+            return Err(Refusal::rule(Reason::DeadlineAhead, message)
                 .fact("deadline", week.facts.accepted_until().to_rfc3339()));
         }
         put_in_stand_ins(app, &mut tx, running, week.limits(), now).await?;

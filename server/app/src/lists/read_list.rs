@@ -5,6 +5,7 @@ use league::ids::{ClubId, SeasonId};
 use league::lists::reader::{self, Reading};
 use league::lists::{ArmyList, brought_list};
 use league::week::WeekNo;
+use messages::army_lists;
 
 use super::terms::find_own_terms;
 use crate::access::authorize_player;
@@ -29,8 +30,8 @@ pub async fn read_list(
     text: String,
 ) -> Result<Reading, Refusal> {
     if text.len() > MAX_TEXT_BYTES {
-        let detail = format!("A list as text has at most {MAX_TEXT_BYTES} bytes.");
-        let refusal = Refusal::fault(Reason::InvalidText, "/text", detail);
+        let message = army_lists::list_text_too_long(MAX_TEXT_BYTES);
+        let refusal = Refusal::fault(Reason::InvalidText, "/text", message);
         return Err(refusal.with(MAX_TEXT_BYTES, text.len()));
     }
     let terms = find_own_terms(app, actor, club, season, week).await?;

@@ -3,6 +3,7 @@
 use document::lists::army_list::ArmyListDocument;
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
+use messages::{army_lists, seasons};
 
 use super::terms::parse_list;
 use crate::access::{authorize_player, must_play};
@@ -31,22 +32,21 @@ pub async fn save_draft(
             .await?
             .facts;
         if facts.closed_at.is_some() {
-            return Err(Refusal::rule(Reason::ListLocked, "The week is closed."));
+            return Err(Refusal::rule(Reason::ListLocked, seasons::week_is_closed()));
         }
         let old = store::lists::lock(&mut tx, club, season.id, week, player).await?;
         if revision.is_none() && old.draft_revision > 0 {
             return Err(Refusal::rule(
                 Reason::PreconditionRequired,
-                "There is a draft; say which revision of it you change.",
+                army_lists::draft_revision_needed(),
             )
             .fact("revision", old.draft_revision));
         }
         if old.draft_revision != revision.unwrap_or(0) {
-            return Err(Refusal::rule(
-                Reason::VersionMismatch,
-                "The draft was saved elsewhere in between; read it again.",
-            )
-            .fact("revision", old.draft_revision));
+            return Err(
+                Refusal::rule(Reason::VersionMismatch, army_lists::draft_stale())
+                    .fact("revision", old.draft_revision),
+            );
         }
         let revision = store::lists::update_draft(&mut tx, club, season.id, &old, &draft).await?;
         Ok(tx.commit(revision))

@@ -10,6 +10,7 @@ use league::lists::{ArmyList, CheckReport};
 use league::season::{ListArrival, ListNotAccepted, accept_list};
 use league::time::Instant;
 use league::week::WeekNo;
+use messages::{army_lists, seasons};
 use store::Conn;
 use store::lists::{ListIdentity, SealedListRow};
 use store::week_limits::WeekLimits;
@@ -207,27 +208,26 @@ fn late_minutes(arrival: ListArrival) -> Option<u32> {
 
 /// Leave is for whoever handed in nothing, once, and only until a round is drawn from the lists.
 fn may_still_come(sealed: Option<&SealedListRow>, is_drawn: bool) -> Result<(), Refusal> {
-    let detail = if sealed.is_some_and(|sealed| !sealed.stands_in) {
-        "The deadline has passed; the list that was handed in stands."
+    let message = if sealed.is_some_and(|sealed| !sealed.stands_in) {
+        army_lists::list_stands()
     } else if is_drawn {
-        "The round is drawn; no list comes in any more."
+        army_lists::round_drawn()
     } else {
         return Ok(());
     };
-    Err(Refusal::rule(Reason::ListLocked, detail))
+    Err(Refusal::rule(Reason::ListLocked, message))
 }
 
 fn not_accepted(why: ListNotAccepted, now: Instant) -> Refusal {
     match why {
         ListNotAccepted::NotAnnounced => {
-            Refusal::rule(Reason::WeekState, "The week is not announced yet.")
+            Refusal::rule(Reason::WeekState, seasons::week_not_announced())
         }
-        ListNotAccepted::Closed => Refusal::rule(Reason::ListLocked, "The week is closed."),
-        ListNotAccepted::DeadlinePassed(deadline) => Refusal::rule(
-            Reason::DeadlinePassed,
-            "The deadline has passed. Ask the organiser for leave to hand in late.",
-        )
-        .fact("deadline", deadline.to_rfc3339())
-        .fact("server_time", now.to_rfc3339()),
+        ListNotAccepted::Closed => Refusal::rule(Reason::ListLocked, seasons::week_is_closed()),
+        ListNotAccepted::DeadlinePassed(deadline) => {
+            Refusal::rule(Reason::DeadlinePassed, army_lists::deadline_passed())
+                .fact("deadline", deadline.to_rfc3339())
+                .fact("server_time", now.to_rfc3339())
+        }
     }
 }

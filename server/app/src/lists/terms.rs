@@ -15,6 +15,7 @@ use league::lists::rules::ListRule;
 use league::lists::{ArmyList, CheckReport, ListTerms, PreviousList, Severity, check};
 use league::painting::painted_models;
 use league::week::WeekNo;
+use messages::{Message, army_lists, refusals};
 use serde_json::json;
 use store::Conn;
 use store::lists::SealedListRow;
@@ -193,7 +194,7 @@ pub(super) async fn find_own_terms(
 pub(super) fn parse_list(document: ArmyListDocument) -> Result<ArmyList, Refusal> {
     ArmyList::try_from(document).map_err(|faults| {
         let faults = faults.into_iter().map(Fault::from).collect();
-        Refusal::faults(Reason::Validation, "The list has faults.", faults)
+        Refusal::faults(Reason::Validation, army_lists::list_faults(), faults)
     })
 }
 
@@ -212,7 +213,7 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &CheckReport) -> Result<(),
         .map(|finding| {
             let place = finding.entries.first().and_then(|key| list.position(key));
             let pointer = place.map_or_else(String::new, |index| format!("/entries/{index}"));
-            let fault = Fault::new(finding.code, pointer, finding.message().to_string());
+            let fault = Fault::new(finding.code, pointer, finding.message().clone());
             match finding.measured {
                 Some(measured) => fault.with(measured.limit, measured.actual),
                 None => fault,
@@ -225,12 +226,9 @@ pub(super) fn must_be_legal(list: &ArmyList, report: &CheckReport) -> Result<(),
     } else {
         Reason::ListBreaksRules
     };
-    let detail = faults
-        .iter()
-        .map(|fault| fault.detail.as_str())
-        .collect::<Vec<_>>()
-        .join(" ");
-    Err(Refusal::faults(reason, detail, faults).fact("total", json!(report.total.get())))
+    let found: Vec<Message> = faults.iter().map(|fault| fault.message.clone()).collect();
+    let message = refusals::sentences(found);
+    Err(Refusal::faults(reason, message, faults).fact("total", json!(report.total.get())))
 }
 
 pub(super) fn unreadable(cause: &impl std::fmt::Debug) -> Refusal {

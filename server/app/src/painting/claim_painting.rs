@@ -8,12 +8,13 @@ use league::painting::{
     ClaimRefusal, Evidence, ModelStages, NewClaim, PaintingClaim, PhotoDigest, accept_claim,
 };
 use league::week::WeekNo;
+use messages::{painting, refusals};
 use store::Conn;
 use uuid::Uuid;
 
 use crate::access::{RunningSeason, authorize_player, must_play};
 use crate::season_change::{OfficersEntry, SeasonChange};
-use crate::{Actor, App, Reason, Refusal};
+use crate::{Actor, App, Fault, Reason, Refusal};
 
 /// What a player says of a unit.
 #[derive(Clone, Debug)]
@@ -44,14 +45,14 @@ pub async fn claim_painting(
         Refusal::fault(
             Reason::Validation,
             "/unit",
-            format!("The unit {}.", fault.message()),
+            refusals::unit_fault(fault.message()),
         )
     })?;
     let stages = ModelStages::try_from(command.stages).map_err(|fault| {
         Refusal::fault(
             Reason::Validation,
             "/stages",
-            format!("The models are not valid: {}.", fault.message()),
+            painting::stages_fault(fault.message()),
         )
     })?;
     app.write(async |mut tx| {
@@ -62,8 +63,8 @@ pub async fn claim_painting(
             .facts;
         let now = store::clock::now(&tx).await?;
         if now < facts.announce_at || facts.closed_at.is_some() {
-            let detail = "Painting is claimed for a week that is announced and not closed.";
-            return Err(Refusal::rule(Reason::WeekState, detail));
+            let message = painting::claim_week();
+            return Err(Refusal::rule(Reason::WeekState, message));
         }
         let painting = &app.rules_cache.get_or_load(&tx, season).await?.painting;
         let log = store::painting::find_log(&tx, club, season.id, Some(player)).await?;
@@ -130,8 +131,8 @@ async fn claims_of_look_alikes(
         .iter()
         .find(|known| (known.player, known.digest) == (player, photo))
         .ok_or_else(|| {
-            let detail = "Send the photo first; only one of your own counts.";
-            Refusal::fault(Reason::Validation, "/photo", detail)
+            let message = painting::photo_not_sent();
+            Refusal::fault(Reason::Validation, "/photo", message)
         })?;
     let alike: Vec<_> = known
         .iter()
@@ -145,10 +146,7 @@ async fn claims_of_look_alikes(
 }
 
 pub(super) fn photo_used() -> Refusal {
-    Refusal::rule(
-        Reason::PhotoAlreadyUsed,
-        "This photo stands behind another claim of yours; take a new one.",
-    )
+    Refusal::rule(Reason::PhotoAlreadyUsed, painting::photo_used())
 }
 
 pub(super) fn claim_refusal(why: ClaimRefusal) -> Refusal {
@@ -161,6 +159,6 @@ pub(super) fn claim_refusal(why: ClaimRefusal) -> Refusal {
             Reason::Validation
         }
     };
-    let fault = crate::Fault::new(why.code(), "", format!("Not done: {}.", why.message()));
-    Refusal::faults(reason, format!("Not done: {}.", why.message()), vec![fault])
+    let fault = Fault::new(why.code(), "", refusals::not_done(why.message()));
+    Refusal::of_fault(reason, fault)
 }

@@ -4,6 +4,7 @@
 use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::painting::{Evidence, PhotoDigest};
+use messages::painting;
 use store::Conn;
 use store::photos::{Photo, PhotoInfo};
 
@@ -64,9 +65,8 @@ async fn authorize_upload(
 ) -> Result<(RunningSeason, PlayerId), Refusal> {
     let (season, player) = authorize_player(conn, actor.account, club, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
-        let detail = "No photos from a minor's account; the opponent or a referee looks at the \
-                      models at the table.";
-        return Err(Refusal::rule(Reason::Forbidden, detail));
+        let message = painting::minor_photo();
+        return Err(Refusal::rule(Reason::Forbidden, message));
     }
     Ok((season, player.id))
 }
@@ -90,10 +90,8 @@ fn must_have_room(
     if others < MAX_PHOTOS {
         return Ok(());
     }
-    let detail = format!(
-        "A player has at most {MAX_PHOTOS} photos in a season; take one away that is not needed."
-    );
-    Err(Refusal::rule(Reason::TooManyPhotos, detail)
+    let message = painting::too_many_photos(MAX_PHOTOS);
+    Err(Refusal::rule(Reason::TooManyPhotos, message)
         .fact("limit", MAX_PHOTOS)
         .fact("actual", others))
 }

@@ -7,6 +7,7 @@ use league::name::Text;
 use league::painting::{Checker, ClaimRefusal, ClaimState, Evidence, PaintingClaim};
 use league::side::PerSide;
 use league::time::Instant;
+use messages::painting;
 use store::Conn;
 use store::seasons::Season;
 
@@ -136,9 +137,6 @@ async fn checker(
                 Evidence::Photo(_) => Checker::Photo,
             })
         }
-        ClubRole::Player => Err(Refusal::rule(
-            Reason::Forbidden,
-            "The opponent of that week or a referee looks at painted models.",
-        )),
+        ClubRole::Player => Err(Refusal::rule(Reason::Forbidden, painting::claim_checkers())),
     }
 }

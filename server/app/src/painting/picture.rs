@@ -11,6 +11,7 @@ use image::imageops::FilterType;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, ImageResult, Limits};
 use league::painting::{PerceptualHash, PhotoDigest};
+use messages::{Message, painting};
 use sha2::{Digest, Sha256};
 use store::photos::Photo;
 
@@ -42,8 +43,8 @@ pub(super) fn decode(bytes: &[u8]) -> Result<Photo, Refusal> {
     let (width, height) = reader().into_dimensions().map_err(|_| invalid())?;
     must_fit(width, height)?;
     if is_animated(bytes, format).map_err(|_| invalid())? {
-        let detail = "A photo is one picture, not an animation.";
-        return Err(Refusal::rule(Reason::ImageTooLarge, detail));
+        let message = painting::photo_animated();
+        return Err(Refusal::rule(Reason::ImageTooLarge, message));
     }
     // The JPEG decoder fills what is missing with grey; a truncated file is recognised by its missing end.
     if format == ImageFormat::Jpeg && end_of_jpeg(bytes).is_none() {
@@ -66,17 +67,17 @@ fn limits() -> Limits {
 fn must_fit(width: u32, height: u32) -> Result<(), Refusal> {
     let pixels = u64::from(width) * u64::from(height);
     let side = width.max(height);
-    let refuse = |limit: u64, actual: u64, what: &str| {
-        let detail = format!("A photo may have {limit} {what}; this one has {actual}.");
-        Refusal::rule(Reason::ImageTooLarge, detail)
-            .fact("limit", limit)
-            .fact("actual", actual)
+    let too_large = |message: Message, limit: u64, actual: u64| {
+        let refusal = Refusal::rule(Reason::ImageTooLarge, message);
+        Err(refusal.fact("limit", limit).fact("actual", actual))
     };
     if side > MAX_SIDE {
-        return Err(refuse(MAX_SIDE.into(), side.into(), "pixels a side"));
+        let message = painting::photo_side(MAX_SIDE, side);
+        return too_large(message, MAX_SIDE.into(), side.into());
     }
     if pixels > MAX_PIXELS {
-        return Err(refuse(MAX_PIXELS, pixels, "pixels"));
+        let message = painting::photo_pixels(MAX_PIXELS, pixels);
+        return too_large(message, MAX_PIXELS, pixels);
     }
     Ok(())
 }
@@ -128,8 +129,5 @@ fn likeness(image: &DynamicImage) -> PerceptualHash {
 }
 
 fn invalid() -> Refusal {
-    Refusal::rule(
-        Reason::InvalidImage,
-        "The picture is torn or damaged; send it again.",
-    )
+    Refusal::rule(Reason::InvalidImage, painting::photo_damaged())
 }

@@ -5,6 +5,7 @@ use league::result::Slip;
 use league::season::WeekPhase;
 use league::time::Instant;
 use league::week::WeekNo;
+use messages::seasons;
 use store::Conn;
 use store::games::GameRow;
 use store::seasons::Season;
@@ -97,9 +98,9 @@ fn is_late(game: &GameRow, week: &Week, now: Instant) -> bool {
 
 pub(super) fn nobody_owes(week: WeekNo, about: ReminderKind) -> Refusal {
     let what = match about {
-        ReminderKind::Lists => "a list",
-        ReminderKind::Results => "a result",
+        ReminderKind::Lists => "lists",
+        ReminderKind::Results => "results",
     };
-    let detail = format!("Nobody owes {what} in week {week} now.");
-    Refusal::rule(Reason::WeekState, detail)
+    let message = seasons::nobody_owes(what, week.number());
+    Refusal::rule(Reason::WeekState, message)
 }

@@ -5,6 +5,7 @@ use document::trail::TrailAct;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::time::Instant;
 use league::week::WeekNo;
+use messages::seasons;
 
 use super::owing::{ReminderKind, find_owing, nobody_owes};
 use crate::access::{authorize, must_be_started};
@@ -74,11 +75,8 @@ fn must_be_due(last: Option<Instant>, now: Instant) -> Result<(), Refusal> {
     if now >= again_from {
         return Ok(());
     }
-    let detail = format!(
-        "People were reminded of this within the last {} hours.",
-        MIN_INTERVAL.num_hours()
-    );
-    Err(Refusal::rule(Reason::RemindedAlready, detail)
+    let message = seasons::reminded_already(MIN_INTERVAL.num_hours());
+    Err(Refusal::rule(Reason::RemindedAlready, message)
         .fact("retry_after", (again_from - now).num_seconds())
         .fact("again_from", again_from.to_rfc3339()))
 }

@@ -7,6 +7,7 @@ use league::points::LeaguePoints;
 use league::standings::Adjustment;
 use league::time::Instant;
 use league::week::WeekNo;
+use messages::results;
 use serde_json::json;
 use store::Conn;
 use store::players::Player;
@@ -91,11 +92,11 @@ fn parse(command: &AdjustPoints) -> Result<Adjustment, Refusal> {
         amount => amount.clamp(-MAX_ADJUSTMENT, MAX_ADJUSTMENT),
     };
     if nearest != command.amount {
-        let detail = format!("From 1 to {MAX_ADJUSTMENT} points, given or taken.");
-        let fault = Fault::new("validation", "/amount", detail).with(nearest, command.amount);
+        let message = results::adjustment_range(MAX_ADJUSTMENT);
+        let fault = Fault::new("validation", "/amount", message).with(nearest, command.amount);
         return Err(Refusal::faults(
             Reason::Validation,
-            "The amount is not valid.",
+            results::adjustment_amount(),
             vec![fault],
         ));
     }
@@ -123,8 +124,8 @@ async fn adjust(
     )
     .await?;
     if player.account == actor.account {
-        let detail = "Somebody else must rule on your own points.";
-        return Err(Refusal::rule(Reason::ConflictOfInterest, detail));
+        let message = results::own_points();
+        return Err(Refusal::rule(Reason::ConflictOfInterest, message));
     }
     store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
     Ok(player)

@@ -5,6 +5,7 @@ use document::trail::TrailAct;
 use league::ids::{ClubId, GameId, SeasonId};
 use league::result::Slip;
 use league::time::Instant;
+use messages::results;
 
 use super::own_game::{GameSeat, lock_own_game, slip_refusal};
 use crate::season_change::SeasonChange;
@@ -34,8 +35,8 @@ pub async fn confirm_result(
         } = seat;
         let seen = seen.filter(|_| matches!(game.slip, Slip::Reported { .. }));
         if seen.is_some_and(|seen| !game.slip.awaits_answer_to(seen)) {
-            let detail = "Another result was reported in between; look at it before you answer.";
-            return Err(Refusal::rule(Reason::SlipStateChanged, detail));
+            let message = results::slip_changed();
+            return Err(Refusal::rule(Reason::SlipStateChanged, message));
         }
         game.slip = game.slip.confirm(side, now).map_err(slip_refusal)?;
         store::games::update_slip(&mut tx, club, season.id, &game).await?;

@@ -2,6 +2,7 @@
 
 use league::ids::AccountId;
 use league::time::Instant;
+use messages::requests;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
@@ -43,7 +44,7 @@ pub(super) async fn claim<T: DeserializeOwned>(
         )),
         KeyState::OtherRequest => Err(Refusal::rule(
             Reason::IdempotencyKeyReused,
-            "This Idempotency-Key was used for another request; choose a new one.",
+            requests::idempotency_key_reused(),
         )),
         KeyState::New => Ok(Claim::New(ClaimedKey {
             account: actor.account,

@@ -4,6 +4,7 @@ use league::ids::{AccountId, ClubId, GameId, PlayerId, SeasonId};
 use league::result::SlipRefusal;
 use league::side::{PerSide, Side};
 use league::time::Instant;
+use messages::{refusals, results};
 use store::Conn;
 use store::games::GameRow;
 use store::seasons::Season;
@@ -56,12 +57,7 @@ impl GameSeat {
         let side = own
             .filter(|_| role.is_some())
             .and_then(|player| players.side_of(&player.id))
-            .ok_or_else(|| {
-                Refusal::rule(
-                    Reason::NotAParticipant,
-                    "Only the two players of the game may do this.",
-                )
-            })?;
+            .ok_or_else(|| Refusal::rule(Reason::NotAParticipant, results::participants_only()))?;
         game.slip = game.slip.settle(now);
         Ok(Self {
             season,
@@ -110,5 +106,5 @@ pub(super) fn slip_refusal(why: SlipRefusal) -> Refusal {
         SlipRefusal::Final => Reason::ResultFinal,
         SlipRefusal::OwnGame => Reason::ConflictOfInterest,
     };
-    Refusal::rule(reason, format!("Not done: {}.", why.message()))
+    Refusal::rule(reason, refusals::not_done(why.message()))
 }

@@ -5,6 +5,7 @@ use document::results::{SlipDocument, TypedResultDocument};
 use document::trail::TrailAct;
 use league::ids::{ClubId, GameId, SeasonId};
 use league::result::{Outcome, ResultReport, Slip};
+use messages::results;
 use serde_json::json;
 use store::Conn;
 use store::weeks::Week;
@@ -86,7 +87,7 @@ async fn report(
         return Err(Refusal::fault(
             Reason::Validation,
             "/kind",
-            "Only a referee strikes a game from the record.",
+            results::referee_strikes(),
         ));
     }
     let within = TimeDelta::hours(season.policy.confirm_within_hours.into());
@@ -118,7 +119,7 @@ fn must_have_begun(seat: &GameSeat, week: &Week) -> Result<(), Refusal> {
     match begins.map(|night| night.begins.1) {
         Some(begins) if seat.now < begins => Err(Refusal::rule(
             Reason::RoundNotOpen,
-            "The night of this game has not begun.",
+            results::night_not_begun(),
         )
         .fact("begins_at", begins.to_rfc3339())),
         _ => Ok(()),

@@ -3,11 +3,12 @@
 use document::results::{ImpossibleDocument, TypedResultDocument};
 use league::ids::PlayerId;
 use league::points::Points;
-use league::result::{ArmyPoints, Outcome, TypedResult};
+use league::result::{ArmyPoints, CountFault, Outcome, TypedResult};
 use league::scenario::ScenarioSheet;
 use league::season::{Revealed, revealed_at};
 use league::side::PerSide;
 use league::time::Instant;
+use messages::results;
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -35,18 +36,15 @@ pub(super) async fn score_result(
     let typed = parse_result(typed)?;
     let known = revealed_at(week.title_reveal, week.full_reveal, &week.facts, now);
     if has_counts(&typed) && known != Revealed::Full {
-        let detail = "The scenario of the week is not revealed yet.";
-        return Err(Refusal::rule(Reason::WeekState, detail));
+        let message = results::week_scenario_not_revealed();
+        return Err(Refusal::rule(Reason::WeekState, message));
     }
     let ScoringInputs { sheet, armies } = load_scoring_inputs(conn, season, week, players).await?;
     typed.outcome(&sheet, &armies).map_err(|impossible| {
-        let faults = impossible
-            .iter()
-            .map(|found| fault(&found.into()))
-            .collect();
+        let faults = impossible.iter().map(fault).collect();
         Refusal::faults(
             Reason::ImpossibleScore,
-            "Some counts cannot happen.",
+            results::impossible_counts(),
             faults,
         )
     })
@@ -65,7 +63,7 @@ fn has_counts(typed: &TypedResult) -> bool {
 pub(super) fn parse_result(typed: TypedResultDocument) -> Result<TypedResult, Refusal> {
     TypedResult::try_from(typed).map_err(|faults| {
         let faults = faults.into_iter().map(Fault::from).collect();
-        Refusal::faults(Reason::Validation, "The report has faults.", faults)
+        Refusal::faults(Reason::Validation, results::report_faults(), faults)
     })
 }
 
@@ -77,12 +75,8 @@ pub(super) async fn load_scoring_inputs(
     week: &Week,
     players: PerSide<PlayerId>,
 ) -> Result<ScoringInputs, Refusal> {
-    let sheet = parse_sheet(week)?.ok_or_else(|| {
-        Refusal::rule(
-            Reason::WeekState,
-            "The week has no scenario sheet to score by.",
-        )
-    })?;
+    let sheet = parse_sheet(week)?
+        .ok_or_else(|| Refusal::rule(Reason::WeekState, results::scenario_missing()))?;
     let armies = ArmyPoints {
         lists: PerSide {
             first: find_list_points(conn, season, week, players.first).await?,
@@ -105,13 +99,11 @@ async fn find_list_points(
     Ok(sealed.map_or(week.cap, |sealed| Points::new(sealed.points)))
 }
 
-fn fault(found: &ImpossibleDocument) -> Fault {
-    let fault = Fault::new(
-        &found.code,
-        format!("/counts{}", found.pointer),
-        &found.detail,
-    );
-    match (found.limit, found.actual) {
+fn fault(found: &CountFault) -> Fault {
+    let place = ImpossibleDocument::from(found);
+    let pointer = format!("/counts{}", place.pointer);
+    let fault = Fault::new(&place.code, pointer, found.message());
+    match (place.limit, place.actual) {
         (Some(limit), Some(actual)) => fault.with(limit, actual),
         _ => fault,
     }

@@ -6,6 +6,7 @@ use league::pairing::history::past::RoundKey;
 use league::pairing::round::repair::Disruption;
 use league::pairing::{Contender, Night, NightKey, NightSet, Pair, TableNo};
 use league::result::Slip;
+use messages::round_refusals;
 use store::Conn;
 use store::games::GameRow;
 use store::rounds::RoundRow;
@@ -68,8 +69,8 @@ pub(super) async fn gather_disruption(
             .iter()
             .any(|game| [game.attacker, game.defender].contains(player))
         {
-            let detail = "This player's game is reported; it stays.";
-            return Err(Refusal::fault(Reason::Validation, &pointer, detail));
+            let message = round_refusals::game_reported();
+            return Err(Refusal::fault(Reason::Validation, &pointer, message));
         }
         let nights = parse_nights(week, keys).difference(occupied.nights_of(*player));
         if before
@@ -81,7 +82,13 @@ pub(super) async fn gather_disruption(
             disruption.availabilities.push((*player, nights));
         } else {
             let newcomer = newcomer(conn, season, loaded, before, (*player, nights)).await?;
-            let fault = || Refusal::fault(Reason::Validation, &pointer, "Does not play this week.");
+            let fault = || {
+                Refusal::fault(
+                    Reason::Validation,
+                    &pointer,
+                    round_refusals::does_not_play_now(),
+                )
+            };
             disruption.newcomers.push(newcomer.ok_or_else(fault)?);
         }
     }
@@ -126,7 +133,7 @@ fn must_be_neutral(
     {
         return Err(Refusal::rule(
             Reason::ConflictOfInterest,
-            "Somebody else must repair the round where it is about your own game.",
+            round_refusals::own_game_repair(),
         ));
     }
     Ok(())
@@ -157,9 +164,9 @@ fn night_tables(
         let number = week.nights.iter().position(|night| night.key == *key);
         let known = number.and_then(|number| NightKey::new(u8::try_from(number).ok()?));
         let Some(night) = known.filter(|_| *tables <= MAX_TABLES) else {
-            let detail = format!("Name a night of the week and 0 to {MAX_TABLES} tables.");
+            let message = round_refusals::hall_night(MAX_TABLES);
             let pointer = format!("/nights/{at}");
-            return Err(Refusal::fault(Reason::Validation, &pointer, detail));
+            return Err(Refusal::fault(Reason::Validation, &pointer, message));
         };
         nights.retain(|known| known.key != night);
         if *tables > 0 {

@@ -3,6 +3,7 @@
 use document::rounds::task::TaskDocument;
 use league::ids::{AccountId, PlayerId};
 use league::pairing::round::changes::AssignmentChange;
+use messages::round_refusals;
 use store::Conn;
 use store::rounds::RoundRow;
 use store::seasons::Season;
@@ -41,7 +42,7 @@ pub(super) fn must_give_no_orders(
     }
     Err(Refusal::rule(
         Reason::ConflictOfInterest,
-        "You play in this round. Somebody who does not must give orders about its games.",
+        round_refusals::own_round_orders(),
     ))
 }
 
@@ -72,8 +73,7 @@ pub(super) fn must_be_drawn_once(
     }
     Err(Refusal::rule(
         Reason::ConflictOfInterest,
-        "You play in this round, and it is drawn. Publish it and repair it, or let somebody who does \
-         not play in it propose it anew.",
+        round_refusals::own_round_drawn(),
     ))
 }
 
@@ -107,7 +107,6 @@ pub(super) async fn must_be_approved(
     }
     Err(Refusal::rule(
         Reason::ApprovalRequired,
-        "This repair changes your own game. An organiser or a referee whose game it leaves alone must \
-         publish it.",
+        round_refusals::own_repair(),
     ))
 }

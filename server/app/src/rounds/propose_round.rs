@@ -8,6 +8,7 @@ use league::pairing::history::past::RoundKey;
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, Pair, Proposal, ProposeError, Task, propose};
 use league::week::WeekNo;
+use messages::{round_refusals, seasons};
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::{Conn, UniqueConstraint};
@@ -111,7 +112,7 @@ pub async fn propose_round(
 pub(super) fn already_paired() -> Refusal {
     Refusal::rule(
         Reason::RoundAlreadyPaired,
-        "This round is published. It is never drawn again.",
+        round_refusals::round_published(),
     )
 }
 
@@ -123,7 +124,7 @@ fn must_be_ready(
 ) -> Result<RoundKey, Refusal> {
     let facts = loaded.week(week).ok_or(Refusal::NotFound)?.facts;
     if facts.closed_at.is_some() {
-        return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+        return Err(Refusal::rule(Reason::WeekState, seasons::week_is_closed()));
     }
     let published = drawn
         .iter()
@@ -135,7 +136,7 @@ fn must_be_ready(
     if facts.lists_opened_at.is_none() {
         return Err(Refusal::rule(
             Reason::ListsSealed,
-            "Rounds are paired once the lists are opened, so that the draw depends on them.",
+            round_refusals::lists_sealed(),
         ));
     }
     let before = week.previous().and_then(|last| loaded.week(last));
@@ -144,7 +145,7 @@ fn must_be_ready(
     if early {
         return Err(Refusal::rule(
             Reason::WeekState,
-            "The week before is not paired yet.",
+            round_refusals::week_before_not_paired(),
         ));
     }
     Ok(RoundKey { week, number })
@@ -168,7 +169,7 @@ pub(super) fn parse_orders(
                         Refusal::fault(
                             Reason::Validation,
                             &place,
-                            "Name two players of the season.",
+                            round_refusals::two_players_needed(),
                         )
                     })
             })
@@ -201,7 +202,7 @@ async fn lock_inputs(
     let task = apply_round_robin(task, loaded, method, key)?;
     if task.contenders.len() < 2 {
         return Err(
-            Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players can come.")
+            Refusal::rule(Reason::NotEnoughPlayers, round_refusals::too_few_can_come())
                 .fact("actual", task.contenders.len())
                 .fact("limit", 2),
         );
@@ -240,17 +241,17 @@ pub(super) async fn solve_task(app: &App, task: Task) -> Result<Proposal, Refusa
         ProposeError::InvalidTask(faults) => {
             let faults = faults
                 .iter()
-                .map(|fault| Fault::new("pairing.order", "", fault.message().to_string()))
+                .map(|fault| Fault::new("pairing.order", "", fault.message()))
                 .collect();
             Refusal::faults(
                 Reason::NoRoundPossible,
-                "The orders contradict the facts.",
+                round_refusals::orders_contradict(),
                 faults,
             )
         }
         ProposeError::NoGame | ProposeError::SearchLimit(_) => Refusal::rule(
             Reason::NoRoundPossible,
-            format!("There is no such round: {}.", why.message()),
+            round_refusals::no_round(why.message()),
         ),
     })
 }

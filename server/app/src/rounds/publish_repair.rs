@@ -2,6 +2,7 @@
 
 use league::result::Slip;
 use league::time::Instant;
+use messages::round_refusals;
 use store::Conn;
 use store::games::GameRow;
 use store::rounds::RoundRow;
@@ -66,7 +67,7 @@ fn must_be_awaited(game: &GameRow) -> Result<(), Refusal> {
         Slip::Awaited => Ok(()),
         _ => Err(Refusal::rule(
             Reason::SlipStateChanged,
-            "A game that this repair changes has been reported. Repair the round anew.",
+            round_refusals::repair_stale(),
         )),
     }
 }

@@ -2,6 +2,7 @@
 
 use document::trail::{PublishedRound, TrailAct};
 use league::ids::{ClubId, RoundId, SeasonId};
+use messages::{round_refusals, seasons};
 use store::Conn;
 use store::games::GameRow;
 use store::rounds::RoundRow;
@@ -50,7 +51,7 @@ pub async fn publish_round(
             return Err(already_paired());
         }
         if week.facts.closed_at.is_some() {
-            return Err(Refusal::rule(Reason::WeekState, "The week is closed."));
+            return Err(Refusal::rule(Reason::WeekState, seasons::week_is_closed()));
         }
         must_be_fresh(&rounds, round)?;
         must_verify(app, &mut tx, &season, round).await?;
@@ -136,7 +137,7 @@ fn must_be_fresh(rounds: &[RoundRow], round: &RoundRow) -> Result<(), Refusal> {
     if rounds.iter().any(since) {
         return Err(Refusal::rule(
             Reason::WeekState,
-            "Another round of the week was published since. Propose this one anew.",
+            round_refusals::other_round_published(),
         ));
     }
     Ok(())
@@ -153,7 +154,7 @@ async fn must_verify(
         tracing::error!(round = %round.id, why, "a proposal does not hold");
         Refusal::rule(
             Reason::CommitmentMismatch,
-            "The proposal does not follow from its inputs and the committed seed.",
+            round_refusals::proposal_mismatch(),
         )
     };
     let draw = compute_draw(conn, season, &round.task).await?;

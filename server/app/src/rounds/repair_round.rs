@@ -9,6 +9,7 @@ use league::pairing::history::past::RoundKey;
 use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
 use league::pairing::{Draw, Game};
+use messages::{round_refusals, seasons};
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -117,12 +118,12 @@ pub async fn repair_round(
 }
 
 fn must_be_repairable(round: &RoundRow, week: &Week) -> Result<(), Refusal> {
-    let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
+    let state = |message| Err(Refusal::rule(Reason::WeekState, message));
     if round.published_at.is_none() {
-        return state("The round is not published yet; propose it anew.");
+        return state(round_refusals::round_not_published());
     }
     if week.facts.closed_at.is_some() {
-        return state("The week is closed.");
+        return state(seasons::week_is_closed());
     }
     Ok(())
 }
@@ -147,7 +148,7 @@ fn repair_inputs(
     task.allowed = apply_round_robin(task.clone(), loaded, method, key)?.allowed;
     if task.contenders.len() < 2 {
         return Err(
-            Refusal::rule(Reason::NotEnoughPlayers, "Fewer than two players are left.")
+            Refusal::rule(Reason::NotEnoughPlayers, round_refusals::too_few_left())
                 .fact("actual", task.contenders.len())
                 .fact("limit", 2),
         );
@@ -164,7 +165,7 @@ fn must_change_something(
     if changes.is_empty() {
         return Err(Refusal::rule(
             Reason::Validation,
-            "Nothing changes for anybody.",
+            round_refusals::nothing_changes(),
         ));
     }
     Ok(changes)

@@ -7,6 +7,7 @@ use league::pairing::robin::table_round::{
 };
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::round::method::{Cycles, PairingMethod};
+use messages::round_refusals;
 use store::Conn;
 use store::players::Player;
 use store::seasons::Season;
@@ -56,7 +57,7 @@ fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal
             RoundRobinFault::Rounds { .. } => Reason::NoRoundPossible,
         };
         let (limit, actual) = none.limit_and_actual();
-        let refusal = Refusal::rule(reason, none.message().to_string());
+        let refusal = Refusal::rule(reason, none.message());
         refusal.fact("actual", actual).fact("limit", limit)
     })
 }
@@ -79,8 +80,8 @@ pub(crate) async fn find_free_seat(
     };
     let free = (1..=u8::try_from(seats).unwrap_or(u8::MAX)).find(|seat| !is_taken(seat));
     free.map(Some).ok_or_else(|| {
-        let detail = format!("All {seats} seats of the round robin are taken.");
-        Refusal::rule(Reason::SeasonFull, detail).fact("limit", seats)
+        let message = round_refusals::round_robin_seats(seats);
+        Refusal::rule(Reason::SeasonFull, message).fact("limit", seats)
     })
 }
 
@@ -122,7 +123,7 @@ pub(super) fn apply_round_robin(
     match &task.allowed {
         Some(allowed) if allowed.is_empty() => Err(Refusal::rule(
             Reason::NoRoundPossible,
-            "Nobody who can come has a game of the table left with somebody else who can.",
+            round_refusals::round_robin_exhausted(),
         )),
         _ => Ok(task),
     }

@@ -4,6 +4,7 @@ use document::trail::{TablePlace, TrailAct};
 use league::ids::{ClubId, SeasonId};
 use league::standings::table;
 use league::week::WeekNo;
+use messages::results;
 
 use crate::access::{authorize, must_be_started};
 use crate::load_season::load_season;
@@ -30,13 +31,13 @@ pub async fn close_week(
         let facts = store::weeks::lock(&mut tx, club, season.id, week)
             .await?
             .facts;
-        let state = |detail: &str| Err(Refusal::rule(Reason::WeekState, detail));
+        let state = |message| Err(Refusal::rule(Reason::WeekState, message));
         if facts.closed_at.is_some() {
-            return state("The week is closed already.");
+            return state(results::week_closed_already());
         }
         let now = store::clock::now(&tx).await?;
         if facts.paired_at.is_none() && now < facts.play_until_at {
-            return state("The week is not paired yet.");
+            return state(results::week_not_paired());
         }
         let mut loaded = load_season(&tx, app, &season, now).await?;
         let open = loaded.games.iter().filter(|game| {
@@ -44,8 +45,8 @@ pub async fn close_week(
         });
         let open = open.count();
         if open > 0 {
-            let detail = format!("{open} games of the week are open or disputed.");
-            return Err(Refusal::rule(Reason::WeekState, detail).fact("open_games", open));
+            let message = results::games_open(open);
+            return Err(Refusal::rule(Reason::WeekState, message).fact("open_games", open));
         }
         store::weeks::mark_closed(&mut tx, club, season.id, week, now).await?;
         loaded.mark_closed(week, now);

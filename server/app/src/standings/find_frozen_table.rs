@@ -3,6 +3,7 @@
 use document::table::standings::FrozenTableDocument;
 use league::ids::{ClubId, SeasonId};
 use league::week::WeekNo;
+use messages::results;
 pub use store::frozen_tables::TablePart;
 
 use crate::access::view_season;
@@ -38,8 +39,8 @@ pub async fn find_frozen_table(
                 store::frozen_tables::find_first_version(conn, club, season.id, week, part).await?;
             if !(oldest..=season.version).contains(&version) {
                 let newest = season.version;
-                let detail = format!("There are versions {oldest} to {newest} of this table.");
-                return Err(Refusal::rule(Reason::UnknownVersion, detail)
+                let message = results::table_versions(oldest, newest);
+                return Err(Refusal::rule(Reason::UnknownVersion, message)
                     .fact("oldest", oldest)
                     .fact("newest", newest));
             }

@@ -2,6 +2,7 @@
 
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::standings::{Reach, ReachRefusal, reach};
+use messages::results;
 
 use crate::access::view_season;
 use crate::load_season::load_season;
@@ -33,8 +34,8 @@ pub async fn find_reach(
             let loaded = load_season(conn, app, &season, now).await?;
             let to_come = loaded.rounds_to_come();
             if to_come > 0 {
-                let detail = format!("Rounds still to come: {to_come}; ask for a forecast.");
-                let refusal = Refusal::rule(Reason::TooOpen, detail);
+                let message = results::rounds_to_come(to_come);
+                let refusal = Refusal::rule(Reason::TooOpen, message);
                 return Err(refusal.fact("rounds_to_come", to_come));
             }
             let reach = reach(&loaded.facts, player, rank, loaded.last_paired_week())
@@ -50,11 +51,10 @@ pub async fn find_reach(
 fn reach_refusal(why: ReachRefusal) -> Refusal {
     match why {
         ReachRefusal::NoRow => Refusal::NotFound,
-        ReachRefusal::TooOpen { limit, actual } => Refusal::rule(
-            Reason::TooOpen,
-            format!("No exact answer: {}.", why.message()),
-        )
-        .fact("limit", limit)
-        .fact("actual", actual),
+        ReachRefusal::TooOpen { limit, actual } => {
+            Refusal::rule(Reason::TooOpen, results::no_exact_answer(why.message()))
+                .fact("limit", limit)
+                .fact("actual", actual)
+        }
     }
 }

@@ -3,6 +3,7 @@
 use league::ids::{ClubId, SeasonId};
 use league::standings::{Supposition, SuppositionRefusal, what_if};
 use league::week::WeekNo;
+use messages::results;
 
 use super::SeasonStandings;
 use crate::access::view_season;
@@ -51,9 +52,9 @@ fn supposition_refusal(suppositions: &[Supposition], refused: &[SuppositionRefus
         Fault::new(
             refused.code(),
             pointer,
-            format!("Not supposed: {}.", refused.message()),
+            results::not_supposed(refused.message()),
         )
     };
     let faults = refused.iter().map(fault).collect();
-    Refusal::faults(Reason::Validation, "Some games cannot be supposed.", faults)
+    Refusal::faults(Reason::Validation, results::games_not_supposed(), faults)
 }

@@ -7,3 +7,4 @@ already-member = Sie gehören diesem Verein schon an.
 minor-record = Die Laufbahn von Minderjährigen bleibt im Verein.
 no-invited-owner = Niemand wird als Besitzer eingeladen.
 invitation-faults = Die Einladung ist so nicht gültig.
+invitation-unknown = Dieser Code ist unbekannt, verbraucht oder abgelaufen. Bitten Sie um einen neuen.

@@ -7,3 +7,4 @@ already-member = You belong to this club already.
 minor-record = The record of a minor stays within the club.
 no-invited-owner = Nobody is invited as an owner.
 invitation-faults = The invitation is not valid.
+invitation-unknown = This code is unknown, used up or out of date. Ask for a new one.

@@ -7,3 +7,4 @@ already-member = Vous faites déjà partie de ce club.
 minor-record = Le parcours d’un mineur reste au sein du club.
 no-invited-owner = On n’invite personne comme propriétaire.
 invitation-faults = L’invitation n’est pas valable ainsi.
+invitation-unknown = Ce code est inconnu, épuisé ou périmé. Demandez-en un nouveau.

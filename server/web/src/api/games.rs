@@ -8,6 +8,7 @@ use chrono::{DateTime, Utc};
 use document::results::{SlipDocument, TypedResultDocument};
 use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::week::WeekNo;
+use messages::requests;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
@@ -225,8 +226,8 @@ fn idempotency_key(request: &HttpRequest) -> Result<Option<String>, Problem> {
 }
 
 fn key_required() -> Problem {
-    let detail = format!("Send a header Idempotency-Key of 1 to {MAX_KEY_CHARS} characters.");
-    Refusal::rule(Reason::IdempotencyKeyRequired, detail).into()
+    let message = requests::idempotency_key_needed(MAX_KEY_CHARS);
+    Refusal::rule(Reason::IdempotencyKeyRequired, message).into()
 }
 
 /// Which report is meant.

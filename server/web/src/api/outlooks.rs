@@ -6,6 +6,7 @@ use app::standings::SeasonForecast;
 use app::{App, Fault, Reason, Refusal};
 use document::table::statistics::{IntervalDocument, ReachDocument, SuppositionDocument};
 use league::standings::Supposition;
+use messages::results;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
@@ -118,8 +119,8 @@ fn parse_suppositions(body: WhatIfBody) -> Result<Vec<Supposition>, Problem> {
     if faults.is_empty() {
         Ok(supposed)
     } else {
-        let detail = "Some suppositions have faults.";
-        Err(Refusal::faults(Reason::Validation, detail, faults).into())
+        let message = results::suppositions_faults();
+        Err(Refusal::faults(Reason::Validation, message, faults).into())
     }
 }
 

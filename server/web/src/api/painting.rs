@@ -8,6 +8,7 @@ use document::painting::claim::ClaimDocument;
 use document::painting::rules::ModelStagesDocument;
 use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
 use league::painting::PhotoDigest;
+use messages::painting;
 use serde::Deserialize;
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
@@ -106,8 +107,8 @@ pub async fn claim_painting(
 
 fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
     digest(name).ok_or_else(|| {
-        let detail = "The name of a photo has 64 hexadecimal digits.";
-        Refusal::fault(Reason::Validation, "/photo", detail).into()
+        let message = painting::photo_name();
+        Refusal::fault(Reason::Validation, "/photo", message).into()
     })
 }
 

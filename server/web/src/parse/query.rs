@@ -63,7 +63,7 @@ mod tests {
 
     fn refused(text: &str) -> String {
         let problem = query::<Sample>(text).unwrap_err();
-        problem.detail_or_title().to_owned()
+        problem.detail_or_title().to_string()
     }
 
     #[test]

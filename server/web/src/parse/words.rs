@@ -1,16 +1,19 @@
-//! Rewrites the messages of serde without names of Rust types.
+//! Messages for the faults that serde finds, without names of Rust types.
 
 use app::Fault;
+use messages::{Message, Value as Word, requests};
 use serde_json::Value;
+
+use crate::capitalized::capitalized;
 
 /// One fault at a place, with the limit where a number is out of its range.
 pub(super) fn fault(code: &str, pointer: String, said: &str) -> Fault {
-    if let Some((given, range)) = out_of_range(said) {
-        let detail = format!("Must be a whole number from {} to {}.", range.0, range.1);
-        let limit = given.clamp(range.0, range.1);
-        return Fault::new(code, pointer, detail).with(number(limit), number(given));
+    if let Some((given, (min, max))) = out_of_range(said) {
+        let limit = given.clamp(min, max);
+        let message = requests::number_range(min, max);
+        return Fault::new(code, pointer, message).with(number(limit), number(given));
     }
-    Fault::new(code, pointer, told(said))
+    Fault::new(code, pointer, message(said))
 }
 
 /// A number as JSON; one that JSON readers would round is told as text.
@@ -18,36 +21,58 @@ fn number(of: i128) -> Value {
     i64::try_from(of).map_or_else(|_| Value::from(of.to_string()), Value::from)
 }
 
-fn told(said: &str) -> String {
+fn message(said: &str) -> Message {
     if said.starts_with("missing field ") {
-        return "This field is missing.".to_owned();
+        return requests::field_missing();
     }
-    if let Some((field, known)) = said
-        .strip_prefix("unknown field ")
-        .and_then(|rest| rest.split_once(", "))
-    {
-        let known = known.trim_start_matches("expected ");
-        let known = known.trim_start_matches("one of ");
-        return format!("{field} is no field here; known: {known}.");
+    if let Some((field, known)) = unknown_field(said) {
+        return requests::field_unknown(field, known);
     }
     if let Some((word, known)) = said
         .strip_prefix("unknown variant ")
         .and_then(|rest| rest.split_once(", expected "))
     {
-        return format!("{word} is not known here; give {known}.");
+        return requests::word_unknown(word, one_of(known));
     }
     if said.starts_with("UUID parsing failed") {
-        return "Must be an id, a UUID such as 0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e64.".to_owned();
+        return requests::id_needed();
+    }
+    // What a document of ours found came through serde as its English.
+    let mut of_documents = document::civil::MESSAGES.iter().map(|message| message());
+    if let Some(found) = of_documents.find(|message| message.to_string() == said) {
+        return found;
     }
     let misfit = said.strip_prefix("invalid type: ");
     let misfit = misfit.or_else(|| said.strip_prefix("invalid value: "));
     match misfit.and_then(|rest| rest.rsplit_once(", expected ")) {
-        Some((given, wanted)) => format!("Expected {}, not {}.", thing(wanted), thing(given)),
-        None => sentence(said),
+        Some((given, wanted)) => requests::wrong_type(thing(wanted), thing(given)),
+        None => requests::library_words(capitalized(said)),
     }
 }
 
-/// What serde says of a query, without what the framework says of it.
+/// The field, and the names that there are.
+fn unknown_field(said: &str) -> Option<(&str, Word)> {
+    let (field, known) = said.strip_prefix("unknown field ")?.split_once(", ")?;
+    let known = known.trim_start_matches("expected ");
+    Some((field, names(known.trim_start_matches("one of "))))
+}
+
+/// Two names are joined by a word, which each language has; more stand in a row.
+fn names(known: &str) -> Word {
+    match known.split_once(" or ") {
+        Some((one, other)) => Word::either([one, other]),
+        None => known.into(),
+    }
+}
+
+fn one_of(known: &str) -> Word {
+    match known.strip_prefix("one of ") {
+        Some(names) => requests::one_of(names).into(),
+        None => names(known),
+    }
+}
+
+/// The text of serde in the framework's error of a query.
 pub(super) fn of_serde(said: &str) -> &str {
     said.trim_start_matches("Query deserialize error: ")
 }
@@ -59,27 +84,27 @@ pub(super) fn named(said: &str) -> Option<&str> {
 }
 
 /// What does not fit in the query of an address.
-pub(super) fn of_query(said: &str) -> String {
+pub(super) fn of_query(said: &str) -> Message {
     let name = named(said).unwrap_or_default();
     if said.starts_with("missing field ") {
-        format!("The parameter `{name}` is missing.")
+        requests::parameter_missing(name)
     } else if said.starts_with("duplicate field ") {
-        format!("The parameter `{name}` stands twice.")
-    } else if said.starts_with("unknown field ") {
-        told(said).replace("no field here", "no parameter here")
+        requests::parameter_twice(name)
+    } else if let Some((parameter, known)) = unknown_field(said) {
+        requests::parameter_unknown(parameter, known)
     } else if is_of_numbers(said) {
-        "A number in the query is no whole number, or is out of its range.".to_owned()
+        requests::query_number()
     } else {
-        told(said)
+        message(said)
     }
 }
 
 /// What does not fit in one parameter of it.
-pub(super) fn of_parameter(said: &str, name: &str) -> String {
+pub(super) fn of_parameter(said: &str, name: &str) -> Message {
     if is_of_numbers(said) {
-        format!("`{name}` must be a whole number within its range.")
+        requests::parameter_number(name)
     } else {
-        format!("`{name}`: {}", told(said))
+        requests::parameter_fault(name, message(said))
     }
 }
 
@@ -109,31 +134,23 @@ fn bounds(wanted: &str) -> Option<(i128, i128)> {
     })
 }
 
-fn thing(word: &str) -> String {
+fn thing(word: &str) -> Word {
     let first = word.split([' ', '`']).next().unwrap_or_default();
-    match first {
-        _ if bounds(word).is_some() => "a whole number".to_owned(),
-        "internally" | "adjacently" | "struct" | "map" => "an object".to_owned(),
-        "tuple" | "sequence" => "an array".to_owned(),
-        "string" => "a text".to_owned(),
-        "integer" | "boolean" | "floating" => word.split('`').nth(1).unwrap_or(word).to_owned(),
+    let message = match first {
+        _ if bounds(word).is_some() => requests::a_whole_number(),
+        "internally" | "adjacently" | "struct" | "map" => requests::an_object(),
+        "tuple" | "sequence" => requests::an_array(),
+        "string" => requests::a_text(),
+        "integer" | "boolean" | "floating" => return word.split('`').nth(1).unwrap_or(word).into(),
         _ => match word {
-            "a string" | "a borrowed string" | "str" => "a text".to_owned(),
-            "a sequence" => "an array".to_owned(),
-            "a map" => "an object".to_owned(),
-            other => other.to_owned(),
+            "a string" | "a borrowed string" | "str" => requests::a_text(),
+            "a sequence" => requests::an_array(),
+            "a map" => requests::an_object(),
+            "a boolean" => requests::a_truth_value(),
+            other => return other.into(),
         },
-    }
-}
-
-/// With a capital and a full stop.
-pub(super) fn sentence(words: &str) -> String {
-    let mut chars = words.chars();
-    let first = chars
-        .next()
-        .map(|c| c.to_uppercase().to_string())
-        .unwrap_or_default();
-    format!("{first}{}.", chars.as_str())
+    };
+    message.into()
 }
 
 #[cfg(test)]
@@ -166,7 +183,7 @@ mod tests {
             ),
         ];
         for (said, wanted) in cases {
-            assert_eq!(told(said), wanted);
+            assert_eq!(message(said).to_string(), wanted);
         }
     }
 

@@ -14,7 +14,7 @@ pub struct ProblemDocument {
     pub type_: String,
     /// The same for every problem of the type.
     #[schema(example = "The list costs more than the cap")]
-    pub title: &'static str,
+    pub title: String,
     /// The HTTP status.
     #[schema(example = 422)]
     pub status: u16,

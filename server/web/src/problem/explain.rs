@@ -13,7 +13,7 @@ pub async fn list_problems() -> HttpResponse {
                 "<li><a href=\"/problems/{0}\"><code>{0}</code></a> ({1}): {2}.</li>",
                 kind.code,
                 kind.status.as_u16(),
-                kind.title
+                (kind.title)()
             )
         })
         .collect();
@@ -30,7 +30,7 @@ pub async fn explain_problem(code: web::Path<String>) -> Result<HttpResponse, Pr
         "<p>{}.</p><p>Sent with status {}. The members <code>detail</code> and \
          <code>errors</code> say what was wrong in the case at hand.</p>\
          <p><a href=\"/problems\">All problems</a></p>",
-        kind.title,
+        (kind.title)(),
         kind.status.as_u16()
     );
     Ok(page(kind.code, &text))

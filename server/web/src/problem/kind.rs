@@ -2,6 +2,7 @@
 
 use actix_web::http::StatusCode;
 use app::Reason;
+use messages::{Message, problems};
 
 /// Faults of HTTP, which no rule of the league knows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -44,7 +45,7 @@ pub struct ProblemKind {
     /// Status.
     pub status: StatusCode,
     /// Title: the same for every problem of the kind.
-    pub title: &'static str,
+    pub title: fn() -> Message,
 }
 
 impl ProblemKind {
@@ -60,60 +61,64 @@ impl ProblemKind {
     pub fn http(fault: HttpFault) -> Self {
         use HttpFault as F;
         use StatusCode as S;
-        let (code, status, title) = match fault {
-            F::MalformedJson => ("malformed-json", S::BAD_REQUEST, "The body is no JSON"),
+        let (code, status, title): (_, _, fn() -> Message) = match fault {
+            F::MalformedJson => (
+                "malformed-json",
+                S::BAD_REQUEST,
+                problems::problem_malformed_json,
+            ),
             F::InvalidParameter => (
                 "invalid-parameter",
                 S::BAD_REQUEST,
-                "A parameter is not valid",
+                problems::problem_invalid_parameter,
             ),
-            F::Unauthenticated => ("sign-in-needed", S::UNAUTHORIZED, "Sign in first"),
-            F::Csrf => (
-                "csrf",
-                S::FORBIDDEN,
-                "This form did not come from our own page",
+            F::Unauthenticated => (
+                "sign-in-needed",
+                S::UNAUTHORIZED,
+                problems::problem_sign_in_needed,
             ),
-            F::NotFound => ("not-found", S::NOT_FOUND, "There is nothing here for you"),
+            F::Csrf => ("csrf", S::FORBIDDEN, problems::problem_csrf),
+            F::NotFound => ("not-found", S::NOT_FOUND, problems::problem_not_found),
             F::MethodNotAllowed => (
                 "method-not-allowed",
                 S::METHOD_NOT_ALLOWED,
-                "Not in this way",
+                problems::problem_method_not_allowed,
             ),
-            F::NotAcceptable => ("not-acceptable", S::NOT_ACCEPTABLE, "Not in this format"),
-            F::TooSlow => (
-                "too-slow",
-                S::REQUEST_TIMEOUT,
-                "The body did not come in time",
+            F::NotAcceptable => (
+                "not-acceptable",
+                S::NOT_ACCEPTABLE,
+                problems::problem_not_acceptable,
             ),
+            F::TooSlow => ("too-slow", S::REQUEST_TIMEOUT, problems::problem_too_slow),
             F::PayloadTooLarge => (
                 "payload-too-large",
                 S::PAYLOAD_TOO_LARGE,
-                "The body is too large",
+                problems::problem_payload_too_large,
             ),
             F::UnsupportedMediaType => (
                 "unsupported-media-type",
                 S::UNSUPPORTED_MEDIA_TYPE,
-                "The body is of another type than this takes",
+                problems::problem_unsupported_media_type,
             ),
             F::UnknownField => (
                 "unknown-field",
                 S::UNPROCESSABLE_ENTITY,
-                "A field is not known here",
+                problems::problem_unknown_field,
             ),
             F::TooManyRequests => (
                 "too-many-requests",
                 S::TOO_MANY_REQUESTS,
-                "Too many requests; wait a little",
+                problems::problem_too_many_requests,
             ),
             F::Unavailable => (
                 "unavailable",
                 S::SERVICE_UNAVAILABLE,
-                "Not now; try again soon",
+                problems::problem_unavailable,
             ),
             F::Internal => (
                 "internal",
                 S::INTERNAL_SERVER_ERROR,
-                "A fault of ours; it has been noted",
+                problems::problem_internal,
             ),
         };
         Self {
@@ -210,66 +215,66 @@ fn status(reason: Reason) -> StatusCode {
     }
 }
 
-fn title(reason: Reason) -> &'static str {
+fn title(reason: Reason) -> fn() -> Message {
     use Reason as R;
     match reason {
-        R::InvalidCredentials => "E-mail and password do not belong together",
-        R::InvalidToken => "The token is not valid",
-        R::TokenReuse => "A refresh token was used twice",
-        R::TooManyAttempts => "Too many failed attempts to sign in",
-        R::Forbidden => "Your role does not allow this",
-        R::ConflictOfInterest => "Not in a matter of your own",
-        R::ApprovalRequired => "Somebody else must approve it",
-        R::NotAParticipant => "Only the two players of the game",
-        R::SelfConfirmation => "Nobody confirms their own report",
-        R::Validation => "One or more fields are not valid",
-        R::PasswordTooShort => "The password is too short",
-        R::PasswordCompromised => "The password is too common",
-        R::GuardianConsentRequired => "A guardian must agree",
-        R::InvalidName => "The name is not valid",
-        R::InvalidText => "The text is not valid",
-        R::UnknownZone => "No such time zone",
-        R::InvalidLocalTime => "This civil time is skipped or repeated by a clock change",
-        R::SlugTaken => "The short name is used",
-        R::AlreadyMember => "Already a member",
-        R::LastOwner => "A club keeps an owner",
-        R::CatalogueNameTaken => "The club has a catalogue of this name",
-        R::InvalidCatalogue => "The catalogue has faults",
-        R::RulesUnsatisfiable => "No list can keep the rules",
-        R::SeasonState => "The season is not at this point",
-        R::SeasonFixed => "Fixed since the season started",
-        R::SeasonFull => "No place is left",
-        R::AlreadyRegistered => "Already in this season",
-        R::HandleTaken => "The handle is used in this season",
-        R::PlayerLeft => "The player has withdrawn",
-        R::DeadlinePassed => "The deadline has passed",
-        R::DeadlineImmutable => "This deadline can no longer move so",
-        R::ListLocked => "The lists of this week have been opened",
-        R::DeadlineAhead => "The deadline has not come yet",
-        R::PointsCapExceeded => "The list costs more than the cap",
-        R::ListBreaksRules => "The list breaks a rule",
-        R::VersionMismatch => "It was changed in between",
-        R::PreconditionRequired => "Say which version you change, by If-Match",
-        R::ListsSealed => "The lists are still sealed",
-        R::RoundAlreadyPaired => "The round is published",
-        R::NotEnoughPlayers => "Too few players",
-        R::NoRoundPossible => "No round keeps the hard limits",
-        R::CommitmentMismatch => "The proposal does not follow from its inputs",
-        R::WeekState => "The week is not at this point",
-        R::RemindedAlready => "Reminded a short while ago",
-        R::RoundNotOpen => "The game has not begun",
-        R::ResultFinal => "The result stands",
-        R::SlipStateChanged => "The slip was answered in between",
-        R::ImpossibleScore => "Counts that cannot happen",
-        R::PhotoAlreadyUsed => "The photo was used before",
-        R::TooManyPhotos => "No more photos in this season",
-        R::ImageTooLarge => "The picture is too large",
-        R::InvalidImage => "The picture cannot be read",
-        R::UnknownVersion => "There is no such version",
-        R::TooOpen => "Too much is open for an exact answer",
-        R::ClaimStateChanged => "The claim was decided in between",
-        R::IdempotencyKeyRequired => "An Idempotency-Key is needed",
-        R::IdempotencyKeyReused => "The Idempotency-Key was used for another request",
+        R::InvalidCredentials => problems::problem_invalid_credentials,
+        R::InvalidToken => problems::problem_invalid_token,
+        R::TokenReuse => problems::problem_token_reuse,
+        R::TooManyAttempts => problems::problem_too_many_attempts,
+        R::Forbidden => problems::problem_forbidden,
+        R::ConflictOfInterest => problems::problem_conflict_of_interest,
+        R::ApprovalRequired => problems::problem_approval_required,
+        R::NotAParticipant => problems::problem_not_a_participant,
+        R::SelfConfirmation => problems::problem_self_confirmation,
+        R::Validation => problems::problem_validation,
+        R::PasswordTooShort => problems::problem_password_too_short,
+        R::PasswordCompromised => problems::problem_password_compromised,
+        R::GuardianConsentRequired => problems::problem_guardian_consent_required,
+        R::InvalidName => problems::problem_invalid_name,
+        R::InvalidText => problems::problem_invalid_text,
+        R::UnknownZone => problems::problem_unknown_zone,
+        R::InvalidLocalTime => problems::problem_invalid_local_time,
+        R::SlugTaken => problems::problem_slug_taken,
+        R::AlreadyMember => problems::problem_already_member,
+        R::LastOwner => problems::problem_last_owner,
+        R::CatalogueNameTaken => problems::problem_catalogue_name_taken,
+        R::InvalidCatalogue => problems::problem_invalid_catalogue,
+        R::RulesUnsatisfiable => problems::problem_rules_unsatisfiable,
+        R::SeasonState => problems::problem_season_state,
+        R::SeasonFixed => problems::problem_season_fixed,
+        R::SeasonFull => problems::problem_season_full,
+        R::AlreadyRegistered => problems::problem_already_registered,
+        R::HandleTaken => problems::problem_handle_taken,
+        R::PlayerLeft => problems::problem_player_left,
+        R::DeadlinePassed => problems::problem_deadline_passed,
+        R::DeadlineImmutable => problems::problem_deadline_immutable,
+        R::ListLocked => problems::problem_list_locked,
+        R::DeadlineAhead => problems::problem_deadline_ahead,
+        R::PointsCapExceeded => problems::problem_points_cap_exceeded,
+        R::ListBreaksRules => problems::problem_list_breaks_rules,
+        R::VersionMismatch => problems::problem_version_mismatch,
+        R::PreconditionRequired => problems::problem_precondition_required,
+        R::ListsSealed => problems::problem_lists_sealed,
+        R::RoundAlreadyPaired => problems::problem_round_already_paired,
+        R::NotEnoughPlayers => problems::problem_not_enough_players,
+        R::NoRoundPossible => problems::problem_no_round_possible,
+        R::CommitmentMismatch => problems::problem_commitment_mismatch,
+        R::WeekState => problems::problem_week_state,
+        R::RemindedAlready => problems::problem_reminded_already,
+        R::RoundNotOpen => problems::problem_round_not_open,
+        R::ResultFinal => problems::problem_result_final,
+        R::SlipStateChanged => problems::problem_slip_state_changed,
+        R::ImpossibleScore => problems::problem_impossible_score,
+        R::PhotoAlreadyUsed => problems::problem_photo_already_used,
+        R::TooManyPhotos => problems::problem_too_many_photos,
+        R::ImageTooLarge => problems::problem_image_too_large,
+        R::InvalidImage => problems::problem_invalid_image,
+        R::UnknownVersion => problems::problem_unknown_version,
+        R::TooOpen => problems::problem_too_open,
+        R::ClaimStateChanged => problems::problem_claim_state_changed,
+        R::IdempotencyKeyRequired => problems::problem_idempotency_key_required,
+        R::IdempotencyKeyReused => problems::problem_idempotency_key_reused,
     }
 }
 

@@ -5,13 +5,14 @@ use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::error::ResponseError;
 use actix_web::http::header::{
-    ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS, ALLOW, CONTENT_TYPE, RETRY_AFTER,
-    WWW_AUTHENTICATE,
+    ACCEPT_LANGUAGE, ACCESS_CONTROL_ALLOW_ORIGIN, ACCESS_CONTROL_EXPOSE_HEADERS, ALLOW,
+    CONTENT_LANGUAGE, CONTENT_TYPE, RETRY_AFTER, VARY, WWW_AUTHENTICATE,
 };
 use actix_web::http::{ConnectionType, StatusCode};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpMessage, HttpRequest, HttpResponse};
 use app::Refusal;
+use messages::{Language, Texts};
 use tracing_actix_web::RequestId;
 
 use super::{FaultDocument, HttpFault, Problem, ProblemDocument};
@@ -98,35 +99,18 @@ fn problem_response(request: &HttpRequest, problem: &Problem) -> HttpResponse {
         }
         None => {}
     }
-    let document = ProblemDocument {
-        type_: format!("/problems/{}", problem.kind.code),
-        title: problem.kind.title,
-        status: problem.kind.status.as_u16(),
-        detail: problem.detail.clone(),
-        instance: request.path().to_owned(),
-        request_id,
-        errors: problem
-            .faults
-            .iter()
-            .map(|fault| FaultDocument {
-                code: fault.code.clone(),
-                pointer: fault.pointer.clone(),
-                detail: fault.detail.clone(),
-                limit: fault.limit.clone(),
-                actual: fault.actual.clone(),
-                row: fault.cell.map(|(row, _)| row),
-                column: fault.cell.map(|(_, column)| column),
-            })
-            .collect(),
-        extensions: problem.extensions.clone(),
-    };
     if pages::accepts_html(request)
-        && let Some(page) = pages::error_page(request, problem.kind.status, &document)
+        && let Some(page) = pages::error_page(request, problem, &request_id)
     {
         return page;
     }
+    let t = Texts::of(accepted_language(request));
+    let document = problem_document(request, request_id, problem, t);
     let mut response = HttpResponse::build(problem.kind.status);
-    response.insert_header((CONTENT_TYPE, "application/problem+json"));
+    response
+        .insert_header((CONTENT_TYPE, "application/problem+json"))
+        .insert_header((CONTENT_LANGUAGE, t.language().code()))
+        .insert_header((VARY, "accept-language"));
     if let Some(allow) = &problem.allow {
         response.insert_header((ALLOW, allow.clone()));
     }
@@ -140,4 +124,38 @@ fn problem_response(request: &HttpRequest, problem: &Problem) -> HttpResponse {
         Ok(bytes) => response.body(bytes),
         Err(_) => response.finish(),
     }
+}
+
+fn problem_document(
+    request: &HttpRequest,
+    request_id: String,
+    problem: &Problem,
+    t: Texts,
+) -> ProblemDocument {
+    let faults = problem.faults.iter().map(|fault| FaultDocument {
+        code: fault.code.clone(),
+        pointer: fault.pointer.clone(),
+        detail: t.say(&fault.message),
+        limit: fault.limit.clone(),
+        actual: fault.actual.clone(),
+        row: fault.cell.map(|(row, _)| row),
+        column: fault.cell.map(|(_, column)| column),
+    });
+    ProblemDocument {
+        type_: problem.page(),
+        title: t.say(&(problem.kind.title)()),
+        status: problem.kind.status.as_u16(),
+        detail: problem.detail.as_ref().map(|detail| t.say(detail)),
+        instance: request.path().to_owned(),
+        request_id,
+        errors: faults.collect(),
+        extensions: problem.extensions.clone(),
+    }
+}
+
+/// The language that a program asks for; English unless it asks for one of ours.
+fn accepted_language(request: &HttpRequest) -> Language {
+    let header = request.headers().get(ACCEPT_LANGUAGE);
+    let accepted = header.and_then(|value| Language::accepted(value.to_str().ok()?));
+    accepted.unwrap_or(Language::English)
 }

@@ -6,6 +6,7 @@ use league::ids::{ClubId, PlayerId, SeasonId};
 use league::name::Name;
 use league::season::SeasonState;
 use league::week::WeekNo;
+use messages::{refusals, seasons};
 use store::players::Player;
 use store::seasons::Season;
 use store::{Conn, StoreError, UniqueConstraint};
@@ -39,7 +40,7 @@ pub async fn join_season(
     id: SeasonId,
     command: JoinSeason,
 ) -> Result<Player, Refusal> {
-    let handle = user_text::parse_name(&command.handle, "/handle", "handle")?;
+    let handle = user_text::parse_name(&command.handle, "/handle", refusals::handle_fault)?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::Play).await?;
         let season = store::seasons::lock(&mut tx, club, id).await?;
@@ -78,17 +79,16 @@ pub async fn join_season(
 fn refuse_second_place(fault: StoreError) -> Refusal {
     match fault {
         StoreError::UniqueViolation(UniqueConstraint::PlayerHandle) => handle_taken(),
-        StoreError::UniqueViolation(UniqueConstraint::PlayerAccount) => Refusal::rule(
-            Reason::AlreadyRegistered,
-            "You play in this season already.",
-        ),
+        StoreError::UniqueViolation(UniqueConstraint::PlayerAccount) => {
+            Refusal::rule(Reason::AlreadyRegistered, seasons::already_registered())
+        }
         other => other.into(),
     }
 }
 
 fn must_have_place(season: &Season, players: &[Player]) -> Result<(), Refusal> {
     if season.state == SeasonState::Ended {
-        return Err(Refusal::rule(Reason::SeasonState, "The season is over."));
+        return Err(Refusal::rule(Reason::SeasonState, seasons::season_over()));
     }
     let Some(places) = season.places else {
         return Ok(());
@@ -100,11 +100,7 @@ fn must_have_place(season: &Season, players: &[Player]) -> Result<(), Refusal> {
     if taken < usize::from(places) {
         return Ok(());
     }
-    Err(Refusal::rule(
-        Reason::SeasonFull,
-        format!("All {places} places are taken."),
-    )
-    .fact("limit", places))
+    Err(Refusal::rule(Reason::SeasonFull, seasons::season_full(places)).fact("limit", places))
 }
 
 /// The season is locked, so that two who look alike do not come at once.
@@ -118,8 +114,8 @@ fn must_have_free_handle(handle: &Name, actor: Actor, players: &[Player]) -> Res
 }
 
 fn handle_taken() -> Refusal {
-    let detail = "Somebody has this handle in this season, or one that looks like it.";
-    Refusal::fault(Reason::HandleTaken, "/handle", detail)
+    let message = seasons::handle_taken();
+    Refusal::fault(Reason::HandleTaken, "/handle", message)
 }
 
 async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal> {
@@ -129,7 +125,7 @@ async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal>
         .iter()
         .find(|week| week.facts.lists_opened_at.is_none() && now < week.facts.accepted_until());
     open.map(|week| week.week)
-        .ok_or_else(|| Refusal::rule(Reason::SeasonState, "The last deadline has passed."))
+        .ok_or_else(|| Refusal::rule(Reason::SeasonState, seasons::last_deadline_passed()))
 }
 
 pub(super) async fn check_faction(
@@ -148,7 +144,7 @@ pub(super) async fn check_faction(
     Err(Refusal::fault(
         Reason::Validation,
         "/faction",
-        "The catalogue has no such faction.",
+        seasons::faction_unknown(),
     ))
 }
 
@@ -173,6 +169,6 @@ pub(crate) async fn check_nights(
     Err(Refusal::fault(
         Reason::Validation,
         "/nights",
-        format!("The nights are {}, each at most once.", known.join(", ")),
+        seasons::nights_known(known.join(", ")),
     ))
 }

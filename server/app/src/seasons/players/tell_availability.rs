@@ -4,6 +4,7 @@ use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::WeekPhase;
 use league::week::WeekNo;
+use messages::seasons;
 
 use super::join_season::check_nights;
 use crate::access::{authorize_player, must_play};
@@ -30,7 +31,7 @@ pub async fn tell_availability(
         if facts.phase(now) >= WeekPhase::Paired {
             return Err(Refusal::rule(
                 Reason::WeekState,
-                "The week is paired; tell your opponent and the organiser.",
+                seasons::availability_too_late(),
             ));
         }
         check_nights(&mut tx, (club, id), week, &nights).await?;

@@ -4,6 +4,7 @@ use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::season::SeasonState;
+use messages::{refusals, seasons};
 use store::Conn;
 use store::players::Player;
 use store::rounds::RoundRow;
@@ -43,10 +44,7 @@ pub async fn update_player(
         let season = store::seasons::lock(&mut tx, club, id).await?;
         let mut player = store::players::find(&tx, club, id, player).await?;
         if !runs && (player.account != actor.account || command.household.is_some()) {
-            return Err(Refusal::rule(
-                Reason::Forbidden,
-                "Only the organiser may do this.",
-            ));
+            return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
         }
         if let Some(nights) = command.nights {
             check_nights(&mut tx, (club, season.id), player.joined_week, &nights).await?;
@@ -54,10 +52,7 @@ pub async fn update_player(
         }
         if let Some(faction) = command.faction {
             if season.state != SeasonState::Draft {
-                return Err(Refusal::rule(
-                    Reason::SeasonFixed,
-                    "The faction is fixed since the season started.",
-                ));
+                return Err(Refusal::rule(Reason::SeasonFixed, seasons::faction_fixed()));
             }
             check_faction(&mut tx, &season, player.joined_week, &faction).await?;
             player.faction = faction;
@@ -100,7 +95,7 @@ async fn must_be_neutral(
     if is_own {
         return Err(Refusal::rule(
             Reason::ConflictOfInterest,
-            "Somebody else must change who lives with you.",
+            seasons::own_household(),
         ));
     }
     Ok(())
@@ -119,10 +114,7 @@ async fn must_have_no_proposal(conn: &mut Conn, season: &Season) -> Result<(), R
         .iter()
         .filter(|round| round.published_at.is_none() && round.repair.is_none());
     if proposed.any(is_open) {
-        return Err(Refusal::rule(
-            Reason::WeekState,
-            "A round is proposed. Publish it first.",
-        ));
+        return Err(Refusal::rule(Reason::WeekState, seasons::round_proposed()));
     }
     Ok(())
 }
@@ -131,6 +123,6 @@ fn household_name(text: &str) -> Result<Option<String>, Refusal> {
     if text.is_empty() {
         return Ok(None);
     }
-    let name = user_text::parse_name(text, "/household", "household")?;
+    let name = user_text::parse_name(text, "/household", refusals::household_fault)?;
     Ok(Some(name.to_string()))
 }

@@ -4,6 +4,7 @@ use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::{ClubId, PlayerId, SeasonId};
 use league::week::WeekNo;
+use messages::{refusals, seasons};
 use store::Conn;
 use store::players::{LeftAfter, Player};
 
@@ -29,15 +30,12 @@ pub async fn withdraw_player(
         let mut player = store::players::find(&tx, club, id, player).await?;
         let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
         if !runs && player.account != actor.account {
-            return Err(Refusal::rule(
-                Reason::Forbidden,
-                "Only the organiser may do this.",
-            ));
+            return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
         }
         if player.left_after.is_some() {
             return Err(Refusal::rule(
                 Reason::PlayerLeft,
-                "This player has withdrawn already.",
+                seasons::already_withdrawn(),
             ));
         }
         player.left_after = Some(last_week(&mut tx, club, id).await?);

@@ -2,6 +2,7 @@
 
 use document::export::SeasonExportDocument;
 use league::ids::{ClubId, SeasonId};
+use messages::seasons;
 
 use super::export_season;
 use crate::{App, Reason, Refusal, Viewer};
@@ -22,7 +23,7 @@ pub async fn archive_season(
         Some(_) => Ok(export),
         None => Err(Refusal::rule(
             Reason::SeasonState,
-            "The archive is made once the season has ended.",
+            seasons::archive_too_early(),
         )),
     }
 }

@@ -1,6 +1,7 @@
 //! Creating a season as a draft: caps, calendar and rules.
 
 use document::trail::TrailAct;
+use messages::{refusals, seasons};
 use std::ops::RangeInclusive;
 
 use chrono_tz::Tz;
@@ -50,7 +51,7 @@ pub async fn create_season(
     club: ClubId,
     command: CreateSeason,
 ) -> Result<Season, Refusal> {
-    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
     let zone = parse_zone(&command.zone)?;
     let today = find_today(app, zone).await?;
     must_be_near(command.calendar.first_day, today, "/calendar/first_day")?;
@@ -110,25 +111,16 @@ pub async fn create_season(
 }
 
 fn parse_zone(name: &str) -> Result<Tz, Refusal> {
-    name.parse().map_err(|_| {
-        Refusal::fault(
-            Reason::UnknownZone,
-            "/zone",
-            "This is no time zone of the IANA database; one is Europe/Berlin.",
-        )
-    })
+    name.parse()
+        .map_err(|_| Refusal::fault(Reason::UnknownZone, "/zone", seasons::zone_unknown()))
 }
 
 fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
     let mut faults = Vec::new();
     if command.grace_minutes > MAX_GRACE_MINUTES {
         faults.push(
-            Fault::new(
-                "validation",
-                "/grace_minutes",
-                "A grace lasts a day at the most.",
-            )
-            .with(MAX_GRACE_MINUTES, command.grace_minutes),
+            Fault::new("validation", "/grace_minutes", seasons::grace_too_long())
+                .with(MAX_GRACE_MINUTES, command.grace_minutes),
         );
     }
     faults.extend(command.places.and_then(places_fault));
@@ -141,8 +133,9 @@ fn check_limits(command: &CreateSeason) -> Result<(), Refusal> {
 
 /// What is wrong with so many places, if anything.
 pub(super) fn places_fault(places: u16) -> Option<Fault> {
-    let limit = places.clamp(*PLACES_RANGE.start(), *PLACES_RANGE.end());
-    let fault = Fault::new("validation", "/places", "A season has 2 to 10000 places.");
+    let (min, max) = PLACES_RANGE.into_inner();
+    let limit = places.clamp(min, max);
+    let fault = Fault::new("validation", "/places", seasons::season_places(min, max));
     (limit != places).then(|| fault.with(limit, places))
 }
 
@@ -155,7 +148,7 @@ fn invalid(faults: Vec<Fault>) -> Refusal {
     } else {
         Reason::Validation
     };
-    Refusal::faults(reason, "The season has faults.", faults)
+    Refusal::faults(reason, seasons::season_faults(), faults)
 }
 
 pub(super) async fn find_newest_version(
@@ -172,7 +165,7 @@ pub(super) async fn find_newest_version(
         return Err(Refusal::fault(
             Reason::Validation,
             "/catalogue",
-            "The club has no catalogue with this id that has a version.",
+            seasons::catalogue_without_version(),
         ));
     }
     Ok(newest)

@@ -1,12 +1,13 @@
 //! Creating the next season from an earlier one: the same rules, calendar, nights and, if wanted,
 //! scenarios and players, on new days. A draft like any other; its seed is drawn when it starts.
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::{CalendarFault, RevealTime, SeasonShift, SeasonState, WeekPlan};
 use league::time::Instant;
+use messages::{refusals, seasons};
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -59,7 +60,7 @@ pub async fn create_season_from(
     id: SeasonId,
     command: CreateSeasonFrom,
 ) -> Result<NextSeason, Refusal> {
-    let name = user_text::parse_name(&command.name, "/name", "name")?;
+    let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
         let old = store::seasons::find(&mut tx, club, id).await?;
@@ -91,9 +92,8 @@ pub async fn create_season_from(
 
 fn must_be_carriable(old: &Season, carry: Carry) -> Result<(), Refusal> {
     if carry == Carry::PlayersWithCollections && old.state != SeasonState::Ended {
-        let detail = "Collections come along once the season has ended: paint of its last weeks \
-                      would be lost.";
-        return Err(Refusal::rule(Reason::SeasonState, detail));
+        let message = seasons::collections_too_early();
+        return Err(Refusal::rule(Reason::SeasonState, message));
     }
     Ok(())
 }
@@ -160,15 +160,10 @@ fn must_keep_weekdays(first: NaiveDate, command: &CreateSeasonFrom) -> Result<()
     if command.other_weekdays || before == day {
         return Ok(());
     }
-    let weekday = first.format("%A");
-    let detail = format!(
-        "The first week was announced on a {weekday}; {day} is a {}. The nearest are {before} and \
-         {after}; any other day has to be allowed, for it moves all nights and deadlines.",
-        day.format("%A")
-    );
-    let fault = Fault::new("season.weekday", "/first_day", detail.clone());
+    let message = seasons::other_weekday(first.weekday(), day, day.weekday(), before, after);
+    let fault = Fault::new("season.weekday", "/first_day", message);
     let fault = fault.with(before.to_string(), day.to_string());
-    Err(Refusal::faults(Reason::Validation, detail, vec![fault]))
+    Err(Refusal::of_fault(Reason::Validation, fault))
 }
 
 fn invalid(faults: Vec<CalendarFault>) -> Refusal {
@@ -180,10 +175,10 @@ fn invalid(faults: Vec<CalendarFault>) -> Refusal {
         false => Reason::Validation,
     };
     let faults = faults.iter().map(|fault| {
-        let detail = format!("{}.", fault.message());
-        Fault::new(reason.code(), "/first_day", detail)
+        let message = refusals::sentence(fault.message());
+        Fault::new(reason.code(), "/first_day", message)
     });
-    Refusal::faults(reason, "The new days have faults.", faults.collect())
+    Refusal::faults(reason, seasons::new_days_faults(), faults.collect())
 }
 
 /// Saves the season and its weeks, if some list can keep its rules with the newest catalogue.

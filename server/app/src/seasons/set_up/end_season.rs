@@ -3,6 +3,7 @@
 use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
+use messages::seasons;
 use store::seasons::Season;
 
 use crate::access::{authorize, must_be_started};
@@ -23,8 +24,8 @@ pub async fn end_season(
         must_be_started(&season)?;
         let weeks = store::weeks::list(&tx, club, id).await?;
         if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
-            let detail = format!("Week {} is not closed yet.", open.week);
-            return Err(Refusal::rule(Reason::WeekState, detail));
+            let message = seasons::week_not_closed(open.week.number());
+            return Err(Refusal::rule(Reason::WeekState, message));
         }
         let now = store::clock::now(&tx).await?;
         store::seasons::end(&mut tx, club, id, now).await?;

@@ -5,6 +5,7 @@ use chrono::{NaiveDate, TimeDelta};
 use chrono_tz::Tz;
 
 use crate::{App, Fault, Reason, Refusal};
+use messages::seasons;
 
 /// Days that a season may have begun before it is set up here: one that is played on paper moves in
 /// (common practice, no source).
@@ -19,10 +20,9 @@ pub fn first_day_fault(day: NaiveDate, today: NaiveDate, pointer: &str) -> Optio
     if (first..=last).contains(&day) {
         return None;
     }
-    let detail =
-        format!("A season that is set up today begins from {first} to {last}, not on {day}.");
+    let message = seasons::first_day_far(first, last, day);
     let nearest = day.clamp(first, last);
-    let fault = Fault::new("season.first-day", pointer, detail);
+    let fault = Fault::new("season.first-day", pointer, message);
     Some(fault.with(nearest.to_string(), day.to_string()))
 }
 
@@ -43,8 +43,7 @@ pub(super) async fn find_today(app: &App, zone: Tz) -> Result<NaiveDate, Refusal
 /// [`Reason::Validation`] for a day years away.
 pub(super) fn must_be_near(day: NaiveDate, today: NaiveDate, pointer: &str) -> Result<(), Refusal> {
     first_day_fault(day, today, pointer).map_or(Ok(()), |fault| {
-        let detail = fault.detail.clone();
-        Err(Refusal::faults(Reason::Validation, detail, vec![fault]))
+        Err(Refusal::of_fault(Reason::Validation, fault))
     })
 }
 

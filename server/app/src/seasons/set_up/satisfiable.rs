@@ -8,6 +8,7 @@ use league::lists::rules::ListRule;
 use league::lists::satisfiable::{Unsatisfiable, find_unsatisfiable};
 use league::points::Points;
 use league::week::WeekNo;
+use messages::{Message, refusals};
 use serde_json::json;
 use store::Conn;
 use store::seasons::Season;
@@ -86,10 +87,10 @@ fn unsatisfiable_refusal(found: &[Unsatisfiable], rules_at: Option<&str>) -> Ref
     let places: Vec<_> = places
         .map(|(week, faction)| json!({"week": week.number(), "faction": faction.as_str()}))
         .collect();
-    let detail: Vec<String> = found.iter().map(|one| one.message().to_string()).collect();
+    let found: Vec<Message> = found.iter().map(|it| it.message()).collect();
     Refusal::faults(
         Reason::RulesUnsatisfiable,
-        detail.join(" "),
+        refusals::sentences(found),
         faults.collect(),
     )
     .fact("impossible", places)

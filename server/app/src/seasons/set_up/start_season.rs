@@ -5,6 +5,7 @@ use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::pairing::round::draw::DrawSecret;
 use league::season::SeasonState;
+use messages::seasons;
 use store::Conn;
 use store::seasons::Season;
 
@@ -37,7 +38,7 @@ pub async fn start_season(
         if season.state != SeasonState::Draft {
             return Err(Refusal::rule(
                 Reason::SeasonState,
-                "The season has started already.",
+                seasons::season_started_already(),
             ));
         }
         must_have_players(&mut tx, &season).await?;
@@ -68,7 +69,7 @@ async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refus
     if there >= MIN_PLAYERS {
         return Ok(());
     }
-    let detail = format!("A season starts with two players at least, not with {there}.");
-    let refusal = Refusal::rule(Reason::NotEnoughPlayers, detail);
+    let message = seasons::too_few_players(there);
+    let refusal = Refusal::rule(Reason::NotEnoughPlayers, message);
     Err(refusal.fact("limit", MIN_PLAYERS).fact("actual", there))
 }

@@ -5,6 +5,7 @@ use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
 use league::ids::{ClubId, SeasonId};
 use league::season::{SeasonState, Visibility};
+use messages::{refusals, seasons};
 use store::seasons::Season;
 
 use super::create_season::places_fault;
@@ -81,7 +82,7 @@ pub async fn update_season(
 
 fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
     if let Some(name) = command.name {
-        let name = user_text::parse_name(&name, "/name", "name")?;
+        let name = user_text::parse_name(&name, "/name", refusals::name_fault)?;
         season.name = name.to_string();
     }
     if let Some(policy) = command.policy {
@@ -89,7 +90,7 @@ fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
             return Err(Refusal::fault(
                 Reason::SeasonFixed,
                 "/policy",
-                "The rules are fixed since the season started.",
+                seasons::rules_fixed(),
             ));
         }
         season.policy = policy;
@@ -99,22 +100,17 @@ fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
         return Err(Refusal::fault(
             Reason::SeasonFixed,
             "/visibility",
-            "Who joined a season of the club alone did not agree to be seen by everybody.",
+            seasons::visibility_fixed(),
         ));
     }
     season.visibility = command.visibility.unwrap_or(season.visibility);
     if let Some(fault) = command.places.and_then(places_fault) {
-        let detail = fault.detail.clone();
-        return Err(Refusal::faults(Reason::Validation, detail, vec![fault]));
+        return Err(Refusal::of_fault(Reason::Validation, fault));
     }
     season.places = command.places.or(season.places);
     Ok(())
 }
 
 fn version_mismatch(version: i64) -> Refusal {
-    Refusal::rule(
-        Reason::VersionMismatch,
-        "The season was changed in between; read it again.",
-    )
-    .fact("version", version)
+    Refusal::rule(Reason::VersionMismatch, seasons::season_stale()).fact("version", version)
 }

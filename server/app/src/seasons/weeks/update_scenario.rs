@@ -7,6 +7,7 @@ use league::scenario::ScenarioSheet;
 use league::season::{RevealTime, Revealed, SeasonState, WeekPhase, revealed_at};
 use league::time::{CivilTime, Instant};
 use league::week::WeekNo;
+use messages::{refusals, seasons};
 use store::seasons::Season;
 use store::trail::TrailAudience;
 use store::weeks::Week;
@@ -54,7 +55,7 @@ pub async fn update_scenario(
             .into_iter()
             .map(|fault| Fault::from(fault).below("/sheet"))
             .collect();
-        Refusal::faults(Reason::Validation, "The scenario sheet has faults.", faults)
+        Refusal::faults(Reason::Validation, seasons::scenario_faults(), faults)
     })?;
     app.write(async |mut tx| {
         authorize(&mut tx, actor, club, Action::RunSeason).await?;
@@ -98,7 +99,7 @@ fn may_still_change(season: &Season, week: &Week, now: Instant) -> Result<Reveal
     if seen == Revealed::Full || week.facts.phase(now) >= WeekPhase::Paired {
         return Err(Refusal::rule(
             Reason::SeasonFixed,
-            "The scenario is known to the players; it no longer changes.",
+            seasons::scenario_known(),
         ));
     }
     Ok(seen)
@@ -119,7 +120,7 @@ fn title_must_stay(
     }
     Err(Refusal::rule(
         Reason::SeasonFixed,
-        "The title is known to the players; it stays.",
+        seasons::scenario_title_known(),
     ))
 }
 
@@ -131,7 +132,7 @@ fn instant(season: &Season, reveal: RevealAt) -> Result<RevealTime, Refusal> {
             Refusal::fault(
                 Reason::InvalidLocalTime,
                 "/full",
-                format!("The time {}.", fault.message()),
+                refusals::time_fault(fault.message()),
             )
         })?),
     })

@@ -7,6 +7,7 @@ use league::points::{MAX_POINTS, Points};
 use league::season::{NightPlan, SeasonState, WeekPhase, is_night_key};
 use league::time::{CivilTime, Instant};
 use league::week::WeekNo;
+use messages::{refusals, seasons};
 use store::Conn;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -15,6 +16,9 @@ use crate::access::authorize;
 use crate::season_change::SeasonChange;
 use crate::seasons::set_up::satisfiable::{must_be_satisfiable, pinned_week};
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
+
+const MAX_NIGHTS: usize = 14;
+const MAX_TABLES: u16 = 500;
 
 /// What to change; what is absent stays. Times are civil times in the season's zone.
 #[derive(Clone, Debug, Default)]
@@ -95,27 +99,23 @@ fn check_announced_week(
     if announced && fixed.contains(&true) {
         return Err(Refusal::rule(
             Reason::SeasonFixed,
-            "A week that is announced stays so, and its cap and catalogue are fixed.",
+            seasons::week_announced(),
         ));
     }
     if let Some(due) = command.lists_due {
         let due = instant("/lists_due", due, zone)?;
         if now >= old.facts.accepted_until() || due < old.facts.lists_due_at {
-            return Err(Refusal::rule(
-                Reason::DeadlineImmutable,
-                "A deadline moves only before it has passed, and only to later.",
-            )
-            .fact("deadline", old.facts.lists_due_at.to_rfc3339()));
+            return Err(
+                Refusal::rule(Reason::DeadlineImmutable, seasons::deadline_immutable())
+                    .fact("deadline", old.facts.lists_due_at.to_rfc3339()),
+            );
         }
     }
     if old.facts.paired_at.is_none() {
         return Ok(());
     }
     if command.nights.is_some() {
-        return Err(Refusal::rule(
-            Reason::WeekState,
-            "The week is paired; its nights are fixed.",
-        ));
+        return Err(Refusal::rule(Reason::WeekState, seasons::nights_fixed()));
     }
     if let Some(until) = command.play_until
         && (old.facts.closed_at.is_some()
@@ -123,7 +123,7 @@ fn check_announced_week(
     {
         return Err(Refusal::rule(
             Reason::WeekState,
-            "The week is paired; the end of play moves only to later, until the week is closed.",
+            seasons::play_until_fixed(),
         ));
     }
     Ok(())
@@ -160,8 +160,8 @@ fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal
         week.cap = Points::new_checked(cap)
             .filter(|cap| cap.get() > 0)
             .ok_or_else(|| {
-                let detail = "A cap is from 1 to 100000 points.";
-                Refusal::fault(Reason::Validation, "/cap", detail)
+                let message = seasons::week_cap_range(MAX_POINTS);
+                Refusal::fault(Reason::Validation, "/cap", message)
                     .with(cap.clamp(1, MAX_POINTS), cap)
             })?;
     }
@@ -194,7 +194,7 @@ fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal
     } else {
         Err(Refusal::faults(
             Reason::Validation,
-            "The week has faults.",
+            seasons::week_faults(),
             faults,
         ))
     }
@@ -207,25 +207,17 @@ fn civil(of: CivilTime) -> String {
 fn faults(week: &Week) -> Vec<Fault> {
     let mut faults = Vec::new();
     if week.facts.lists_due_at <= week.facts.announce_at {
-        let fault = Fault::new(
-            "season.order",
-            "/lists_due",
-            "Must come after the announcement.",
-        );
+        let fault = Fault::new("season.order", "/lists_due", seasons::after_announcement());
         faults.push(fault.with(civil(week.announce), civil(week.lists_due)));
     }
     if week.facts.play_until_at <= week.facts.lists_due_at {
-        let fault = Fault::new(
-            "season.order",
-            "/play_until",
-            "Must come after the deadline.",
-        );
+        let fault = Fault::new("season.order", "/play_until", seasons::after_deadline());
         faults.push(fault.with(civil(week.lists_due), civil(week.play_until)));
     }
     let nights = week.nights.len();
-    if !(1..=14).contains(&nights) {
-        let fault = Fault::new("season.nights", "/nights", "A week has 1 to 14 nights.");
-        faults.push(fault.with(nights.clamp(1, 14), nights));
+    if !(1..=MAX_NIGHTS).contains(&nights) {
+        let fault = Fault::new("season.nights", "/nights", seasons::week_nights(MAX_NIGHTS));
+        faults.push(fault.with(nights.clamp(1, MAX_NIGHTS), nights));
     }
     for (index, night) in week.nights.iter().enumerate() {
         let twice = week
@@ -234,21 +226,21 @@ fn faults(week: &Week) -> Vec<Fault> {
             .take(index)
             .any(|other| other.key == night.key);
         if twice || !is_night_key(&night.key) {
-            let detail = "Each night needs a short name of its own, of letters, digits or hyphens.";
+            let message = seasons::night_name();
             faults.push(Fault::new(
                 "season.nights",
                 format!("/nights/{index}/key"),
-                detail,
+                message,
             ));
         }
-        if !(1..=500).contains(&night.tables) {
+        if !(1..=MAX_TABLES).contains(&night.tables) {
             faults.push(
                 Fault::new(
                     "season.nights",
                     format!("/nights/{index}/tables"),
-                    "1 to 500 tables.",
+                    seasons::night_tables(MAX_TABLES),
                 )
-                .with(night.tables.clamp(1, 500), night.tables),
+                .with(night.tables.clamp(1, MAX_TABLES), night.tables),
             );
         }
     }
@@ -260,7 +252,7 @@ fn instant(pointer: &str, civil: CivilTime, zone: Tz) -> Result<Instant, Refusal
         Refusal::fault(
             Reason::InvalidLocalTime,
             pointer,
-            format!("The time {}.", fault.message()),
+            refusals::time_fault(fault.message()),
         )
     })
 }
@@ -271,8 +263,8 @@ fn check_neighbours(others: &[Week], week: &Week) -> Result<(), Refusal> {
             || (other.week > week.week && other.cap < week.cap)
     });
     falls.map_or(Ok(()), |other| {
-        let detail = "Caps may rest but not fall from week to week.";
-        let refusal = Refusal::fault(Reason::Validation, "/cap", detail);
+        let message = seasons::caps_fall();
+        let refusal = Refusal::fault(Reason::Validation, "/cap", message);
         Err(refusal.with(other.cap.get(), week.cap.get()))
     })
 }
@@ -291,12 +283,12 @@ async fn pinned_version_exists(
     let fault = Fault::new(
         "validation",
         "/catalogue_number",
-        "There is no such version.",
+        seasons::version_missing(),
     )
     .with(newest, number);
     Err(Refusal::faults(
         Reason::Validation,
-        "The catalogue has no such version.",
+        seasons::catalogue_version_missing(),
         vec![fault],
     ))
 }

@@ -47,7 +47,6 @@ use-invitation = Einem Verein beitreten
 invitation-code = Einladungscode
 join = Beitreten
 invited-text = Jemand hat Ihnen diesen Code gegeben, allein oder in einem Link. Damit treten Sie dem Verein bei.
-code-unknown = Dieser Code ist unbekannt, verbraucht oder abgelaufen. Bitten Sie um einen neuen.
 invite = Leute einladen
 invite-text = Geben Sie den Code weiter. Er gilt für so viele Leute und Tage, wie Sie sagen.
 invite-as = Als

@@ -47,7 +47,6 @@ use-invitation = Join a club
 invitation-code = Invitation code
 join = Join
 invited-text = Somebody gave you this code, alone or in a link. With it you join their club.
-code-unknown = This code is unknown, used up or out of date. Ask for a new one.
 invite = Invite people
 invite-text = Hand on the code. It works for as many people and days as you say.
 invite-as = As

@@ -47,7 +47,6 @@ use-invitation = Rejoindre un club
 invitation-code = Code d’invitation
 join = Rejoindre
 invited-text = Quelqu’un vous a donné ce code, tel quel ou dans un lien. Il vous permet de rejoindre son club.
-code-unknown = Ce code est inconnu, épuisé ou périmé. Demandez-en un nouveau.
 invite = Inviter des gens
 invite-text = Transmettez le code. Il vaut pour autant de personnes et de jours que vous le dites.
 invite-as = En tant que

@@ -16,8 +16,8 @@ use crate::pages::frame::response::{
     PageResult, local_path, page_template, percent_encode, redirect_with_cookie,
     render_page_with_status, see_other,
 };
-use crate::pages::texts::Texts;
 use crate::query_parameters::Query;
+use messages::Texts;
 
 /// Days that a browser stays signed in; its session ends then too.
 const SESSION_COOKIE_DAYS: i64 = 30;

@@ -17,8 +17,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "catalogues.html")]

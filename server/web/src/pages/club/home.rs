@@ -13,8 +13,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::roles::role_label;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "home.html")]

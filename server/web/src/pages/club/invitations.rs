@@ -4,6 +4,7 @@ use actix_web::web::Data;
 use actix_web::{get, post};
 use app::App;
 use askama::Template;
+use messages::clubs;
 use serde::Deserialize;
 
 use crate::pages::frame::form_data::FormData;
@@ -13,9 +14,9 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::problem::Problem;
 use crate::query_parameters::Query;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "invitation.html")]
@@ -48,9 +49,8 @@ pub async fn use_invitation(app: Data<App>, request: PageRequest, fields: FormDa
     match app::clubs::accept_invitation(&app, actor, code).await {
         Ok((club, _)) => Ok(see_other(&urls::club(club.id))),
         Err(app::Refusal::NotFound) => {
-            let errors = FormErrors::from_problem(
-                &Problem::from(app::Refusal::NotFound).detail(request.t.code_unknown()),
-            );
+            let problem = Problem::from(app::Refusal::NotFound).detail(clubs::invitation_unknown());
+            let errors = FormErrors::from_problem(&problem);
             invitation(&request, code.to_owned(), errors)
         }
         Err(refusal) => invitation(

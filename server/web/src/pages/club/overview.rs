@@ -20,10 +20,10 @@ use crate::pages::frame::response::{
     PageResult, page_template, percent_encode, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::{LocalTime, TimeFormatter};
 use crate::pages::words::roles::{can_run_seasons, role_label};
 use crate::public_url::PublicUrl;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "club.html")]

@@ -14,8 +14,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::TimeFormatter;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "record_consent.html")]

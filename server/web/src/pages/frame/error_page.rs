@@ -6,12 +6,12 @@ use actix_web::http::header::ACCEPT;
 use actix_web::http::{Method, StatusCode};
 use actix_web::{HttpRequest, HttpResponse};
 use askama::Template;
+use messages::{Message, Texts};
 
 use super::page_request::{Layout, PageRequest};
 use super::response::{page_template, percent_encode, render_page_with_status, see_other};
-use crate::pages::texts::speech::Said;
-use crate::pages::texts::Texts;
-use crate::problem::ProblemDocument;
+use crate::capitalized::capitalized;
+use crate::problem::Problem;
 
 #[derive(Template)]
 #[template(path = "error_page.html")]
@@ -19,8 +19,8 @@ struct ErrorPage<'a> {
     layout: Layout,
     t: Texts,
     explanation: Option<Cow<'static, str>>,
-    detail: Said,
-    faults: Vec<Said>,
+    detail: String,
+    faults: Vec<String>,
     /// Whether a form was sent: what was typed is still on the page before.
     sent: bool,
     /// Whether signing in would help.
@@ -43,41 +43,38 @@ pub fn accepts_html(request: &HttpRequest) -> bool {
 /// The page of a problem; a redirect to the sign-in page for a 401.
 pub fn error_page(
     request: &HttpRequest,
-    status: StatusCode,
-    problem: &ProblemDocument,
+    problem: &Problem,
+    request_id: &str,
 ) -> Option<HttpResponse> {
+    let status = problem.status();
     if status == StatusCode::UNAUTHORIZED && request.method() == Method::GET {
         let next = request.uri().to_string();
         let next = percent_encode(&next);
         return Some(see_other(&format!("/sign-in?next={next}")));
     }
     let page_request = PageRequest::anonymous(request);
-    let said = |english: &str| Said::detail(page_request.t, english);
+    let said = |message: &Message| capitalized(&page_request.t.say(message));
     let page = ErrorPage {
         layout: page_request.layout(),
         t: page_request.t,
-        explanation: explanation(page_request.t, status, problem),
-        detail: said(problem.detail.as_deref().unwrap_or(problem.title)),
+        explanation: explanation(page_request.t, problem),
+        detail: said(&problem.detail_or_title()),
         faults: problem
-            .errors
+            .faults()
             .iter()
-            .map(|fault| said(&fault.detail))
+            .map(|fault| said(&fault.message))
             .collect(),
         sent: request.method() == Method::POST,
         signed_out: status == StatusCode::UNAUTHORIZED,
-        kind: problem.type_.as_ref(),
-        request_id: &problem.request_id,
+        kind: &problem.page(),
+        request_id,
     };
     render_page_with_status(status, &page).ok()
 }
 
-fn explanation(
-    t: Texts,
-    status: StatusCode,
-    problem: &ProblemDocument,
-) -> Option<Cow<'static, str>> {
-    match status {
-        _ if problem.type_ == "/problems/csrf" => Some(t.refused_csrf()),
+fn explanation(t: Texts, problem: &Problem) -> Option<Cow<'static, str>> {
+    match problem.status() {
+        _ if problem.code() == "csrf" => Some(t.refused_csrf()),
         StatusCode::NOT_FOUND => Some(t.refused_not_found()),
         StatusCode::SERVICE_UNAVAILABLE => Some(t.refused_unavailable()),
         StatusCode::INTERNAL_SERVER_ERROR => Some(t.refused_internal()),

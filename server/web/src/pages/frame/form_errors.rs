@@ -1,22 +1,24 @@
 //! The errors that are shown beside the form that caused them.
 
+use std::borrow::Cow;
+
 use actix_web::http::StatusCode;
-use app::{Fault, Reason, Refusal};
+use app::{Fault, Refusal};
+use messages::{Message, Texts};
 
 use super::response::{PageResult, see_other};
-use crate::pages::texts::speech::{Said, short_refusal};
-use crate::pages::texts::Texts;
+use crate::capitalized::capitalized;
 use crate::problem::Problem;
 
 /// The errors of a form; none at first.
 #[derive(Debug, Default)]
 pub struct FormErrors {
-    /// The stable code of the refusal.
-    code: &'static str,
-    /// One sentence about the whole.
-    detail: Option<String>,
+    /// About the whole.
+    message: Option<Message>,
     /// Every fault with its place.
     faults: Vec<Fault>,
+    /// Whether the page itself says what is wrong, in its place.
+    is_shown_by_page: bool,
     status: StatusCode,
 }
 
@@ -26,36 +28,35 @@ impl FormErrors {
     /// # Errors
     /// Any other refusal becomes an error page.
     pub fn from_refusal(refusal: Refusal) -> Result<Self, Problem> {
-        let (code, detail, faults) = match &refusal {
-            Refusal::Rule {
-                reason,
-                detail,
-                faults,
-                ..
-            } => (reason.code(), detail.clone(), faults.clone()),
-            _ => return Err(refusal.into()),
+        let problem = match refusal {
+            Refusal::Rule { .. } => Problem::from(refusal),
+            other => return Err(other.into()),
         };
-        Ok(Self {
-            code,
-            detail: Some(detail),
-            faults,
-            status: Problem::from(refusal).status(),
-        })
+        Ok(Self::from_problem(&problem))
     }
 
     /// Faults that were found before any use case was asked.
-    pub fn new(detail: impl Into<String>, faults: Vec<Fault>) -> Self {
+    pub fn from_faults(faults: Vec<Fault>) -> Self {
         Self {
-            code: Reason::Validation.code(),
-            detail: Some(detail.into()),
             faults,
             status: StatusCode::UNPROCESSABLE_ENTITY,
+            ..Self::default()
+        }
+    }
+
+    /// The errors of a JSON document that somebody pasted, or of a refusal.
+    pub fn from_problem(problem: &Problem) -> Self {
+        Self {
+            message: Some(problem.detail_or_title()),
+            faults: problem.faults().to_vec(),
+            is_shown_by_page: false,
+            status: problem.status(),
         }
     }
 
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
-        self.detail.is_none()
+        self.message.is_none() && self.faults.is_empty()
     }
 
     /// The status to show the form with.
@@ -63,48 +64,32 @@ impl FormErrors {
         self.status
     }
 
-    /// The errors of a JSON document that somebody pasted.
-    pub fn from_problem(problem: &Problem) -> Self {
-        Self {
-            code: problem.code(),
-            detail: Some(problem.detail_or_title().to_owned()),
-            faults: problem.faults().to_vec(),
-            status: problem.status(),
-        }
-    }
-
     /// Without the findings of a list, which its page shows in any case.
     #[must_use]
     pub fn without_list_findings(mut self) -> Self {
         let of_list = |fault: &Fault| fault.code.starts_with("list.");
-        if !self.faults.is_empty() && self.faults.iter().all(of_list) {
-            self.faults.clear();
-            self.detail = self.detail.map(|_| String::new());
-        }
+        self.is_shown_by_page = !self.faults.is_empty() && self.faults.iter().all(of_list);
         self
     }
 
-    /// What stands above the sentences: what it is about in short, where they are foreign or none.
-    pub fn heading(&self, t: &Texts) -> String {
-        if self.detail.as_ref().is_some_and(String::is_empty) {
-            return t.not_handed_in().into_owned();
-        }
-        let sentences = self.sentences(t);
-        let short = short_refusal(*t, self.code);
-        match short.filter(|_| sentences.iter().all(|said| said.foreign)) {
-            Some(words) => words.to_owned(),
-            None => t.form_faults().into_owned(),
+    /// What stands above the messages.
+    pub fn heading(&self, t: &Texts) -> Cow<'static, str> {
+        match self.is_shown_by_page {
+            true => t.not_handed_in(),
+            false => t.form_faults(),
         }
     }
 
-    pub fn sentences(&self, t: &Texts) -> Vec<Said> {
-        let faults = self.faults.iter().map(|fault| fault.detail.as_str());
-        let mut sentences: Vec<&str> = faults.collect();
-        if sentences.is_empty() {
-            sentences.extend(self.detail.as_deref().filter(|detail| !detail.is_empty()));
+    /// The message of each fault, else the one about the whole.
+    pub fn messages(&self, t: &Texts) -> Vec<String> {
+        let faults = self.faults.iter().map(|fault| &fault.message);
+        let mut messages: Vec<&Message> = faults.collect();
+        if messages.is_empty() {
+            messages.extend(&self.message);
         }
-        let said = |sentence| Said::detail(*t, sentence);
-        sentences.into_iter().map(said).collect()
+        messages.retain(|_| !self.is_shown_by_page);
+        let said = |message| capitalized(&t.say(message));
+        messages.into_iter().map(said).collect()
     }
 }
 

@@ -1,6 +1,7 @@
 //! A form that may bring a file along (RFC 7578). The extractor asks for a session before it reads a file, and
 //! verifies the CSRF token.
 
+use messages::{Message, requests};
 use std::future::Future;
 use std::pin::Pin;
 
@@ -68,14 +69,14 @@ async fn read_parts(mut parts: Multipart) -> Result<MultipartForm, Problem> {
         if is_file && file.is_none() {
             file = Some(read_part(part, MAX_PHOTO_BYTES).await?);
         } else if is_file {
-            return Err(malformed("The form takes one file."));
+            return Err(malformed(requests::form_files()));
         } else if fields.len() < MAX_FIELDS {
             let bytes = read_part(part, MAX_FIELD_BYTES).await?;
             let text = String::from_utf8(bytes.to_vec());
             let text = text.map_err(|_| Problem::http(HttpFault::InvalidParameter))?;
             fields.push((name, text));
         } else {
-            return Err(malformed("The form has fewer fields."));
+            return Err(malformed(requests::form_fields()));
         }
     }
     Ok(MultipartForm {
@@ -84,7 +85,7 @@ async fn read_parts(mut parts: Multipart) -> Result<MultipartForm, Problem> {
     })
 }
 
-fn malformed(detail: &'static str) -> Problem {
+fn malformed(detail: Message) -> Problem {
     Problem::http(HttpFault::InvalidParameter).detail(detail)
 }
 

@@ -15,8 +15,8 @@ use super::assets;
 use super::content_encoding::ContentEncoding;
 use super::cookies;
 use super::csrf;
-use crate::pages::texts::Texts;
 use crate::problem::Problem;
+use messages::Texts;
 
 /// Extractor: one request for a page.
 pub struct PageRequest {

@@ -11,8 +11,8 @@ use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, render_fragment};
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "check.html")]
@@ -76,12 +76,7 @@ fn cut_text(list: &ArmyList, cut: &Cut, t: Texts) -> Option<String> {
 
 impl CheckPanel {
     /// What a report says of a list whose entries cost so much.
-    pub fn new(
-        report: &CheckReport,
-        cap: u32,
-        parts: Vec<(String, u32)>,
-        t: Texts,
-    ) -> Self {
+    pub fn new(report: &CheckReport, cap: u32, parts: Vec<(String, u32)>, t: Texts) -> Self {
         let total = report.total.get();
         let sentences = |severity: Severity| {
             let found = report.findings.iter();

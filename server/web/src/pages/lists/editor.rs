@@ -22,10 +22,10 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::{HttpFault, Problem};
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "list.html")]

@@ -11,8 +11,8 @@ use league::lists::line::entry_points;
 use league::lists::{ArmyList, Entry};
 
 use crate::pages::frame::form_data::FormData;
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
+use messages::Texts;
 
 /// One unit of the list, as the form shows it.
 pub struct EntryFields {

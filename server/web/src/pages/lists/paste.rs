@@ -18,9 +18,9 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "paste.html")]

@@ -21,10 +21,10 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::roles::can_judge;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "painting.html")]

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use document::season::scenario::{MarkerDocument, TableDocument, ZoneDocument, ZoneUseDocument};
 
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// A table with its zones and markers, in centimetres.
 pub struct TableMap {

@@ -12,6 +12,7 @@ use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::result::{Confirmation, ItemScore, Outcome, Slip};
 use league::scenario::ScenarioSheet;
 use league::side::Side;
+use messages::results;
 
 use super::slip_form::{self, CountRow, EndingChoice};
 use crate::pages::frame::csrf;
@@ -23,10 +24,10 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::rounds::pairings::{PairingRow, outcome_text, pairing, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "game.html")]
@@ -125,10 +126,13 @@ async fn submit(
             let game = app::results::find_game(app, request.viewer, club, season, id).await?;
             let sheet = load_sheet(app, request, club, season, &game).await?;
             let sheet = sheet.ok_or_else(|| {
-                Refusal::rule(Reason::WeekState, "The scenario is not revealed yet.")
+                Refusal::rule(Reason::WeekState, results::scenario_not_revealed())
             })?;
             if slip_form::has_invalid_count(&sheet, fields) {
-                return Err(Refusal::faults(Reason::Validation, "", Vec::new()));
+                return Err(Refusal::rule(
+                    Reason::Validation,
+                    results::counts_unreadable(),
+                ));
             }
             let typed = slip_form::parse_result(&sheet, fields);
             if what == "rule" {

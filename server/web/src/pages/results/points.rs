@@ -20,9 +20,9 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::words::roles::can_judge;
 use crate::query_parameters::Query;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "points.html")]

@@ -16,9 +16,9 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "results_desk.html")]

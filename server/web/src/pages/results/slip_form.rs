@@ -8,7 +8,7 @@ use league::scenario::{ItemMeasure, ScenarioSheet, ScoreItem, ScoringSide};
 use league::side::Side;
 
 use crate::pages::frame::form_data::FormData;
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// One thing that is counted in one leg.
 pub struct CountRow {

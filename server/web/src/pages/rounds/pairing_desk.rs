@@ -19,8 +19,8 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::results::game::games_of_week;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "pairing_desk.html")]

@@ -7,7 +7,7 @@ use league::result::{Outcome, Slip};
 
 use crate::pages::frame::urls;
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// A game or a bye.
 pub struct PairingRow {

@@ -10,10 +10,10 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "rounds.html")]

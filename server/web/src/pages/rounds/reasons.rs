@@ -8,7 +8,7 @@ use messages::Message;
 use uuid::Uuid;
 
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// A game or a bye of a round, with its reasons.
 pub struct ExplainedPair {

@@ -19,10 +19,10 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::{SeasonPath, WeekPath};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "board.html")]

@@ -12,8 +12,8 @@ use super::player::PlayerPath;
 use super::statistics::prize_text;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "certificate.html")]

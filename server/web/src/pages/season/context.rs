@@ -11,10 +11,10 @@ use league::week::WeekNo;
 
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::TimeFormatter;
 use crate::pages::words::roles::{can_judge, can_run_seasons};
 use crate::problem::{HttpFault, Problem};
+use messages::Texts;
 
 /// A season as one reader sees it.
 pub struct SeasonContext {

@@ -14,7 +14,7 @@ use crate::archive::archive_response;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "downloads.html")]

@@ -19,8 +19,8 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "ending.html")]

@@ -17,10 +17,10 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "mine.html")]

@@ -9,8 +9,8 @@ use league::standings::{Standings, TieBreak};
 use super::context::SeasonContext;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::rounds::pairings::{PairingRow, pairings};
-use crate::pages::texts::Texts;
 use crate::problem::Problem;
+use messages::Texts;
 
 /// A game of a player.
 pub struct OpponentRow {

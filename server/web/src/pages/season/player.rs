@@ -23,9 +23,9 @@ use crate::pages::frame::urls;
 use crate::pages::pictures::army_chart::ArmyChart;
 use crate::pages::results::game::games_of_player;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{fraction, number};
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "player.html")]

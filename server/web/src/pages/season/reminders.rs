@@ -16,10 +16,10 @@ use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::PageResult;
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
+use messages::Texts;
 
 /// What people can be reminded of in a week, as the board shows it.
 pub struct ReminderPanel {

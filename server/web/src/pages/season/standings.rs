@@ -16,9 +16,9 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::query_parameters::Query;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "standings.html")]

@@ -16,10 +16,10 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{difference, number, percent};
 use crate::query_parameters::Query;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "statistics.html")]

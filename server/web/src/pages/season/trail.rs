@@ -19,10 +19,10 @@ use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::{can_judge, role_label};
 use crate::query_parameters::Query;
+use messages::Texts;
 
 /// Entries on one page.
 const PAGE_SIZE: u16 = 50;

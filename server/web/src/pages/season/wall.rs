@@ -15,10 +15,10 @@ use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::texts::Texts;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
+use messages::Texts;
 
 /// Rows that can be read from across the hall on a screen of 16 to 9.
 const ROWS_PER_SLIDE: usize = 9;

@@ -212,11 +212,8 @@ impl<'f> SetupForm<'f> {
         let data = self.get("rules");
         if !data.is_empty() {
             return body::parse(data.as_bytes()).map_err(|problem| {
-                let whole = Fault::new(
-                    Reason::Validation.code(),
-                    "/policy",
-                    problem.detail_or_title(),
-                );
+                let message = problem.detail_or_title();
+                let whole = Fault::new(Reason::Validation.code(), "/policy", message);
                 if problem.faults().is_empty() {
                     vec![whole]
                 } else {

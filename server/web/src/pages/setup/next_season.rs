@@ -5,11 +5,12 @@ use std::borrow::Cow;
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut};
-use app::{App, Fault, Reason, Refusal};
+use app::{App, Reason, Refusal};
 use askama::Template;
 use chrono::NaiveDate;
 use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
+use messages::seasons;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
@@ -20,7 +21,7 @@ use crate::pages::frame::response::{
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "next_season.html")]
@@ -101,9 +102,8 @@ pub async fn create_season_from(
 fn command(fields: &FormData) -> Result<CreateSeasonFrom, Refusal> {
     let first_day: Option<NaiveDate> = fields.parse("first_day");
     let first_day = first_day.ok_or_else(|| {
-        let detail = "Name the first day of the new season.";
-        let fault = Fault::new(Reason::Validation.code(), "/first_day", detail);
-        Refusal::faults(Reason::Validation, detail, vec![fault])
+        let message = seasons::first_day_missing();
+        Refusal::fault(Reason::Validation, "/first_day", message)
     })?;
     let carry = CARRIES
         .into_iter()

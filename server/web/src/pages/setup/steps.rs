@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::form::{BY_SCORE, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
 use crate::pages::frame::form_data::FormData;
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// Steps of setting up a season.
 pub const STEPS: u8 = 5;

@@ -12,6 +12,7 @@ use chrono_tz::Tz;
 use league::ids::ClubId;
 use league::name::Name;
 use league::season::WeekPlan;
+use messages::{refusals, seasons};
 
 use super::form::{NIGHTS_PER_WEEK, SetupForm};
 use super::steps::{self, MethodChoice, STEPS};
@@ -23,8 +24,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::TimeFormatter;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "setup_wizard.html")]
@@ -95,7 +96,7 @@ pub async fn next_step(
             );
             let errors = match faults.is_empty() {
                 true => FormErrors::default(),
-                false => FormErrors::new(request.t.form_faults().into_owned(), faults),
+                false => FormErrors::from_faults(faults),
             };
             let next = if errors.is_empty() { step + 1 } else { step };
             setup_page(&app, &request, club, next.min(STEPS), &fields, errors).await
@@ -106,7 +107,7 @@ pub async fn next_step(
 async fn create(app: &App, request: &PageRequest, club: ClubId, fields: &FormData) -> PageResult {
     let form = SetupForm::new(fields, app.now().await?.date_naive());
     let errors = match form.command() {
-        Err(faults) => FormErrors::new(request.t.form_faults().into_owned(), faults),
+        Err(faults) => FormErrors::from_faults(faults),
         Ok(command) => {
             match app::seasons::create_season(app, request.actor()?, club, command).await {
                 Ok(season) => return Ok(see_other(&urls::season(club, season.id))),
@@ -123,14 +124,11 @@ fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
         1 => {
             let name = Name::new(&form.get("name")).err();
             let name = name
-                .map(|fault| Fault::new("name", "/name", format!("The name {}.", fault.message())));
-            let unknown = form.zone().is_none().then(|| {
-                Fault::new(
-                    "zone",
-                    "/zone",
-                    "This is no time zone of the IANA database.",
-                )
-            });
+                .map(|fault| Fault::new("name", "/name", refusals::name_fault(fault.message())));
+            let unknown = form
+                .zone()
+                .is_none()
+                .then(|| Fault::new("zone", "/zone", seasons::zone_unknown_in_form()));
             name.into_iter().chain(unknown).collect()
         }
         2 | 3 => {

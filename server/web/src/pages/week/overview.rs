@@ -15,9 +15,9 @@ use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::pages::words::factions::faction_name;
 use crate::problem::Problem;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "week.html")]

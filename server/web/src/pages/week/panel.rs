@@ -13,9 +13,9 @@ use league::week::WeekNo;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::pictures::table_map::TableMap;
 use crate::pages::season::context::SeasonContext;
-use crate::pages::texts::Texts;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
+use messages::Texts;
 
 pub struct WeekPanel {
     pub week: WeekNo,

@@ -13,8 +13,8 @@ use crate::pages::pictures::qr_code::QrCode;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::texts::Texts;
 use crate::public_url::PublicUrl;
+use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "print.html")]

@@ -6,7 +6,7 @@ use document::season::scenario::{
 };
 
 use crate::pages::frame::form_data::FormData;
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// Things to count that the form has room for.
 pub const ITEMS: u8 = 4;

@@ -6,7 +6,7 @@ use chrono::NaiveDateTime;
 use chrono_tz::Tz;
 use league::time::Instant;
 
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// Formats instants in one zone and one language.
 #[derive(Clone, Copy)]

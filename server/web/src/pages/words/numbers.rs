@@ -2,7 +2,7 @@
 
 use league::standings::Exact;
 
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// An exact value with one decimal where it has any.
 pub fn number(t: Texts, value: Exact) -> String {

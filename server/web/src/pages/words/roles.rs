@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use league::club_role::ClubRole;
 
-use crate::pages::texts::Texts;
+use messages::Texts;
 
 /// The name of a role.
 pub fn role_label(t: Texts, role: ClubRole) -> Cow<'static, str> {

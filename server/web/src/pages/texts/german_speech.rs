@@ -1,4 +1,0 @@
-//! What refusals say in German.
-
-pub mod details;
-pub mod refusals;
