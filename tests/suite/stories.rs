@@ -5,6 +5,7 @@ mod accounts;
 mod bad_inputs;
 mod catalogue_changes;
 mod catalogue_import;
+mod languages;
 mod list_aids;
 pub mod lists;
 mod next_version;
