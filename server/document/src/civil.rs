@@ -73,7 +73,7 @@ mod tests {
             assert!(
                 fault
                     .to_string()
-                    .starts_with("give local time of the season without zone")
+                    .starts_with("Give local time of the season without zone")
             );
         }
     }
