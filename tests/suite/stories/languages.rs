@@ -25,6 +25,15 @@ const IN_FRENCH: [&str; 3] = [
     "{} ne joue pas en semaine 1.",
 ];
 
+/// A draft with the two players that a season needs.
+fn draft_of_two() -> Stage {
+    let stage = Stage::draft();
+    for handle in ["Juddeth", "Noorwin"] {
+        stage.join(handle);
+    }
+    stage
+}
+
 /// Somebody of this handle has withdrawn before the season begins.
 fn withdrawn(stage: &Stage, account: &str, handle: &str) -> Player {
     let actor = stage.welcome(account);
@@ -49,7 +58,7 @@ fn ask_leave(stage: &Stage, player: &Player, languages: Option<&str>) -> Answer 
 
 #[test]
 fn a_program_is_refused_in_its_language_and_handles_stay_as_they_are() {
-    let stage = Stage::draft();
+    let stage = draft_of_two();
     let leavers = ["Ferrel", "Garrick"];
     let leavers: Vec<(Player, &str)> = leavers
         .into_iter()
@@ -100,21 +109,21 @@ fn the_faults_of_a_body_are_told_in_the_language_too() {
         let post = |body: serde_json::Value| {
             let build =
                 |request: RequestBuilder| request.json(&body).header("accept-language", language);
-            stage
-                .season
-                .actor
-                .ask(Method::POST, "/api/v1/clubs", build)
+            stage.season.actor.ask(Method::POST, "/api/v1/clubs", build)
         };
         let long = post(json!({ "name": "x".repeat(61), "slug": "long-name" }));
         assert_eq!(long.refused(422, "invalid-name").fault().detail, detail);
         let strange = post(json!({ "name": "Ford", "slug": "ford", "colour": "red" }));
-        assert_eq!(strange.refused(422, "unknown-field").fault().detail, unknown);
+        assert_eq!(
+            strange.refused(422, "unknown-field").fault().detail,
+            unknown
+        );
     }
 }
 
 #[test]
 fn a_page_tells_a_refusal_in_its_language_and_handles_stay_as_they_are() {
-    let stage = Stage::draft();
+    let stage = draft_of_two();
     let player = withdrawn(&stage, "Ferrel", "King of week 2");
     stage.start();
     let browser = stage.server.browser("Wennable");

@@ -86,7 +86,7 @@ pub(super) async fn gather_disruption(
                 Refusal::fault(
                     Reason::Validation,
                     &pointer,
-                    round_refusals::does_not_play_now(),
+                    round_refusals::not_in_the_season(),
                 )
             };
             disruption.newcomers.push(newcomer.ok_or_else(fault)?);

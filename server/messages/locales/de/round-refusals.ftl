@@ -20,7 +20,7 @@ round-not-published = Die Runde ist noch nicht veröffentlicht; schlagen Sie sie
 too-few-left = Es sind weniger als zwei Spielende übrig.
 nothing-changes = Für niemanden ändert sich etwas.
 game-reported = Diese Partie ist gemeldet; sie bleibt.
-does-not-play-now = Spielt in dieser Woche nicht.
+not-in-the-season = Spielt in dieser Woche nicht.
 hall-night = Nennen Sie einen Abend der Woche und 0 bis { $most } Tische.
 repair-stale = Eine Partie, die diese Reparatur ändert, wurde gemeldet. Reparieren Sie die Runde neu.
 

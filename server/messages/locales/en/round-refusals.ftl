@@ -20,7 +20,7 @@ round-not-published = The round is not published yet; propose it anew.
 too-few-left = Fewer than two players are left.
 nothing-changes = Nothing changes for anybody.
 game-reported = This player's game is reported; it stays.
-does-not-play-now = Does not play this week.
+not-in-the-season = Does not play this week.
 hall-night = Name a night of the week and 0 to { $most } tables.
 repair-stale = A game that this repair changes has been reported. Repair the round anew.
 

@@ -20,7 +20,7 @@ round-not-published = La ronde n’est pas encore publiée ; proposez-la de no
 too-few-left = Il reste moins de deux joueurs.
 nothing-changes = Rien ne change pour personne.
 game-reported = La partie de ce joueur est déclarée ; elle reste.
-does-not-play-now = Ne joue pas cette semaine.
+not-in-the-season = Ne joue pas cette semaine.
 hall-night = Indiquez une soirée de la semaine et de 0 à { $most } tables.
 repair-stale = Une partie que cette réparation change a été déclarée. Réparez la ronde de nouveau.
 
