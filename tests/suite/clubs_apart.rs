@@ -36,6 +36,34 @@ const CROSSING: [(&str, &str); 6] = [
     ),
 ];
 
+/// What binds a key in a query: each takes a `SeasonKey`, `WeekKey` or `GameKey`, and so a club.
+const BY_KEY: [&str; 11] = [
+    "of_season!(",
+    "of_season_or_player!(",
+    "of_week!(",
+    "season_columns!(",
+    "week_columns!(",
+    "season_pk(",
+    "week_pk(",
+    "game_pk(",
+    "pk_in_season(",
+    "pk_in_week(",
+    // The row of a claim is made from the key of its season.
+    "ClaimColumns::new(season,",
+];
+
+/// Queries that bind a season's id by itself, and why.
+const APART_FROM_ITS_CLUB: [(&str, &str); 2] = [
+    (
+        "trail::append",
+        "an entry belongs to a club and only perhaps to a season",
+    ),
+    (
+        "trail::list",
+        "officers also read the entries of the club as a whole",
+    ),
+];
+
 const PRIMARY_KEYS: &str = "
     SELECT conrelid::regclass || ': ' || attname FROM pg_constraint
     JOIN pg_attribute ON attrelid = conrelid AND attnum = conkey[1]
@@ -79,6 +107,26 @@ fn no_query_crosses_clubs_but_those_that_have_to() {
     }
     let allowed = CROSSING.map(|(query, _)| query.to_owned());
     assert_eq!(crossing, BTreeSet::from(allowed));
+}
+
+/// Only `keys.rs` takes a key apart, so that no query can pair a season with the club of another.
+#[test]
+fn a_seasons_id_is_bound_together_with_its_club() {
+    let mut apart = BTreeSet::new();
+    for source in files("server/store/src", ".rs") {
+        if ["schema", "keys"].contains(&source.stem()) {
+            continue;
+        }
+        for (name, body) in functions(&source) {
+            let dense: String = body.chars().filter(|c| !c.is_whitespace()).collect();
+            let mut bound = dense.split("season_id.eq(").skip(1);
+            if bound.any(|rest| !rest.split(')').next().unwrap().ends_with("::season_id")) {
+                apart.insert(format!("{}::{name}", source.stem()));
+            }
+        }
+    }
+    let allowed = APART_FROM_ITS_CLUB.map(|(query, _)| query.to_owned());
+    assert_eq!(apart, BTreeSet::from(allowed));
 }
 
 /// The tables whose key begins with the club.
@@ -137,9 +185,7 @@ fn names_a_club(body: &str) -> bool {
     compared.any(|rest| !rest.split(')').next().unwrap().ends_with("::club_id"))
         || dense.contains("club_id.eq_any(")
         || dense.contains("club_id=$")
-        || dense.contains("of_season!(")
-        || dense.contains("of_season_or_player!(")
-        || dense.contains("Columns::new(club,")
+        || BY_KEY.iter().any(|key| dense.contains(key))
         || dense.contains("clubs::table.find(")
         || dense.split(".find((").skip(1).any(|rest| {
             let key = rest.split(',').next().unwrap();

@@ -166,6 +166,55 @@ fn no_two_documents_share_a_name() {
     no_offence(offences);
 }
 
+/// A season's id is looked up with the club that owns it; in two parameters they could be of two seasons.
+#[test]
+fn a_club_and_a_season_travel_as_one_key() {
+    let mut offences = Vec::new();
+    for folder in ["store", "app", "read_service", "web"] {
+        for file in files(&format!("server/{folder}/src"), ".rs") {
+            let dense: String = file.text.split_whitespace().collect();
+            if dense.contains("(ClubId,SeasonId") {
+                offences.push(format!("{}: a tuple in the place of a key", file.path));
+            }
+            for signature in signatures(&file.text) {
+                if signature.contains("ClubId") && signature.contains("SeasonId") {
+                    offences.push(format!("{}: {signature}", file.path));
+                }
+            }
+        }
+    }
+    no_offence(offences);
+}
+
+/// Names that two crates give, and why.
+const SHARED_NAMES: [(&str, &str); 1] = [(
+    "ContentEncoding",
+    "the read service and the pages compress by themselves",
+)];
+
+/// One idea has one name: who searches for a type finds one.
+#[test]
+fn no_two_public_types_share_a_name() {
+    let mut seen: BTreeMap<String, String> = BTreeMap::new();
+    let mut offences = Vec::new();
+    let files = files("server", ".rs").into_iter();
+    for file in files.filter(|file| file.path.contains("/src/")) {
+        for line in file.text.lines() {
+            let kinds = ["pub struct ", "pub enum ", "pub trait ", "pub type "];
+            let Some(rest) = kinds.iter().find_map(|kind| line.strip_prefix(kind)) else {
+                continue;
+            };
+            let name: String = rest.chars().take_while(|c| c.is_alphanumeric()).collect();
+            let is_shared = SHARED_NAMES.iter().any(|(shared, _)| *shared == name);
+            let other = seen.insert(name.clone(), file.path.clone());
+            if let Some(other) = other.filter(|_| !is_shared) {
+                offences.push(format!("{name} in {other} and {}", file.path));
+            }
+        }
+    }
+    no_offence(offences);
+}
+
 #[test]
 fn every_crate_takes_the_lints_of_the_workspace() {
     let manifests = files("server", "Cargo.toml").into_iter();
@@ -228,6 +277,12 @@ fn nothing_is_left_for_later() {
 fn no_test_waits_by_sleeping() {
     let sleep = [concat!("sleep", "(")];
     no_offence(lines_with(&files("tests/suite", ".rs"), &sleep));
+}
+
+/// Name, parameters and result of every function in a text.
+fn signatures(text: &str) -> impl Iterator<Item = &str> {
+    let functions = text.match_indices("fn ").map(|(at, _)| &text[at..]);
+    functions.map(|rest| rest.split("{\n").next().unwrap_or(rest))
 }
 
 fn rust() -> Vec<Source> {

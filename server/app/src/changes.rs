@@ -3,7 +3,7 @@
 
 use std::time::Duration;
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use store::Conn;
 pub use store::changes::Change;
@@ -89,10 +89,7 @@ impl App {
     ///
     /// # Errors
     /// [`Refusal::Unavailable`] when the database cannot be reached.
-    pub async fn find_versions(
-        &self,
-        wanted: &[(ClubId, SeasonId)],
-    ) -> Result<SeasonVersions, Refusal> {
+    pub async fn find_versions(&self, wanted: &[SeasonKey]) -> Result<SeasonVersions, Refusal> {
         self.store
             .read(async |conn| {
                 Ok(SeasonVersions {

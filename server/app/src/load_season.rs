@@ -33,16 +33,16 @@ pub(crate) async fn load_season(
     season: &Season,
     now: Instant,
 ) -> Result<LoadedSeason, Refusal> {
-    let (club, id) = (season.club, season.id);
+    let key = season.key();
     let policy = app.rules_cache.get_or_parse(season)?;
     // Sent together: the round trip costs more than the answers.
     let (players, weeks, games, log, told, adjustments) = try_join!(
-        store::players::list(conn, club, id),
-        store::weeks::list(conn, club, id),
-        store::games::list(conn, club, id, None),
-        store::painting::find_log(conn, club, id, None),
-        store::players::list_absences(conn, club, id),
-        store::adjustments::list(conn, club, id),
+        store::players::list(conn, key),
+        store::weeks::list(conn, key),
+        store::games::list(conn, key, None),
+        store::painting::find_log(conn, key, None),
+        store::players::list_absences(conn, key),
+        store::adjustments::list(conn, key),
     )?;
     let games = settle(games, now);
     let (painted, late_lists) = load_lists(
@@ -82,11 +82,11 @@ impl LoadedSeason {
     /// # Errors
     /// As [`load_season`].
     pub async fn reload_games(&mut self, conn: &Conn, season: &Season) -> Result<(), Refusal> {
-        let (club, id) = (season.club, season.id);
+        let key = season.key();
         let (weeks, games, told) = try_join!(
-            store::weeks::list(conn, club, id),
-            store::games::list(conn, club, id, None),
-            store::players::list_absences(conn, club, id),
+            store::weeks::list(conn, key),
+            store::games::list(conn, key, None),
+            store::players::list_absences(conn, key),
         )?;
         self.weeks = weeks;
         self.games = settle(games, self.now);
@@ -198,8 +198,8 @@ async fn load_lists(
         .iter()
         .filter(|week| week.facts.lists_opened_at.is_some())
         .collect();
-    let (club, id) = (season.club, season.id);
-    let find = |week: &&Week| store::lists::list_sealed(conn, club, id, week.week);
+    let key = season.key();
+    let find = |week: &&Week| store::lists::list_sealed(conn, key.week(week.week));
     let lists = try_join_all(open.iter().map(find)).await?;
     for (week, lists) in open.into_iter().zip(lists) {
         for sealed in lists {
@@ -217,7 +217,7 @@ async fn load_lists(
                 });
             }
             let number = sealed.catalogue_number;
-            let find = catalogue_cache.get_or_load(conn, club, season.catalogue, number);
+            let find = catalogue_cache.get_or_load(conn, season.club, season.catalogue, number);
             let catalogue = find.await?;
             let list = ArmyList::try_from(sealed.list)
                 .map_err(|faults| Refusal::Internal(format!("a sealed list: {faults:?}")))?;

@@ -134,29 +134,24 @@ impl Tx<'_> {
     /// [`Refusal::Internal`] when what was stored cannot be read, or an error of the database.
     pub async fn publish(self, mut change: SeasonChange) -> Result<Committed<i64>, Refusal> {
         let Self { app, conn } = self;
-        let (club, id) = (change.season.club, change.season.season);
+        let season = change.season;
         let running = freeze(app, conn, &mut change).await?;
         let (version, frozen, ()) = try_join3(
-            store::seasons::raise_version(conn, club, id, change.at, app.store.process())
-                .err_into(),
-            store::frozen_tables::list(conn, club, id).err_into(),
+            store::seasons::raise_version(conn, season, change.at, app.store.process()).err_into(),
+            store::frozen_tables::list(conn, season).err_into(),
             append_all(conn, &change),
         )
         .await?;
-        let board = running.and_then(|(season, loaded)| {
-            let season = Season {
+        let board = running.and_then(|(row, loaded)| {
+            let row = Season {
                 version,
                 changed_at: change.at,
-                ..season
+                ..row
             };
-            let view = SeasonView::public(season).ok()?;
+            let view = SeasonView::public(row).ok()?;
             Some(Board::new(view, loaded, frozen))
         });
-        let change = Change {
-            club,
-            season: id,
-            version,
-        };
+        let change = Change { season, version };
         Ok(Committed {
             answer: version,
             change: Some(CommittedChange { change, board }),

@@ -13,6 +13,20 @@ pub struct SeasonKey {
     pub season: SeasonId,
 }
 
+impl SeasonKey {
+    /// A week of the season.
+    #[must_use]
+    pub fn week(self, week: WeekNo) -> WeekKey {
+        WeekKey { season: self, week }
+    }
+
+    /// A game of the season.
+    #[must_use]
+    pub fn game(self, game: GameId) -> GameKey {
+        GameKey { season: self, game }
+    }
+}
+
 /// A week of a season.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct WeekKey {

@@ -2,35 +2,33 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{AccountId, ClubId, PlayerId, RulingId, SeasonId};
+use league::ids::{AccountId, PlayerId, RulingId};
+use league::keys::SeasonKey;
 use league::name::Text;
 use league::points::LeaguePoints;
 use league::standings::Adjustment;
 use league::time::Instant;
 use uuid::Uuid;
 
-use crate::of_season::of_season;
+use crate::keys::{of_season, week_columns};
 use crate::schema::adjustments;
-use crate::week_no::{week_from_sql, week_to_sql};
+use crate::week_no::week_from_sql;
 use crate::{Conn, StoreError};
 
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     adjustment: &Adjustment,
     by: AccountId,
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(adjustments::table)
         .values((
-            adjustments::club_id.eq(club.0),
-            adjustments::season_id.eq(season.0),
+            week_columns!(adjustments, season.week(adjustment.week)),
             adjustments::ruling_id.eq(adjustment.ruling.0),
             adjustments::player_id.eq(adjustment.player.0),
-            adjustments::week_no.eq(week_to_sql(adjustment.week)),
             adjustments::amount.eq(adjustment.amount.get()),
             adjustments::reason.eq(adjustment.reason.as_str()),
             adjustments::made_by.eq(by.0),
@@ -45,13 +43,9 @@ pub async fn create(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<Adjustment>, StoreError> {
+pub async fn list(mut conn: &Conn, season: SeasonKey) -> Result<Vec<Adjustment>, StoreError> {
     let rows: Vec<(Uuid, Uuid, i16, i32, String)> = adjustments::table
-        .filter(of_season!(adjustments, club, season))
+        .filter(of_season!(adjustments, season))
         .order((adjustments::made_at, adjustments::ruling_id))
         .select((
             adjustments::ruling_id,

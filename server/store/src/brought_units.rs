@@ -3,12 +3,13 @@
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::painting::brought::BroughtUnitDocument;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::painting::BroughtUnit;
 use uuid::Uuid;
 
 use crate::json::JsonColumn;
-use crate::of_season::of_season_or_player;
+use crate::keys::{of_season_or_player, season_columns};
 use crate::schema::brought_units;
 use crate::{Conn, StoreError};
 
@@ -18,16 +19,14 @@ use crate::{Conn, StoreError};
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
     units: &[BroughtUnit],
 ) -> Result<(), StoreError> {
     let units: Vec<BroughtUnitDocument> = units.iter().map(BroughtUnitDocument::from).collect();
     diesel::insert_into(brought_units::table)
         .values((
-            brought_units::club_id.eq(club.0),
-            brought_units::season_id.eq(season.0),
+            season_columns!(brought_units, season),
             brought_units::player_id.eq(player.0),
             brought_units::units.eq(JsonColumn(units)),
         ))
@@ -42,12 +41,11 @@ pub async fn create(
 /// [`StoreError::Internal`] for a unit that cannot be read, or an error of the database.
 pub async fn list(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: Option<PlayerId>,
 ) -> Result<Vec<BroughtUnit>, StoreError> {
     let rows: Vec<(Uuid, JsonColumn<Vec<BroughtUnitDocument>>)> =
-        of_season_or_player!(brought_units, club, season, player)
+        of_season_or_player!(brought_units, season, player)
             .order(brought_units::player_id)
             .select((brought_units::player_id, brought_units::units))
             .load(&mut conn)

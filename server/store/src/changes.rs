@@ -9,11 +9,12 @@ use diesel::{define_sql_function, select};
 use diesel_async::pooled_connection::deadpool::Object;
 use diesel_async::{AsyncPgConnection, RunQueryDsl, SimpleAsyncConnection};
 use futures_util::StreamExt;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use scopeguard::ScopeGuard;
 use tokio::time::timeout;
 use uuid::Uuid;
 
+use crate::keys::season_from_pk;
 use crate::schema::seasons;
 use crate::{Conn, Store, StoreError};
 
@@ -23,8 +24,7 @@ const KEEP_ALIVE_INTERVAL: Duration = Duration::from_secs(1);
 /// A season has this version.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Change {
-    pub club: ClubId,
-    pub season: SeasonId,
+    pub season: SeasonKey,
     pub version: i64,
 }
 
@@ -39,8 +39,10 @@ impl Notice {
         let mut words = payload.split(' ');
         Some(Self {
             change: Change {
-                club: ClubId(words.next()?.parse().ok()?),
-                season: SeasonId(words.next()?.parse().ok()?),
+                season: SeasonKey {
+                    club: words.next()?.parse().ok()?,
+                    season: words.next()?.parse().ok()?,
+                },
                 version: words.next()?.parse().ok()?,
             },
             // Servers of an older version do not say.
@@ -49,11 +51,8 @@ impl Notice {
     }
 
     fn write(&self) -> String {
-        let Change {
-            club,
-            season,
-            version,
-        } = self.change;
+        let Change { season, version } = self.change;
+        let SeasonKey { club, season } = season;
         format!("{club} {season} {version} {}", self.process.0)
     }
 }
@@ -159,12 +158,9 @@ pub async fn find_backlog(conn: &mut Conn) -> Result<f64, StoreError> {
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list_public(
-    conn: &mut Conn,
-    wanted: &[(ClubId, SeasonId)],
-) -> Result<Vec<Change>, StoreError> {
-    let clubs = wanted.iter().map(|(club, _)| club.0);
-    let ids = wanted.iter().map(|(_, season)| season.0);
+pub async fn list_public(conn: &mut Conn, wanted: &[SeasonKey]) -> Result<Vec<Change>, StoreError> {
+    let clubs = wanted.iter().map(|key| key.club.0);
+    let ids = wanted.iter().map(|key| key.season.0);
     let rows: Vec<(Uuid, Uuid, i64)> = seasons::table
         .filter(seasons::club_id.eq_any(clubs))
         .filter(seasons::season_id.eq_any(ids))
@@ -174,8 +170,7 @@ pub async fn list_public(
         .load(conn)
         .await?;
     let change = |(club, season, version)| Change {
-        club: ClubId(club),
-        season: SeasonId(season),
+        season: season_from_pk((club, season)),
         version,
     };
     Ok(rows.into_iter().map(change).collect())

@@ -2,20 +2,21 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{ClubId, SeasonId};
+use league::ids::SeasonId;
+use league::keys::SeasonKey;
 use league::season::SeasonState;
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::keys::season_from_pk;
 use crate::schema::{clubs, seasons};
 use crate::{Conn, StoreError};
 
 /// A season in the directory.
 #[derive(Clone, Debug)]
 pub struct DirectoryEntry {
-    pub club: ClubId,
+    pub season: SeasonKey,
     pub club_name: String,
-    pub season: SeasonId,
     pub name: String,
     /// Started or ended.
     pub state: SeasonState,
@@ -71,9 +72,8 @@ pub async fn list(
     let listed =
         |(club, club_name, season, name, started_at, ended_at): (_, _, _, _, _, Option<_>)| {
             DirectoryEntry {
-                club: ClubId(club),
+                season: season_from_pk((club, season)),
                 club_name,
-                season: SeasonId(season),
                 name,
                 state: match ended_at {
                     Some(_) => SeasonState::Ended,

@@ -6,11 +6,12 @@ use diesel::prelude::*;
 use diesel::sql_types;
 use diesel_async::RunQueryDsl;
 use document::table::standings::FrozenTableDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use league::week::WeekNo;
 
 use crate::json::JsonColumn;
+use crate::keys::{of_season, week_pk};
 use crate::schema::frozen_tables;
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -55,15 +56,15 @@ const SAVE_IF_CHANGED: &str = "
 /// A [`StoreError`] of the database.
 pub async fn save_if_changed(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     frozen: &FrozenTableMeta,
     table: FrozenTableDocument,
 ) -> Result<(), StoreError> {
+    let (club, season, week) = week_pk(season.week(frozen.week));
     diesel::sql_query(SAVE_IF_CHANGED)
-        .bind::<sql_types::Uuid, _>(club.0)
-        .bind::<sql_types::Uuid, _>(season.0)
-        .bind::<sql_types::SmallInt, _>(week_to_sql(frozen.week))
+        .bind::<sql_types::Uuid, _>(club)
+        .bind::<sql_types::Uuid, _>(season)
+        .bind::<sql_types::SmallInt, _>(week)
         .bind::<sql_types::BigInt, _>(frozen.version)
         .bind::<sql_types::Text, _>(&frozen.act)
         .bind::<sql_types::Timestamptz, _>(frozen.frozen_at)
@@ -81,15 +82,13 @@ pub async fn save_if_changed(
 /// [`StoreError::NotFound`] where none was kept by then.
 pub async fn find(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
     version: i64,
     part: TablePart,
 ) -> Result<(i64, FrozenTableDocument), StoreError> {
     let mut kept = frozen_tables::table
-        .filter(frozen_tables::club_id.eq(club.0))
-        .filter(frozen_tables::season_id.eq(season.0))
+        .filter(of_season!(frozen_tables, season))
         .filter(frozen_tables::version.le(version))
         .order((frozen_tables::week_no.desc(), frozen_tables::version.desc()))
         .select((frozen_tables::version, frozen_tables::contents))
@@ -110,14 +109,12 @@ pub async fn find(
 /// [`StoreError::NotFound`] where none is kept.
 pub async fn find_first_version(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
     part: TablePart,
 ) -> Result<i64, StoreError> {
     let mut kept = frozen_tables::table
-        .filter(frozen_tables::club_id.eq(club.0))
-        .filter(frozen_tables::season_id.eq(season.0))
+        .filter(of_season!(frozen_tables, season))
         .select(min(frozen_tables::version))
         .into_boxed();
     if let Some(week) = week {
@@ -134,14 +131,9 @@ pub async fn find_first_version(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<FrozenTableMeta>, StoreError> {
+pub async fn list(mut conn: &Conn, season: SeasonKey) -> Result<Vec<FrozenTableMeta>, StoreError> {
     let rows: Vec<(i16, i64, String, Instant)> = frozen_tables::table
-        .filter(frozen_tables::club_id.eq(club.0))
-        .filter(frozen_tables::season_id.eq(season.0))
+        .filter(of_season!(frozen_tables, season))
         .filter(frozen_tables::whole)
         .order((frozen_tables::week_no, frozen_tables::version))
         .select((

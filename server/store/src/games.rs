@@ -3,14 +3,15 @@
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::results::SlipDocument;
-use league::ids::{ClubId, GameId, PlayerId, RoundId, SeasonId};
+use league::ids::{GameId, PlayerId, RoundId};
+use league::keys::{GameKey, SeasonKey};
 use league::result::Slip;
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::JsonColumn;
-use crate::of_season::of_season;
+use crate::keys::{game_pk, of_season, season_columns, season_from_pk, week_columns};
 use crate::schema::{games, slips};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -99,8 +100,7 @@ fn game((row, slip): (GameColumns, SlipColumns)) -> Result<GameRow, StoreError> 
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     games: &[GameRow],
 ) -> Result<(), StoreError> {
     let rows: Vec<_> = games
@@ -108,11 +108,9 @@ pub async fn create(
         .map(|game| {
             let meeting = game.meeting.as_ref();
             (
-                games::club_id.eq(club.0),
-                games::season_id.eq(season.0),
+                week_columns!(games, season.week(game.week)),
                 games::game_id.eq(game.id.0),
                 games::round_id.eq(game.round.0),
-                games::week_no.eq(week_to_sql(game.week)),
                 games::round_no.eq(i16::from(game.round_no)),
                 games::first.eq(game.first.0),
                 games::second.eq(meeting.map(|meeting| meeting.second.0)),
@@ -135,8 +133,7 @@ pub async fn create(
 /// A [`StoreError`] of the database.
 pub async fn list(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
 ) -> Result<Vec<GameRow>, StoreError> {
     let mut query = games::table
@@ -146,7 +143,7 @@ pub async fn list(
                 .and(slips::season_id.eq(games::season_id))
                 .and(slips::game_id.eq(games::game_id))),
         )
-        .filter(of_season!(games, club, season))
+        .filter(of_season!(games, season))
         .into_boxed();
     if let Some(week) = week {
         query = query.filter(games::week_no.eq(week_to_sql(week)));
@@ -170,19 +167,14 @@ pub async fn list(
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: GameId,
-) -> Result<GameRow, StoreError> {
+pub async fn find(conn: &mut Conn, key: GameKey) -> Result<GameRow, StoreError> {
     let row: GameColumns = games::table
-        .find((club.0, season.0, id.0))
+        .find(game_pk(key))
         .select(GameColumns::as_select())
         .first(conn)
         .await?;
     let slip: SlipColumns = slips::table
-        .find((club.0, season.0, id.0))
+        .find(game_pk(key))
         .select((slips::contents, slips::version))
         .first(conn)
         .await
@@ -195,24 +187,18 @@ pub async fn find(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn lock(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: GameId,
-) -> Result<GameRow, StoreError> {
+pub async fn lock(conn: &mut Conn, key: GameKey) -> Result<GameRow, StoreError> {
     // Locked, so that a repair cannot delete the game before its slip has a row.
     let row: GameColumns = games::table
-        .find((club.0, season.0, id.0))
+        .find(game_pk(key))
         .select(GameColumns::as_select())
         .for_key_share()
         .first(conn)
         .await?;
     diesel::insert_into(slips::table)
         .values((
-            slips::club_id.eq(club.0),
-            slips::season_id.eq(season.0),
-            slips::game_id.eq(id.0),
+            season_columns!(slips, key.season),
+            slips::game_id.eq(key.game.0),
             slips::contents.eq(JsonColumn(SlipDocument::Awaited)),
             slips::state.eq("awaited"),
         ))
@@ -220,7 +206,7 @@ pub async fn lock(
         .execute(conn)
         .await?;
     let slip: (JsonColumn<SlipDocument>, i32) = slips::table
-        .find((club.0, season.0, id.0))
+        .find(game_pk(key))
         .select((slips::contents, slips::version))
         .for_update()
         .first(conn)
@@ -234,8 +220,7 @@ pub async fn lock(
 /// A [`StoreError`] of the database.
 pub async fn update_slip(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     game: &GameRow,
 ) -> Result<(), StoreError> {
     let (state, confirm_due) = match &game.slip {
@@ -245,7 +230,7 @@ pub async fn update_slip(
         Slip::Confirmed { .. } => ("confirmed", None),
         Slip::Ruled(_) => ("ruled", None),
     };
-    diesel::update(slips::table.find((club.0, season.0, game.id.0)))
+    diesel::update(slips::table.find(game_pk(season.game(game.id))))
         .set((
             slips::contents.eq(JsonColumn(SlipDocument::from(&game.slip))),
             slips::state.eq(state),
@@ -264,7 +249,7 @@ pub async fn update_slip(
 pub async fn list_confirmed_by_silence(
     conn: &mut Conn,
     now: Instant,
-) -> Result<Vec<(ClubId, SeasonId, GameId)>, StoreError> {
+) -> Result<Vec<GameKey>, StoreError> {
     let rows: Vec<(Uuid, Uuid, Uuid)> = slips::table
         .filter(
             slips::state
@@ -277,6 +262,6 @@ pub async fn list_confirmed_by_silence(
         .await?;
     Ok(rows
         .into_iter()
-        .map(|(c, s, g)| (ClubId(c), SeasonId(s), GameId(g)))
+        .map(|(club, season, game)| season_from_pk((club, season)).game(GameId(game)))
         .collect())
 }

@@ -4,14 +4,15 @@ use diesel::prelude::*;
 use diesel::select;
 use diesel_async::RunQueryDsl;
 use document::lists::army_list::ArmyListDocument;
-use league::ids::{AccountId, ClubId, ListId, PlayerId, SeasonId};
+use league::ids::{AccountId, ListId, PlayerId};
+use league::keys::{SeasonKey, WeekKey};
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::clock::league_clock;
 use crate::json::JsonColumn;
-use crate::of_season::of_season;
+use crate::keys::{of_season, of_week, pk_in_week, week_columns};
 use crate::schema::{late_leaves, lists, players};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -164,13 +165,11 @@ impl TryFrom<ListColumns> for PlayerList {
 /// A [`StoreError`] of the database.
 pub async fn find(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     player: PlayerId,
 ) -> Result<Option<PlayerList>, StoreError> {
     let row: Option<ListColumns> = lists::table
-        .find((club.0, season.0, week_to_sql(week), player.0))
+        .find(pk_in_week(week, player.0))
         .select(ListColumns::as_select())
         .first(conn)
         .await
@@ -184,16 +183,12 @@ pub async fn find(
 /// A [`StoreError`] of the database.
 pub async fn lock(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     player: PlayerId,
 ) -> Result<PlayerList, StoreError> {
     diesel::insert_into(lists::table)
         .values((
-            lists::club_id.eq(club.0),
-            lists::season_id.eq(season.0),
-            lists::week_no.eq(week_to_sql(week)),
+            week_columns!(lists, week),
             lists::player_id.eq(player.0),
             lists::list_id.eq(Uuid::new_v4()),
         ))
@@ -201,7 +196,7 @@ pub async fn lock(
         .execute(conn)
         .await?;
     let row: ListColumns = lists::table
-        .find((club.0, season.0, week_to_sql(week), player.0))
+        .find(pk_in_week(week, player.0))
         .select(ListColumns::as_select())
         .for_update()
         .first(conn)
@@ -216,18 +211,15 @@ pub async fn lock(
 /// A [`StoreError`] of the database.
 pub async fn find_id_and_now(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     account: AccountId,
 ) -> Result<(Option<ListId>, Instant), StoreError> {
     let player = players::table
-        .filter(of_season!(players, club, season))
+        .filter(of_season!(players, week.season))
         .filter(players::account_id.eq(account.0))
         .select(players::player_id);
     let begun = lists::table
-        .filter(of_season!(lists, club, season))
-        .filter(lists::week_no.eq(week_to_sql(week)))
+        .filter(of_week!(lists, week))
         .filter(lists::player_id.nullable().eq(player.single_value()))
         .select(lists::list_id);
     let (id, now): (Option<Uuid>, Instant) = select((begun.single_value(), league_clock()))
@@ -240,15 +232,9 @@ pub async fn find_id_and_now(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list_by_week(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<Vec<PlayerList>, StoreError> {
+pub async fn list_by_week(conn: &mut Conn, week: WeekKey) -> Result<Vec<PlayerList>, StoreError> {
     let rows: Vec<ListColumns> = lists::table
-        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
-        .filter(lists::week_no.eq(week_to_sql(week)))
+        .filter(of_week!(lists, week))
         .order(lists::player_id)
         .select(ListColumns::as_select())
         .load(conn)
@@ -283,13 +269,10 @@ type SealedListFactsColumns = (
 /// A [`StoreError`] of the database.
 pub async fn list_sealed(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<Vec<SealedListFacts>, StoreError> {
     let rows: Vec<SealedListFactsColumns> = lists::table
-        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
-        .filter(lists::week_no.eq(week_to_sql(week)))
+        .filter(of_week!(lists, week))
         .filter(lists::sealed.is_not_null())
         .order(lists::player_id)
         .select((
@@ -319,16 +302,14 @@ pub async fn list_sealed(
 /// A [`StoreError`] of the database.
 pub async fn find_last_sealed(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     player: PlayerId,
 ) -> Result<Option<PlayerList>, StoreError> {
     let row: Option<ListColumns> = lists::table
-        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(of_season!(lists, week.season))
         .filter(
             lists::week_no
-                .lt(week_to_sql(week))
+                .lt(week_to_sql(week.week))
                 .and(lists::player_id.eq(player.0)),
         )
         .filter(lists::sealed.is_not_null())
@@ -346,12 +327,11 @@ pub async fn find_last_sealed(
 /// A [`StoreError`] of the database.
 pub async fn list_by_player(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
 ) -> Result<Vec<PlayerList>, StoreError> {
     let rows: Vec<ListColumns> = lists::table
-        .filter(lists::club_id.eq(club.0).and(lists::season_id.eq(season.0)))
+        .filter(of_season!(lists, season))
         .filter(lists::player_id.eq(player.0))
         .order(lists::week_no)
         .select(ListColumns::as_select())
@@ -366,25 +346,19 @@ pub async fn list_by_player(
 /// A [`StoreError`] of the database.
 pub async fn update_draft(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     list: &PlayerList,
     draft: &ArmyListDocument,
 ) -> Result<i32, StoreError> {
     Ok(
-        diesel::update(lists::table.find((
-            club.0,
-            season.0,
-            week_to_sql(list.week),
-            list.player.0,
-        )))
-        .set((
-            lists::draft.eq(JsonColumn(draft.clone())),
-            lists::draft_revision.eq(lists::draft_revision + 1),
-        ))
-        .returning(lists::draft_revision)
-        .get_result(conn)
-        .await?,
+        diesel::update(lists::table.find(pk_in_week(season.week(list.week), list.player.0)))
+            .set((
+                lists::draft.eq(JsonColumn(draft.clone())),
+                lists::draft_revision.eq(lists::draft_revision + 1),
+            ))
+            .returning(lists::draft_revision)
+            .get_result(conn)
+            .await?,
     )
 }
 
@@ -395,9 +369,8 @@ pub async fn update_draft(
 /// A [`StoreError`] of the database.
 pub async fn seal(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    (week, player): (WeekNo, PlayerId),
+    week: WeekKey,
+    player: PlayerId,
     identity: ListIdentity,
     sealed: &SealedListRow,
 ) -> Result<bool, StoreError> {
@@ -408,9 +381,7 @@ pub async fn seal(
         ListIdentity::New(id) => {
             diesel::insert_into(lists::table)
                 .values((
-                    lists::club_id.eq(club.0),
-                    lists::season_id.eq(season.0),
-                    lists::week_no.eq(week_to_sql(week)),
+                    week_columns!(lists, week),
                     lists::player_id.eq(player.0),
                     lists::list_id.eq(id.0),
                     &row,
@@ -420,7 +391,7 @@ pub async fn seal(
                 .await?
         }
         ListIdentity::Existing(id) => {
-            diesel::update(lists::table.find((club.0, season.0, week_to_sql(week), player.0)))
+            diesel::update(lists::table.find(pk_in_week(week, player.0)))
                 .filter(lists::list_id.eq(id.0))
                 .set(&row)
                 .execute(conn)
@@ -436,16 +407,13 @@ pub async fn seal(
 /// [`UniqueConstraint::LateLeave`](crate::UniqueConstraint::LateLeave) when given already.
 pub async fn create_leave(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     leave: &LateLeave,
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(late_leaves::table)
         .values((
-            late_leaves::club_id.eq(club.0),
-            late_leaves::season_id.eq(season.0),
-            late_leaves::week_no.eq(week_to_sql(leave.week)),
+            week_columns!(late_leaves, season.week(leave.week)),
             late_leaves::player_id.eq(leave.player.0),
             late_leaves::reason.eq(&leave.reason),
             late_leaves::granted_by.eq(leave.granted_by.0),
@@ -460,12 +428,10 @@ pub async fn create_leave(
 /// A [`StoreError`] of the database.
 pub async fn has_leave(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     player: PlayerId,
 ) -> Result<bool, StoreError> {
-    let leave = late_leaves::table.find((club.0, season.0, week_to_sql(week), player.0));
+    let leave = late_leaves::table.find(pk_in_week(week, player.0));
     Ok(diesel::select(diesel::dsl::exists(leave))
         .get_result(conn)
         .await?)

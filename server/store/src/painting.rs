@@ -4,7 +4,8 @@ use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::painting::rules::ModelStagesDocument;
 use futures_util::future::try_join;
-use league::ids::{AccountId, ClaimId, ClubId, PlayerId, SeasonId};
+use league::ids::{AccountId, ClaimId, PlayerId};
+use league::keys::SeasonKey;
 use league::lists::EntryKey;
 use league::name::Text;
 use league::painting::{
@@ -14,7 +15,7 @@ use league::time::Instant;
 use uuid::Uuid;
 
 use crate::json::JsonColumn;
-use crate::of_season::of_season_or_player;
+use crate::keys::{of_season_or_player, pk_in_season, season_pk};
 use crate::schema::painting_claims;
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError, brought_units};
@@ -39,7 +40,7 @@ struct ClaimColumns {
 }
 
 impl ClaimColumns {
-    fn new(club: ClubId, season: SeasonId, claim: &PaintingClaim) -> Self {
+    fn new(season: SeasonKey, claim: &PaintingClaim) -> Self {
         let made = &claim.made;
         let (state, checker, by, at, reason) = match &claim.state {
             ClaimState::Open => ("open", None, None, None, None),
@@ -58,9 +59,10 @@ impl ClaimColumns {
                 Some(reason.as_str().to_owned()),
             ),
         };
+        let (club_id, season_id) = season_pk(season);
         Self {
-            club_id: club.0,
-            season_id: season.0,
+            club_id,
+            season_id,
             claim_id: made.id.0,
             player_id: made.player.0,
             week_no: week_to_sql(made.week),
@@ -138,11 +140,10 @@ fn parse_claim(row: ClaimColumns) -> Result<PaintingClaim, StoreError> {
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     claim: &PaintingClaim,
 ) -> Result<(), StoreError> {
-    let row = ClaimColumns::new(club, season, claim);
+    let row = ClaimColumns::new(season, claim);
     diesel::insert_into(painting_claims::table)
         .values(row)
         .execute(conn)
@@ -156,11 +157,10 @@ pub async fn create(
 /// A [`StoreError`] of the database.
 pub async fn list(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: Option<PlayerId>,
 ) -> Result<Vec<PaintingClaim>, StoreError> {
-    let rows: Vec<ClaimColumns> = of_season_or_player!(painting_claims, club, season, player)
+    let rows: Vec<ClaimColumns> = of_season_or_player!(painting_claims, season, player)
         .order((painting_claims::claimed_at, painting_claims::claim_id))
         .select(ClaimColumns::as_select())
         .load(&mut conn)
@@ -174,12 +174,11 @@ pub async fn list(
 /// A [`StoreError`] of the database.
 pub async fn find_log(
     conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: Option<PlayerId>,
 ) -> Result<PaintingLog, StoreError> {
-    let brought = brought_units::list(conn, club, season, player);
-    let claims = list(conn, club, season, player);
+    let brought = brought_units::list(conn, season, player);
+    let claims = list(conn, season, player);
     let (brought, claims) = try_join(brought, claims).await?;
     Ok(PaintingLog { brought, claims })
 }
@@ -190,12 +189,11 @@ pub async fn find_log(
 /// [`StoreError::NotFound`], or an error of the database.
 pub async fn lock(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     id: ClaimId,
 ) -> Result<PaintingClaim, StoreError> {
     let row: ClaimColumns = painting_claims::table
-        .find((club.0, season.0, id.0))
+        .find(pk_in_season(season, id.0))
         .select(ClaimColumns::as_select())
         .for_update()
         .first(conn)
@@ -209,12 +207,11 @@ pub async fn lock(
 /// A [`StoreError`] of the database.
 pub async fn update(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     claim: &PaintingClaim,
 ) -> Result<(), StoreError> {
-    let row = ClaimColumns::new(club, season, claim);
-    diesel::update(painting_claims::table.find((club.0, season.0, row.claim_id)))
+    let row = ClaimColumns::new(season, claim);
+    diesel::update(painting_claims::table.find(pk_in_season(season, row.claim_id)))
         .set((
             painting_claims::state.eq(row.state),
             painting_claims::checker.eq(row.checker),

@@ -2,12 +2,13 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::painting::{PerceptualHash, PhotoDigest};
 use league::time::Instant;
 use uuid::Uuid;
 
-use crate::of_season::of_season;
+use crate::keys::{of_season, season_columns};
 use crate::schema::painting_photos;
 use crate::{Conn, StoreError};
 
@@ -37,16 +38,14 @@ pub struct PhotoInfo {
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
     photo: &Photo,
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(painting_photos::table)
         .values((
-            painting_photos::club_id.eq(club.0),
-            painting_photos::season_id.eq(season.0),
+            season_columns!(painting_photos, season),
             painting_photos::player_id.eq(player.0),
             painting_photos::digest.eq(photo.digest.0.as_slice()),
             painting_photos::likeness.eq(photo.likeness.0.cast_signed()),
@@ -65,12 +64,11 @@ pub async fn create(
 /// [`StoreError::NotFound`], or an error of the database.
 pub async fn find(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     digest: PhotoDigest,
 ) -> Result<Vec<u8>, StoreError> {
     Ok(painting_photos::table
-        .filter(of_season!(painting_photos, club, season))
+        .filter(of_season!(painting_photos, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
         .order(painting_photos::player_id)
         .select(painting_photos::jpeg)
@@ -82,13 +80,9 @@ pub async fn find(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<PhotoInfo>, StoreError> {
+pub async fn list(conn: &mut Conn, season: SeasonKey) -> Result<Vec<PhotoInfo>, StoreError> {
     let rows: Vec<(Uuid, Vec<u8>, i64)> = painting_photos::table
-        .filter(of_season!(painting_photos, club, season))
+        .filter(of_season!(painting_photos, season))
         .order((painting_photos::uploaded_at, painting_photos::digest))
         .select((
             painting_photos::player_id,
@@ -117,13 +111,12 @@ pub async fn list(
 /// [`StoreError::NotFound`], or an error of the database.
 pub async fn delete(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     digest: PhotoDigest,
     of: Option<PlayerId>,
 ) -> Result<(), StoreError> {
     let mut photos = diesel::delete(painting_photos::table)
-        .filter(of_season!(painting_photos, club, season))
+        .filter(of_season!(painting_photos, season))
         .filter(painting_photos::digest.eq(digest.0.as_slice()))
         .into_boxed();
     if let Some(player) = of {

@@ -2,12 +2,13 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{AccountId, ClubId, PlayerId, SeasonId};
+use league::ids::{AccountId, PlayerId};
+use league::keys::{SeasonKey, WeekKey};
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::of_season::of_season;
+use crate::keys::{of_season, of_week, pk_in_season, season_columns, week_columns};
 use crate::schema::{availabilities, players};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -98,15 +99,13 @@ impl TryFrom<PlayerColumns> for Player {
 /// [`UniqueConstraint::PlayerHandle`](crate::UniqueConstraint::PlayerHandle), or an error of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: &Player,
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(players::table)
         .values((
-            players::club_id.eq(club.0),
-            players::season_id.eq(season.0),
+            season_columns!(players, season),
             players::player_id.eq(player.id.0),
             players::account_id.eq(player.account.0),
             players::handle.eq(&player.handle),
@@ -126,13 +125,9 @@ pub async fn create(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<Player>, StoreError> {
+pub async fn list(mut conn: &Conn, season: SeasonKey) -> Result<Vec<Player>, StoreError> {
     let rows: Vec<PlayerColumns> = players::table
-        .filter(of_season!(players, club, season))
+        .filter(of_season!(players, season))
         .order((players::handle, players::player_id))
         .select(PlayerColumns::as_select())
         .load(&mut conn)
@@ -142,14 +137,9 @@ pub async fn list(
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: PlayerId,
-) -> Result<Player, StoreError> {
+pub async fn find(mut conn: &Conn, season: SeasonKey, id: PlayerId) -> Result<Player, StoreError> {
     let row: PlayerColumns = players::table
-        .find((club.0, season.0, id.0))
+        .find(pk_in_season(season, id.0))
         .select(PlayerColumns::as_select())
         .first(&mut conn)
         .await?;
@@ -160,14 +150,9 @@ pub async fn find(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn lock(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: PlayerId,
-) -> Result<(), StoreError> {
+pub async fn lock(conn: &mut Conn, season: SeasonKey, id: PlayerId) -> Result<(), StoreError> {
     players::table
-        .find((club.0, season.0, id.0))
+        .find(pk_in_season(season, id.0))
         .select(players::player_id)
         .for_update()
         .first::<Uuid>(conn)
@@ -181,12 +166,11 @@ pub async fn lock(
 /// A [`StoreError`] of the database.
 pub async fn find_by_account(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     account: AccountId,
 ) -> Result<Option<Player>, StoreError> {
     let row: Option<PlayerColumns> = players::table
-        .filter(of_season!(players, club, season))
+        .filter(of_season!(players, season))
         .filter(players::account_id.eq(account.0))
         .select(PlayerColumns::as_select())
         .first(conn)
@@ -199,17 +183,12 @@ pub async fn find_by_account(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn update(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    player: &Player,
-) -> Result<(), StoreError> {
+pub async fn update(conn: &mut Conn, season: SeasonKey, player: &Player) -> Result<(), StoreError> {
     let left_after = player.left_after.map(|left| match left {
         LeftAfter::NoWeek => 0,
         LeftAfter::Week(last) => week_to_sql(last),
     });
-    diesel::update(players::table.find((club.0, season.0, player.id.0)))
+    diesel::update(players::table.find(pk_in_season(season, player.id.0)))
         .set((
             players::faction.eq(&player.faction),
             players::household.eq(&player.household),
@@ -229,9 +208,7 @@ pub async fn update(
 /// A [`StoreError`] of the database.
 pub async fn save_availability(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     player: PlayerId,
     nights: &[String],
     now: Instant,
@@ -242,9 +219,7 @@ pub async fn save_availability(
     );
     diesel::insert_into(availabilities::table)
         .values((
-            availabilities::club_id.eq(club.0),
-            availabilities::season_id.eq(season.0),
-            availabilities::week_no.eq(week_to_sql(week)),
+            week_columns!(availabilities, week),
             availabilities::player_id.eq(player.0),
             told,
         ))
@@ -267,11 +242,10 @@ pub async fn save_availability(
 /// A [`StoreError`] of the database.
 pub async fn list_absences(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Vec<(PlayerId, WeekNo)>, StoreError> {
     let rows: Vec<(Uuid, i16)> = availabilities::table
-        .filter(of_season!(availabilities, club, season))
+        .filter(of_season!(availabilities, season))
         .filter(availabilities::nights.eq(Vec::<String>::new()))
         .order((availabilities::week_no, availabilities::player_id))
         .select((availabilities::player_id, availabilities::week_no))
@@ -288,13 +262,10 @@ pub async fn list_absences(
 /// A [`StoreError`] of the database.
 pub async fn list_availabilities(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<Vec<(PlayerId, Vec<String>)>, StoreError> {
     let rows: Vec<(Uuid, Vec<String>)> = availabilities::table
-        .filter(of_season!(availabilities, club, season))
-        .filter(availabilities::week_no.eq(week_to_sql(week)))
+        .filter(of_week!(availabilities, week))
         .order(availabilities::player_id)
         .select((availabilities::player_id, availabilities::nights))
         .load(conn)

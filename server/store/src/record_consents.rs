@@ -3,6 +3,7 @@
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use league::ids::{AccountId, ClubId, PlayerId, SeasonId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use uuid::Uuid;
 
@@ -78,7 +79,7 @@ pub async fn list_appearances(
     conn: &mut Conn,
     club: ClubId,
     record: Uuid,
-) -> Result<Vec<(SeasonId, PlayerId)>, StoreError> {
+) -> Result<Vec<(SeasonKey, PlayerId)>, StoreError> {
     let account: Uuid = open_records::table
         .filter(open_records::club_id.eq(club.0))
         .filter(open_records::record_id.eq(record))
@@ -99,6 +100,10 @@ pub async fn list_appearances(
         .select((players::season_id, players::player_id))
         .load(conn)
         .await?;
-    let place = |(season, player)| (SeasonId(season), PlayerId(player));
+    let key = |season| SeasonKey {
+        club,
+        season: SeasonId(season),
+    };
+    let place = |(season, player)| (key(season), PlayerId(player));
     Ok(rows.into_iter().map(place).collect())
 }

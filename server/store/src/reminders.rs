@@ -2,31 +2,26 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{AccountId, ClubId, SeasonId};
+use league::ids::AccountId;
+use league::keys::WeekKey;
 use league::time::Instant;
-use league::week::WeekNo;
 
-use crate::of_season::of_season;
+use crate::keys::{of_week, week_columns};
 use crate::schema::nudges;
-use crate::week_no::week_to_sql;
 use crate::{Conn, StoreError};
 
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     about: &str,
     by: AccountId,
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(nudges::table)
         .values((
-            nudges::club_id.eq(club.0),
-            nudges::season_id.eq(season.0),
-            nudges::week_no.eq(week_to_sql(week)),
+            week_columns!(nudges, week),
             nudges::about.eq(about),
             nudges::nudged_by.eq(by.0),
             nudges::nudged_at.eq(now),
@@ -42,18 +37,11 @@ pub async fn create(
 /// A [`StoreError`] of the database.
 pub async fn find_last(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     about: &str,
 ) -> Result<Option<Instant>, StoreError> {
     let last = nudges::table
-        .filter(of_season!(nudges, club, season))
-        .filter(
-            nudges::week_no
-                .eq(week_to_sql(week))
-                .and(nudges::about.eq(about)),
-        )
+        .filter(of_week!(nudges, week).and(nudges::about.eq(about)))
         .select(diesel::dsl::max(nudges::nudged_at))
         .first(conn)
         .await?;

@@ -2,14 +2,13 @@
 
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{ClubId, GameId, SeasonId};
-use league::week::WeekNo;
+use league::ids::GameId;
+use league::keys::{GameKey, SeasonKey, WeekKey};
 use uuid::Uuid;
 
 use crate::games::{self, GameRow, MeetingRow};
-use crate::of_season::of_season;
+use crate::keys::{game_pk, of_season, of_week};
 use crate::schema::{games as table, slips};
-use crate::week_no::week_to_sql;
 use crate::{Conn, StoreError};
 
 /// The games and byes of one of a week's rounds; no report comes in before the transaction ends.
@@ -18,21 +17,18 @@ use crate::{Conn, StoreError};
 /// A [`StoreError`] of the database.
 pub async fn lock_games(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     round_no: u8,
 ) -> Result<Vec<GameRow>, StoreError> {
     let _: Vec<Uuid> = table::table
-        .filter(of_season!(table, club, season))
-        .filter(table::week_no.eq(week_to_sql(week)))
+        .filter(of_week!(table, week))
         .filter(table::round_no.eq(i16::from(round_no)))
         .order(table::game_id)
         .select(table::game_id)
         .for_update()
         .load(conn)
         .await?;
-    let mut games = games::list(conn, club, season, Some(week)).await?;
+    let mut games = games::list(conn, week.season, Some(week.week)).await?;
     games.retain(|game| game.round_no == round_no);
     Ok(games)
 }
@@ -43,12 +39,10 @@ pub async fn lock_games(
 /// A [`StoreError`] of the database.
 pub async fn move_game(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: GameId,
+    game: GameKey,
     meeting: &MeetingRow,
 ) -> Result<(), StoreError> {
-    diesel::update(table::table.find((club.0, season.0, id.0)))
+    diesel::update(table::table.find(game_pk(game)))
         .set((
             table::night.eq(&meeting.night),
             table::table_no.eq(i16::try_from(meeting.table).unwrap_or(i16::MAX)),
@@ -64,16 +58,15 @@ pub async fn move_game(
 /// A [`StoreError`] of the database.
 pub async fn delete_games(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     ids: &[GameId],
 ) -> Result<(), StoreError> {
     let ids: Vec<Uuid> = ids.iter().map(|id| id.0).collect();
-    let of_season = of_season!(slips, club, season);
+    let of_season = of_season!(slips, season);
     diesel::delete(slips::table.filter(of_season.and(slips::game_id.eq_any(&ids))))
         .execute(conn)
         .await?;
-    let of_season = of_season!(table, club, season);
+    let of_season = of_season!(table, season);
     diesel::delete(table::table.filter(of_season.and(table::game_id.eq_any(&ids))))
         .execute(conn)
         .await?;

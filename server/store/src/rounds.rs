@@ -5,13 +5,14 @@ use diesel_async::RunQueryDsl;
 use document::rounds::proposal::ProposalDocument;
 use document::rounds::repair::RepairDocument;
 use document::rounds::task::TaskDocument;
-use league::ids::{AccountId, ClubId, RoundId, SeasonId};
+use league::ids::{AccountId, RoundId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::JsonColumn;
-use crate::of_season::of_season;
+use crate::keys::{of_season, of_week, pk_in_season, week_columns};
 use crate::schema::rounds;
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -81,14 +82,12 @@ impl TryFrom<RoundColumns> for RoundRow {
 /// [`UniqueConstraint::Round`](crate::UniqueConstraint::Round) when that version is published.
 pub async fn save_proposal(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     round: &RoundRow,
     by: AccountId,
 ) -> Result<(), StoreError> {
     diesel::delete(rounds::table)
-        .filter(of_season!(rounds, club, season))
-        .filter(rounds::week_no.eq(week_to_sql(round.week)))
+        .filter(of_week!(rounds, season.week(round.week)))
         .filter(rounds::round_no.eq(i16::from(round.number)))
         .filter(rounds::version.eq(i16::from(round.version)))
         .filter(rounds::state.eq("proposed"))
@@ -96,10 +95,8 @@ pub async fn save_proposal(
         .await?;
     diesel::insert_into(rounds::table)
         .values((
-            rounds::club_id.eq(club.0),
-            rounds::season_id.eq(season.0),
+            week_columns!(rounds, season.week(round.week)),
             rounds::round_id.eq(round.id.0),
-            rounds::week_no.eq(week_to_sql(round.week)),
             rounds::round_no.eq(i16::from(round.number)),
             rounds::state.eq("proposed"),
             rounds::task.eq(JsonColumn(round.task.clone())),
@@ -117,14 +114,9 @@ pub async fn save_proposal(
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    id: RoundId,
-) -> Result<RoundRow, StoreError> {
+pub async fn find(conn: &mut Conn, season: SeasonKey, id: RoundId) -> Result<RoundRow, StoreError> {
     let row: RoundColumns = rounds::table
-        .find((club.0, season.0, id.0))
+        .find(pk_in_season(season, id.0))
         .select(RoundColumns::as_select())
         .first(conn)
         .await?;
@@ -137,12 +129,11 @@ pub async fn find(
 /// A [`StoreError`] of the database.
 pub async fn list(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
 ) -> Result<Vec<RoundRow>, StoreError> {
     let mut query = rounds::table
-        .filter(of_season!(rounds, club, season))
+        .filter(of_season!(rounds, season))
         .into_boxed();
     if let Some(week) = week {
         query = query.filter(rounds::week_no.eq(week_to_sql(week)));
@@ -159,13 +150,12 @@ pub async fn list(
 /// A [`StoreError`] of the database.
 pub async fn mark_published(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     id: RoundId,
     by: AccountId,
     now: Instant,
 ) -> Result<(), StoreError> {
-    diesel::update(rounds::table.find((club.0, season.0, id.0)))
+    diesel::update(rounds::table.find(pk_in_season(season, id.0)))
         .set((
             rounds::state.eq("published"),
             rounds::published_by.eq(by.0),

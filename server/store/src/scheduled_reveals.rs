@@ -4,10 +4,11 @@
 use diesel::prelude::*;
 use diesel::sql_types::{Timestamptz, Uuid as SqlUuid};
 use diesel_async::RunQueryDsl;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::keys::{season_from_pk, season_pk};
 use crate::schema::seasons;
 use crate::{Conn, StoreError};
 
@@ -31,15 +32,12 @@ const DUE: &str = "
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list_due(
-    conn: &mut Conn,
-    now: Instant,
-) -> Result<Vec<(ClubId, SeasonId)>, StoreError> {
+pub async fn list_due(conn: &mut Conn, now: Instant) -> Result<Vec<SeasonKey>, StoreError> {
     let rows: Vec<SeasonColumns> = diesel::sql_query(DUE)
         .bind::<Timestamptz, _>(now)
         .load(conn)
         .await?;
-    let key = |row: SeasonColumns| (ClubId(row.club_id), SeasonId(row.season_id));
+    let key = |row: SeasonColumns| season_from_pk((row.club_id, row.season_id));
     Ok(rows.into_iter().map(key).collect())
 }
 
@@ -49,11 +47,10 @@ pub async fn list_due(
 /// [`StoreError::NotFound`], or an error of the database.
 pub async fn find_revealed_until(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Option<Instant>, StoreError> {
     let (told, started): (Option<Instant>, Option<Instant>) = seasons::table
-        .find((club.0, season.0))
+        .find(season_pk(season))
         .select((seasons::moments_told_at, seasons::started_at))
         .first(conn)
         .await?;
@@ -66,11 +63,10 @@ pub async fn find_revealed_until(
 /// A [`StoreError`] of the database.
 pub async fn mark_revealed_until(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     now: Instant,
 ) -> Result<(), StoreError> {
-    diesel::update(seasons::table.find((club.0, season.0)))
+    diesel::update(seasons::table.find(season_pk(season)))
         .set(seasons::moments_told_at.eq(now))
         .execute(conn)
         .await?;

@@ -3,11 +3,13 @@
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use league::club_role::ClubRole;
-use league::ids::{AccountId, CatalogueId, ClubId, SeasonId};
+use league::ids::{AccountId, CatalogueId};
+use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use uuid::Uuid;
 
 use crate::clubs::parse_role;
+use crate::keys::of_season;
 use crate::players::{Player, PlayerColumns};
 use crate::schema::{memberships, players, seasons};
 use crate::seasons::{parse_state, parse_visibility};
@@ -32,22 +34,17 @@ type Columns = (String, String, Uuid, Option<String>, Option<PlayerColumns>);
 /// [`StoreError::NotFound`] without such a season, or an error of the database.
 pub async fn find(
     mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     account: AccountId,
 ) -> Result<SeasonAccess, StoreError> {
     let member = memberships::club_id
-        .eq(club.0)
+        .eq(season.club.0)
         .and(memberships::account_id.eq(account.0));
-    let playing = players::club_id
-        .eq(club.0)
-        .and(players::season_id.eq(season.0))
-        .and(players::account_id.eq(account.0));
+    let playing = of_season!(players, season).and(players::account_id.eq(account.0));
     let (visible, stands, catalogue, text, player): Columns = seasons::table
         .left_join(memberships::table.on(member))
         .left_join(players::table.on(playing))
-        .filter(seasons::club_id.eq(club.0))
-        .filter(seasons::season_id.eq(season.0))
+        .filter(of_season!(seasons, season))
         .select((
             seasons::visibility,
             seasons::state,

@@ -14,6 +14,7 @@ use uuid::Uuid;
 use crate::changes::{self, Change, ProcessId};
 use crate::clubs::parse_role;
 use crate::json::JsonColumn;
+use crate::keys::{of_season, season_columns, season_pk};
 use crate::schema::{memberships, season_seeds, seasons};
 use crate::{Conn, StoreError};
 
@@ -118,8 +119,7 @@ pub(crate) fn parse_state(word: &str) -> Result<SeasonState, StoreError> {
 pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<(), StoreError> {
     diesel::insert_into(seasons::table)
         .values((
-            seasons::club_id.eq(season.club.0),
-            seasons::season_id.eq(season.id.0),
+            season_columns!(seasons, season.key()),
             seasons::name.eq(&season.name),
             seasons::visibility.eq(season.visibility.as_str()),
             seasons::zone.eq(season.zone.name()),
@@ -137,9 +137,9 @@ pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<()
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, StoreError> {
+pub async fn find(conn: &mut Conn, season: SeasonKey) -> Result<Season, StoreError> {
     let row: SeasonColumns = seasons::table
-        .find((club.0, id.0))
+        .find(season_pk(season))
         .select(SeasonColumns::as_select())
         .first(conn)
         .await?;
@@ -152,17 +152,15 @@ pub async fn find(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season,
 /// [`StoreError::NotFound`], or an error of the database.
 pub async fn find_with_role(
     conn: &mut Conn,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     account: AccountId,
 ) -> Result<(Season, Option<ClubRole>), StoreError> {
     let member = memberships::club_id
-        .eq(club.0)
+        .eq(season.club.0)
         .and(memberships::account_id.eq(account.0));
     let (row, text): (SeasonColumns, Option<String>) = seasons::table
         .left_join(memberships::table.on(member))
-        .filter(seasons::club_id.eq(club.0))
-        .filter(seasons::season_id.eq(id.0))
+        .filter(of_season!(seasons, season))
         .select((SeasonColumns::as_select(), memberships::role.nullable()))
         .first(conn)
         .await?;
@@ -174,13 +172,9 @@ pub async fn find_with_role(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find_policy(
-    mut conn: &Conn,
-    club: ClubId,
-    id: SeasonId,
-) -> Result<PolicyDocument, StoreError> {
+pub async fn find_policy(mut conn: &Conn, season: SeasonKey) -> Result<PolicyDocument, StoreError> {
     let policy: JsonColumn<PolicyDocument> = seasons::table
-        .find((club.0, id.0))
+        .find(season_pk(season))
         .select(seasons::policy)
         .first(&mut conn)
         .await?;
@@ -191,9 +185,9 @@ pub async fn find_policy(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn lock(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Season, StoreError> {
+pub async fn lock(conn: &mut Conn, season: SeasonKey) -> Result<Season, StoreError> {
     let row: SeasonColumns = seasons::table
-        .find((club.0, id.0))
+        .find(season_pk(season))
         .select(SeasonColumns::as_select())
         .for_update()
         .first(conn)
@@ -220,7 +214,7 @@ pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, StoreErr
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), StoreError> {
-    diesel::update(seasons::table.find((season.club.0, season.id.0)))
+    diesel::update(seasons::table.find(season_pk(season.key())))
         .set((
             seasons::name.eq(&season.name),
             seasons::visibility.eq(season.visibility.as_str()),
@@ -238,21 +232,19 @@ pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), StoreError> 
 /// A [`StoreError`] of the database.
 pub async fn start(
     conn: &mut Conn,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     seed: &[u8],
     commitment: &[u8],
     now: Instant,
 ) -> Result<(), StoreError> {
     diesel::insert_into(season_seeds::table)
         .values((
-            season_seeds::club_id.eq(club.0),
-            season_seeds::season_id.eq(id.0),
+            season_columns!(season_seeds, season),
             season_seeds::seed.eq(seed),
         ))
         .execute(conn)
         .await?;
-    diesel::update(seasons::table.find((club.0, id.0)))
+    diesel::update(seasons::table.find(season_pk(season)))
         .set((
             seasons::state.eq("started"),
             seasons::started_at.eq(now),
@@ -267,13 +259,8 @@ pub async fn start(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn end(
-    conn: &mut Conn,
-    club: ClubId,
-    id: SeasonId,
-    now: Instant,
-) -> Result<(), StoreError> {
-    diesel::update(seasons::table.find((club.0, id.0)))
+pub async fn end(conn: &mut Conn, season: SeasonKey, now: Instant) -> Result<(), StoreError> {
+    diesel::update(seasons::table.find(season_pk(season)))
         .set((seasons::state.eq("ended"), seasons::ended_at.eq(now)))
         .execute(conn)
         .await?;
@@ -284,9 +271,9 @@ pub async fn end(
 ///
 /// # Errors
 /// [`StoreError::NotFound`] before the start.
-pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Vec<u8>, StoreError> {
+pub async fn find_seed(conn: &mut Conn, season: SeasonKey) -> Result<Vec<u8>, StoreError> {
     Ok(season_seeds::table
-        .find((club.0, id.0))
+        .find(season_pk(season))
         .select(season_seeds::seed)
         .first(conn)
         .await?)
@@ -298,12 +285,11 @@ pub async fn find_seed(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<Ve
 /// A [`StoreError`] of the database.
 pub async fn raise_version(
     mut conn: &Conn,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     now: Instant,
     process: ProcessId,
 ) -> Result<i64, StoreError> {
-    let version: i64 = diesel::update(seasons::table.find((club.0, id.0)))
+    let version: i64 = diesel::update(seasons::table.find(season_pk(season)))
         .set((
             seasons::version.eq(seasons::version + 1),
             seasons::changed_at.eq(now),
@@ -311,11 +297,6 @@ pub async fn raise_version(
         .returning(seasons::version)
         .get_result(&mut conn)
         .await?;
-    let change = Change {
-        club,
-        season: id,
-        version,
-    };
-    changes::notify(conn, change, process).await?;
+    changes::notify(conn, Change { season, version }, process).await?;
     Ok(version)
 }

@@ -6,11 +6,13 @@ use diesel_async::RunQueryDsl;
 use document::trail::TrailAct;
 use futures_util::future::try_join;
 use league::ids::{AccountId, ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::time::Instant;
 use serde_json::{Value, json};
 use sha2::{Digest, Sha256};
 use uuid::Uuid;
 
+use crate::keys::season_pk;
 use crate::schema::{trail, trail_heads};
 use crate::{Conn, StoreError};
 
@@ -107,17 +109,17 @@ pub async fn append(conn: &Conn, event: TrailEvent) -> Result<(), StoreError> {
 /// A [`StoreError`] of the database.
 pub async fn list(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     officers: bool,
     before: Option<i64>,
     limit: i64,
 ) -> Result<Vec<TrailEntry>, StoreError> {
+    let (club, season) = season_pk(season);
     let mut query = trail::table
-        .filter(trail::club_id.eq(club.0))
+        .filter(trail::club_id.eq(club))
         .filter(trail::entry_no.lt(before.unwrap_or(i64::MAX)))
         .into_boxed();
-    let of_season = trail::season_id.eq(season.0);
+    let of_season = trail::season_id.eq(season);
     query = if officers {
         query.filter(of_season.or(trail::season_id.is_null()))
     } else {

@@ -4,14 +4,15 @@
 use chrono::Duration;
 use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::points::Points;
 use league::season::WeekFacts;
 use league::time::Instant;
 use league::week::WeekNo;
 
+use crate::keys::week_pk;
 use crate::schema::weeks;
-use crate::week_no::{week_from_sql, week_to_sql};
+use crate::week_no::week_from_sql;
 use crate::{Conn, StoreError};
 
 /// Cap, catalogue version and instants of a week.
@@ -63,14 +64,9 @@ impl TryFrom<WeekLimitsColumns> for WeekLimits {
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<WeekLimits, StoreError> {
+pub async fn find(mut conn: &Conn, week: WeekKey) -> Result<WeekLimits, StoreError> {
     let row: WeekLimitsColumns = weeks::table
-        .find((club.0, season.0, week_to_sql(week)))
+        .find(week_pk(week))
         .select(WeekLimitsColumns::as_select())
         .first(&mut conn)
         .await?;
@@ -84,14 +80,9 @@ pub async fn find(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn lock_shared(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<WeekLimits, StoreError> {
+pub async fn lock_shared(mut conn: &Conn, week: WeekKey) -> Result<WeekLimits, StoreError> {
     let row: WeekLimitsColumns = weeks::table
-        .find((club.0, season.0, week_to_sql(week)))
+        .find(week_pk(week))
         .select(WeekLimitsColumns::as_select())
         .for_share()
         .first(&mut conn)

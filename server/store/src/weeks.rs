@@ -5,7 +5,7 @@ use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use document::season::scenario::ScenarioSheetDocument;
 use futures_util::future::try_join;
-use league::ids::{ClubId, SeasonId};
+use league::keys::{SeasonKey, WeekKey};
 use league::points::Points;
 use league::season::{NightPlan, RevealTime, WeekFacts, WeekPlan};
 use league::time::{CivilTime, Instant};
@@ -13,6 +13,7 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::json::JsonColumn;
+use crate::keys::{of_season, of_week, season_from_pk, week_columns, week_pk};
 use crate::schema::{nights, weeks};
 use crate::week_limits::{WeekLimits, WeekLimitsColumns};
 use crate::week_no::{week_from_sql, week_to_sql};
@@ -143,17 +144,14 @@ fn reveal_columns(reveal: RevealTime) -> (&'static str, Option<Instant>) {
 /// A [`StoreError`] of the database.
 pub async fn create(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     plan: &WeekPlan,
     grace_minutes: u16,
     catalogue_number: i32,
 ) -> Result<(), StoreError> {
     diesel::insert_into(weeks::table)
         .values((
-            weeks::club_id.eq(club.0),
-            weeks::season_id.eq(season.0),
-            weeks::week_no.eq(week_to_sql(plan.week)),
+            week_columns!(weeks, season.week(plan.week)),
             weeks::cap.eq(i32::try_from(plan.cap.get()).unwrap_or(i32::MAX)),
             weeks::announce.eq(plan.announce.0.0),
             weeks::lists_due.eq(plan.lists_due.0.0),
@@ -166,23 +164,19 @@ pub async fn create(
         ))
         .execute(conn)
         .await?;
-    create_nights(conn, club, season, plan.week, &plan.nights).await
+    create_nights(conn, season.week(plan.week), &plan.nights).await
 }
 
 async fn create_nights(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     plans: &[NightPlan],
 ) -> Result<(), StoreError> {
     let rows: Vec<_> = plans
         .iter()
         .map(|night| {
             (
-                nights::club_id.eq(club.0),
-                nights::season_id.eq(season.0),
-                nights::week_no.eq(week_to_sql(week)),
+                week_columns!(nights, week),
                 nights::night.eq(&night.key),
                 nights::begins.eq(night.begins.0.0),
                 nights::begins_at.eq(night.begins.1),
@@ -201,9 +195,9 @@ async fn create_nights(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Week>, StoreError> {
-    let weeks = list_rows(conn, club, season);
-    let nights = list_nights(conn, club, season);
+pub async fn list(conn: &Conn, season: SeasonKey) -> Result<Vec<Week>, StoreError> {
+    let weeks = list_rows(conn, season);
+    let nights = list_nights(conn, season);
     let (weeks, nights) = try_join(weeks, nights).await?;
     weeks
         .into_iter()
@@ -211,13 +205,9 @@ pub async fn list(conn: &Conn, club: ClubId, season: SeasonId) -> Result<Vec<Wee
         .collect()
 }
 
-async fn list_rows(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<WeekColumns>, StoreError> {
+async fn list_rows(mut conn: &Conn, season: SeasonKey) -> Result<Vec<WeekColumns>, StoreError> {
     let rows = weeks::table
-        .filter(weeks::club_id.eq(club.0).and(weeks::season_id.eq(season.0)))
+        .filter(of_season!(weeks, season))
         .order(weeks::week_no)
         .select(WeekColumns::as_select())
         .load(&mut conn)
@@ -225,17 +215,9 @@ async fn list_rows(
     Ok(rows)
 }
 
-async fn list_nights(
-    mut conn: &Conn,
-    club: ClubId,
-    season: SeasonId,
-) -> Result<Vec<NightColumns>, StoreError> {
+async fn list_nights(mut conn: &Conn, season: SeasonKey) -> Result<Vec<NightColumns>, StoreError> {
     let nights = nights::table
-        .filter(
-            nights::club_id
-                .eq(club.0)
-                .and(nights::season_id.eq(season.0)),
-        )
+        .filter(of_season!(nights, season))
         .order((nights::week_no, nights::begins_at, nights::night))
         .select(NightColumns::as_select())
         .load(&mut conn)
@@ -245,18 +227,13 @@ async fn list_nights(
 
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn find(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<Week, StoreError> {
+pub async fn find(conn: &mut Conn, week: WeekKey) -> Result<Week, StoreError> {
     let row: WeekColumns = weeks::table
-        .find((club.0, season.0, week_to_sql(week)))
+        .find(week_pk(week))
         .select(WeekColumns::as_select())
         .first(conn)
         .await?;
-    with_nights(conn, club, season, row).await
+    with_nights(conn, week.season, row).await
 }
 
 /// The week, locked exclusively for a change of its state: waits for every transaction that holds the
@@ -264,33 +241,23 @@ pub async fn find(
 ///
 /// # Errors
 /// [`StoreError::NotFound`], or an error of the database.
-pub async fn lock(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<Week, StoreError> {
+pub async fn lock(conn: &mut Conn, week: WeekKey) -> Result<Week, StoreError> {
     let row: WeekColumns = weeks::table
-        .find((club.0, season.0, week_to_sql(week)))
+        .find(week_pk(week))
         .select(WeekColumns::as_select())
         .for_update()
         .first(conn)
         .await?;
-    with_nights(conn, club, season, row).await
+    with_nights(conn, week.season, row).await
 }
 
 async fn with_nights(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     row: WeekColumns,
 ) -> Result<Week, StoreError> {
     let nights: Vec<NightColumns> = nights::table
-        .filter(
-            nights::club_id
-                .eq(club.0)
-                .and(nights::season_id.eq(season.0)),
-        )
+        .filter(of_season!(nights, season))
         .filter(nights::week_no.eq(row.limits.week_no))
         .order((nights::begins_at, nights::night))
         .select(NightColumns::as_select())
@@ -303,13 +270,8 @@ async fn with_nights(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn update(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: &Week,
-) -> Result<(), StoreError> {
-    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week.week))))
+pub async fn update(conn: &mut Conn, season: SeasonKey, week: &Week) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find(week_pk(season.week(week.week))))
         .set((
             weeks::cap.eq(i32::try_from(week.cap.get()).unwrap_or(i32::MAX)),
             weeks::announce.eq(week.announce.0),
@@ -323,15 +285,10 @@ pub async fn update(
         .execute(conn)
         .await?;
     diesel::delete(nights::table)
-        .filter(
-            nights::club_id
-                .eq(club.0)
-                .and(nights::season_id.eq(season.0)),
-        )
-        .filter(nights::week_no.eq(week_to_sql(week.week)))
+        .filter(of_week!(nights, season.week(week.week)))
         .execute(conn)
         .await?;
-    create_nights(conn, club, season, week.week, &week.nights).await
+    create_nights(conn, season.week(week.week), &week.nights).await
 }
 
 /// Saves the scenario sheet and when it is revealed.
@@ -340,15 +297,13 @@ pub async fn update(
 /// A [`StoreError`] of the database.
 pub async fn update_sheet(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     sheet: &ScenarioSheetDocument,
     (title, full): (RevealTime, RevealTime),
 ) -> Result<(), StoreError> {
     let (title, title_at) = reveal_columns(title);
     let (full, full_at) = reveal_columns(full);
-    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
+    diesel::update(weeks::table.find(week_pk(week)))
         .set((
             weeks::sheet.eq(JsonColumn(sheet.clone())),
             weeks::title_reveal.eq(title),
@@ -363,14 +318,8 @@ pub async fn update_sheet(
 
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn mark_opened(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-    now: Instant,
-) -> Result<(), StoreError> {
-    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
+pub async fn mark_opened(conn: &mut Conn, week: WeekKey, now: Instant) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find(week_pk(week)))
         .set(weeks::lists_opened_at.eq(now))
         .execute(conn)
         .await?;
@@ -379,14 +328,8 @@ pub async fn mark_opened(
 
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn mark_paired(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-    now: Instant,
-) -> Result<(), StoreError> {
-    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
+pub async fn mark_paired(conn: &mut Conn, week: WeekKey, now: Instant) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find(week_pk(week)))
         .filter(weeks::paired_at.is_null())
         .set(weeks::paired_at.eq(now))
         .execute(conn)
@@ -396,14 +339,8 @@ pub async fn mark_paired(
 
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn mark_closed(
-    conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-    now: Instant,
-) -> Result<(), StoreError> {
-    diesel::update(weeks::table.find((club.0, season.0, week_to_sql(week))))
+pub async fn mark_closed(conn: &mut Conn, week: WeekKey, now: Instant) -> Result<(), StoreError> {
+    diesel::update(weeks::table.find(week_pk(week)))
         .set(weeks::closed_at.eq(now))
         .execute(conn)
         .await?;
@@ -414,10 +351,7 @@ pub async fn mark_closed(
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn list_due(
-    conn: &mut Conn,
-    now: Instant,
-) -> Result<Vec<(ClubId, SeasonId, WeekNo)>, StoreError> {
+pub async fn list_due(conn: &mut Conn, now: Instant) -> Result<Vec<WeekKey>, StoreError> {
     use crate::schema::seasons;
     let rows: Vec<(Uuid, Uuid, i16, Instant, i32)> = weeks::table
         .inner_join(
@@ -443,6 +377,8 @@ pub async fn list_due(
         .await?;
     rows.into_iter()
         .filter(|(.., due, grace)| *due + Duration::minutes((*grace).into()) <= now)
-        .map(|(club, season, week, ..)| Ok((ClubId(club), SeasonId(season), week_from_sql(week)?)))
+        .map(|(club, season, week, ..)| {
+            Ok(season_from_pk((club, season)).week(week_from_sql(week)?))
+        })
         .collect()
 }

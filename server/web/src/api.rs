@@ -1,6 +1,7 @@
 //! The API: one file per subject, with its request bodies (`…Body`), its response views (`…View`) and handlers.
 
 pub mod accounts;
+mod addresses;
 pub mod catalogues;
 pub mod clubs;
 pub mod exports;

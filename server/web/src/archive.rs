@@ -9,7 +9,7 @@ use actix_web::{HttpResponse, web};
 use app::Refusal;
 use document::csv::table::write_csv;
 use document::export::SeasonExportDocument;
-use league::ids::SeasonId;
+use league::keys::SeasonKey;
 use utoipa::ToSchema;
 use zip::result::ZipResult;
 use zip::write::SimpleFileOptions;
@@ -25,13 +25,13 @@ pub struct ArchiveBytes(Vec<u8>);
 /// # Errors
 /// [`Refusal::Internal`] for more than an archive can hold.
 pub async fn archive_response(
-    season: SeasonId,
+    season: SeasonKey,
     export: SeasonExportDocument,
 ) -> Result<HttpResponse, Refusal> {
     let version = EntityTag::new_strong(export.version.to_string());
     let bytes = web::block(move || build_archive(&export)).await;
     let bytes = bytes.map_err(|cause| internal(&cause))??;
-    let name = format!("attachment; filename=\"season-{season}.zip\"");
+    let name = format!("attachment; filename=\"season-{}.zip\"", season.season);
     Ok(HttpResponse::Ok()
         .insert_header((CONTENT_TYPE, "application/zip"))
         .insert_header((CONTENT_DISPOSITION, name))

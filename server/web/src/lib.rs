@@ -15,6 +15,7 @@ mod metrics;
 mod openapi;
 mod pages;
 mod parse;
+mod paths;
 mod problem;
 mod public_url;
 mod query_parameters;

@@ -1,7 +1,7 @@
 //! The rules of a season: checked before they are saved, parsed when they are needed.
 
 use document::season::policy::{Policy, PolicyDocument, SeasonSize};
-use league::ids::SeasonId;
+use league::keys::SeasonKey;
 use messages::seasons;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -37,12 +37,15 @@ pub(crate) fn season_size(weeks: &[Week], places: Option<u16>) -> SeasonSize {
 /// # Errors
 /// [`Refusal::Internal`] when they can no longer be read.
 pub(crate) fn parse(season: &Season) -> Result<Policy, Refusal> {
-    parse_document(season.id, &season.policy)
+    parse_document(season.key(), &season.policy)
 }
 
 /// As [`parse`], of the document alone.
-pub(super) fn parse_document(season: SeasonId, policy: &PolicyDocument) -> Result<Policy, Refusal> {
-    policy
-        .to_policy()
-        .map_err(|faults| Refusal::Internal(format!("rules of season {season}: {faults:?}")))
+pub(super) fn parse_document(
+    season: SeasonKey,
+    policy: &PolicyDocument,
+) -> Result<Policy, Refusal> {
+    policy.to_policy().map_err(|faults| {
+        Refusal::Internal(format!("rules of season {}: {faults:?}", season.season))
+    })
 }

@@ -1,9 +1,9 @@
 //! Cache of the parsed rules of seasons that have started: from then on they never change.
 
+use league::keys::SeasonKey;
 use std::sync::Arc;
 
 use document::season::policy::Policy;
-use league::keys::SeasonKey;
 use store::Conn;
 use store::seasons::Season;
 
@@ -34,12 +34,12 @@ impl RulesCache {
         conn: &Conn,
         season: RunningSeason,
     ) -> Result<Arc<Policy>, Refusal> {
-        if let Some(cached) = self.0.get(&season.key()) {
+        if let Some(cached) = self.0.get(&season.key) {
             return Ok(cached);
         }
-        let document = store::seasons::find_policy(conn, season.club, season.id).await?;
-        let policy = Arc::new(parse_document(season.id, &document)?);
-        self.0.insert(season.key(), Arc::clone(&policy));
+        let document = store::seasons::find_policy(conn, season.key).await?;
+        let policy = Arc::new(parse_document(season.key, &document)?);
+        self.0.insert(season.key, Arc::clone(&policy));
         Ok(policy)
     }
 

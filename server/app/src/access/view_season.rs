@@ -1,7 +1,7 @@
 //! Access to one season: who may see it, in which role, and who plays in it.
 
 use league::club_role::ClubRole;
-use league::ids::{AccountId, CatalogueId, ClubId, PlayerId, SeasonId};
+use league::ids::{AccountId, CatalogueId, PlayerId};
 use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use league::week::WeekNo;
@@ -21,8 +21,7 @@ pub(crate) struct SeasonView {
 /// A season that has started and not ended: its rules are fixed.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct RunningSeason {
-    pub club: ClubId,
-    pub id: SeasonId,
+    pub key: SeasonKey,
     pub catalogue: CatalogueId,
 }
 
@@ -32,17 +31,9 @@ impl RunningSeason {
     pub fn from_season(season: &Season) -> Result<Self, Refusal> {
         must_be_started(season)?;
         Ok(Self {
-            club: season.club,
-            id: season.id,
+            key: season.key(),
             catalogue: season.catalogue,
         })
-    }
-
-    pub fn key(self) -> SeasonKey {
-        SeasonKey {
-            club: self.club,
-            season: self.id,
-        }
     }
 }
 
@@ -86,12 +77,11 @@ fn must_be_visible(
 pub(crate) async fn view_season(
     conn: &mut Conn,
     viewer: Viewer,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
 ) -> Result<SeasonView, Refusal> {
     let (season, role) = match viewer {
-        None => (store::seasons::find(conn, club, id).await?, None),
-        Some(actor) => store::seasons::find_with_role(conn, club, id, actor.account).await?,
+        None => (store::seasons::find(conn, season).await?, None),
+        Some(actor) => store::seasons::find_with_role(conn, season, actor.account).await?,
     };
     must_be_visible(season.state, season.visibility, role)?;
     Ok(SeasonView { season, role })
@@ -105,16 +95,14 @@ pub(crate) async fn view_season(
 pub(crate) async fn authorize_player(
     conn: &Conn,
     account: AccountId,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
 ) -> Result<(RunningSeason, Player), Refusal> {
-    let access = store::season_access::find(conn, club, id, account).await?;
+    let access = store::season_access::find(conn, season, account).await?;
     must_be_visible(access.state, access.visibility, access.role)?;
     must_be_running(access.state)?;
     let player = access.role.and(access.player).ok_or(Refusal::NotFound)?;
     let season = RunningSeason {
-        club,
-        id,
+        key: season,
         catalogue: access.catalogue,
     };
     Ok((season, player))

@@ -101,12 +101,12 @@ impl Versions {
         actor: Actor,
         season: &Season,
     ) -> Result<Vec<TouchedList>, Refusal> {
-        let (club, id) = (season.club, season.id);
-        let player = store::players::find_by_account(conn, club, id, actor.account).await?;
+        let key = season.key();
+        let player = store::players::find_by_account(conn, key, actor.account).await?;
         let Some(player) = player else {
             return Ok(Vec::new());
         };
-        let lists = store::lists::list_by_player(conn, club, id, player.id).await?;
+        let lists = store::lists::list_by_player(conn, key, player.id).await?;
         let Some(newest) = lists.into_iter().next_back() else {
             return Ok(Vec::new());
         };
@@ -116,7 +116,7 @@ impl Versions {
             let entries = list.map_or(Ok(Vec::new()), |list| self.find_touched(list))?;
             if !entries.is_empty() {
                 found.push(TouchedList {
-                    season: id,
+                    season: key.season,
                     week: newest.week,
                     sealed,
                     entries,
@@ -131,8 +131,8 @@ impl Versions {
         conn: &mut Conn,
         season: &Season,
     ) -> Result<Option<OpenedLists>, Refusal> {
-        let (club, id) = (season.club, season.id);
-        let weeks = store::weeks::list(conn, club, id).await?;
+        let key = season.key();
+        let weeks = store::weeks::list(conn, key).await?;
         let mut opened = weeks
             .iter()
             .filter(|week| week.facts.lists_opened_at.is_some());
@@ -141,9 +141,9 @@ impl Versions {
         let Some((week, opened_at)) = newest else {
             return Ok(None);
         };
-        let lists = list_opened_lists(conn, club, id, week, opened_at).await?;
+        let lists = list_opened_lists(conn, key.week(week), opened_at).await?;
         let mut counted = OpenedLists {
-            season: id,
+            season: key.season,
             week,
             lists: 0,
             touched: 0,

@@ -1,6 +1,7 @@
 //! The seasons behind a public record: where the person played.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::{ClubId, PlayerId};
+use league::keys::SeasonKey;
 use uuid::Uuid;
 
 use crate::{App, Refusal};
@@ -13,7 +14,7 @@ pub async fn list_record_places(
     app: &App,
     club: ClubId,
     record: Uuid,
-) -> Result<Vec<(SeasonId, PlayerId)>, Refusal> {
+) -> Result<Vec<(SeasonKey, PlayerId)>, Refusal> {
     app.store
         .read(async |conn| Ok(store::record_consents::list_appearances(conn, club, record).await?))
         .await

@@ -1,9 +1,8 @@
 //! Checking a list while the player types. Nothing is saved.
 
 use document::lists::army_list::ArmyListDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::lists::{CheckReport, Cut, find_cuts};
-use league::week::WeekNo;
 
 use super::terms::{find_own_terms, parse_list};
 use crate::run_blocking::run_blocking;
@@ -23,13 +22,11 @@ pub struct CheckedList {
 pub async fn check_list(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     list: ArmyListDocument,
 ) -> Result<CheckedList, Refusal> {
     let list = parse_list(list)?;
-    let terms = find_own_terms(app, actor, club, season, week).await?;
+    let terms = find_own_terms(app, actor, week).await?;
     run_blocking(move || CheckedList {
         report: terms.check(&list),
         cuts: find_cuts(&list, &terms.catalogue, &terms.terms()),

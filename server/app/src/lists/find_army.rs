@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use league::catalogue::Catalogue;
 use league::catalogue::key::KindKey;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::lists::ArmyList;
 use league::lists::line::lines;
 use league::painting::{PaintedUnit, painted_units};
@@ -63,13 +64,12 @@ impl Fielded {
 pub async fn find_army(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
 ) -> Result<Vec<ArmyWeek>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             if !loaded.players.iter().any(|known| known.id == player) {
@@ -94,9 +94,9 @@ async fn fielded(
     loaded: &LoadedSeason,
     player: PlayerId,
 ) -> Result<BTreeMap<WeekNo, Fielded>, Refusal> {
-    let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
+    let log = store::painting::find_log(conn, season.key(), Some(player)).await?;
     let mut fielded = BTreeMap::new();
-    for own in store::lists::list_by_player(conn, season.club, season.id, player).await? {
+    for own in store::lists::list_by_player(conn, season.key(), player).await? {
         let slot = (own.week, player);
         let opened = is_list_open(&loaded.weeks, &loaded.players, slot);
         let (Some(sealed), true) = (own.sealed, opened) else {

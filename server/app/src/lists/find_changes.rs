@@ -1,7 +1,7 @@
 //! The difference between a list and the player's previous one.
 
 use document::lists::army_list::ArmyListDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::lists::{ArmyList, ListChange, PreviousList, compare_lists};
 use league::week::WeekNo;
 
@@ -25,13 +25,11 @@ pub struct ListChanges {
 pub async fn find_changes(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     list: ArmyListDocument,
 ) -> Result<ListChanges, Refusal> {
     let list = parse_list(list)?;
-    let terms = find_own_terms(app, actor, club, season, week).await?;
+    let terms = find_own_terms(app, actor, week).await?;
     let nothing =
         ArmyList::new(list.faction().clone(), Vec::new()).map_err(|fault| unreadable(&fault))?;
     let first = PreviousList {

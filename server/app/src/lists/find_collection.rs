@@ -1,6 +1,7 @@
 //! A player's collection: every unit brought into the season or sealed in a list, with its paint.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::lists::{ArmyList, CollectionUnit, build_collection};
 use league::painting::{PaintingLog, painted_models};
 use league::week::WeekNo;
@@ -20,13 +21,12 @@ use crate::{Actor, App, Refusal};
 pub async fn find_collection(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Vec<CollectionUnit>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, Some(actor), club, season).await?.season;
-            let own = store::players::find_by_account(conn, club, season.id, actor.account).await?;
+            let season = view_season(conn, Some(actor), season).await?.season;
+            let own = store::players::find_by_account(conn, season.key(), actor.account).await?;
             let player = own.ok_or(Refusal::NotFound)?.id;
             Ok(load_collection(conn, &season, player).await?.0)
         })
@@ -42,13 +42,13 @@ pub(crate) async fn load_collection(
     season: &Season,
     player: PlayerId,
 ) -> Result<(Vec<CollectionUnit>, PaintingLog), Refusal> {
-    let (club, id) = (season.club, season.id);
-    let lists = store::lists::list_by_player(conn, club, id, player).await?;
+    let key = season.key();
+    let lists = store::lists::list_by_player(conn, key, player).await?;
     let lists: Vec<(WeekNo, ArmyList)> = lists
         .into_iter()
         .filter_map(sealed)
         .collect::<Result<_, _>>()?;
-    let log = store::painting::find_log(conn, club, id, Some(player)).await?;
+    let log = store::painting::find_log(conn, key, Some(player)).await?;
     let painting = policy::parse(season)?.painting;
     let painted = painted_models(&painting, player, WeekNo::LAST, &log);
     let lists = lists.iter().map(|(week, list)| (*week, list));

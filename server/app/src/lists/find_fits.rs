@@ -1,9 +1,8 @@
 //! Units and upgrades that still fit into a list without breaking a further rule.
 
 use document::lists::army_list::ArmyListDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::lists::{self, Fits};
-use league::week::WeekNo;
 
 use super::terms::{find_own_terms, parse_list};
 use crate::run_blocking::run_blocking;
@@ -15,12 +14,10 @@ use crate::{Actor, App, Refusal};
 pub async fn find_fits(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     list: ArmyListDocument,
 ) -> Result<Fits, Refusal> {
     let list = parse_list(list)?;
-    let terms = find_own_terms(app, actor, club, season, week).await?;
+    let terms = find_own_terms(app, actor, week).await?;
     run_blocking(move || lists::find_fits(&list, &terms.catalogue, &terms.terms())).await
 }

@@ -1,14 +1,13 @@
 //! The state of the list editor: all that a player needs to write the list of a week, from one
 //! snapshot.
 
+use league::keys::WeekKey;
 use std::sync::Arc;
 
 use document::lists::army_list::ArmyListDocument;
 use league::catalogue::Catalogue;
-use league::ids::{ClubId, SeasonId};
 use league::lists::{ArmyList, CheckReport};
 use league::season::WeekPhase;
-use league::week::WeekNo;
 use store::lists::PlayerList;
 use store::players::Player;
 use store::weeks::Week;
@@ -57,17 +56,15 @@ pub enum ListOrigin {
 pub async fn find_list_editor(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<ListEditor, Refusal> {
     app.store
         .read(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
-            must_play(&player, week)?;
-            let week = store::weeks::find(conn, club, season.id, week).await?;
+            let (season, player) = authorize_player(conn, actor.account, week.season).await?;
+            must_play(&player, week.week)?;
+            let week = store::weeks::find(conn, week).await?;
             let now = store::clock::now(conn).await?;
-            let own = store::lists::find(conn, club, season.id, week.week, player.id).await?;
+            let own = store::lists::find(conn, season.key.week(week.week), player.id).await?;
             let terms = WeekTerms::load(app, conn, season, week.limits(), &player).await?;
             let previous = terms.last.as_ref().map(|last| last.list.clone());
             let (list, origin) = choose_list(own.as_ref(), previous.as_ref(), &terms)?;

@@ -3,8 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use league::ids::{ClubId, PlayerId, SeasonId};
-use league::week::WeekNo;
+use league::ids::PlayerId;
+use league::keys::WeekKey;
 use store::lists::{PlayerList, SealedListRow};
 
 use super::opened::list_opened_lists;
@@ -31,21 +31,15 @@ pub enum WeekLists {
 
 /// # Errors
 /// [`Refusal::NotFound`] before the lists are opened, except to those who run the season.
-pub async fn list_lists(
-    app: &App,
-    viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<WeekLists, Refusal> {
+pub async fn list_lists(app: &App, viewer: Viewer, week: WeekKey) -> Result<WeekLists, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
-            let facts = store::weeks::find(conn, club, season, week).await?.facts;
-            let players = store::players::list(conn, club, season).await?;
-            let playing = players.iter().filter(|player| player.plays_in(week));
+            let view = view_season(conn, viewer, week.season).await?;
+            let facts = store::weeks::find(conn, week).await?.facts;
+            let players = store::players::list(conn, week.season).await?;
+            let playing = players.iter().filter(|player| player.plays_in(week.week));
             if let Some(opened_at) = facts.lists_opened_at {
-                let lists = list_opened_lists(conn, club, season, week, opened_at).await?;
+                let lists = list_opened_lists(conn, week, opened_at).await?;
                 let lists = lists.into_iter().map(|list| (list.player, list.sealed));
                 let mut seen: BTreeMap<PlayerId, Option<SealedListRow>> = lists.collect();
                 for player in playing {
@@ -56,7 +50,7 @@ pub async fn list_lists(
             if !view.runs_season() {
                 return Err(Refusal::NotFound);
             }
-            let lists = store::lists::list_by_week(conn, club, season, week).await?;
+            let lists = store::lists::list_by_week(conn, week).await?;
             let states = playing.map(|player| {
                 let list = lists.iter().find(|list| list.player == player.id);
                 (player.id, list.map_or(ListState::Missing, state))

@@ -3,7 +3,7 @@
 use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
 use document::trail::{OpenedReceipt, TrailAct};
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::lists::ArmyList;
 use league::points::Points;
 use league::season::ListArrival;
@@ -35,8 +35,8 @@ pub async fn open_due_lists(app: &App) -> Result<usize, Refusal> {
             store::weeks::list_due(conn, now).await
         })
         .await?;
-    for &(club, season, week) in &due {
-        open(app, None, club, season, week).await?;
+    for &week in &due {
+        open(app, None, week).await?;
     }
     Ok(due.len())
 }
@@ -47,37 +47,25 @@ pub async fn open_due_lists(app: &App) -> Result<usize, Refusal> {
 /// # Errors
 /// [`Reason::DeadlineAhead`] before that instant, whoever asks; everybody can read in the trail who
 /// did: organisers may play, too.
-pub async fn open_lists(
-    app: &App,
-    actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<(), Refusal> {
-    let done = open(app, Some(actor), club, season, week).await;
+pub async fn open_lists(app: &App, actor: Actor, week: WeekKey) -> Result<(), Refusal> {
+    let done = open(app, Some(actor), week).await;
     if let Err(Refusal::Rule {
         reason: Reason::DeadlineAhead,
         ..
     }) = done
     {
-        record_early_attempt(app, actor, club, season, week).await?;
+        record_early_attempt(app, actor, week).await?;
     }
     done
 }
 
 /// In a transaction of its own: the refused one leaves nothing behind.
-async fn record_early_attempt(
-    app: &App,
-    actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<(), Refusal> {
+async fn record_early_attempt(app: &App, actor: Actor, week: WeekKey) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         let now = store::clock::now(&tx).await?;
         let act = TrailAct::OpenListsTooEarly {
-            week: week.number(),
+            week: week.week.number(),
         };
         let change = SeasonChange::new(season.key(), actor, now, act);
         Ok(tx.publish(change).await?.with(()))
@@ -85,20 +73,14 @@ async fn record_early_attempt(
     .await
 }
 
-async fn open(
-    app: &App,
-    actor: Option<Actor>,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<(), Refusal> {
+async fn open(app: &App, actor: Option<Actor>, week: WeekKey) -> Result<(), Refusal> {
     app.write(async |mut tx| {
         if let Some(actor) = actor {
-            authorize(&mut tx, actor, club, Action::RunSeason).await?;
+            authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
         }
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         let running = RunningSeason::from_season(&season)?;
-        let week = store::weeks::lock(&mut tx, club, season.id, week).await?;
+        let week = store::weeks::lock(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
         if week.facts.lists_opened_at.is_some() {
             return Ok(tx.commit(()));
@@ -109,7 +91,7 @@ async fn open(
                 .fact("deadline", week.facts.accepted_until().to_rfc3339()));
         }
         put_in_stand_ins(app, &mut tx, running, week.limits(), now).await?;
-        store::weeks::mark_opened(&mut tx, club, season.id, week.week, now).await?;
+        store::weeks::mark_opened(&mut tx, season.key().week(week.week), now).await?;
         let receipts = receipts(&mut tx, &season, week.week, now).await?;
         let act = TrailAct::OpenLists {
             week: week.week.number(),
@@ -129,11 +111,11 @@ async fn put_in_stand_ins(
     week: WeekLimits,
     now: Instant,
 ) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
-    let begun = store::lists::list_by_week(conn, club, id, week.week).await?;
+    let key = season.key;
+    let begun = store::lists::list_by_week(conn, key.week(week.week)).await?;
     let begun_by = |player| begun.iter().find(|list| list.player == player);
     let is_sealed = |player| begun_by(player).is_some_and(|list| list.sealed.is_some());
-    let players = store::players::list(conn, club, id).await?;
+    let players = store::players::list(conn, key).await?;
     let without = players
         .iter()
         .filter(|player| player.plays_in(week.week) && !is_sealed(player.id));
@@ -142,7 +124,6 @@ async fn put_in_stand_ins(
         else {
             continue;
         };
-        let slot = (week.week, player.id);
         let identity = ListIdentity::from(begun_by(player.id).map(|list| list.id));
         let contents = ReceiptInput {
             list: ArmyListDocument::from(&list),
@@ -155,7 +136,7 @@ async fn put_in_stand_ins(
             stands_in: true,
             ..list
         };
-        if !store::lists::seal(conn, club, id, slot, identity, &list).await? {
+        if !store::lists::seal(conn, key.week(week.week), player.id, identity, &list).await? {
             let cause = "a list was begun while its week was locked";
             return Err(Refusal::Internal(cause.to_owned()));
         }
@@ -170,8 +151,8 @@ async fn last_list_if_legal(
     week: WeekLimits,
     player: &Player,
 ) -> Result<Option<(ArmyList, Points)>, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let last = store::lists::find_last_sealed(conn, club, id, week.week, player.id).await?;
+    let key = season.key;
+    let last = store::lists::find_last_sealed(conn, key.week(week.week), player.id).await?;
     let last = last.and_then(|last| last.sealed);
     let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
         return Ok(None);
@@ -187,7 +168,7 @@ async fn receipts(
     week: WeekNo,
     now: Instant,
 ) -> Result<Vec<OpenedReceipt>, Refusal> {
-    let lists = list_opened_lists(conn, season.club, season.id, week, now).await?;
+    let lists = list_opened_lists(conn, season.key().week(week), now).await?;
     let receipt = |list: PlayerList| {
         let sealed = list.sealed?;
         Some(OpenedReceipt {

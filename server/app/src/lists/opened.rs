@@ -1,7 +1,8 @@
 //! Which lists of a week are open: those of the players who had not withdrawn when the lists were
 //! opened.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::WeekKey;
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -37,13 +38,11 @@ pub(crate) fn is_list_open(
 /// A fault of the database.
 pub(crate) async fn list_opened_lists(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     opened_at: Instant,
 ) -> Result<Vec<PlayerList>, Refusal> {
-    let mut lists = store::lists::list_by_week(conn, club, season, week).await?;
-    let mut players = store::players::list(conn, club, season).await?;
+    let mut lists = store::lists::list_by_week(conn, week).await?;
+    let mut players = store::players::list(conn, week.season).await?;
     players.retain(|player| !is_opened(player, opened_at));
     lists.retain(|list| list.sealed.is_some());
     lists.retain(|list| players.iter().all(|gone| gone.id != list.player));

@@ -1,10 +1,9 @@
 //! Parsing a pasted text as a list, with what was understood line by line. Nothing is saved.
 
 use league::catalogue::key::FactionKey;
-use league::ids::{ClubId, SeasonId};
+use league::keys::{SeasonKey, WeekKey};
 use league::lists::reader::{self, Reading};
 use league::lists::{ArmyList, brought_list};
-use league::week::WeekNo;
 use messages::army_lists;
 
 use super::terms::find_own_terms;
@@ -24,9 +23,7 @@ const MAX_TEXT_BYTES: usize = 32 * 1024;
 pub async fn read_list(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     text: String,
 ) -> Result<Reading, Refusal> {
     if text.len() > MAX_TEXT_BYTES {
@@ -34,10 +31,10 @@ pub async fn read_list(
         let refusal = Refusal::fault(Reason::InvalidText, "/text", message);
         return Err(refusal.with(MAX_TEXT_BYTES, text.len()));
     }
-    let terms = find_own_terms(app, actor, club, season, week).await?;
+    let terms = find_own_terms(app, actor, week).await?;
     let known = match &terms.last {
         Some(last) => Some(last.list.clone()),
-        None => find_brought(app, actor, club, season, &terms.faction).await?,
+        None => find_brought(app, actor, week.season, &terms.faction).await?,
     };
     run_blocking(move || {
         let reading = reader::parse(&text, &terms.catalogue, Some(&terms.faction));
@@ -53,15 +50,13 @@ pub async fn read_list(
 async fn find_brought(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     faction: &FactionKey,
 ) -> Result<Option<ArmyList>, Refusal> {
     app.store
         .read(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
-            let brought =
-                store::brought_units::list(conn, club, season.id, Some(player.id)).await?;
+            let (season, player) = authorize_player(conn, actor.account, season).await?;
+            let brought = store::brought_units::list(conn, season.key, Some(player.id)).await?;
             Ok(brought_list(&brought, faction))
         })
         .await

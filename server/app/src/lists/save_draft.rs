@@ -1,8 +1,7 @@
 //! Saving the draft of a list, which may break every rule; only its owner ever sees it.
 
 use document::lists::army_list::ArmyListDocument;
-use league::ids::{ClubId, SeasonId};
-use league::week::WeekNo;
+use league::keys::WeekKey;
 use messages::{army_lists, seasons};
 
 use super::terms::parse_list;
@@ -18,23 +17,19 @@ use crate::{Actor, App, Reason, Refusal};
 pub async fn save_draft(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     revision: Option<i32>,
     draft: ArmyListDocument,
 ) -> Result<i32, Refusal> {
     let draft = ArmyListDocument::from(&parse_list(draft)?);
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&tx, actor.account, club, season).await?;
-        let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&tx, club, season.id, week)
-            .await?
-            .facts;
+        let (season, player) = authorize_player(&tx, actor.account, week.season).await?;
+        let player = must_play(&player, week.week)?;
+        let facts = store::week_limits::lock_shared(&tx, week).await?.facts;
         if facts.closed_at.is_some() {
             return Err(Refusal::rule(Reason::ListLocked, seasons::week_is_closed()));
         }
-        let old = store::lists::lock(&mut tx, club, season.id, week, player).await?;
+        let old = store::lists::lock(&mut tx, week, player).await?;
         if revision.is_none() && old.draft_revision > 0 {
             return Err(Refusal::rule(
                 Reason::PreconditionRequired,
@@ -48,7 +43,7 @@ pub async fn save_draft(
                     .fact("revision", old.draft_revision),
             );
         }
-        let revision = store::lists::update_draft(&mut tx, club, season.id, &old, &draft).await?;
+        let revision = store::lists::update_draft(&mut tx, season.key, &old, &draft).await?;
         Ok(tx.commit(revision))
     })
     .await

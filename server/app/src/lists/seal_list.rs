@@ -5,11 +5,11 @@ use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
 use document::trail::TrailAct;
 use futures_util::future::join4;
-use league::ids::{ClubId, ListId, PlayerId, SeasonId};
+use league::ids::{ListId, PlayerId};
+use league::keys::WeekKey;
 use league::lists::{ArmyList, CheckReport};
 use league::season::{ListArrival, ListNotAccepted, accept_list};
 use league::time::Instant;
-use league::week::WeekNo;
 use messages::{army_lists, seasons};
 use store::Conn;
 use store::lists::{ListIdentity, SealedListRow};
@@ -49,21 +49,19 @@ pub struct Receipt {
 pub async fn seal_list(
     app: &App,
     who: impl Into<UnverifiedSession>,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     list: ArmyListDocument,
 ) -> Result<Receipt, Refusal> {
     let list = parse_list(list)?;
     let who = who.into();
     let account = who.claimed_account();
     let find_existing =
-        async |conn: &Conn| store::lists::find_id_and_now(conn, club, season, week, account).await;
+        async |conn: &Conn| store::lists::find_id_and_now(conn, week, account).await;
     // The clock is read last, under the lock of the week: whoever waited for the lock across the deadline
     // is late.
     let preread = async |conn: &Conn| {
-        let player = authorize_player(conn, account, club, season);
-        let limits = store::week_limits::lock_shared(conn, club, season, week);
+        let player = authorize_player(conn, account, week.season);
+        let limits = store::week_limits::lock_shared(conn, week);
         let existing = find_existing(conn);
         // Authentication is judged first: without it no other error may be told.
         let (actor, player, limits, existing) =
@@ -114,8 +112,7 @@ impl Submission<'_> {
         conn: &mut Conn,
         existing: Option<ListId>,
     ) -> Result<Option<Receipt>, Refusal> {
-        let (club, season) = (self.season.club, self.season.id);
-        let slot = (self.week.week, self.player);
+        let week = self.season.key.week(self.week.week);
         let (arrival, existing) = self.arrival(conn, existing).await?;
         must_be_legal(self.list, &self.report)?;
         let identity = ListIdentity::from(existing);
@@ -127,7 +124,7 @@ impl Submission<'_> {
         let points = self.report.total.get();
         let number = self.week.catalogue_number;
         let sealed = build_sealed_list(&contents, points, number, self.now, arrival)?;
-        if !store::lists::seal(conn, club, season, slot, identity, &sealed).await? {
+        if !store::lists::seal(conn, week, self.player, identity, &sealed).await? {
             return Ok(None);
         }
         Ok(Some(Receipt {
@@ -146,13 +143,12 @@ impl Submission<'_> {
         conn: &mut Conn,
         mut existing: Option<ListId>,
     ) -> Result<(ListArrival, Option<ListId>), Refusal> {
-        let (facts, season, now) = (&self.week.facts, self.season, self.now);
-        let (week, player) = (self.week.week, self.player);
-        let leave = facts.needs_leave(now)
-            && store::lists::has_leave(conn, season.club, season.id, week, player).await?;
+        let (facts, player, now) = (&self.week.facts, self.player, self.now);
+        let week = self.season.key.week(self.week.week);
+        let leave = facts.needs_leave(now) && store::lists::has_leave(conn, week, player).await?;
         if leave {
-            let locked = store::lists::lock(conn, season.club, season.id, week, player).await?;
-            let drawn = store::rounds::list(conn, season.club, season.id, Some(week)).await?;
+            let locked = store::lists::lock(conn, week, player).await?;
+            let drawn = store::rounds::list(conn, week.season, Some(week.week)).await?;
             may_still_come(locked.sealed.as_ref(), !drawn.is_empty())?;
             existing = Some(locked.id);
         }
@@ -171,7 +167,7 @@ impl Submission<'_> {
             late_minutes: late_minutes(receipt.arrival),
             receipt: receipt.digest.clone(),
         };
-        let change = SeasonChange::new(self.season.key(), self.actor, self.now, act);
+        let change = SeasonChange::new(self.season.key, self.actor, self.now, act);
         Ok(tx.publish(change).await?.with(receipt))
     }
 }

@@ -9,7 +9,8 @@ use futures_util::future::try_join;
 use league::catalogue::Catalogue;
 use league::catalogue::diff::{TouchedEntry, find_touched_entries};
 use league::catalogue::key::FactionKey;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::WeekKey;
 use league::lists::PaintedModels;
 use league::lists::rules::ListRule;
 use league::lists::{ArmyList, CheckReport, ListTerms, PreviousList, Severity, check};
@@ -77,8 +78,8 @@ async fn find_last(
     if week == WeekNo::FIRST {
         return Ok(None);
     }
-    let (club, id) = (season.club, season.id);
-    let last = store::lists::find_last_sealed(conn, club, id, week, player).await?;
+    let key = season.key;
+    let last = store::lists::find_last_sealed(conn, key.week(week), player).await?;
     Ok(last.and_then(|last| Some((last.week, last.sealed?))))
 }
 
@@ -93,7 +94,7 @@ async fn find_painted(
     if !policy.list_rules.iter().any(needs_paint) {
         return Ok(PaintedModels::new());
     }
-    let log = store::painting::find_log(conn, season.club, season.id, Some(player)).await?;
+    let log = store::painting::find_log(conn, season.key, Some(player)).await?;
     Ok(painted_models(&policy.painting, player, week, &log))
 }
 
@@ -115,7 +116,7 @@ impl WeekTerms {
         let (last, painted) = try_join(last, painted).await?;
         let catalogue_cache = &app.catalogue_cache;
         let find =
-            |number| catalogue_cache.get_or_load(conn, season.club, season.catalogue, number);
+            |number| catalogue_cache.get_or_load(conn, season.key.club, season.catalogue, number);
         let last = match last {
             Some((week, sealed)) => Some(LastList {
                 week,
@@ -173,15 +174,13 @@ impl WeekTerms {
 pub(super) async fn find_own_terms(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<WeekTerms, Refusal> {
     app.store
         .read(async |conn| {
-            let (season, player) = authorize_player(conn, actor.account, club, season).await?;
-            must_play(&player, week)?;
-            let week = store::week_limits::find(conn, club, season.id, week).await?;
+            let (season, player) = authorize_player(conn, actor.account, week.season).await?;
+            must_play(&player, week.week)?;
+            let week = store::week_limits::find(conn, week).await?;
             WeekTerms::load(app, conn, season, week, &player).await
         })
         .await

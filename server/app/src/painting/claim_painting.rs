@@ -2,12 +2,12 @@
 
 use document::painting::rules::ModelStagesDocument;
 use document::trail::TrailAct;
-use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
+use league::ids::{ClaimId, PlayerId};
+use league::keys::WeekKey;
 use league::lists::EntryKey;
 use league::painting::{
     ClaimRefusal, Evidence, ModelStages, NewClaim, PaintingClaim, PhotoDigest, accept_claim,
 };
-use league::week::WeekNo;
 use messages::{painting, refusals};
 use store::Conn;
 use uuid::Uuid;
@@ -36,9 +36,7 @@ pub struct ClaimPainting {
 pub async fn claim_painting(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     command: ClaimPainting,
 ) -> Result<PaintingClaim, Refusal> {
     let unit = EntryKey::new(&command.unit).map_err(|fault| {
@@ -56,23 +54,21 @@ pub async fn claim_painting(
         )
     })?;
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&tx, actor.account, club, season).await?;
-        let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&tx, club, season.id, week)
-            .await?
-            .facts;
+        let (season, player) = authorize_player(&tx, actor.account, week.season).await?;
+        let player = must_play(&player, week.week)?;
+        let facts = store::week_limits::lock_shared(&tx, week).await?.facts;
         let now = store::clock::now(&tx).await?;
         if now < facts.announce_at || facts.closed_at.is_some() {
             let message = painting::claim_week();
             return Err(Refusal::rule(Reason::WeekState, message));
         }
         let painting = &app.rules_cache.get_or_load(&tx, season).await?.painting;
-        let log = store::painting::find_log(&tx, club, season.id, Some(player)).await?;
+        let log = store::painting::find_log(&tx, season.key, Some(player)).await?;
         let record = log.record_of(painting, &unit);
         let made = NewClaim {
             id: ClaimId(Uuid::new_v4()),
             player,
-            week,
+            week: week.week,
             unit,
             stages,
             evidence: command.photo.map_or(Evidence::AtTable, Evidence::Photo),
@@ -90,21 +86,21 @@ pub async fn claim_painting(
             made,
         )
         .map_err(claim_refusal)?;
-        store::painting::create(&mut tx, club, season.id, &claim).await?;
+        store::painting::create(&mut tx, season.key, &claim).await?;
         let act = |looks_like| TrailAct::ClaimPainting {
             claim: claim.made.id.0,
             player: player.0,
-            week: week.number(),
+            week: week.week.number(),
             looks_like,
         };
         let for_officers = act(Some(alike));
         let finished = if facts.lists_opened_at.is_none() {
-            let entry = OfficersEntry::in_season(season.key(), actor, now, for_officers);
+            let entry = OfficersEntry::in_season(season.key, actor, now, for_officers);
             tx.record(entry).await?
         } else {
             let change = SeasonChange {
                 officers_act: has_look_alikes.then_some(for_officers),
-                ..SeasonChange::new(season.key(), actor, now, act(None))
+                ..SeasonChange::new(season.key, actor, now, act(None))
             };
             tx.publish(change).await?.with(())
         };
@@ -126,7 +122,7 @@ async fn claims_of_look_alikes(
     player: PlayerId,
     photo: PhotoDigest,
 ) -> Result<Vec<Uuid>, Refusal> {
-    let known = store::photos::list(conn, season.club, season.id).await?;
+    let known = store::photos::list(conn, season.key).await?;
     let own = known
         .iter()
         .find(|known| (known.player, known.digest) == (player, photo))
@@ -139,7 +135,7 @@ async fn claims_of_look_alikes(
         .filter(|other| other.player != player && other.likeness.resembles(own.likeness))
         .map(|other| (other.player, Evidence::Photo(other.digest)))
         .collect();
-    let claims = store::painting::list(conn, season.club, season.id, None).await?;
+    let claims = store::painting::list(conn, season.key, None).await?;
     let stands_on = |made: &NewClaim| alike.contains(&(made.player, made.evidence));
     let claims = claims.iter().filter(|claim| stands_on(&claim.made));
     Ok(claims.map(|claim| claim.made.id.0).collect())

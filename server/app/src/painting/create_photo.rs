@@ -2,7 +2,8 @@
 //! tells where somebody lives.
 
 use document::trail::TrailAct;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::painting::{Evidence, PhotoDigest};
 use messages::painting;
 use store::Conn;
@@ -26,31 +27,30 @@ pub const MAX_PHOTOS: usize = 60;
 pub async fn create_photo(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     bytes: impl AsRef<[u8]> + Send + 'static,
 ) -> Result<PhotoDigest, Refusal> {
     app.store
-        .read(async |conn| authorize_upload(conn, actor, club, season).await.map(drop))
+        .read(async |conn| authorize_upload(conn, actor, season).await.map(drop))
         .await?;
     let photo = decode(app, bytes).await?;
     app.write(async |mut tx| {
-        let (season, player) = authorize_upload(&mut tx, actor, club, season).await?;
-        let claims = store::painting::list(&tx, club, season.id, Some(player)).await?;
+        let (season, player) = authorize_upload(&mut tx, actor, season).await?;
+        let claims = store::painting::list(&tx, season.key, Some(player)).await?;
         let used = |evidence| evidence == Evidence::Photo(photo.digest);
         if claims.iter().any(|claim| used(claim.made.evidence)) {
             return Err(photo_used());
         }
         // Locked, so that two uploads at once cannot both take the last free place.
-        store::players::lock(&mut tx, club, season.id, player).await?;
-        let known = store::photos::list(&mut tx, club, season.id).await?;
+        store::players::lock(&mut tx, season.key, player).await?;
+        let known = store::photos::list(&mut tx, season.key).await?;
         must_have_room(&known, player, photo.digest)?;
         let now = store::clock::now(&tx).await?;
-        store::photos::create(&mut tx, club, season.id, player, &photo, now).await?;
+        store::photos::create(&mut tx, season.key, player, &photo, now).await?;
         // Not the digest: it is the address of the photo.
         let act = TrailAct::CreatePhoto { player: player.0 };
         Ok(tx
-            .record(OfficersEntry::in_season(season.key(), actor, now, act))
+            .record(OfficersEntry::in_season(season.key, actor, now, act))
             .await?
             .with(photo.digest))
     })
@@ -60,10 +60,9 @@ pub async fn create_photo(
 async fn authorize_upload(
     conn: &mut Conn,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<(RunningSeason, PlayerId), Refusal> {
-    let (season, player) = authorize_player(conn, actor.account, club, season).await?;
+    let (season, player) = authorize_player(conn, actor.account, season).await?;
     if store::accounts::find(conn, actor.account).await?.minor {
         let message = painting::minor_photo();
         return Err(Refusal::rule(Reason::Forbidden, message));

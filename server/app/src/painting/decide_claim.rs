@@ -2,7 +2,8 @@
 
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use league::ids::{ClaimId, ClubId, SeasonId};
+use league::ids::ClaimId;
+use league::keys::SeasonKey;
 use league::name::Text;
 use league::painting::{Checker, ClaimRefusal, ClaimState, Evidence, PaintingClaim};
 use league::side::PerSide;
@@ -25,11 +26,10 @@ use crate::{Action, Actor, App, Reason, Refusal, user_text};
 pub async fn verify_claim(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     claim: ClaimId,
 ) -> Result<PaintingClaim, Refusal> {
-    decide(app, actor, club, season, claim, None).await
+    decide(app, actor, season, claim, None).await
 }
 
 /// Disagrees, with a reason for the player to read; a referee may also take a check back.
@@ -39,31 +39,27 @@ pub async fn verify_claim(
 pub async fn refuse_claim(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     claim: ClaimId,
     reason: &str,
 ) -> Result<PaintingClaim, Refusal> {
     let reason = user_text::parse_reason(reason)?;
-    decide(app, actor, club, season, claim, Some(reason)).await
+    decide(app, actor, season, claim, Some(reason)).await
 }
 
 async fn decide(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     claim: ClaimId,
     refused: Option<Text>,
 ) -> Result<PaintingClaim, Refusal> {
     app.write(async |mut tx| {
-        let role = authorize(&mut tx, actor, club, Action::Play).await?;
-        let season = view_season(&mut tx, Some(actor), club, season)
-            .await?
-            .season;
+        let role = authorize(&mut tx, actor, season.club, Action::Play).await?;
+        let season = view_season(&mut tx, Some(actor), season).await?.season;
         must_be_started(&season)?;
-        let claim = store::painting::lock(&mut tx, club, season.id, claim).await?;
-        let week = store::weeks::find(&mut tx, club, season.id, claim.made.week).await?;
+        let claim = store::painting::lock(&mut tx, season.key(), claim).await?;
+        let week = store::weeks::find(&mut tx, season.key().week(claim.made.week)).await?;
         if week.facts.lists_opened_at.is_none() {
             // The claim names a unit of a list that is still sealed.
             return Err(Refusal::NotFound);
@@ -75,7 +71,7 @@ async fn decide(
             return Err(claim_refusal(ClaimRefusal::Decided));
         }
         let player = claim.made.player;
-        let owner = store::players::find(&tx, club, season.id, player)
+        let owner = store::players::find(&tx, season.key(), player)
             .await?
             .account;
         let now: Instant = store::clock::now(&tx).await?;
@@ -85,7 +81,7 @@ async fn decide(
             None => claim.verify(&painting, checker, actor.account, owner, now),
         };
         let claim = decided.map_err(claim_refusal)?;
-        store::painting::update(&mut tx, club, season.id, &claim).await?;
+        store::painting::update(&mut tx, season.key(), &claim).await?;
         let (claim_id, player) = (claim.made.id.0, player.0);
         let act = match is_refusal {
             true => TrailAct::RefuseClaim {
@@ -113,9 +109,9 @@ async fn checker(
     season: &Season,
     claim: &PaintingClaim,
 ) -> Result<Checker, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let own = store::players::find_by_account(conn, club, id, actor.account).await?;
-    let games = store::games::list(conn, club, id, Some(claim.made.week)).await?;
+    let key = season.key();
+    let own = store::players::find_by_account(conn, key, actor.account).await?;
+    let games = store::games::list(conn, key, Some(claim.made.week)).await?;
     let opponent = own.is_some_and(|own| {
         games.iter().any(|game| {
             game.meeting.as_ref().is_some_and(|meeting| {

@@ -2,7 +2,7 @@
 
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::painting::PhotoDigest;
 
 use crate::access::authorize;
@@ -14,19 +14,18 @@ use crate::{Action, Actor, App, Refusal};
 pub async fn delete_photo(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     photo: PhotoDigest,
 ) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        let role = authorize(&mut tx, actor, club, Action::Play).await?;
-        let season = store::seasons::find(&mut tx, club, season).await?;
-        let own = store::players::find_by_account(&mut tx, club, season.id, actor.account).await?;
+        let role = authorize(&mut tx, actor, season.club, Action::Play).await?;
+        let season = store::seasons::find(&mut tx, season).await?;
+        let own = store::players::find_by_account(&mut tx, season.key(), actor.account).await?;
         let of = match role {
             ClubRole::Player => Some(own.ok_or(Refusal::NotFound)?.id),
             ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => None,
         };
-        store::photos::delete(&mut tx, club, season.id, photo, of).await?;
+        store::photos::delete(&mut tx, season.key(), photo, of).await?;
         let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeletePhoto {
             photo: document::encode_hex(&photo.0),

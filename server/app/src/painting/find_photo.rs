@@ -1,6 +1,6 @@
 //! A photo of painted models, for the club alone.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::painting::{Evidence, PhotoDigest};
 use store::Conn;
 
@@ -17,17 +17,16 @@ use crate::{App, Refusal, Viewer};
 pub async fn find_photo(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     photo: PhotoDigest,
 ) -> Result<Vec<u8>, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, season).await?;
             view.role.ok_or(Refusal::NotFound)?;
-            let jpeg = store::photos::find(conn, club, season, photo).await?;
-            if is_own_photo(conn, viewer, club, season, photo).await?
-                || is_named_by_claim(conn, viewer, club, season, photo).await?
+            let jpeg = store::photos::find(conn, season, photo).await?;
+            if is_own_photo(conn, viewer, season, photo).await?
+                || is_named_by_claim(conn, viewer, season, photo).await?
             {
                 Ok(jpeg)
             } else {
@@ -41,15 +40,14 @@ pub async fn find_photo(
 async fn is_own_photo(
     conn: &mut Conn,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     photo: PhotoDigest,
 ) -> Result<bool, Refusal> {
     let Some(actor) = viewer else {
         return Ok(false);
     };
-    let own = store::players::find_by_account(conn, club, season, actor.account).await?;
-    let known = store::photos::list(conn, club, season).await?;
+    let own = store::players::find_by_account(conn, season, actor.account).await?;
+    let known = store::photos::list(conn, season).await?;
     Ok(own.is_some_and(|own| {
         let mut known = known.iter();
         known.any(|known| (known.player, known.digest) == (own.id, photo))
@@ -60,11 +58,10 @@ async fn is_own_photo(
 async fn is_named_by_claim(
     conn: &mut Conn,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     photo: PhotoDigest,
 ) -> Result<bool, Refusal> {
-    let claims = list_visible_claims(conn, viewer, club, season, None).await?;
+    let claims = list_visible_claims(conn, viewer, season, None).await?;
     let mut evidence = claims.iter().map(|claim| claim.made.evidence);
     Ok(evidence.any(|evidence| evidence == Evidence::Photo(photo)))
 }

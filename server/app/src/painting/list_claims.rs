@@ -1,6 +1,7 @@
 //! Reading the painting log of a season.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::painting::PaintingClaim;
 use store::Conn;
 
@@ -16,14 +17,13 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_claims(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: Option<PlayerId>,
 ) -> Result<Vec<PaintingClaim>, Refusal> {
     app.store
         .read(async |conn| {
-            view_season(conn, viewer, club, season).await?;
-            list_visible_claims(conn, viewer, club, season, player).await
+            view_season(conn, viewer, season).await?;
+            list_visible_claims(conn, viewer, season, player).await
         })
         .await
 }
@@ -32,18 +32,17 @@ pub async fn list_claims(
 pub(super) async fn list_visible_claims(
     conn: &mut Conn,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: Option<PlayerId>,
 ) -> Result<Vec<PaintingClaim>, Refusal> {
     let own = match viewer {
-        Some(actor) => store::players::find_by_account(conn, club, season, actor.account).await?,
+        Some(actor) => store::players::find_by_account(conn, season, actor.account).await?,
         None => None,
     };
     let own = own.map(|player| player.id);
-    let weeks = store::weeks::list(conn, club, season).await?;
-    let players = store::players::list(conn, club, season).await?;
-    let mut claims = store::painting::list(conn, club, season, player).await?;
+    let weeks = store::weeks::list(conn, season).await?;
+    let players = store::players::list(conn, season).await?;
+    let mut claims = store::painting::list(conn, season, player).await?;
     claims.retain(|claim| {
         let slot = (claim.made.week, claim.made.player);
         own == Some(claim.made.player) || is_list_open(&weeks, &players, slot)

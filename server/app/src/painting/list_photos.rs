@@ -1,6 +1,6 @@
 //! The photos of a season that are still there, for the club alone.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::painting::PhotoDigest;
 
 use crate::access::view_season;
@@ -13,19 +13,14 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_photos(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Vec<PhotoDigest>, Refusal> {
     app.store
         .read(async |conn| {
-            if view_season(conn, viewer, club, season)
-                .await?
-                .role
-                .is_none()
-            {
+            if view_season(conn, viewer, season).await?.role.is_none() {
                 return Ok(Vec::new());
             }
-            let photos = store::photos::list(conn, club, season).await?;
+            let photos = store::photos::list(conn, season).await?;
             Ok(photos.iter().map(|photo| photo.digest).collect())
         })
         .await

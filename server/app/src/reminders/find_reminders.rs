@@ -1,8 +1,8 @@
 //! The reminders of a week: those that organisers can send, and those that a player was sent.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::WeekKey;
 use league::time::Instant;
-use league::week::WeekNo;
 
 use super::owing::{ReminderKind, find_owing};
 use super::send_reminders::MIN_INTERVAL;
@@ -28,15 +28,13 @@ pub struct PendingReminder {
 pub async fn find_reminders(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<Vec<PendingReminder>, Refusal> {
     app.store
         .read(async |conn| {
-            authorize(conn, actor, club, Action::RunSeason).await?;
-            let season = store::seasons::find(conn, club, season).await?;
-            let known = store::weeks::find(conn, club, season.id, week).await?;
+            authorize(conn, actor, week.season.club, Action::RunSeason).await?;
+            let season = store::seasons::find(conn, week.season).await?;
+            let known = store::weeks::find(conn, week).await?;
             let now = store::clock::now(conn).await?;
             let mut found = Vec::new();
             for about in ReminderKind::ALL {
@@ -44,8 +42,7 @@ pub async fn find_reminders(
                 if players.is_empty() {
                     continue;
                 }
-                let last =
-                    store::reminders::find_last(conn, club, season.id, week, about.word()).await?;
+                let last = store::reminders::find_last(conn, week, about.word()).await?;
                 found.push(PendingReminder {
                     about,
                     players,
@@ -65,24 +62,21 @@ pub async fn find_reminders(
 pub async fn find_own_reminders(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<Vec<(ReminderKind, Instant)>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, Some(actor), club, season).await?.season;
+            let season = view_season(conn, Some(actor), week.season).await?.season;
             let account = actor.account;
-            let own = store::players::find_by_account(conn, club, season.id, account).await?;
+            let own = store::players::find_by_account(conn, season.key(), account).await?;
             let Some(own) = own else {
                 return Ok(Vec::new());
             };
-            let known = store::weeks::find(conn, club, season.id, week).await?;
+            let known = store::weeks::find(conn, week).await?;
             let now = store::clock::now(conn).await?;
             let mut found = Vec::new();
             for about in ReminderKind::ALL {
-                let last =
-                    store::reminders::find_last(conn, club, season.id, week, about.word()).await?;
+                let last = store::reminders::find_last(conn, week, about.word()).await?;
                 let Some(last) = last else { continue };
                 if find_owing(conn, &season, &known, about, now)
                     .await?

@@ -61,8 +61,8 @@ async fn without_list(
     ) {
         return Ok(Vec::new());
     }
-    let lists = store::lists::list_by_week(conn, season.club, season.id, week.week).await?;
-    let players = store::players::list(conn, season.club, season.id).await?;
+    let lists = store::lists::list_by_week(conn, season.key().week(week.week)).await?;
+    let players = store::players::list(conn, season.key()).await?;
     let sealed = |player: PlayerId| {
         let mut own = lists.iter().filter(|list| list.player == player);
         own.any(|list| list.sealed.is_some())
@@ -78,7 +78,7 @@ async fn without_result(
     week: &Week,
     now: Instant,
 ) -> Result<Vec<PlayerId>, Refusal> {
-    let games = store::games::list(conn, season.club, season.id, Some(week.week)).await?;
+    let games = store::games::list(conn, season.key(), Some(week.week)).await?;
     let late = games.iter().filter(|game| is_late(game, week, now));
     let both = late.flat_map(|game| {
         let second = game.meeting.as_ref().map(|meeting| meeting.second);

@@ -2,9 +2,9 @@
 
 use chrono::Duration;
 use document::trail::TrailAct;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::WeekKey;
 use league::time::Instant;
-use league::week::WeekNo;
 use messages::seasons;
 
 use super::owing::{ReminderKind, find_owing, nobody_owes};
@@ -32,28 +32,25 @@ pub struct SentReminder {
 pub async fn send_reminders(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     about: ReminderKind,
 ) -> Result<SentReminder, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         must_be_started(&season)?;
-        let known = store::weeks::find(&mut tx, club, season.id, week).await?;
+        let known = store::weeks::find(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
-        let last =
-            store::reminders::find_last(&mut tx, club, season.id, week, about.word()).await?;
+        let last = store::reminders::find_last(&mut tx, week, about.word()).await?;
         must_be_due(last, now)?;
         let players = find_owing(&mut tx, &season, &known, about, now).await?;
         if players.is_empty() {
-            return Err(nobody_owes(week, about));
+            return Err(nobody_owes(week.week, about));
         }
         let by = actor.account;
-        store::reminders::create(&mut tx, club, season.id, week, about.word(), by, now).await?;
+        store::reminders::create(&mut tx, week, about.word(), by, now).await?;
         let act = TrailAct::SendReminders {
-            week: week.number(),
+            week: week.week.number(),
             about: about.word().to_owned(),
         };
         Ok(tx

@@ -2,7 +2,8 @@
 
 use document::trail::TrailAct;
 use futures_util::future::try_join;
-use league::ids::{ClubId, PlayerId, RulingId, SeasonId};
+use league::ids::{PlayerId, RulingId};
+use league::keys::SeasonKey;
 use league::points::LeaguePoints;
 use league::standings::Adjustment;
 use league::time::Instant;
@@ -39,23 +40,22 @@ pub struct AdjustPoints {
 pub async fn adjust_points(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     command: AdjustPoints,
 ) -> Result<RulingId, Refusal> {
     let adjustment = parse(&command)?;
     let request = json!({
         "operation": "adjust_points",
-        "club": club.0,
-        "season": season.0,
+        "club": season.club.0,
+        "season": season.season.0,
         "player": command.player.0,
         "week": command.week.number(),
         "amount": command.amount,
         "reason": command.reason,
     });
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::Judge).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, season.club, Action::Judge).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
         let now = store::clock::now(&tx).await?;
         let key = match command.key {
             None => None,
@@ -117,16 +117,16 @@ async fn adjust(
     adjustment: &Adjustment,
     now: Instant,
 ) -> Result<Player, Refusal> {
-    let (club, id, week) = (season.club, season.id, adjustment.week);
+    let key = season.key();
     let (_, player) = try_join(
-        store::week_limits::find(conn, club, id, week),
-        store::players::find(conn, club, id, adjustment.player),
+        store::week_limits::find(conn, key.week(adjustment.week)),
+        store::players::find(conn, key, adjustment.player),
     )
     .await?;
     if player.account == actor.account {
         let message = results::own_points();
         return Err(Refusal::rule(Reason::ConflictOfInterest, message));
     }
-    store::adjustments::create(conn, club, id, adjustment, actor.account, now).await?;
+    store::adjustments::create(conn, key, adjustment, actor.account, now).await?;
     Ok(player)
 }

@@ -2,7 +2,7 @@
 
 use document::results::SlipDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, GameId, SeasonId};
+use league::keys::GameKey;
 use league::result::Slip;
 use league::time::Instant;
 use messages::results;
@@ -19,13 +19,11 @@ use crate::{Actor, App, Reason, Refusal};
 pub async fn confirm_result(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
     seen: Option<Instant>,
 ) -> Result<SlipDocument, Refusal> {
     app.write(async |mut tx| {
-        let seat = lock_own_game(&mut tx, actor, club, season, game).await?;
+        let seat = lock_own_game(&mut tx, actor, game).await?;
         let GameSeat {
             season,
             mut game,
@@ -39,7 +37,7 @@ pub async fn confirm_result(
             return Err(Refusal::rule(Reason::SlipStateChanged, message));
         }
         game.slip = game.slip.confirm(side, now).map_err(slip_refusal)?;
-        store::games::update_slip(&mut tx, club, season.id, &game).await?;
+        store::games::update_slip(&mut tx, season.key(), &game).await?;
         let act = TrailAct::ConfirmResult { game: game.id.0 };
         let change = SeasonChange::new(season.key(), actor, now, act);
         Ok(tx

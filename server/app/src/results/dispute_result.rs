@@ -2,7 +2,7 @@
 
 use document::results::{SlipDocument, TypedResultDocument};
 use document::trail::TrailAct;
-use league::ids::{ClubId, GameId, SeasonId};
+use league::keys::GameKey;
 
 use super::own_game::{GameSeat, lock_own_game, slip_refusal};
 use super::score_result::score_result;
@@ -21,14 +21,12 @@ pub struct DisputeResult {
 pub async fn dispute_result(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
     command: DisputeResult,
 ) -> Result<SlipDocument, Refusal> {
     let reason = user_text::parse_reason(&command.reason)?;
     app.write(async |mut tx| {
-        let seat = lock_own_game(&mut tx, actor, club, season, game).await?;
+        let seat = lock_own_game(&mut tx, actor, game).await?;
         let GameSeat {
             season,
             mut game,
@@ -39,7 +37,7 @@ pub async fn dispute_result(
         let counter = match command.counter {
             None => None,
             Some(typed) => {
-                let week = store::weeks::find(&mut tx, club, season.id, game.week).await?;
+                let week = store::weeks::find(&mut tx, season.key().week(game.week)).await?;
                 let read = score_result(&mut tx, &season, &week, players, typed, now).await;
                 Some(read.map_err(|refusal| refusal.below("/counter"))?)
             }
@@ -48,7 +46,7 @@ pub async fn dispute_result(
             .slip
             .dispute(side, reason, counter, now)
             .map_err(slip_refusal)?;
-        store::games::update_slip(&mut tx, club, season.id, &game).await?;
+        store::games::update_slip(&mut tx, season.key(), &game).await?;
         let slip = SlipDocument::from(&game.slip);
         let act = TrailAct::DisputeResult {
             game: game.id.0,

@@ -1,6 +1,6 @@
 //! Reading games with their result slips.
 
-use league::ids::{ClubId, GameId, SeasonId};
+use league::keys::{GameKey, SeasonKey};
 use league::result::Slip;
 use league::week::WeekNo;
 use store::games::GameRow;
@@ -15,15 +15,14 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_games(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
 ) -> Result<Vec<GameRow>, Refusal> {
     app.store
         .read(async |conn| {
-            view_season(conn, viewer, club, season).await?;
+            view_season(conn, viewer, season).await?;
             let now = store::clock::now(conn).await?;
-            let games = store::games::list(conn, club, season, week).await?;
+            let games = store::games::list(conn, season, week).await?;
             Ok(games
                 .into_iter()
                 .map(|game| GameRow {
@@ -37,18 +36,12 @@ pub async fn list_games(
 
 /// # Errors
 /// [`Refusal::NotFound`].
-pub async fn find_game(
-    app: &App,
-    viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
-) -> Result<GameRow, Refusal> {
+pub async fn find_game(app: &App, viewer: Viewer, game: GameKey) -> Result<GameRow, Refusal> {
     app.store
         .read(async |conn| {
-            view_season(conn, viewer, club, season).await?;
+            view_season(conn, viewer, game.season).await?;
             let now = store::clock::now(conn).await?;
-            let mut game = store::games::find(conn, club, season, game).await?;
+            let mut game = store::games::find(conn, game).await?;
             game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
             Ok(game)
         })

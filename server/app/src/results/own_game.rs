@@ -1,6 +1,7 @@
 //! Authorization of a player for a game of their own, with the game locked.
 
-use league::ids::{AccountId, ClubId, GameId, PlayerId, SeasonId};
+use league::ids::{AccountId, PlayerId};
+use league::keys::GameKey;
 use league::result::SlipRefusal;
 use league::side::{PerSide, Side};
 use league::time::Instant;
@@ -27,13 +28,11 @@ pub(super) struct GameSeat {
 pub(super) async fn lock_own_game(
     conn: &mut Conn,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
 ) -> Result<GameSeat, Refusal> {
-    let view = view_season(conn, Some(actor), club, season).await?;
+    let view = view_season(conn, Some(actor), game.season).await?;
     must_be_started(&view.season)?;
-    let game = store::games::lock(conn, club, season, game).await?;
+    let game = store::games::lock(conn, game).await?;
     let now = store::clock::now(conn).await?;
     GameSeat::find(conn, actor, view, game, now).await
 }
@@ -52,8 +51,8 @@ impl GameSeat {
     ) -> Result<Self, Refusal> {
         let SeasonView { season, role } = view;
         let players = players_of(&game)?;
-        let (club, id) = (season.club, season.id);
-        let own = store::players::find_by_account(conn, club, id, actor.account).await?;
+        let key = season.key();
+        let own = store::players::find_by_account(conn, key, actor.account).await?;
         let side = own
             .filter(|_| role.is_some())
             .and_then(|player| players.side_of(&player.id))
@@ -87,11 +86,11 @@ pub(super) async fn find_accounts(
     season: &Season,
     players: PerSide<PlayerId>,
 ) -> Result<PerSide<AccountId>, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let first = store::players::find(conn, club, id, players.first)
+    let key = season.key();
+    let first = store::players::find(conn, key, players.first)
         .await?
         .account;
-    let second = store::players::find(conn, club, id, players.second)
+    let second = store::players::find(conn, key, players.second)
         .await?
         .account;
     Ok(PerSide { first, second })

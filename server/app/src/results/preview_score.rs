@@ -1,7 +1,7 @@
 //! Previewing the score of typed counts: the result, or which counts are impossible. Nothing is saved.
 
 use document::results::TypedResultDocument;
-use league::ids::{ClubId, GameId, SeasonId};
+use league::keys::GameKey;
 use league::points::LeaguePoints;
 use league::result::{CountFault, Outcome};
 use league::side::PerSide;
@@ -30,18 +30,16 @@ pub enum ScorePreview {
 pub async fn preview_score(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
     typed: TypedResultDocument,
 ) -> Result<ScorePreview, Refusal> {
     let typed = parse_result(typed)?;
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
-            let game = store::games::find(conn, club, season, game).await?;
+            let view = view_season(conn, viewer, game.season).await?;
+            let game = store::games::find(conn, game).await?;
             let players = players_of(&game)?;
-            let week = store::weeks::find(conn, club, season, game.week).await?;
+            let week = store::weeks::find(conn, view.season.key().week(game.week)).await?;
             let now = store::clock::now(conn).await?;
             let Some(VisibleScenario::Full(_)) = visible_scenario(&view, &week, now) else {
                 return Err(Refusal::NotFound);

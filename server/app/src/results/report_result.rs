@@ -3,7 +3,7 @@
 use chrono::TimeDelta;
 use document::results::{SlipDocument, TypedResultDocument};
 use document::trail::TrailAct;
-use league::ids::{ClubId, GameId, SeasonId};
+use league::keys::GameKey;
 use league::result::{Outcome, ResultReport, Slip};
 use messages::results;
 use serde_json::json;
@@ -33,21 +33,19 @@ pub struct ReportResult {
 pub async fn report_result(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
     command: ReportResult,
 ) -> Result<SlipDocument, Refusal> {
     let request = json!({
         "operation": "report_result",
-        "club": club.0,
-        "season": season.0,
-        "game": game.0,
+        "club": game.season.club.0,
+        "season": game.season.season.0,
+        "game": game.game.0,
         "body": command.typed,
     });
     app.write(async |mut tx| {
-        let view = view_season(&mut tx, Some(actor), club, season).await?;
-        let game = store::games::lock(&mut tx, club, season, game).await?;
+        let view = view_season(&mut tx, Some(actor), game.season).await?;
+        let game = store::games::lock(&mut tx, game).await?;
         let now = store::clock::now(&tx).await?;
         let key = match claim(&mut tx, actor, command.key, &request, now).await? {
             Claim::Answered(slip) => return Ok(tx.commit(slip)),
@@ -73,7 +71,7 @@ async fn report(
     seat: GameSeat,
     typed: TypedResultDocument,
 ) -> Result<Slip, Refusal> {
-    let week = store::weeks::find(conn, seat.season.club, seat.season.id, seat.game.week).await?;
+    let week = store::weeks::find(conn, seat.season.key().week(seat.game.week)).await?;
     must_have_begun(&seat, &week)?;
     let GameSeat {
         season,
@@ -102,7 +100,7 @@ async fn report(
             within,
         )
         .map_err(slip_refusal)?;
-    store::games::update_slip(conn, season.club, season.id, &game).await?;
+    store::games::update_slip(conn, season.key(), &game).await?;
     Ok(game.slip)
 }
 

@@ -2,7 +2,8 @@
 
 use document::results::{SlipDocument, TypedResultDocument};
 use document::trail::TrailAct;
-use league::ids::{ClubId, GameId, RulingId, SeasonId};
+use league::ids::RulingId;
+use league::keys::GameKey;
 use league::result::Ruling;
 use uuid::Uuid;
 
@@ -25,20 +26,18 @@ pub struct RuleResult {
 pub async fn rule_result(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    game: GameId,
+    game: GameKey,
     command: RuleResult,
 ) -> Result<SlipDocument, Refusal> {
     let reason = user_text::parse_reason(&command.reason)?;
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::Judge).await?;
-        let season = store::seasons::find(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, game.season.club, Action::Judge).await?;
+        let season = store::seasons::find(&mut tx, game.season).await?;
         must_be_started(&season)?;
-        let mut game = store::games::lock(&mut tx, club, season.id, game).await?;
+        let mut game = store::games::lock(&mut tx, game).await?;
         let players = players_of(&game)?;
         let accounts = find_accounts(&mut tx, &season, players).await?;
-        let week = store::weeks::find(&mut tx, club, season.id, game.week).await?;
+        let week = store::weeks::find(&mut tx, season.key().week(game.week)).await?;
         let now = store::clock::now(&tx).await?;
         let outcome = score_result(&mut tx, &season, &week, players, command.typed, now)
             .await
@@ -53,7 +52,7 @@ pub async fn rule_result(
         let stood = game.slip.clone().settle(now).settled().is_some();
         game.slip = game.slip.rule(ruling, accounts).map_err(slip_refusal)?;
         game.version += u32::from(stood);
-        store::games::update_slip(&mut tx, club, season.id, &game).await?;
+        store::games::update_slip(&mut tx, season.key(), &game).await?;
         let slip = SlipDocument::from(&game.slip);
         let act = TrailAct::RuleResult {
             game: game.id.0,

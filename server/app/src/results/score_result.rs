@@ -94,7 +94,7 @@ async fn find_list_points(
     week: &Week,
     player: PlayerId,
 ) -> Result<Points, Refusal> {
-    let list = store::lists::find(conn, season.club, season.id, week.week, player).await?;
+    let list = store::lists::find(conn, season.key().week(week.week), player).await?;
     let sealed = list.and_then(|list| list.sealed);
     Ok(sealed.map_or(week.cap, |sealed| Points::new(sealed.points)))
 }

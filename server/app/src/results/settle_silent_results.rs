@@ -2,7 +2,6 @@
 
 use document::results::SlipDocument;
 use document::trail::TrailAct;
-use league::keys::SeasonKey;
 
 use crate::season_change::SeasonChange;
 use crate::{App, Refusal};
@@ -20,18 +19,18 @@ pub async fn settle_silent_results(app: &App) -> Result<usize, Refusal> {
             store::games::list_confirmed_by_silence(conn, now).await
         })
         .await?;
-    for &(club, season, id) in &due {
+    for &key in &due {
         app.write(async |mut tx| {
-            let mut game = store::games::lock(&mut tx, club, season, id).await?;
+            let mut game = store::games::lock(&mut tx, key).await?;
             let now = store::clock::now(&tx).await?;
             let before = SlipDocument::from(&game.slip);
             game.slip = game.slip.settle(now);
             if SlipDocument::from(&game.slip) == before {
                 return Ok::<_, Refusal>(tx.commit(()));
             }
-            store::games::update_slip(&mut tx, club, season, &game).await?;
-            let act = TrailAct::ConfirmResult { game: id.0 };
-            let change = SeasonChange::new(SeasonKey { club, season }, None, now, act);
+            store::games::update_slip(&mut tx, key.season, &game).await?;
+            let act = TrailAct::ConfirmResult { game: key.game.0 };
+            let change = SeasonChange::new(key.season, None, now, act);
             Ok(tx.publish(change).await?.with(()))
         })
         .await?;

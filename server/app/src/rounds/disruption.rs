@@ -61,7 +61,7 @@ pub(super) async fn gather_disruption(
     };
     for (at, (player, keys)) in command.availabilities.iter().enumerate() {
         let pointer = format!("/availabilities/{at}");
-        check_nights(conn, (season.club, season.id), before.week, keys)
+        check_nights(conn, season.key().week(before.week), keys)
             .await
             .map_err(|refusal| refusal.below(&pointer))?;
         if disruption
@@ -203,7 +203,7 @@ async fn newcomer(
     (player, nights): (PlayerId, NightSet),
 ) -> Result<Option<Contender>, Refusal> {
     let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
-    let drawn = store::rounds::list(conn, season.club, season.id, None).await?;
+    let drawn = store::rounds::list(conn, season.key(), None).await?;
     let key = RoundKey {
         week: before.week,
         number: before.number,

@@ -2,13 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use league::ids::{PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::pairing::history::audit::FairnessAudit;
 use league::week::WeekNo;
 
 use crate::versioned_cache::VersionedCache;
 
-pub(crate) type FairnessCache = VersionedCache<SeasonId, SeasonFairness>;
+pub(crate) type FairnessCache = VersionedCache<SeasonKey, SeasonFairness>;
 
 /// An audit with what it rests on.
 #[derive(Clone, Debug)]

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::pairing::history::audit::{self, audit};
 use league::pairing::{NightKey, NightSet, TableNo};
 use league::scenario::ScenarioRoles;
@@ -25,23 +26,22 @@ use crate::{App, Refusal, Viewer};
 pub async fn find_fairness(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
 ) -> Result<SeasonFairness, Refusal> {
-    let (season, loaded, drawn) = app
+    let (found, loaded, drawn) = app
         .store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, id).await?.season;
+            let found = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
-            let rounds = store::rounds::list(conn, club, id, None).await?;
-            Ok::<_, Refusal>((season, loaded, rounds))
+            let loaded = load_season(conn, app, &found, now).await?;
+            let rounds = store::rounds::list(conn, season, None).await?;
+            Ok::<_, Refusal>((found, loaded, rounds))
         })
         .await?;
-    let version = season.version;
+    let version = found.version;
     app.fairness_cache
-        .get_or_compute(id, version, &app.analysis_queue, async |permit| {
-            compute(&season, loaded, &drawn, permit).await
+        .get_or_compute(season, version, &app.analysis_queue, async |permit| {
+            compute(&found, loaded, &drawn, permit).await
         })
         .await
 }

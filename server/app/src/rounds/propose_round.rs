@@ -3,7 +3,8 @@
 use document::rounds::proposal::ProposalDocument;
 use document::rounds::task::TaskDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
+use league::ids::{PlayerId, RoundId};
+use league::keys::WeekKey;
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, Pair, Proposal, ProposeError, Task, propose};
@@ -48,21 +49,19 @@ pub struct ProposeRound {
 pub async fn propose_round(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     command: ProposeRound,
 ) -> Result<RoundRow, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         must_be_started(&season)?;
         // A late list is either in before the round is drawn, or not at all.
-        store::weeks::lock(&mut tx, club, season.id, week).await?;
+        store::weeks::lock(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
         let loaded = load_season(&tx, app, &season, now).await?;
-        let drawn = store::rounds::list(&mut tx, club, season.id, None).await?;
-        let key = must_be_ready(&loaded, &drawn, week)?;
+        let drawn = store::rounds::list(&mut tx, season.key(), None).await?;
+        let key = must_be_ready(&loaded, &drawn, week.week)?;
         let mut orders = parse_orders(&loaded, &command.pins, &command.forbidden)?;
         let method = policy::parse(&season)?.rounds.method();
         let everybody = loaded.players.iter().map(|player| player.id).collect();
@@ -78,7 +77,7 @@ pub async fn propose_round(
         let proposal = solve_task(app, task).await?;
         let round = RoundRow {
             id: RoundId(Uuid::now_v7()),
-            week,
+            week: week.week,
             number: key.number,
             version: 1,
             repair: None,
@@ -89,10 +88,10 @@ pub async fn propose_round(
             published_at: None,
         };
         let saved =
-            store::rounds::save_proposal(&mut tx, club, season.id, &round, actor.account).await;
+            store::rounds::save_proposal(&mut tx, season.key(), &round, actor.account).await;
         map_unique_violation(saved, UniqueConstraint::Round, already_paired)?;
         let act = TrailAct::ProposeRound {
-            week: week.number(),
+            week: week.week.number(),
             number: round.number,
             draw: document::encode_hex(&round.draw),
             pins: round.task.pins.clone(),
@@ -189,8 +188,8 @@ async fn lock_inputs(
     key: RoundKey,
     orders: &Orders,
 ) -> Result<TaskDocument, Refusal> {
-    let (club, id) = (season.club, season.id);
-    let availabilities = store::players::list_availabilities(conn, club, id, key.week).await?;
+    let week = season.key().week(key.week);
+    let availabilities = store::players::list_availabilities(conn, week).await?;
     let policy = policy::parse(season)?;
     let mut task = build_task(loaded, drawn, key, &availabilities, policy.pairing, orders)?;
     let method = policy.rounds.method();
@@ -212,7 +211,7 @@ async fn lock_inputs(
         .and_then(|it| it.facts.lists_opened_at);
     let opened_at =
         opened_at.ok_or_else(|| internal_error(&"a round before its lists are opened"))?;
-    let lists = list_opened_lists(conn, club, id, key.week, opened_at).await?;
+    let lists = list_opened_lists(conn, week, opened_at).await?;
     let receipts = lists
         .into_iter()
         .filter_map(|list| Some(document::encode_hex(&list.sealed?.digest)))
@@ -226,7 +225,7 @@ pub(super) async fn compute_draw(
     season: &Season,
     inputs: &TaskDocument,
 ) -> Result<Draw, Refusal> {
-    let seed = store::seasons::find_seed(conn, season.club, season.id).await?;
+    let seed = store::seasons::find_seed(conn, season.key()).await?;
     let seed: [u8; 32] = seed
         .try_into()
         .map_err(|_| internal_error(&"the seed is not 32 bytes"))?;

@@ -19,7 +19,7 @@ pub(super) async fn publish_repair(
     standing: &[GameRow],
     games: &[GameRow],
 ) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
+    let key = season.key();
     let mut gone = Vec::new();
     for old in standing {
         match games.iter().find(|new| same(old, new)) {
@@ -30,18 +30,18 @@ pub(super) async fn publish_repair(
             Some(new) => {
                 if let Some(place) = new.meeting.as_ref().filter(|_| moved(old, new)) {
                     must_be_awaited(old)?;
-                    store::repairs::move_game(conn, club, id, old.id, place).await?;
+                    store::repairs::move_game(conn, key.game(old.id), place).await?;
                 }
             }
         }
     }
-    store::repairs::delete_games(conn, club, id, &gone).await?;
+    store::repairs::delete_games(conn, key, &gone).await?;
     let new: Vec<GameRow> = games
         .iter()
         .filter(|new| !standing.iter().any(|old| same(old, new)))
         .cloned()
         .collect();
-    Ok(store::games::create(conn, club, id, &new).await?)
+    Ok(store::games::create(conn, key, &new).await?)
 }
 
 /// The same two players, or the same one sitting out.
@@ -80,7 +80,7 @@ pub(super) async fn save_nights(
     (before, round): (&RoundRow, &RoundRow),
     now: Instant,
 ) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
+    let key = season.key();
     let players = |round: &RoundRow| -> Vec<_> {
         let contenders = round.task.contenders.iter();
         contenders
@@ -103,7 +103,7 @@ pub(super) async fn save_nights(
             .filter_map(|&night| Some(week.nights.get(usize::from(night))?.key.clone()));
         let keys: Vec<String> = keys.collect();
         let player = league::ids::PlayerId(*player);
-        store::players::save_availability(conn, club, id, week.week, player, &keys, now).await?;
+        store::players::save_availability(conn, key.week(week.week), player, &keys, now).await?;
     }
     Ok(())
 }

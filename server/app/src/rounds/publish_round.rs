@@ -1,7 +1,8 @@
 //! Publishing a round: its proof is checked once more, and its games are fixed for good.
 
 use document::trail::{PublishedRound, TrailAct};
-use league::ids::{ClubId, RoundId, SeasonId};
+use league::ids::RoundId;
+use league::keys::SeasonKey;
 use messages::{round_refusals, seasons};
 use store::Conn;
 use store::games::GameRow;
@@ -31,22 +32,21 @@ use crate::{Action, Actor, App, Reason, Refusal};
 pub async fn publish_round(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     round: RoundId,
 ) -> Result<Vec<GameRow>, Refusal> {
     app.write(async |mut tx| {
-        let role = authorize(&mut tx, actor, club, Action::Judge).await?;
-        let found = store::rounds::find(&mut tx, club, season, round).await?;
+        let role = authorize(&mut tx, actor, season.club, Action::Judge).await?;
+        let found = store::rounds::find(&mut tx, season, round).await?;
         if found.repair.is_none() {
             must_allow(role, Action::RunSeason)?;
         }
-        let standing = lock_games(&mut tx, club, season, &found).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        let standing = lock_games(&mut tx, season, &found).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
         must_be_started(&season)?;
-        let rounds = store::rounds::list(&mut tx, club, season.id, Some(found.week)).await?;
+        let rounds = store::rounds::list(&mut tx, season.key(), Some(found.week)).await?;
         let round = find_round(&rounds, found.id)?;
-        let week = store::weeks::lock(&mut tx, club, season.id, round.week).await?;
+        let week = store::weeks::lock(&mut tx, season.key().week(round.week)).await?;
         if round.published_at.is_some() {
             return Err(already_paired());
         }
@@ -64,7 +64,7 @@ pub async fn publish_round(
                 let before = find_round(&rounds, RoundId(repair.of))?;
                 let changes = changes_between(before, round)?;
                 must_be_approved(&mut tx, &season, &loaded, actor, &changes).await?;
-                store::rounds::mark_published(&mut tx, club, season.id, round.id, by, now).await?;
+                store::rounds::mark_published(&mut tx, season.key(), round.id, by, now).await?;
                 publish_repair(&mut tx, &season, &standing, &games).await?;
                 save_nights(&mut tx, &season, &week, (before, round), now).await?;
                 TrailAct::PublishRepair {
@@ -75,10 +75,10 @@ pub async fn publish_round(
                 }
             }
             None => {
-                store::rounds::mark_published(&mut tx, club, season.id, round.id, by, now).await?;
-                store::games::create(&mut tx, club, season.id, &games).await?;
+                store::rounds::mark_published(&mut tx, season.key(), round.id, by, now).await?;
+                store::games::create(&mut tx, season.key(), &games).await?;
                 if week.facts.paired_at.is_none() {
-                    store::weeks::mark_paired(&mut tx, club, season.id, week.week, now).await?;
+                    store::weeks::mark_paired(&mut tx, season.key().week(week.week), now).await?;
                 }
                 TrailAct::PublishRound(round_facts(round))
             }
@@ -100,15 +100,14 @@ pub async fn publish_round(
 /// would wait for each other.
 async fn lock_games(
     conn: &mut Conn,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     round: &RoundRow,
 ) -> Result<Vec<GameRow>, Refusal> {
     match round.repair {
         None => Ok(Vec::new()),
         Some(_) => {
             let (week, number) = (round.week, round.number);
-            Ok(store::repairs::lock_games(conn, club, season, week, number).await?)
+            Ok(store::repairs::lock_games(conn, season.week(week), number).await?)
         }
     }
 }

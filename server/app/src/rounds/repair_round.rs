@@ -4,7 +4,8 @@ use document::rounds::proposal::ProposalDocument;
 use document::rounds::repair::RepairDocument;
 use document::rounds::task::TaskDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
+use league::ids::{PlayerId, RoundId};
+use league::keys::SeasonKey;
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
@@ -63,20 +64,19 @@ pub struct RoundRepair {
 pub async fn repair_round(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     round: RoundId,
     command: RepairRound,
 ) -> Result<RoundRepair, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::Judge).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, season.club, Action::Judge).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
         must_be_started(&season)?;
         let reason = user_text::parse_reason(&command.reason)?
             .as_str()
             .to_owned();
-        let before = store::rounds::find(&mut tx, club, season.id, round).await?;
-        let week = store::weeks::lock(&mut tx, club, season.id, before.week).await?;
+        let before = store::rounds::find(&mut tx, season.key(), round).await?;
+        let week = store::weeks::lock(&mut tx, season.key().week(before.week)).await?;
         must_be_repairable(&before, &week)?;
         let now = store::clock::now(&tx).await?;
         let loaded = load_season(&tx, app, &season, now).await?;
@@ -177,8 +177,8 @@ async fn save(
     actor: Actor,
     round: &RoundRow,
 ) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
-    let saved = store::rounds::save_proposal(conn, club, id, round, actor.account).await;
+    let key = season.key();
+    let saved = store::rounds::save_proposal(conn, key, round, actor.account).await;
     map_unique_violation(saved, UniqueConstraint::Round, already_paired)
 }
 

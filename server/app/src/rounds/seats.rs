@@ -30,21 +30,21 @@ pub(crate) async fn draw_seats(
     let PairingMethod::RoundRobin(cycles) = rounds.method() else {
         return Ok(());
     };
-    let (club, id) = (season.club, season.id);
-    let mut players = store::players::list(conn, club, id).await?;
+    let key = season.key();
+    let mut players = store::players::list(conn, key).await?;
     players.retain(|player| player.left_after.is_none());
-    let weeks = store::weeks::list(conn, club, id).await?.len();
+    let weeks = store::weeks::list(conn, key).await?.len();
     must_fit(
         players.len(),
         cycles,
         weeks * usize::from(rounds.per_week()),
     )?;
-    let lots = document::rounds::seats::seat_draw(secret, id.0);
+    let lots = document::rounds::seats::seat_draw(secret, season.id.0);
     let order = players.iter().map(|player| player.id).collect();
     for (seat, drawn) in (1..).zip(document::rounds::seats::order_by_lot(&lots, order)) {
         for player in players.iter_mut().filter(|player| player.id == drawn) {
             player.seat = Some(seat);
-            store::players::update(conn, club, id, player).await?;
+            store::players::update(conn, key, player).await?;
         }
     }
     Ok(())
@@ -70,7 +70,7 @@ pub(crate) async fn find_free_seat(
     conn: &mut Conn,
     season: &Season,
 ) -> Result<Option<u8>, Refusal> {
-    let players = store::players::list(conn, season.club, season.id).await?;
+    let players = store::players::list(conn, season.key()).await?;
     let Some(seats) = table_size(&players) else {
         return Ok(None);
     };

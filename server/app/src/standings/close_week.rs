@@ -1,9 +1,8 @@
 //! Closing a week: its table stands. A later ruling makes a new version of it, with a trail entry.
 
 use document::trail::{TablePlace, TrailAct};
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::standings::table;
-use league::week::WeekNo;
 use messages::results;
 
 use crate::access::{authorize, must_be_started};
@@ -17,20 +16,12 @@ use crate::{Action, Actor, App, Reason, Refusal};
 /// # Errors
 /// [`Reason::WeekState`] before the week is paired, while a game of it is open or disputed, or when
 /// it is closed already.
-pub async fn close_week(
-    app: &App,
-    actor: Actor,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
-) -> Result<(), Refusal> {
+pub async fn close_week(app: &App, actor: Actor, week: WeekKey) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, season).await?;
+        authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         must_be_started(&season)?;
-        let facts = store::weeks::lock(&mut tx, club, season.id, week)
-            .await?
-            .facts;
+        let facts = store::weeks::lock(&mut tx, week).await?.facts;
         let state = |message| Err(Refusal::rule(Reason::WeekState, message));
         if facts.closed_at.is_some() {
             return state(results::week_closed_already());
@@ -41,28 +32,28 @@ pub async fn close_week(
         }
         let mut loaded = load_season(&tx, app, &season, now).await?;
         let open = loaded.games.iter().filter(|game| {
-            game.week == week && game.meeting.is_some() && game.slip.settled().is_none()
+            game.week == week.week && game.meeting.is_some() && game.slip.settled().is_none()
         });
         let open = open.count();
         if open > 0 {
             let message = results::games_open(open);
             return Err(Refusal::rule(Reason::WeekState, message).fact("open_games", open));
         }
-        store::weeks::mark_closed(&mut tx, club, season.id, week, now).await?;
-        loaded.mark_closed(week, now);
-        let rows = table(&loaded.facts, week).rows;
+        store::weeks::mark_closed(&mut tx, week, now).await?;
+        loaded.mark_closed(week.week, now);
+        let rows = table(&loaded.facts, week.week).rows;
         let places = rows.iter().map(|row| TablePlace {
             rank: row.rank,
             player: row.player.0,
             total: row.total.get(),
         });
         let act = TrailAct::CloseWeek {
-            week: week.number(),
+            week: week.week.number(),
             table: places.collect(),
         };
         let change = SeasonChange::new(season.key(), actor, now, act);
         let change = SeasonChange {
-            changes_closed_week_from: Some(week),
+            changes_closed_week_from: Some(week.week),
             loaded: Some((season, loaded)),
             ..change
         };

@@ -2,7 +2,7 @@
 
 use futures_util::TryFutureExt;
 use futures_util::future::try_join;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 
 use super::Board;
 use crate::access::view_season;
@@ -11,13 +11,13 @@ use crate::{App, Refusal};
 
 /// # Errors
 /// [`Refusal::NotFound`] for a season that is not open to everybody.
-pub async fn find_board(app: &App, club: ClubId, season: SeasonId) -> Result<Board, Refusal> {
+pub async fn find_board(app: &App, season: SeasonKey) -> Result<Board, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, None, club, season).await?;
+            let view = view_season(conn, None, season).await?;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &view.season, now);
-            let frozen = store::frozen_tables::list(conn, club, season).err_into();
+            let frozen = store::frozen_tables::list(conn, season).err_into();
             let (loaded, frozen) = try_join(loaded, frozen).await?;
             Ok(Board::new(view, loaded, frozen))
         })

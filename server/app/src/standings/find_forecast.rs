@@ -1,6 +1,6 @@
 //! Forecast of the final ranks: the rest of the season, simulated many times (Monte Carlo).
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::standings::{Simulation, forecast};
 
 use super::SeasonForecast;
@@ -22,15 +22,14 @@ const MIN_RUNS: u32 = 100;
 pub async fn find_forecast(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     seed: u64,
     runs: u32,
 ) -> Result<SeasonForecast, Refusal> {
     let (version, loaded) = app
         .store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, id).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             Ok::<_, Refusal>((season.version, loaded))
@@ -39,7 +38,7 @@ pub async fn find_forecast(
     let runs = runs.min(max_runs(&loaded));
     app.forecast_cache
         .get_or_compute(
-            (id, seed, runs),
+            (season, seed, runs),
             version,
             &app.analysis_queue,
             async |permit| simulate(version, loaded, seed, runs, permit).await,

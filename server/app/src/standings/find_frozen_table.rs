@@ -1,7 +1,7 @@
 //! A table as it stood at a version of its season.
 
 use document::table::standings::FrozenTableDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::week::WeekNo;
 use messages::results;
 pub use store::frozen_tables::TablePart;
@@ -27,16 +27,16 @@ pub struct FrozenTable {
 pub async fn find_frozen_table(
     app: &App,
     viewer: Viewer,
-    (club, season): (ClubId, SeasonId),
+    season: SeasonKey,
     week: Option<WeekNo>,
     version: i64,
     part: TablePart,
 ) -> Result<FrozenTable, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let oldest =
-                store::frozen_tables::find_first_version(conn, club, season.id, week, part).await?;
+                store::frozen_tables::find_first_version(conn, season.key(), week, part).await?;
             if !(oldest..=season.version).contains(&version) {
                 let newest = season.version;
                 let message = results::table_versions(oldest, newest);
@@ -45,7 +45,7 @@ pub async fn find_frozen_table(
                     .fact("newest", newest));
             }
             let (version, table) =
-                store::frozen_tables::find(conn, club, season.id, week, version, part).await?;
+                store::frozen_tables::find(conn, season.key(), week, version, part).await?;
             Ok(FrozenTable {
                 season: season.name,
                 version,

@@ -1,6 +1,7 @@
 //! A player's ledger: every line behind the total.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::ledger::LedgerLine;
 use league::points::LeaguePoints;
 use league::week::WeekNo;
@@ -23,12 +24,11 @@ pub struct PlayerLedger {
 pub async fn find_ledger(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
     week: Option<WeekNo>,
 ) -> Result<PlayerLedger, Refusal> {
-    let found = find_standings(app, viewer, club, season, week).await?;
+    let found = find_standings(app, viewer, season, week).await?;
     let row = found.standings.rows.iter().find(|row| row.player == player);
     let total = row.ok_or(Refusal::NotFound)?.total;
     let mut lines = found.standings.ledger;

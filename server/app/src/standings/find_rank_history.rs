@@ -1,8 +1,7 @@
 //! The rank history: everybody's rank after every week so far.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::standings::{RankHistory, rank_history};
-use league::week::WeekNo;
 
 use crate::access::view_season;
 use crate::load_season::load_season;
@@ -15,16 +14,14 @@ use crate::{App, Refusal, Viewer};
 pub async fn find_rank_history(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<Vec<RankHistory>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, week.season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
-            Ok(rank_history(&loaded.facts, week))
+            Ok(rank_history(&loaded.facts, week.week))
         })
         .await
 }

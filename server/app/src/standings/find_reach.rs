@@ -1,6 +1,7 @@
 //! Whether a rank can still be reached, and what it takes: exact, once all rounds are paired.
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::standings::{Reach, ReachRefusal, reach};
 use messages::results;
 
@@ -22,14 +23,13 @@ pub struct SeasonReach {
 pub async fn find_reach(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
     rank: u32,
 ) -> Result<SeasonReach, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             let to_come = loaded.rounds_to_come();

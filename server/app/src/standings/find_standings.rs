@@ -1,7 +1,7 @@
 //! The table as of a week: computed from the facts each time, so that it cannot be wrong.
 
 use document::table::standings::NamedRowDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::standings::{Standings, table};
 use league::week::WeekNo;
 use store::players::Player;
@@ -37,13 +37,12 @@ impl SeasonStandings {
 pub async fn find_standings(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
 ) -> Result<SeasonStandings, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             let standings = table(&loaded.facts, loaded.week_or_last_paired(week)?);

@@ -3,7 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::scenario::{ScenarioRoles, ScenarioSheet};
 use league::side::Side;
 use league::standings::{
@@ -47,13 +48,12 @@ pub struct SeasonStatistics {
 pub async fn find_statistics(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
 ) -> Result<SeasonStatistics, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, season).await?;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &view.season, now).await?;
             let as_of = loaded.week_or_last_paired(week)?;

@@ -1,6 +1,6 @@
 //! The what-if table: the standings if open games ended as supposed.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::standings::{Supposition, SuppositionRefusal, what_if};
 use league::week::WeekNo;
 use messages::results;
@@ -17,14 +17,13 @@ use crate::{App, Fault, Reason, Refusal, Viewer};
 pub async fn find_what_if(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     week: Option<WeekNo>,
     suppositions: Vec<Supposition>,
 ) -> Result<SeasonStandings, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             let standings = what_if(

@@ -1,13 +1,13 @@
 //! Cache of forecasts, which are costly to simulate.
 
-use league::ids::SeasonId;
+use league::keys::SeasonKey;
 use league::standings::Forecast;
 use league::week::WeekNo;
 
 use crate::versioned_cache::VersionedCache;
 
 /// Forecasts by season, seed and number of runs.
-pub(crate) type ForecastCache = VersionedCache<(SeasonId, u64, u32), SeasonForecast>;
+pub(crate) type ForecastCache = VersionedCache<(SeasonKey, u64, u32), SeasonForecast>;
 
 /// A forecast with what it rests on.
 #[derive(Clone, Debug)]

@@ -2,7 +2,6 @@
 //! again; from the close of a week on with the ledger lines behind its rows.
 
 use document::table::standings::FrozenTableDocument;
-use league::keys::SeasonKey;
 use league::season::SeasonState;
 use league::standings::table;
 use league::time::Instant;
@@ -30,11 +29,10 @@ pub(crate) async fn freeze(
     conn: &mut Conn,
     change: &mut SeasonChange,
 ) -> Result<Option<(Season, LoadedSeason)>, Refusal> {
-    let SeasonKey { club, season: id } = change.season;
     let (season, loaded) = match change.loaded.take() {
         Some((season, loaded)) => (season, loaded),
         None => {
-            let season = store::seasons::lock(conn, club, id).await?;
+            let season = store::seasons::lock(conn, change.season).await?;
             if season.state != SeasonState::Started {
                 return Ok(None);
             }
@@ -62,7 +60,7 @@ pub(crate) async fn freeze(
                 ledger: ledger.map(Into::into).collect(),
             };
             let meta = table_meta(&season, *week, &act, change.at, whole);
-            store::frozen_tables::save_if_changed(conn, club, season.id, &meta, table).await?;
+            store::frozen_tables::save_if_changed(conn, season.key(), &meta, table).await?;
         }
     }
     Ok(Some((season, loaded)))

@@ -1,6 +1,6 @@
 //! The awards of a season: prizes that the data decide.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::SeasonState;
 use league::standings::{PrizeAward, awards};
 use league::week::WeekNo;
@@ -26,12 +26,11 @@ pub struct SeasonAwards {
 pub async fn list_awards(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<SeasonAwards, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, club, season).await?.season;
+            let season = view_season(conn, viewer, season).await?.season;
             let now = store::clock::now(conn).await?;
             let loaded = load_season(conn, app, &season, now).await?;
             let as_of = loaded.last_paired_week();

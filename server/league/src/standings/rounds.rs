@@ -36,7 +36,7 @@ impl RoundKind {
 
 /// A game from the view of one side.
 #[derive(Clone, Copy)]
-pub struct GameView {
+pub struct GameSide {
     pub side: Side,
     pub opponent: usize,
     pub harder_role: bool,
@@ -46,7 +46,7 @@ pub struct GameView {
 /// won by a score is for the season to say.
 pub fn round_result(
     outcome: &Outcome,
-    view: GameView,
+    view: GameSide,
     verdict: impl Fn(&GameScore) -> Verdict,
 ) -> Option<(i64, RoundKind)> {
     let half_points = |verdict| match verdict {

@@ -12,7 +12,7 @@ use actix_web::http::header::{AGE, HeaderMap, HeaderValue};
 use app::standings::{Board, find_board};
 use app::{App, Change, CommittedChange, Refusal, SeasonVersions};
 use arc_swap::ArcSwap;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use tokio::sync::Mutex;
 use tokio::sync::mpsc::{UnboundedReceiver, UnboundedSender, unbounded_channel};
 use tokio::sync::oneshot;
@@ -24,9 +24,6 @@ use crate::cache::league_clock::LeagueClock;
 use crate::cache::rebuild::RebuildJob;
 use crate::cache::season_entry::SeasonEntry;
 use crate::resources::PageKey;
-
-/// Club and season: what the cache is keyed by.
-pub type SeasonKey = (ClubId, SeasonId);
 
 /// How long a version is trusted without asking the database again.
 const LEASE: Duration = Duration::from_secs(2);
@@ -151,7 +148,7 @@ impl PageCache {
         entry: &SeasonEntry,
     ) -> Result<Arc<CachedPage>, Refusal> {
         let known_version = entry.version();
-        let board = match find_board(&self.app, key.0, key.1).await {
+        let board = match find_board(&self.app, key).await {
             Err(Refusal::NotFound) => {
                 self.evict(key);
                 return Err(Refusal::NotFound);
@@ -260,20 +257,12 @@ impl PageCache {
         let SeasonVersions { now, seasons } = self.app.find_versions(&keys).await?;
         self.clock.set(queried_at, now);
         let mut found: HashMap<SeasonKey, i64> = HashMap::new();
-        found.extend(
-            seasons
-                .into_iter()
-                .map(|it| ((it.club, it.season), it.version)),
-        );
+        found.extend(seasons.into_iter().map(|it| (it.season, it.version)));
         for (key, entry) in in_use {
             match found.get(&key) {
                 Some(&version) => {
-                    let (club, season) = key;
-                    self.on_remote_change(Change {
-                        club,
-                        season,
-                        version,
-                    });
+                    let season = key;
+                    self.on_remote_change(Change { season, version });
                     // Else a rebuild is under way, and its snapshot will confirm the version.
                     if entry.version() >= version {
                         entry.confirm(version, queried_at);
@@ -310,7 +299,7 @@ impl PageCache {
         board: Option<Board>,
         done: Option<oneshot::Sender<()>>,
     ) -> Option<Arc<SeasonEntry>> {
-        let key = (change.club, change.season);
+        let key = change.season;
         let entry = Arc::clone(self.seasons.load().get(&key)?);
         if entry.version() >= change.version {
             return None;

@@ -4,6 +4,7 @@
 //! Readers are served the old pages meanwhile. Only the writer waits, so that whoever reads after the write
 //! was acknowledged sees it.
 
+use league::keys::SeasonKey;
 use std::collections::HashMap;
 use std::sync::Arc;
 
@@ -13,7 +14,7 @@ use tokio::sync::oneshot;
 use tokio::task::spawn_local;
 
 use crate::cache::cached_page::CachedPage;
-use crate::cache::page_cache::{PageCache, SeasonKey};
+use crate::cache::page_cache::PageCache;
 use crate::cache::season_entry::SeasonEntry;
 
 /// A request to rebuild the pages of a season that has a newer version.
@@ -72,7 +73,7 @@ async fn rebuild(
     let is_queried = board.is_none();
     let board = match board {
         Some(board) => board,
-        None => find_board(cache.app(), key.0, key.1).await?,
+        None => find_board(cache.app(), key).await?,
     };
     let mut pages = HashMap::new();
     for (page_key, older) in entry.requested_pages() {

@@ -15,7 +15,7 @@ use tokio::sync::watch;
 use tokio::time::timeout;
 
 use crate::cache::page_cache::PageCache;
-use crate::http::parameters::SeasonPath;
+use crate::http::parameters::PublicSeasonPath;
 use crate::http::read_error::ReadError;
 use crate::http::response::allow_any_origin;
 
@@ -28,12 +28,12 @@ const RETRY_MILLIS: u32 = 1000;
 
 /// Each version of a season from now on; at once, where it is newer than `Last-Event-ID`.
 #[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/events", tag = "public", security(()),
-    params(SeasonPath, ("Last-Event-ID" = Option<i64>, Header, description = "The version that was heard last")),
+    params(PublicSeasonPath, ("Last-Event-ID" = Option<i64>, Header, description = "The version that was heard last")),
     responses((status = 200, description = "Server-sent events", content(
         (String = "text/event-stream", example = "id: 41\nevent: version\ndata: {\"version\":41}\n\n")))))]
 pub async fn follow_season(
     cache: Data<PageCache>,
-    path: Path<SeasonPath>,
+    path: Path<PublicSeasonPath>,
     request: HttpRequest,
 ) -> Result<HttpResponse, ReadError> {
     let entry = cache.confirmed_entry(path.key()).await?;

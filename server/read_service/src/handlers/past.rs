@@ -3,11 +3,12 @@
 use actix_web::HttpRequest;
 use app::Refusal;
 use app::standings::{FrozenTable, TablePart, find_frozen_table};
+use league::keys::SeasonKey;
 use league::week::WeekNo;
 
-use crate::cache::page_cache::{PageCache, SeasonKey};
+use crate::cache::page_cache::PageCache;
 use crate::http::format::Format;
-use crate::http::parameters::{PlayerPath, SeasonPath};
+use crate::http::parameters::{PublicPlayerPath, PublicSeasonPath};
 use crate::http::read_error::ReadError;
 use crate::http::read_error::ReadResult;
 use crate::http::uncached_response::respond_uncached;
@@ -20,7 +21,7 @@ use crate::resources::{frozen_ledger, frozen_standings, standings_html};
 /// 404 where there is no such version, 503 where a replica has not got so far.
 pub async fn standings(
     cache: &PageCache,
-    path: &SeasonPath,
+    path: &PublicSeasonPath,
     week: Option<WeekNo>,
     version: i64,
     request: &HttpRequest,
@@ -41,7 +42,7 @@ pub async fn standings(
 /// As [`standings`]; 404 also for a player without a row.
 pub async fn ledger(
     cache: &PageCache,
-    path: &PlayerPath,
+    path: &PublicPlayerPath,
     week: Option<WeekNo>,
     version: i64,
     request: &HttpRequest,

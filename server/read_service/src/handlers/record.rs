@@ -4,8 +4,9 @@ use actix_web::HttpRequest;
 use actix_web::web::{Data, Path};
 use app::Refusal;
 use app::clubs::list_record_places;
+use league::keys::SeasonKey;
 
-use crate::cache::page_cache::{PageCache, SeasonKey};
+use crate::cache::page_cache::PageCache;
 use crate::http::content_encoding::ContentEncoding;
 use crate::http::format::Format;
 use crate::http::parameters::RecordPath;
@@ -37,7 +38,7 @@ pub async fn find_public_record(
     let format = Format::from_request(&path.ending, &request)?;
     let mut places = Vec::new();
     for (season, player) in list_record_places(cache.app(), path.club(), path.record).await? {
-        let place = find_place(&cache, (path.club(), season), Resource::Place(player)).await?;
+        let place = find_place(&cache, season, Resource::Place(player)).await?;
         places.extend(place);
     }
     let body = render_rows(&PublicRecord::from_places(places), format)?;

@@ -1,5 +1,6 @@
 //! Handlers: what everybody reads of one season, from the page cache.
 
+use league::keys::SeasonKey;
 use std::pin::Pin;
 
 use actix_web::dev::Payload;
@@ -7,13 +8,13 @@ use actix_web::web::{Data, Path, Query};
 use actix_web::{Error, FromRequest, HttpRequest, HttpResponse};
 use serde::de::DeserializeOwned;
 
-use crate::cache::page_cache::{PageCache, SeasonKey};
+use crate::cache::page_cache::PageCache;
 use crate::fast_path::resolved_request::ResolvedRequest;
 use crate::handlers::past;
 use crate::http::client_version::client_version;
 use crate::http::format::Format;
 use crate::http::parameters::{
-    CurrentQuery, PlayerPath, RequestedTable, SeasonPath, TableQuery, WeekQuery,
+    CurrentQuery, PublicPlayerPath, PublicSeasonPath, PublicWeekQuery, RequestedTable, TableQuery,
 };
 use crate::http::read_error::ReadResult;
 use crate::http::response::respond;
@@ -26,7 +27,7 @@ use crate::resources::{
 /// Extractor: a request below the address of a season, with its query `Q`.
 pub struct SeasonRequest<Q> {
     cache: Data<PageCache>,
-    path: Path<SeasonPath>,
+    path: Path<PublicSeasonPath>,
     query: Query<Q>,
     request: HttpRequest,
 }
@@ -36,7 +37,8 @@ impl<Q: DeserializeOwned + 'static> FromRequest for SeasonRequest<Q> {
     type Future = Pin<Box<dyn Future<Output = Result<Self, Error>>>>;
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let parts = <(Data<PageCache>, Path<SeasonPath>, Query<Q>)>::from_request(request, payload);
+        let parts =
+            <(Data<PageCache>, Path<PublicSeasonPath>, Query<Q>)>::from_request(request, payload);
         let request = request.clone();
         Box::pin(async move {
             let (cache, path, query) = parts.await?;
@@ -91,7 +93,7 @@ async fn read_page(
 
 /// The table after a week, now or as it stood at a version. Ends in `.html`, the address is a page to
 /// be framed.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/standings", tag = "public", security(()), params(SeasonPath, TableQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/standings", tag = "public", security(()), params(PublicSeasonPath, TableQuery), responses(
     (status = 200, description = "The table", content(
         (PublicStandings = "application/json", example = json!({
             "version": 41, "season": "Ford under Lamps", "as_of": 3,
@@ -119,7 +121,7 @@ pub async fn find_public_standings(request: SeasonRequest<TableQuery>) -> ReadRe
 }
 
 /// Every line behind a player's total, now or as it stood at a version.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/players/{player}/ledger", tag = "public", security(()), params(PlayerPath, TableQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/players/{player}/ledger", tag = "public", security(()), params(PublicPlayerPath, TableQuery), responses(
     (status = 200, description = "The lines, week by week", content(
         (PublicLedger = "application/json", example = json!({
             "version": 41, "as_of": 3, "handle": "Corvanel", "total": 31,
@@ -134,7 +136,7 @@ pub async fn find_public_standings(request: SeasonRequest<TableQuery>) -> ReadRe
     (status = 304, description = "Not changed")))]
 pub async fn find_public_ledger(
     cache: Data<PageCache>,
-    path: Path<PlayerPath>,
+    path: Path<PublicPlayerPath>,
     query: Query<TableQuery>,
     request: HttpRequest,
 ) -> ReadResult {
@@ -153,7 +155,7 @@ pub async fn find_public_ledger(
 }
 
 /// Who meets whom, in all weeks or in one.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/pairings", tag = "public", security(()), params(SeasonPath, WeekQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/pairings", tag = "public", security(()), params(PublicSeasonPath, PublicWeekQuery), responses(
     (status = 200, description = "The games and byes of published rounds", content(
         (PublicPairings = "application/json", example = json!({
             "version": 41,
@@ -166,13 +168,13 @@ pub async fn find_public_ledger(
         (String = "text/csv", example = "week,round,night,table,first,first_faction,second,second_faction,game\r\n3,1,tue,2,Corvanel,sodwether-moot,Oskrel,vesper-orrery,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e61\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_pairings(request: SeasonRequest<WeekQuery>) -> ReadResult {
+pub async fn list_public_pairings(request: SeasonRequest<PublicWeekQuery>) -> ReadResult {
     let (week, at_least) = (request.query.week()?, request.query.at_least);
     request.read(Resource::Pairings(week), at_least).await
 }
 
 /// What came of the games, in all weeks or in one, as far as it stands.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/results", tag = "public", security(()), params(SeasonPath, WeekQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/results", tag = "public", security(()), params(PublicSeasonPath, PublicWeekQuery), responses(
     (status = 200, description = "The games with what came of them", content(
         (PublicResults = "application/json", example = json!({
             "version": 41,
@@ -186,13 +188,13 @@ pub async fn list_public_pairings(request: SeasonRequest<WeekQuery>) -> ReadResu
         (String = "text/csv", example = "week,round,night,table,first,first_faction,second,second_faction,game,state,first_score,second_score\r\n3,1,tue,2,Corvanel,sodwether-moot,Oskrel,vesper-orrery,0192d3f0-7a51-7c31-9d0e-5b1f8a2c4e61,confirmed,14,6\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn list_public_results(request: SeasonRequest<WeekQuery>) -> ReadResult {
+pub async fn list_public_results(request: SeasonRequest<PublicWeekQuery>) -> ReadResult {
     let (week, at_least) = (request.query.week()?, request.query.at_least);
     request.read(Resource::Results(week), at_least).await
 }
 
 /// The weeks: caps, deadlines, nights, and the scenarios as far as they are revealed.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/weeks", tag = "public", security(()), params(SeasonPath, CurrentQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/weeks", tag = "public", security(()), params(PublicSeasonPath, CurrentQuery), responses(
     (status = 200, description = "The weeks in order", content(
         (PublicWeeks = "application/json", example = json!({
             "version": 41,
@@ -213,7 +215,7 @@ pub async fn list_public_weeks(request: SeasonRequest<CurrentQuery>) -> ReadResu
 }
 
 /// Games by faction, role and scenario with their 95 % intervals, and everybody's rank over the weeks.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/statistics", tag = "public", security(()), params(SeasonPath, WeekQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/statistics", tag = "public", security(()), params(PublicSeasonPath, PublicWeekQuery), responses(
     (status = 200, description = "What the games have in common", content(
         (PublicStatistics = "application/json", example = json!({
             "version": 41, "as_of": 3, "fewest_games": 10,
@@ -227,13 +229,13 @@ pub async fn list_public_weeks(request: SeasonRequest<CurrentQuery>) -> ReadResu
         (String = "text/csv", example = "by,key,won,drawn,lost,share_low,share_high,mean_margin\r\nfaction,vesper-orrery,7,1,4,0.3195,0.8067,3/2\r\n")
     )),
     (status = 304, description = "Not changed")))]
-pub async fn find_public_statistics(request: SeasonRequest<WeekQuery>) -> ReadResult {
+pub async fn find_public_statistics(request: SeasonRequest<PublicWeekQuery>) -> ReadResult {
     let (week, at_least) = (request.query.week()?, request.query.at_least);
     request.read(Resource::Statistics(week), at_least).await
 }
 
 /// The tables of closed weeks as they were kept: at the close, and at each act that changed one later.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/tables", tag = "public", security(()), params(SeasonPath, CurrentQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/tables", tag = "public", security(()), params(PublicSeasonPath, CurrentQuery), responses(
     (status = 200, description = "Which tables there are, and where each is read", content(
         (PublicTables = "application/json", example = json!({
             "version": 52,
@@ -251,7 +253,7 @@ pub async fn list_public_tables(request: SeasonRequest<CurrentQuery>) -> ReadRes
 }
 
 /// A small picture of the week and who leads, for pages and signatures.
-#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/badge.svg", tag = "public", security(()), params(SeasonPath, CurrentQuery), responses(
+#[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/badge.svg", tag = "public", security(()), params(PublicSeasonPath, CurrentQuery), responses(
     (status = 200, description = "The picture", content((String = "image/svg+xml", example = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>"))),
     (status = 304, description = "Not changed")))]
 pub async fn find_public_badge(request: SeasonRequest<CurrentQuery>) -> ReadResult {

@@ -3,8 +3,9 @@
 
 use actix_web::http::header::{HeaderMap, IF_NONE_MATCH};
 use app::Refusal;
+use league::keys::SeasonKey;
 
-use crate::cache::page_cache::{PageCache, SeasonKey};
+use crate::cache::page_cache::PageCache;
 
 /// The newest version that a client knows of: by its `at_least`, or by its entity tags, which begin with the
 /// version of their body.

@@ -2,18 +2,18 @@
 
 use app::Refusal;
 use league::ids::{ClubId, PlayerId, SeasonId};
+use league::keys::SeasonKey;
 use league::week::WeekNo;
 use serde::Deserialize;
 use utoipa::IntoParams;
 use uuid::Uuid;
 
-use crate::cache::page_cache::SeasonKey;
 use crate::http::read_error::ReadError;
 
 /// Path of a season.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct SeasonPath {
+pub struct PublicSeasonPath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -23,17 +23,17 @@ pub struct SeasonPath {
     pub ending: String,
 }
 
-impl SeasonPath {
+impl PublicSeasonPath {
     /// What the cache is keyed by.
     pub fn key(&self) -> SeasonKey {
-        (ClubId(self.club), SeasonId(self.season))
+        season_key(self.club, self.season)
     }
 }
 
 /// Path of a player.
 #[derive(Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
-pub struct PlayerPath {
+pub struct PublicPlayerPath {
     /// The club.
     club: Uuid,
     /// The season.
@@ -45,10 +45,10 @@ pub struct PlayerPath {
     pub ending: String,
 }
 
-impl PlayerPath {
+impl PublicPlayerPath {
     /// What the cache is keyed by.
     pub fn key(&self) -> SeasonKey {
-        (ClubId(self.club), SeasonId(self.season))
+        season_key(self.club, self.season)
     }
 
     pub fn player(&self) -> PlayerId {
@@ -89,7 +89,7 @@ pub struct CurrentQuery {
 #[derive(Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
-pub struct WeekQuery {
+pub struct PublicWeekQuery {
     /// The week, from 1.
     #[param(minimum = 1, maximum = 52, example = 3)]
     week: Option<u8>,
@@ -98,7 +98,7 @@ pub struct WeekQuery {
     pub at_least: Option<i64>,
 }
 
-impl WeekQuery {
+impl PublicWeekQuery {
     /// # Errors
     /// 404 for a number that no season has.
     pub fn week(&self) -> Result<Option<WeekNo>, ReadError> {
@@ -141,6 +141,13 @@ impl TableQuery {
             None => RequestedTable::Now(week),
             Some(version) => RequestedTable::AsOf(week, version),
         })
+    }
+}
+
+fn season_key(club: Uuid, season: Uuid) -> SeasonKey {
+    SeasonKey {
+        club: ClubId(club),
+        season: SeasonId(season),
     }
 }
 

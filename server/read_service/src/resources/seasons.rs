@@ -45,7 +45,7 @@ impl PublicSeasons {
 }
 
 fn listed(season: DirectoryEntry) -> PublicSeason {
-    let (club, id) = (season.club.0, season.season.0);
+    let (club, id) = (season.season.club.0, season.season.season.0);
     PublicSeason {
         club,
         club_name: season.club_name,

@@ -12,9 +12,9 @@ use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::ClubPath;
 use crate::authentication::SignedIn;
 use crate::body::{self, CatalogueBytes, Json};
+use crate::paths::ClubPath;
 use crate::problem::ProblemResponses;
 use crate::query_parameters::Query;
 use crate::response::{ApiResult, Created};

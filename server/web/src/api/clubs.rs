@@ -6,30 +6,15 @@ use app::App;
 use app::clubs::Club;
 use app::clubs::CreateClub;
 use league::club_role::ClubRole;
-use league::ids::ClubId;
 use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
+use utoipa::ToSchema;
 use uuid::Uuid;
 
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::ClubPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created};
-
-/// A club's address.
-#[derive(Clone, Copy, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct ClubPath {
-    /// The club.
-    club: Uuid,
-}
-
-impl ClubPath {
-    /// Its identity.
-    pub fn id(self) -> ClubId {
-        ClubId(self.club)
-    }
-}
 
 /// What it takes to found a club.
 #[derive(Deserialize, ToSchema)]

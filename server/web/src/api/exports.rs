@@ -5,9 +5,9 @@ use actix_web::{HttpResponse, get, web};
 use app::App;
 use document::export::SeasonExportDocument;
 
-use super::seasons::SeasonPath;
 use crate::archive::{ArchiveBytes, archive_response};
 use crate::authentication::MaybeSignedIn;
+use crate::paths::SeasonPath;
 use crate::problem::ProblemResponses;
 use crate::response::ApiResult;
 
@@ -20,9 +20,9 @@ pub async fn export_season(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<web::Json<SeasonExportDocument>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     Ok(web::Json(
-        app::seasons::export_season(&app, who.0, club, season).await?,
+        app::seasons::export_season(&app, who.0, season).await?,
     ))
 }
 
@@ -36,7 +36,7 @@ pub async fn archive_season(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<HttpResponse> {
-    let (club, season) = path.ids();
-    let export = app::seasons::archive_season(&app, who.0, club, season).await?;
+    let season = path.key();
+    let export = app::seasons::archive_season(&app, who.0, season).await?;
     Ok(archive_response(season, export).await?)
 }

@@ -10,8 +10,8 @@ use league::pairing::history::audit::RANDOM_SEASONS;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::seasons::SeasonPath;
 use crate::authentication::MaybeSignedIn;
+use crate::paths::SeasonPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Versioned};
 
@@ -69,8 +69,8 @@ pub async fn find_fairness(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<FairnessView>> {
-    let (club, season) = path.ids();
-    let found = app::rounds::find_fairness(&app, who.0, club, season).await?;
+    let season = path.key();
+    let found = app::rounds::find_fairness(&app, who.0, season).await?;
     Ok(Versioned {
         version: found.version,
         view: found.into(),

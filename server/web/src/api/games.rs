@@ -6,40 +6,21 @@ use app::results::{AdjustPoints, DisputeResult, GameRow, ReportResult, RuleResul
 use app::{App, Reason, Refusal};
 use chrono::{DateTime, Utc};
 use document::results::{SlipDocument, TypedResultDocument};
-use league::ids::{ClubId, GameId, PlayerId, SeasonId};
+use league::ids::PlayerId;
 use league::week::WeekNo;
 use messages::requests;
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::SeasonPath;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::{GamePath, SeasonPath};
 use crate::problem::{HttpFault, Problem, ProblemResponses};
 use crate::query_parameters::Query;
 use crate::response::ApiResult;
 
 const MAX_KEY_CHARS: usize = 128;
-
-/// A game's address.
-#[derive(Clone, Copy, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct GamePath {
-    /// The club.
-    club: Uuid,
-    /// The season.
-    season: Uuid,
-    /// The game.
-    game: Uuid,
-}
-
-impl GamePath {
-    /// Club, season and game.
-    pub fn ids(self) -> (ClubId, SeasonId, GameId) {
-        (ClubId(self.club), SeasonId(self.season), GameId(self.game))
-    }
-}
 
 /// Which week.
 #[derive(Deserialize, IntoParams)]
@@ -168,8 +149,8 @@ pub async fn list_games(
     path: Path<SeasonPath>,
     of: Query<WeekQuery>,
 ) -> ApiResult<web::Json<Vec<GameView>>> {
-    let (club, season) = path.ids();
-    let games = app::results::list_games(&app, who.0, club, season, of.week()?).await?;
+    let season = path.key();
+    let games = app::results::list_games(&app, who.0, season, of.week()?).await?;
     Ok(web::Json(games.into_iter().map(GameView::from).collect()))
 }
 
@@ -181,11 +162,9 @@ pub async fn find_game(
     who: MaybeSignedIn,
     path: Path<GamePath>,
 ) -> ApiResult<web::Json<GameView>> {
-    let (club, season, game) = path.ids();
+    let game = path.key();
     Ok(web::Json(
-        app::results::find_game(&app, who.0, club, season, game)
-            .await?
-            .into(),
+        app::results::find_game(&app, who.0, game).await?.into(),
     ))
 }
 
@@ -204,13 +183,13 @@ pub async fn report_result(
     request: HttpRequest,
     body: Json<TypedResultDocument>,
 ) -> ApiResult<web::Json<SlipDocument>> {
-    let (club, season, game) = path.ids();
+    let game = path.key();
     let command = ReportResult {
         key: idempotency_key(&request)?.ok_or_else(key_required)?,
         typed: body.0,
     };
     Ok(web::Json(
-        app::results::report_result(&app, who.0, club, season, game, command).await?,
+        app::results::report_result(&app, who.0, game, command).await?,
     ))
 }
 
@@ -247,10 +226,10 @@ pub async fn confirm_result(
     path: Path<GamePath>,
     seen: Query<ConfirmQuery>,
 ) -> ApiResult<web::Json<SlipDocument>> {
-    let (club, season, game) = path.ids();
+    let game = path.key();
     let seen = seen.reported_at;
     Ok(web::Json(
-        app::results::confirm_result(&app, who.0, club, season, game, seen).await?,
+        app::results::confirm_result(&app, who.0, game, seen).await?,
     ))
 }
 
@@ -263,11 +242,11 @@ pub async fn dispute_result(
     path: Path<GamePath>,
     body: Json<DisputeBody>,
 ) -> ApiResult<web::Json<SlipDocument>> {
-    let (club, season, game) = path.ids();
+    let game = path.key();
     let DisputeBody { reason, counter } = body.0;
     let command = DisputeResult { reason, counter };
     Ok(web::Json(
-        app::results::dispute_result(&app, who.0, club, season, game, command).await?,
+        app::results::dispute_result(&app, who.0, game, command).await?,
     ))
 }
 
@@ -280,14 +259,14 @@ pub async fn rule_result(
     path: Path<GamePath>,
     body: Json<RulingBody>,
 ) -> ApiResult<web::Json<SlipDocument>> {
-    let (club, season, game) = path.ids();
+    let game = path.key();
     let RulingBody { outcome, reason } = body.0;
     let command = RuleResult {
         typed: outcome,
         reason,
     };
     Ok(web::Json(
-        app::results::rule_result(&app, who.0, club, season, game, command).await?,
+        app::results::rule_result(&app, who.0, game, command).await?,
     ))
 }
 
@@ -306,7 +285,7 @@ pub async fn adjust_points(
     request: HttpRequest,
     body: Json<AdjustmentBody>,
 ) -> ApiResult<web::Json<AdjustmentView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let body = body.0;
     let command = AdjustPoints {
         key: idempotency_key(&request)?,
@@ -315,6 +294,6 @@ pub async fn adjust_points(
         amount: body.amount,
         reason: body.reason,
     };
-    let ruling = app::results::adjust_points(&app, who.0, club, season, command).await?;
+    let ruling = app::results::adjust_points(&app, who.0, season, command).await?;
     Ok(web::Json(AdjustmentView { ruling: ruling.0 }))
 }

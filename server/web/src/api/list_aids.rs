@@ -14,10 +14,9 @@ use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::seasons::SeasonPath;
-use super::weeks::WeekPath;
 use crate::authentication::SignedIn;
 use crate::body::Json;
+use crate::paths::{SeasonPath, WeekPath};
 use crate::problem::ProblemResponses;
 use crate::response::ApiResult;
 
@@ -79,8 +78,8 @@ pub async fn read_list(
     path: Path<WeekPath>,
     body: Json<ListTextBody>,
 ) -> ApiResult<web::Json<ReadingDocument>> {
-    let (club, season, week) = path.ids()?;
-    let reading = app::lists::read_list(&app, who.0, club, season, week, body.0.text).await?;
+    let week = path.key()?;
+    let reading = app::lists::read_list(&app, who.0, week, body.0.text).await?;
     Ok(web::Json((&reading).into()))
 }
 
@@ -93,8 +92,8 @@ pub async fn find_fits(
     path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
 ) -> ApiResult<web::Json<FitsDocument>> {
-    let (club, season, week) = path.ids()?;
-    let fits = app::lists::find_fits(&app, who.0, club, season, week, body.0).await?;
+    let week = path.key()?;
+    let fits = app::lists::find_fits(&app, who.0, week, body.0).await?;
     Ok(web::Json((&fits).into()))
 }
 
@@ -107,8 +106,8 @@ pub async fn find_changes(
     path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
 ) -> ApiResult<web::Json<ListChangesView>> {
-    let (club, season, week) = path.ids()?;
-    let found = app::lists::find_changes(&app, who.0, club, season, week, body.0).await?;
+    let week = path.key()?;
+    let found = app::lists::find_changes(&app, who.0, week, body.0).await?;
     Ok(web::Json(found.into()))
 }
 
@@ -120,7 +119,7 @@ pub async fn find_collection(
     who: SignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<web::Json<Vec<CollectionUnitDocument>>> {
-    let (club, season) = path.ids();
-    let units = app::lists::find_collection(&app, who.0, club, season).await?;
+    let season = path.key();
+    let units = app::lists::find_collection(&app, who.0, season).await?;
     Ok(web::Json(units.iter().map(Into::into).collect()))
 }

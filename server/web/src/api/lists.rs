@@ -14,10 +14,11 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::weeks::WeekPath;
+use super::addresses;
 use crate::authentication::{BearerSession, MaybeSignedIn, SignedIn};
 use crate::body::Json;
 use crate::if_match::optional_if_match;
+use crate::paths::WeekPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created, NoContent, Versioned};
 
@@ -223,8 +224,8 @@ pub async fn find_own_list(
     who: SignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<Versioned<OwnListView>> {
-    let (club, season, week) = path.ids()?;
-    let list = app::lists::find_own_list(&app, who.0, club, season, week).await?;
+    let week = path.key()?;
+    let list = app::lists::find_own_list(&app, who.0, week).await?;
     Ok(Versioned {
         version: list.draft_revision.into(),
         view: list.into(),
@@ -245,9 +246,9 @@ pub async fn save_draft(
     request: HttpRequest,
     body: Json<ArmyListDocument>,
 ) -> ApiResult<Versioned<DraftView>> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let old = optional_if_match(&request)?.map(|version| i32::try_from(version).unwrap_or(-1));
-    let new = app::lists::save_draft(&app, who.0, club, season, week, old, body.0).await?;
+    let new = app::lists::save_draft(&app, who.0, week, old, body.0).await?;
     Ok(Versioned {
         version: new.into(),
         view: DraftView {
@@ -265,8 +266,8 @@ pub async fn check_list(
     path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
 ) -> ApiResult<web::Json<CheckedListView>> {
-    let (club, season, week) = path.ids()?;
-    let checked = app::lists::check_list(&app, who.0, club, season, week, body.0).await?;
+    let week = path.key()?;
+    let checked = app::lists::check_list(&app, who.0, week, body.0).await?;
     Ok(web::Json(checked.into()))
 }
 
@@ -280,9 +281,9 @@ pub async fn seal_list(
     path: Path<WeekPath>,
     body: Json<ArmyListDocument>,
 ) -> ApiResult<Created<ReceiptView>> {
-    let (club, season, week) = path.ids()?;
-    let receipt = app::lists::seal_list(&app, who.0, club, season, week, body.0).await?;
-    let location = format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/list");
+    let week = path.key()?;
+    let receipt = app::lists::seal_list(&app, who.0, week, body.0).await?;
+    let location = format!("{}/list", addresses::week(week));
     Ok(Created {
         location,
         view: receipt.into(),
@@ -297,11 +298,9 @@ pub async fn list_lists(
     who: MaybeSignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<web::Json<WeekListsView>> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     Ok(web::Json(
-        app::lists::list_lists(&app, who.0, club, season, week)
-            .await?
-            .into(),
+        app::lists::list_lists(&app, who.0, week).await?.into(),
     ))
 }
 
@@ -313,8 +312,8 @@ pub async fn open_lists(
     who: SignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
-    app::lists::open_lists(&app, who.0, club, season, week).await?;
+    let week = path.key()?;
+    app::lists::open_lists(&app, who.0, week).await?;
     Ok(NoContent)
 }
 
@@ -327,9 +326,9 @@ pub async fn grant_late_leave(
     path: Path<WeekPath>,
     body: Json<LateLeaveBody>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let LateLeaveBody { player, reason } = body.0;
     let player = PlayerId(player);
-    app::lists::grant_late_leave(&app, who.0, club, season, week, player, &reason).await?;
+    app::lists::grant_late_leave(&app, who.0, week, player, &reason).await?;
     Ok(NoContent)
 }

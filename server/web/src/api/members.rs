@@ -9,9 +9,10 @@ use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::clubs::{ClubPath, RoleWord};
+use super::clubs::RoleWord;
 use crate::authentication::SignedIn;
 use crate::body::Json;
+use crate::paths::ClubPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, NoContent};
 

@@ -10,10 +10,12 @@ use document::season::policy::PolicyDocument;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
+use super::addresses;
 use super::players::PlayerView;
-use super::seasons::{SeasonPath, SeasonView};
+use super::seasons::SeasonView;
 use crate::authentication::SignedIn;
 use crate::body::Json;
+use crate::paths::SeasonPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created};
 
@@ -141,7 +143,7 @@ pub async fn create_season_from(
     path: Path<SeasonPath>,
     body: Json<NextSeasonBody>,
 ) -> ApiResult<Created<NextSeasonView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let body = body.0;
     let command = CreateSeasonFrom {
         name: body.name,
@@ -151,9 +153,9 @@ pub async fn create_season_from(
         scenarios: body.scenarios,
         carry: body.carry.into(),
     };
-    let next = app::seasons::create_season_from(&app, who.0, club, season, command).await?;
+    let next = app::seasons::create_season_from(&app, who.0, season, command).await?;
     Ok(Created {
-        location: format!("/api/v1/clubs/{club}/seasons/{}", next.season.id),
+        location: addresses::season(next.season.key()),
         view: next.into(),
     })
 }

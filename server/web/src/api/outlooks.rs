@@ -12,11 +12,10 @@ use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
 use super::games::WeekQuery;
-use super::players::PlayerPath;
-use super::seasons::SeasonPath;
 use super::standings::{StandingsView, standings_view};
 use crate::authentication::MaybeSignedIn;
 use crate::body::Json;
+use crate::paths::{PlayerPath, SeasonPath};
 use crate::problem::{Problem, ProblemResponses};
 use crate::query_parameters::Query;
 use crate::response::{ApiResult, Versioned};
@@ -98,9 +97,9 @@ pub async fn find_what_if(
     of: Query<WeekQuery>,
     body: Json<WhatIfBody>,
 ) -> ApiResult<Versioned<StandingsView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let (week, supposed) = (of.week()?, parse_suppositions(body.0)?);
-    let found = app::standings::find_what_if(&app, who.0, club, season, week, supposed).await?;
+    let found = app::standings::find_what_if(&app, who.0, season, week, supposed).await?;
     Ok(standings_view(found))
 }
 
@@ -133,9 +132,9 @@ pub async fn find_reach(
     path: Path<PlayerPath>,
     of: Query<RankQuery>,
 ) -> ApiResult<Versioned<ReachDocument>> {
-    let (club, season, player) = path.ids();
+    let (season, player) = path.ids();
     let rank = of.rank.unwrap_or(1);
-    let found = app::standings::find_reach(&app, who.0, club, season, player, rank).await?;
+    let found = app::standings::find_reach(&app, who.0, season, player, rank).await?;
     Ok(Versioned {
         version: found.version,
         view: found.reach.into(),
@@ -151,13 +150,13 @@ pub async fn find_forecast(
     path: Path<SeasonPath>,
     of: Query<SimulationQuery>,
 ) -> ApiResult<Versioned<ForecastView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let (rank, seed) = (of.rank.unwrap_or(1), of.seed.unwrap_or(1));
     let runs = of.runs.unwrap_or(5_000);
     if !(1..=MAX_RUNS).contains(&runs) {
         return Err(Problem::out_of_range("runs", 1..=MAX_RUNS, runs));
     }
-    let found = app::standings::find_forecast(&app, who.0, club, season, seed, runs).await?;
+    let found = app::standings::find_forecast(&app, who.0, season, seed, runs).await?;
     let ranks = u32::try_from(found.forecasts.len()).unwrap_or(u32::MAX);
     // A table without rows has no rank to ask for, and is answered as it is.
     if ranks > 0 && !(1..=ranks).contains(&rank) {

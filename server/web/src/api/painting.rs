@@ -6,18 +6,18 @@ use app::painting::ClaimPainting;
 use app::{App, Reason, Refusal};
 use document::painting::claim::ClaimDocument;
 use document::painting::rules::ModelStagesDocument;
-use league::ids::{ClaimId, ClubId, PlayerId, SeasonId};
+use league::ids::{ClaimId, PlayerId};
+use league::keys::SeasonKey;
 use league::painting::PhotoDigest;
 use messages::painting;
 use serde::Deserialize;
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::photos::digest;
-use super::seasons::SeasonPath;
-use super::weeks::WeekPath;
+use super::addresses;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::{SeasonPath, WeekPath, photo_digest, season_key};
 use crate::problem::{Problem, ProblemResponses};
 use crate::query_parameters::Query;
 use crate::response::{ApiResult, Created};
@@ -35,12 +35,8 @@ pub struct ClaimPath {
 }
 
 impl ClaimPath {
-    fn ids(self) -> (ClubId, SeasonId, ClaimId) {
-        (
-            ClubId(self.club),
-            SeasonId(self.season),
-            ClaimId(self.claim),
-        )
+    fn ids(self) -> (SeasonKey, ClaimId) {
+        (season_key(self.club, self.season), ClaimId(self.claim))
     }
 }
 
@@ -86,7 +82,7 @@ pub async fn claim_painting(
     path: Path<WeekPath>,
     body: Json<ClaimBody>,
 ) -> ApiResult<Created<ClaimDocument>> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let ClaimBody {
         unit,
         stages,
@@ -97,8 +93,8 @@ pub async fn claim_painting(
         stages,
         photo: photo.as_deref().map(read_photo).transpose()?,
     };
-    let claim = app::painting::claim_painting(&app, who.0, club, season, week, command).await?;
-    let location = format!("/api/v1/clubs/{club}/seasons/{season}/painting");
+    let claim = app::painting::claim_painting(&app, who.0, week, command).await?;
+    let location = format!("{}/painting", addresses::season(week.season));
     Ok(Created {
         location,
         view: (&claim).into(),
@@ -106,7 +102,7 @@ pub async fn claim_painting(
 }
 
 fn read_photo(name: &str) -> Result<PhotoDigest, Problem> {
-    digest(name).ok_or_else(|| {
+    photo_digest(name).ok_or_else(|| {
         let message = painting::photo_name();
         Refusal::fault(Reason::Validation, "/photo", message).into()
     })
@@ -121,9 +117,9 @@ pub async fn list_claims(
     path: Path<SeasonPath>,
     of: Query<PlayerQuery>,
 ) -> ApiResult<web::Json<Vec<ClaimDocument>>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let player = of.player.map(PlayerId);
-    let claims = app::painting::list_claims(&app, who.0, club, season, player).await?;
+    let claims = app::painting::list_claims(&app, who.0, season, player).await?;
     Ok(web::Json(claims.iter().map(ClaimDocument::from).collect()))
 }
 
@@ -135,8 +131,8 @@ pub async fn verify_claim(
     who: SignedIn,
     path: Path<ClaimPath>,
 ) -> ApiResult<web::Json<ClaimDocument>> {
-    let (club, season, claim) = path.ids();
-    let claim = app::painting::verify_claim(&app, who.0, club, season, claim).await?;
+    let (season, claim) = path.ids();
+    let claim = app::painting::verify_claim(&app, who.0, season, claim).await?;
     Ok(web::Json((&claim).into()))
 }
 
@@ -149,8 +145,8 @@ pub async fn refuse_claim(
     path: Path<ClaimPath>,
     body: Json<RefusalBody>,
 ) -> ApiResult<web::Json<ClaimDocument>> {
-    let (club, season, claim) = path.ids();
+    let (season, claim) = path.ids();
     let reason = body.0.reason;
-    let claim = app::painting::refuse_claim(&app, who.0, club, season, claim, &reason).await?;
+    let claim = app::painting::refuse_claim(&app, who.0, season, claim, &reason).await?;
     Ok(web::Json((&claim).into()))
 }

@@ -4,46 +4,18 @@ use actix_web::http::header::{CACHE_CONTROL, ContentType};
 use actix_web::web::{Data, Path};
 use actix_web::{HttpResponse, delete, get, post};
 use app::App;
-use league::ids::{ClubId, SeasonId};
-use league::painting::PhotoDigest;
-use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
-use uuid::Uuid;
+use serde::Serialize;
+use utoipa::ToSchema;
 
-use super::seasons::SeasonPath;
+use super::addresses;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::PhotoBytes;
-use crate::problem::{HttpFault, Problem, ProblemResponses};
+use crate::paths::{PhotoPath, SeasonPath};
+use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created, NoContent};
 
 const CAUTION: &str = "Show models only: no faces, no people, above all no minors, and nothing that \
                        tells where somebody lives. You can take the photo away again at any time.";
-
-/// A photo's address.
-#[derive(Clone, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct PhotoPath {
-    /// The club.
-    club: Uuid,
-    /// The season.
-    season: Uuid,
-    /// The photo: 64 hexadecimal digits.
-    photo: String,
-}
-
-impl PhotoPath {
-    /// # Errors
-    /// 404 for what cannot be a photo's name.
-    fn ids(&self) -> Result<(ClubId, SeasonId, PhotoDigest), Problem> {
-        let digest = digest(&self.photo).ok_or_else(|| Problem::http(HttpFault::NotFound))?;
-        Ok((ClubId(self.club), SeasonId(self.season), digest))
-    }
-}
-
-/// The digest that a photo's name spells.
-pub fn digest(name: &str) -> Option<PhotoDigest> {
-    document::decode_hex(name).map(PhotoDigest)
-}
 
 /// A photo that was taken in.
 #[derive(Serialize, ToSchema)]
@@ -70,11 +42,11 @@ pub async fn create_photo(
     path: Path<SeasonPath>,
     body: PhotoBytes,
 ) -> ApiResult<Created<PhotoView>> {
-    let (club, season) = path.ids();
-    let digest = app::painting::create_photo(&app, who.0, club, season, body.0).await?;
+    let season = path.key();
+    let digest = app::painting::create_photo(&app, who.0, season, body.0).await?;
     let photo = document::encode_hex(&digest.0);
     Ok(Created {
-        location: format!("/api/v1/clubs/{club}/seasons/{season}/photos/{photo}"),
+        location: format!("{}/photos/{photo}", addresses::season(season)),
         view: PhotoView {
             photo,
             caution: CAUTION,
@@ -90,8 +62,8 @@ pub async fn find_photo(
     who: MaybeSignedIn,
     path: Path<PhotoPath>,
 ) -> ApiResult<HttpResponse> {
-    let (club, season, photo) = path.ids()?;
-    let jpeg = app::painting::find_photo(&app, who.0, club, season, photo).await?;
+    let (season, photo) = path.ids()?;
+    let jpeg = app::painting::find_photo(&app, who.0, season, photo).await?;
     Ok(HttpResponse::Ok()
         .content_type(ContentType::jpeg())
         .insert_header((CACHE_CONTROL, "private, no-store"))
@@ -106,7 +78,7 @@ pub async fn delete_photo(
     who: SignedIn,
     path: Path<PhotoPath>,
 ) -> ApiResult<NoContent> {
-    let (club, season, photo) = path.ids()?;
-    app::painting::delete_photo(&app, who.0, club, season, photo).await?;
+    let (season, photo) = path.ids()?;
+    app::painting::delete_photo(&app, who.0, season, photo).await?;
     Ok(NoContent)
 }

@@ -4,39 +4,16 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, patch, post, web};
 use app::App;
 use app::seasons::{JoinSeason, LeftAfter, Player, UpdatePlayer};
-use league::ids::{ClubId, PlayerId, SeasonId};
 use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
+use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::seasons::SeasonPath;
+use super::addresses;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::{PlayerPath, SeasonPath};
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created};
-
-/// A player's address.
-#[derive(Clone, Copy, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct PlayerPath {
-    /// The club.
-    club: Uuid,
-    /// The season.
-    season: Uuid,
-    /// The player.
-    player: Uuid,
-}
-
-impl PlayerPath {
-    /// Club, season and player.
-    pub fn ids(self) -> (ClubId, SeasonId, PlayerId) {
-        (
-            ClubId(self.club),
-            SeasonId(self.season),
-            PlayerId(self.player),
-        )
-    }
-}
 
 /// What it takes to join.
 #[derive(Deserialize, ToSchema)]
@@ -117,7 +94,7 @@ pub async fn join_season(
     path: Path<SeasonPath>,
     body: Json<PlayerBody>,
 ) -> ApiResult<Created<PlayerView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let PlayerBody {
         handle,
         faction,
@@ -128,11 +105,8 @@ pub async fn join_season(
         faction,
         nights,
     };
-    let player = app::seasons::join_season(&app, who.0, club, season, command).await?;
-    let location = format!(
-        "/api/v1/clubs/{club}/seasons/{season}/players/{}",
-        player.id
-    );
+    let player = app::seasons::join_season(&app, who.0, season, command).await?;
+    let location = format!("{}/players/{}", addresses::season(season), player.id);
     Ok(Created {
         location,
         view: player.into(),
@@ -147,8 +121,8 @@ pub async fn list_players(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<web::Json<Vec<PlayerView>>> {
-    let (club, season) = path.ids();
-    let players = app::seasons::list_players(&app, who.0, club, season).await?;
+    let season = path.key();
+    let players = app::seasons::list_players(&app, who.0, season).await?;
     Ok(web::Json(
         players.into_iter().map(PlayerView::from).collect(),
     ))
@@ -163,7 +137,7 @@ pub async fn update_player(
     path: Path<PlayerPath>,
     body: Json<PlayerChangeBody>,
 ) -> ApiResult<web::Json<PlayerView>> {
-    let (club, season, player) = path.ids();
+    let (season, player) = path.ids();
     let PlayerChangeBody {
         nights,
         faction,
@@ -174,7 +148,7 @@ pub async fn update_player(
         faction,
         household,
     };
-    let player = app::seasons::update_player(&app, who.0, club, season, player, command).await?;
+    let player = app::seasons::update_player(&app, who.0, season, player, command).await?;
     Ok(web::Json(player.into()))
 }
 
@@ -186,7 +160,7 @@ pub async fn withdraw_player(
     who: SignedIn,
     path: Path<PlayerPath>,
 ) -> ApiResult<web::Json<PlayerView>> {
-    let (club, season, player) = path.ids();
-    let player = app::seasons::withdraw_player(&app, who.0, club, season, player).await?;
+    let (season, player) = path.ids();
+    let player = app::seasons::withdraw_player(&app, who.0, season, player).await?;
     Ok(web::Json(player.into()))
 }

@@ -9,9 +9,9 @@ use document::results::{ImpossibleDocument, OutcomeDocument, TypedResultDocument
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::games::GamePath;
 use crate::authentication::MaybeSignedIn;
 use crate::body::Json;
+use crate::paths::GamePath;
 use crate::problem::ProblemResponses;
 use crate::response::ApiResult;
 
@@ -62,7 +62,7 @@ pub async fn preview_score(
     path: Path<GamePath>,
     body: Json<TypedResultDocument>,
 ) -> ApiResult<web::Json<ScorePreviewView>> {
-    let (club, season, game) = path.ids();
-    let preview = app::results::preview_score(&app, who.0, club, season, game, body.0).await?;
+    let game = path.key();
+    let preview = app::results::preview_score(&app, who.0, game, body.0).await?;
     Ok(web::Json(preview.into()))
 }

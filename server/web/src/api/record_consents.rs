@@ -10,8 +10,8 @@ use serde::Serialize;
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::clubs::ClubPath;
 use crate::authentication::SignedIn;
+use crate::paths::ClubPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, NoContent};
 

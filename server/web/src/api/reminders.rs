@@ -9,9 +9,9 @@ use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::weeks::WeekPath;
 use crate::authentication::SignedIn;
 use crate::body::Json;
+use crate::paths::WeekPath;
 use crate::problem::ProblemResponses;
 use crate::response::ApiResult;
 
@@ -64,11 +64,11 @@ pub async fn send_reminders(
     path: Path<WeekPath>,
     body: Json<ReminderBody>,
 ) -> ApiResult<web::Json<ReminderView>> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let about = match body.0.about {
         ReminderKindWord::Lists => ReminderKind::Lists,
         ReminderKindWord::Results => ReminderKind::Results,
     };
-    let sent = app::reminders::send_reminders(&app, who.0, club, season, week, about).await?;
+    let sent = app::reminders::send_reminders(&app, who.0, week, about).await?;
     Ok(web::Json(ReminderView::from(sent)))
 }

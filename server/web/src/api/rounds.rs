@@ -8,22 +8,23 @@ use chrono::{DateTime, Utc};
 use document::rounds::proposal::ProposalDocument;
 use document::rounds::repair::{ChangeDocument, RepairDocument};
 use document::rounds::task::TaskDocument;
-use league::ids::{ClubId, PlayerId, RoundId, SeasonId};
-use league::week::WeekNo;
+use league::ids::{PlayerId, RoundId};
+use league::keys::{SeasonKey, WeekKey};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
+use super::addresses;
 use super::games::GameView;
 use super::round_words::{Names, RoundWordsView};
-use super::weeks::WeekPath;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::{WeekPath, season_key};
 use crate::problem::{Problem, ProblemResponses};
 use crate::response::{ApiResult, Created};
 
 /// A round's address.
-#[derive(Deserialize, IntoParams)]
+#[derive(Clone, Copy, Deserialize, IntoParams)]
 #[into_params(parameter_in = Path)]
 pub struct RoundPath {
     /// The club.
@@ -32,6 +33,12 @@ pub struct RoundPath {
     season: Uuid,
     /// The round.
     round: Uuid,
+}
+
+impl RoundPath {
+    fn ids(self) -> (SeasonKey, RoundId) {
+        (season_key(self.club, self.season), RoundId(self.round))
+    }
 }
 
 /// Orders about a round; everybody will see them.
@@ -159,13 +166,9 @@ impl RoundView {
 }
 
 /// How the people and nights of a week are called.
-async fn names(
-    app: &App,
-    viewer: Viewer,
-    (club, season, week): (ClubId, SeasonId, WeekNo),
-) -> ApiResult<Names> {
-    let players = app::seasons::list_players(app, viewer, club, season).await?;
-    let (week, _) = app::seasons::find_week(app, viewer, club, season, week).await?;
+async fn names(app: &App, viewer: Viewer, week: WeekKey) -> ApiResult<Names> {
+    let players = app::seasons::list_players(app, viewer, week.season).await?;
+    let (week, _) = app::seasons::find_week(app, viewer, week).await?;
     Ok(Names::new(players, &week))
 }
 
@@ -178,16 +181,16 @@ pub async fn propose_round(
     path: Path<WeekPath>,
     body: Json<RoundBody>,
 ) -> ApiResult<Created<RoundView>> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let command = ProposeRound {
         pins: pairs(body.0.pins),
         forbidden: pairs(body.0.forbidden),
     };
-    let round = app::rounds::propose_round(&app, who.0, club, season, week, command).await?;
-    let names = names(&app, Some(who.0), (club, season, week)).await?;
+    let round = app::rounds::propose_round(&app, who.0, week, command).await?;
+    let names = names(&app, Some(who.0), week).await?;
     let changes = Vec::new();
     Ok(Created {
-        location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
+        location: format!("{}/rounds", addresses::week(week)),
         view: RoundView::new(RoundRepair { round, changes }, &names)?,
     })
 }
@@ -201,14 +204,13 @@ pub async fn repair_round(
     path: Path<RoundPath>,
     body: Json<RepairBody>,
 ) -> ApiResult<Created<RoundView>> {
-    let (club, season) = (ClubId(path.club), SeasonId(path.season));
-    let round = RoundId(path.round);
+    let (season, round) = path.ids();
     let command = body.0.into();
-    let repair = app::rounds::repair_round(&app, who.0, club, season, round, command).await?;
-    let week = repair.round.week;
-    let names = names(&app, Some(who.0), (club, season, week)).await?;
+    let repair = app::rounds::repair_round(&app, who.0, season, round, command).await?;
+    let week = season.week(repair.round.week);
+    let names = names(&app, Some(who.0), week).await?;
     Ok(Created {
-        location: format!("/api/v1/clubs/{club}/seasons/{season}/weeks/{week}/rounds"),
+        location: format!("{}/rounds", addresses::week(week)),
         view: RoundView::new(repair, &names)?,
     })
 }
@@ -221,9 +223,9 @@ pub async fn list_rounds(
     who: MaybeSignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<web::Json<Vec<RoundView>>> {
-    let (club, season, week) = path.ids()?;
-    let rounds = app::rounds::list_rounds(&app, who.0, club, season, week).await?;
-    let names = names(&app, who.0, (club, season, week)).await?;
+    let week = path.key()?;
+    let rounds = app::rounds::list_rounds(&app, who.0, week).await?;
+    let names = names(&app, who.0, week).await?;
     let repairs = app::rounds::with_changes(rounds)?.into_iter();
     let views = repairs.map(|repair| RoundView::new(repair, &names));
     Ok(web::Json(views.collect::<ApiResult<_>>()?))
@@ -237,8 +239,7 @@ pub async fn publish_round(
     who: SignedIn,
     path: Path<RoundPath>,
 ) -> ApiResult<web::Json<Vec<GameView>>> {
-    let (club, season) = (ClubId(path.club), SeasonId(path.season));
-    let round = RoundId(path.round);
-    let games = app::rounds::publish_round(&app, who.0, club, season, round).await?;
+    let (season, round) = path.ids();
+    let games = app::rounds::publish_round(&app, who.0, season, round).await?;
     Ok(web::Json(games.into_iter().map(GameView::from).collect()))
 }

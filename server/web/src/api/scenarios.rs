@@ -10,9 +10,9 @@ use league::time::CivilTime;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
 
-use super::weeks::WeekPath;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
+use crate::paths::WeekPath;
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, NoContent};
 
@@ -86,14 +86,14 @@ pub async fn update_scenario(
     path: Path<WeekPath>,
     body: Json<ScenarioBody>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let ScenarioBody { sheet, title, full } = body.0;
     let command = UpdateScenario {
         sheet,
         title: title.into(),
         full: full.into(),
     };
-    app::seasons::update_scenario(&app, who.0, club, season, week, command).await?;
+    app::seasons::update_scenario(&app, who.0, week, command).await?;
     Ok(NoContent)
 }
 
@@ -105,7 +105,7 @@ pub async fn find_scenario(
     who: MaybeSignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<web::Json<ScenarioView>> {
-    let (club, season, week) = path.ids()?;
-    let seen = app::seasons::find_scenario(&app, who.0, club, season, week).await?;
+    let week = path.key()?;
+    let seen = app::seasons::find_scenario(&app, who.0, week).await?;
     Ok(web::Json(seen.into()))
 }

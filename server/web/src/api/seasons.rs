@@ -7,35 +7,19 @@ use app::seasons::{CreateSeason, Season, UpdateSeason};
 use chrono::{DateTime, Utc};
 use document::season::calendar::{CalendarDocument, CapsDocument};
 use document::season::policy::PolicyDocument;
-use league::ids::{CatalogueId, ClubId, SeasonId};
+use league::ids::CatalogueId;
 use league::season::{SeasonState, Visibility};
 use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
+use utoipa::ToSchema;
 use uuid::Uuid;
 
-use super::clubs::ClubPath;
+use super::addresses;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
 use crate::if_match::required_if_match;
+use crate::paths::{ClubPath, SeasonPath};
 use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, Created, Versioned};
-
-/// A season's address.
-#[derive(Clone, Copy, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct SeasonPath {
-    /// The club.
-    club: Uuid,
-    /// The season.
-    season: Uuid,
-}
-
-impl SeasonPath {
-    /// Club and season.
-    pub fn ids(self) -> (ClubId, SeasonId) {
-        (ClubId(self.club), SeasonId(self.season))
-    }
-}
 
 /// Who may look.
 #[derive(Clone, Copy, Serialize, Deserialize, ToSchema)]
@@ -210,7 +194,7 @@ pub async fn create_season(
         policy: body.policy,
     };
     let season = app::seasons::create_season(&app, who.0, path.id(), command).await?;
-    let location = format!("/api/v1/clubs/{}/seasons/{}", season.club, season.id);
+    let location = addresses::season(season.key());
     Ok(Created {
         location,
         view: season.into(),
@@ -239,9 +223,9 @@ pub async fn find_season(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     Ok(versioned(
-        app::seasons::find_season(&app, who.0, club, season).await?,
+        app::seasons::find_season(&app, who.0, season).await?,
     ))
 }
 
@@ -259,7 +243,7 @@ pub async fn update_season(
     request: HttpRequest,
     body: Json<SeasonChangeBody>,
 ) -> ApiResult<Versioned<SeasonView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let body = body.0;
     let command = UpdateSeason {
         version: required_if_match(&request)?,
@@ -269,7 +253,7 @@ pub async fn update_season(
         policy: body.policy,
     };
     Ok(versioned(
-        app::seasons::update_season(&app, who.0, club, season, command).await?,
+        app::seasons::update_season(&app, who.0, season, command).await?,
     ))
 }
 
@@ -281,9 +265,9 @@ pub async fn start_season(
     who: SignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     Ok(versioned(
-        app::seasons::start_season(&app, who.0, club, season).await?,
+        app::seasons::start_season(&app, who.0, season).await?,
     ))
 }
 
@@ -295,8 +279,8 @@ pub async fn end_season(
     who: SignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     Ok(versioned(
-        app::seasons::end_season(&app, who.0, club, season).await?,
+        app::seasons::end_season(&app, who.0, season).await?,
     ))
 }

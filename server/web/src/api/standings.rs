@@ -10,10 +10,8 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::games::WeekQuery;
-use super::players::PlayerPath;
-use super::seasons::SeasonPath;
-use super::weeks::WeekPath;
 use crate::authentication::{MaybeSignedIn, SignedIn};
+use crate::paths::{PlayerPath, SeasonPath, WeekPath};
 use crate::problem::ProblemResponses;
 use crate::query_parameters::Query;
 use crate::response::{ApiResult, NoContent, Versioned};
@@ -62,9 +60,9 @@ pub async fn find_standings(
     path: Path<SeasonPath>,
     of: Query<WeekQuery>,
 ) -> ApiResult<Versioned<StandingsView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let week = of.week()?;
-    let found = app::standings::find_standings(&app, who.0, club, season, week).await?;
+    let found = app::standings::find_standings(&app, who.0, season, week).await?;
     Ok(standings_view(found))
 }
 
@@ -77,9 +75,9 @@ pub async fn find_ledger(
     path: Path<PlayerPath>,
     of: Query<WeekQuery>,
 ) -> ApiResult<Versioned<LedgerView>> {
-    let (club, season, player) = path.ids();
+    let (season, player) = path.ids();
     let week = of.week()?;
-    let found = app::standings::find_ledger(&app, who.0, club, season, player, week).await?;
+    let found = app::standings::find_ledger(&app, who.0, season, player, week).await?;
     let (version, total) = (found.version, found.total.get());
     let lines = found.lines.iter().map(LineDocument::from).collect();
     Ok(Versioned {
@@ -100,7 +98,7 @@ pub async fn close_week(
     who: SignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
-    app::standings::close_week(&app, who.0, club, season, week).await?;
+    let week = path.key()?;
+    app::standings::close_week(&app, who.0, week).await?;
     Ok(NoContent)
 }

@@ -11,8 +11,8 @@ use utoipa::ToSchema;
 use uuid::Uuid;
 
 use super::games::WeekQuery;
-use super::seasons::SeasonPath;
 use crate::authentication::MaybeSignedIn;
+use crate::paths::SeasonPath;
 use crate::problem::ProblemResponses;
 use crate::query_parameters::Query;
 use crate::response::{ApiResult, Versioned};
@@ -70,9 +70,9 @@ pub async fn find_statistics(
     path: Path<SeasonPath>,
     of: Query<WeekQuery>,
 ) -> ApiResult<Versioned<StatisticsView>> {
-    let (club, season) = path.ids();
+    let season = path.key();
     let week = of.week()?;
-    let found = app::standings::find_statistics(&app, who.0, club, season, week).await?;
+    let found = app::standings::find_statistics(&app, who.0, season, week).await?;
     Ok(statistics_view(&found))
 }
 
@@ -105,8 +105,8 @@ pub async fn list_awards(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<AwardsView>> {
-    let (club, season) = path.ids();
-    let found = app::standings::list_awards(&app, who.0, club, season).await?;
+    let season = path.key();
+    let found = app::standings::list_awards(&app, who.0, season).await?;
     Ok(awards_view(&found))
 }
 

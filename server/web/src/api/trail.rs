@@ -10,8 +10,8 @@ use serde_json::Value;
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
-use super::seasons::SeasonPath;
 use crate::authentication::MaybeSignedIn;
+use crate::paths::SeasonPath;
 use crate::problem::{Problem, ProblemResponses};
 use crate::query_parameters::Query;
 use crate::response::ApiResult;
@@ -78,8 +78,8 @@ pub async fn list_trail(
         let range = 1..=MAX_LIMIT.into();
         return Err(Problem::out_of_range("limit", range, limit.into()));
     }
-    let (club, season) = path.ids();
-    let entries = app::seasons::list_trail(&app, who.0, club, season, page.before, limit).await?;
+    let season = path.key();
+    let entries = app::seasons::list_trail(&app, who.0, season, page.before, limit).await?;
     Ok(web::Json(
         entries.into_iter().map(TrailEntryView::from).collect(),
     ))

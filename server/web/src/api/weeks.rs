@@ -6,45 +6,16 @@ use app::App;
 use app::seasons::{UpdateWeek, Week};
 use chrono::{DateTime, Utc};
 use document::civil::CivilDocument;
-use league::ids::{ClubId, SeasonId};
 use league::season::WeekPhase;
 use league::time::CivilTime;
-use league::week::WeekNo;
 use serde::{Deserialize, Serialize};
-use utoipa::{IntoParams, ToSchema};
-use uuid::Uuid;
+use utoipa::ToSchema;
 
-use super::seasons::SeasonPath;
 use crate::authentication::{MaybeSignedIn, SignedIn};
 use crate::body::Json;
-use crate::canonical_number::canonical_number;
-use crate::problem::{HttpFault, Problem, ProblemResponses};
+use crate::paths::{SeasonPath, WeekPath};
+use crate::problem::ProblemResponses;
 use crate::response::{ApiResult, NoContent};
-
-/// A week's address.
-#[derive(Clone, Copy, Deserialize, IntoParams)]
-#[into_params(parameter_in = Path)]
-pub struct WeekPath {
-    /// The club.
-    club: Uuid,
-    /// The season.
-    season: Uuid,
-    /// The week, from 1.
-    #[param(minimum = 1, maximum = 52)]
-    #[serde(deserialize_with = "canonical_number")]
-    week: u8,
-}
-
-impl WeekPath {
-    /// Club, season and week.
-    ///
-    /// # Errors
-    /// 404 for a number that no season has.
-    pub fn ids(self) -> Result<(ClubId, SeasonId, WeekNo), Problem> {
-        let week = WeekNo::new(self.week).ok_or_else(|| Problem::http(HttpFault::NotFound))?;
-        Ok((ClubId(self.club), SeasonId(self.season), week))
-    }
-}
 
 /// Where a week stands.
 #[derive(Clone, Copy, Serialize, ToSchema)]
@@ -207,8 +178,8 @@ pub async fn list_weeks(
     who: MaybeSignedIn,
     path: Path<SeasonPath>,
 ) -> ApiResult<web::Json<Vec<WeekView>>> {
-    let (club, season) = path.ids();
-    let weeks = app::seasons::list_weeks(&app, who.0, club, season).await?;
+    let season = path.key();
+    let weeks = app::seasons::list_weeks(&app, who.0, season).await?;
     Ok(web::Json(
         weeks
             .into_iter()
@@ -225,8 +196,8 @@ pub async fn find_week(
     who: MaybeSignedIn,
     path: Path<WeekPath>,
 ) -> ApiResult<web::Json<WeekView>> {
-    let (club, season, week) = path.ids()?;
-    let (week, phase) = app::seasons::find_week(&app, who.0, club, season, week).await?;
+    let week = path.key()?;
+    let (week, phase) = app::seasons::find_week(&app, who.0, week).await?;
     Ok(web::Json(WeekView::new(week, phase)))
 }
 
@@ -239,7 +210,7 @@ pub async fn update_week(
     path: Path<WeekPath>,
     body: Json<WeekBody>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let body = body.0;
     let nights = body.nights.map(|nights| {
         nights
@@ -255,7 +226,7 @@ pub async fn update_week(
         nights,
         catalogue_number: body.catalogue_number,
     };
-    app::seasons::update_week(&app, who.0, club, season, week, command).await?;
+    app::seasons::update_week(&app, who.0, week, command).await?;
     Ok(NoContent)
 }
 
@@ -272,7 +243,7 @@ pub async fn tell_availability(
     path: Path<WeekPath>,
     body: Json<AvailabilityBody>,
 ) -> ApiResult<NoContent> {
-    let (club, season, week) = path.ids()?;
-    app::seasons::tell_availability(&app, who.0, club, season, week, body.0.nights).await?;
+    let week = path.key()?;
+    app::seasons::tell_availability(&app, who.0, week, body.0.nights).await?;
     Ok(NoContent)
 }

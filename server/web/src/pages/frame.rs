@@ -9,6 +9,5 @@ pub mod form_data;
 pub mod form_errors;
 pub mod multipart_form;
 pub mod page_request;
-pub mod paths;
 pub mod response;
 pub mod urls;

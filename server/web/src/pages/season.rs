@@ -1,5 +1,6 @@
 //! Pages of a season.
 
+pub mod as_of_query;
 pub mod board;
 pub mod certificate;
 pub mod context;

@@ -2,7 +2,8 @@
 
 use document::trail::TrailAct;
 use league::catalogue::key::FactionKey;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::{SeasonKey, WeekKey};
 use league::name::Name;
 use league::season::SeasonState;
 use league::week::WeekNo;
@@ -36,20 +37,19 @@ pub struct JoinSeason {
 pub async fn join_season(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     command: JoinSeason,
 ) -> Result<Player, Refusal> {
     let handle = user_text::parse_name(&command.handle, "/handle", refusals::handle_fault)?;
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::Play).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
-        let players = store::players::list(&tx, club, id).await?;
+        authorize(&mut tx, actor, season.club, Action::Play).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
+        let players = store::players::list(&tx, season.key()).await?;
         must_have_place(&season, &players)?;
         must_have_free_handle(&handle, actor, &players)?;
         let joined_week = first_week(&mut tx, &season).await?;
         check_faction(&mut tx, &season, joined_week, &command.faction).await?;
-        check_nights(&mut tx, (club, season.id), joined_week, &command.nights).await?;
+        check_nights(&mut tx, season.key().week(joined_week), &command.nights).await?;
         let player = Player {
             id: PlayerId(Uuid::new_v4()),
             account: actor.account,
@@ -63,7 +63,7 @@ pub async fn join_season(
             seat: find_free_seat(&mut tx, &season).await?,
         };
         let now = store::clock::now(&tx).await?;
-        let saved = store::players::create(&mut tx, club, season.id, &player, now).await;
+        let saved = store::players::create(&mut tx, season.key(), &player, now).await;
         saved.map_err(refuse_second_place)?;
         let act = TrailAct::JoinSeason {
             player: player.id.0,
@@ -120,7 +120,7 @@ fn handle_taken() -> Refusal {
 
 async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal> {
     let now = store::clock::now(conn).await?;
-    let weeks = store::weeks::list(conn, season.club, season.id).await?;
+    let weeks = store::weeks::list(conn, season.key()).await?;
     let open = weeks
         .iter()
         .find(|week| week.facts.lists_opened_at.is_none() && now < week.facts.accepted_until());
@@ -134,7 +134,7 @@ pub(super) async fn check_faction(
     week: WeekNo,
     faction: &str,
 ) -> Result<(), Refusal> {
-    let week = store::weeks::find(conn, season.club, season.id, week).await?;
+    let week = store::weeks::find(conn, season.key().week(week)).await?;
     let number = week.catalogue_number;
     let catalogue = catalogues::load_catalogue(conn, season.club, season.catalogue, number).await?;
     let known = FactionKey::new(faction).is_ok_and(|key| catalogue.faction(&key).is_some());
@@ -150,11 +150,10 @@ pub(super) async fn check_faction(
 
 pub(crate) async fn check_nights(
     conn: &mut Conn,
-    (club, season): (ClubId, SeasonId),
-    week: WeekNo,
+    week: WeekKey,
     nights: &[String],
 ) -> Result<(), Refusal> {
-    let week = store::weeks::find(conn, club, season, week).await?;
+    let week = store::weeks::find(conn, week).await?;
     let unknown = nights
         .iter()
         .find(|key| !week.nights.iter().any(|night| night.key == **key));

@@ -1,9 +1,8 @@
 //! Saving on which nights of a week a player can come; none at all is an absence with notice.
 
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::season::WeekPhase;
-use league::week::WeekNo;
 use messages::seasons;
 
 use super::join_season::check_nights;
@@ -16,17 +15,13 @@ use crate::{Actor, App, Reason, Refusal};
 pub async fn tell_availability(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     nights: Vec<String>,
 ) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        let (season, player) = authorize_player(&tx, actor.account, club, id).await?;
-        let player = must_play(&player, week)?;
-        let facts = store::week_limits::lock_shared(&tx, club, id, week)
-            .await?
-            .facts;
+        let (season, player) = authorize_player(&tx, actor.account, week.season).await?;
+        let player = must_play(&player, week.week)?;
+        let facts = store::week_limits::lock_shared(&tx, week).await?.facts;
         let now = store::clock::now(&tx).await?;
         if facts.phase(now) >= WeekPhase::Paired {
             return Err(Refusal::rule(
@@ -34,14 +29,14 @@ pub async fn tell_availability(
                 seasons::availability_too_late(),
             ));
         }
-        check_nights(&mut tx, (club, id), week, &nights).await?;
-        store::players::save_availability(&mut tx, club, id, week, player, &nights, now).await?;
+        check_nights(&mut tx, week, &nights).await?;
+        store::players::save_availability(&mut tx, week, player, &nights, now).await?;
         let act = TrailAct::TellAvailability {
             player: player.0,
-            week: week.number(),
+            week: week.week.number(),
             nights,
         };
-        tx.record(OfficersEntry::in_season(season.key(), actor, now, act))
+        tx.record(OfficersEntry::in_season(season.key, actor, now, act))
             .await
     })
     .await

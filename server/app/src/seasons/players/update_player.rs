@@ -2,7 +2,8 @@
 
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::season::SeasonState;
 use messages::{refusals, seasons};
 use store::Conn;
@@ -33,21 +34,20 @@ pub struct UpdatePlayer {
 pub async fn update_player(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
     command: UpdatePlayer,
 ) -> Result<Player, Refusal> {
     app.write(async |mut tx| {
-        let role = authorize(&mut tx, actor, club, Action::Play).await?;
+        let role = authorize(&mut tx, actor, season.club, Action::Play).await?;
         let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
-        let season = store::seasons::lock(&mut tx, club, id).await?;
-        let mut player = store::players::find(&tx, club, id, player).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
+        let mut player = store::players::find(&tx, season.key(), player).await?;
         if !runs && (player.account != actor.account || command.household.is_some()) {
             return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
         }
         if let Some(nights) = command.nights {
-            check_nights(&mut tx, (club, season.id), player.joined_week, &nights).await?;
+            check_nights(&mut tx, season.key().week(player.joined_week), &nights).await?;
             player.nights = nights;
         }
         if let Some(faction) = command.faction {
@@ -65,7 +65,7 @@ pub async fn update_player(
             }
             player.household = household;
         }
-        store::players::update(&mut tx, club, id, &player).await?;
+        store::players::update(&mut tx, season.key(), &player).await?;
         let now = store::clock::now(&tx).await?;
         let act = TrailAct::UpdatePlayer {
             player: player.id.0,
@@ -87,7 +87,7 @@ async fn must_be_neutral(
     player: &Player,
     household: &Option<String>,
 ) -> Result<(), Refusal> {
-    let own = store::players::find_by_account(conn, season.club, season.id, actor.account).await?;
+    let own = store::players::find_by_account(conn, season.key(), actor.account).await?;
     let is_own = own.is_some_and(|own| {
         let with_own = [household, &player.household].contains(&&own.household);
         own.id == player.id || (own.household.is_some() && with_own)
@@ -103,9 +103,9 @@ async fn must_be_neutral(
 
 /// A round that is drawn is not drawn anew for the sake of a household.
 async fn must_have_no_proposal(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
-    let rounds = store::rounds::list(conn, club, id, None).await?;
-    let weeks = store::weeks::list(conn, club, id).await?;
+    let key = season.key();
+    let rounds = store::rounds::list(conn, key, None).await?;
+    let weeks = store::weeks::list(conn, key).await?;
     let is_open = |round: &RoundRow| {
         let mut weeks = weeks.iter().filter(|week| week.facts.closed_at.is_none());
         weeks.any(|week| week.week == round.week)

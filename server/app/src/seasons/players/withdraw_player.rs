@@ -2,7 +2,8 @@
 
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::week::WeekNo;
 use messages::{refusals, seasons};
 use store::Conn;
@@ -20,14 +21,13 @@ use crate::{Action, Actor, App, Reason, Refusal};
 pub async fn withdraw_player(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     player: PlayerId,
 ) -> Result<Player, Refusal> {
     app.write(async |mut tx| {
-        let role = authorize(&mut tx, actor, club, Action::Play).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
-        let mut player = store::players::find(&tx, club, id, player).await?;
+        let role = authorize(&mut tx, actor, season.club, Action::Play).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
+        let mut player = store::players::find(&tx, season.key(), player).await?;
         let runs = matches!(role, ClubRole::Owner | ClubRole::Organiser);
         if !runs && player.account != actor.account {
             return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
@@ -38,10 +38,10 @@ pub async fn withdraw_player(
                 seasons::already_withdrawn(),
             ));
         }
-        player.left_after = Some(last_week(&mut tx, club, id).await?);
+        player.left_after = Some(last_week(&mut tx, season.key()).await?);
         let now = store::clock::now(&tx).await?;
         player.left_at = Some(now);
-        store::players::update(&mut tx, club, id, &player).await?;
+        store::players::update(&mut tx, season.key(), &player).await?;
         let act = TrailAct::WithdrawPlayer {
             player: player.id.0,
             handle: player.handle.clone(),
@@ -52,8 +52,8 @@ pub async fn withdraw_player(
     .await
 }
 
-async fn last_week(conn: &mut Conn, club: ClubId, id: SeasonId) -> Result<LeftAfter, Refusal> {
-    let weeks = store::weeks::list(conn, club, id).await?;
+async fn last_week(conn: &mut Conn, season: SeasonKey) -> Result<LeftAfter, Refusal> {
+    let weeks = store::weeks::list(conn, season).await?;
     let paired: Option<WeekNo> = weeks
         .iter()
         .filter(|week| week.facts.paired_at.is_some())

@@ -1,7 +1,7 @@
 //! The archive of an ended season: its final export.
 
 use document::export::SeasonExportDocument;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use messages::seasons;
 
 use super::export_season;
@@ -15,10 +15,9 @@ use crate::{App, Reason, Refusal, Viewer};
 pub async fn archive_season(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<SeasonExportDocument, Refusal> {
-    let export = export_season(app, viewer, club, season).await?;
+    let export = export_season(app, viewer, season).await?;
     match export.seed {
         Some(_) => Ok(export),
         None => Err(Refusal::rule(

@@ -1,5 +1,6 @@
 //! The public export of a season: everything that everybody may know now.
 
+use league::keys::SeasonKey;
 use std::collections::BTreeSet;
 
 use document::export::{
@@ -11,7 +12,6 @@ use document::painting::brought::BroughtUnitDocument;
 use document::painting::claim::ClaimDocument;
 use document::results::SlipDocument;
 use document::table::standings::StandingsDocument;
-use league::ids::{ClubId, SeasonId};
 use league::painting::{PaintingClaim, PaintingLog};
 use league::season::SeasonState;
 use league::standings::{awards, table};
@@ -35,12 +35,11 @@ use crate::{App, Refusal, Viewer};
 pub async fn export_season(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<SeasonExportDocument, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
+            let view = view_season(conn, viewer, season).await?;
             // What only those who run the season may see has no place in a public file.
             let public = SeasonView { role: None, ..view };
             let now = store::clock::now(conn).await?;
@@ -50,10 +49,10 @@ pub async fn export_season(
                 weeks.push(week_record(conn, &public, week, &loaded.games, now).await?);
             }
             let as_of = loaded.last_paired_week();
-            let log = store::painting::find_log(conn, club, public.season.id, None).await?;
+            let log = store::painting::find_log(conn, season, None).await?;
             let season = &public.season;
             let seed = match season.state {
-                SeasonState::Ended => Some(store::seasons::find_seed(conn, club, season.id).await?),
+                SeasonState::Ended => Some(store::seasons::find_seed(conn, season.key()).await?),
                 SeasonState::Draft | SeasonState::Started => None,
             };
             Ok(SeasonExportDocument {
@@ -89,12 +88,12 @@ async fn week_record(
     games: &[GameRow],
     now: Instant,
 ) -> Result<WeekRecordDocument, Refusal> {
-    let (club, season) = (view.season.club, view.season.id);
+    let key = view.season.key();
     let lists = match week.facts.lists_opened_at {
-        Some(at) => list_opened_lists(conn, club, season, week.week, at).await?,
+        Some(at) => list_opened_lists(conn, key.week(week.week), at).await?,
         None => Vec::new(),
     };
-    let rounds = store::rounds::list(conn, club, season, Some(week.week)).await?;
+    let rounds = store::rounds::list(conn, key, Some(week.week)).await?;
     Ok(WeekRecordDocument {
         week: week.week.number(),
         cap: week.cap.get(),

@@ -1,6 +1,6 @@
 //! One season, for whoever may see it.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use store::seasons::Season;
 
 use crate::access::view_season;
@@ -8,13 +8,8 @@ use crate::{App, Refusal, Viewer};
 
 /// # Errors
 /// [`Refusal::NotFound`].
-pub async fn find_season(
-    app: &App,
-    viewer: Viewer,
-    club: ClubId,
-    id: SeasonId,
-) -> Result<Season, Refusal> {
+pub async fn find_season(app: &App, viewer: Viewer, season: SeasonKey) -> Result<Season, Refusal> {
     app.store
-        .read(async |conn| Ok(view_season(conn, viewer, club, id).await?.season))
+        .read(async |conn| Ok(view_season(conn, viewer, season).await?.season))
         .await
 }

@@ -1,6 +1,6 @@
 //! The players of a season.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use store::players::Player;
 
 use crate::access::view_season;
@@ -13,13 +13,12 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_players(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Vec<Player>, Refusal> {
     app.store
         .read(async |conn| {
-            let view = view_season(conn, viewer, club, season).await?;
-            let mut players = store::players::list(conn, club, season).await?;
+            let view = view_season(conn, viewer, season).await?;
+            let mut players = store::players::list(conn, season).await?;
             if !view.runs_season() {
                 players
                     .iter_mut()

@@ -32,7 +32,7 @@ pub async fn list_public_seasons(
     let last = seasons.last().filter(|_| more);
     let next = last.map(|last| DirectoryCursor {
         started_at: last.started_at,
-        season: last.season,
+        season: last.season.season,
     });
     Ok(DirectoryPage { seasons, next })
 }

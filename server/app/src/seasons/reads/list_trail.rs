@@ -1,7 +1,7 @@
 //! Reading the trail (audit log) of a season: what was done, by whom, and why.
 
 use league::club_role::ClubRole;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use store::trail::TrailEntry;
 
 use crate::access::view_season;
@@ -14,19 +14,18 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_trail(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     before: Option<i64>,
     limit: u16,
 ) -> Result<Vec<TrailEntry>, Refusal> {
     app.store
         .read(async |conn| {
-            let role = view_season(conn, viewer, club, season).await?.role;
+            let role = view_season(conn, viewer, season).await?.role;
             let officers = matches!(
                 role,
                 Some(ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee)
             );
-            Ok(store::trail::list(conn, club, season, officers, before, limit.into()).await?)
+            Ok(store::trail::list(conn, season, officers, before, limit.into()).await?)
         })
         .await
 }

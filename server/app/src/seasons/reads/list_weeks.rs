@@ -1,8 +1,7 @@
 //! The weeks of a season, each with its phase at this instant.
 
-use league::ids::{ClubId, SeasonId};
+use league::keys::{SeasonKey, WeekKey};
 use league::season::WeekPhase;
-use league::week::WeekNo;
 use store::weeks::Week;
 
 use crate::access::view_season;
@@ -15,14 +14,13 @@ use crate::{App, Refusal, Viewer};
 pub async fn list_weeks(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
 ) -> Result<Vec<(Week, WeekPhase)>, Refusal> {
     app.store
         .read(async |conn| {
-            view_season(conn, viewer, club, season).await?;
+            view_season(conn, viewer, season).await?;
             let now = store::clock::now(conn).await?;
-            let weeks = store::weeks::list(conn, club, season).await?;
+            let weeks = store::weeks::list(conn, season).await?;
             let with_phase = |week: Week| {
                 let phase = week.facts.phase(now);
                 (week, phase)
@@ -37,15 +35,13 @@ pub async fn list_weeks(
 pub async fn find_week(
     app: &App,
     viewer: Viewer,
-    club: ClubId,
-    season: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
 ) -> Result<(Week, WeekPhase), Refusal> {
     app.store
         .read(async |conn| {
-            view_season(conn, viewer, club, season).await?;
+            view_season(conn, viewer, week.season).await?;
             let now = store::clock::now(conn).await?;
-            let week = store::weeks::find(conn, club, season, week).await?;
+            let week = store::weeks::find(conn, week).await?;
             let phase = week.facts.phase(now);
             Ok((week, phase))
         })

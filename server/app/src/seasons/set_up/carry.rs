@@ -74,10 +74,10 @@ pub(super) async fn carry_players(
     if carry == Carry::Nobody {
         return Ok(carried);
     }
-    let first = store::weeks::find(conn, new.club, new.id, WeekNo::FIRST).await?;
+    let first = store::weeks::find(conn, new.key().week(WeekNo::FIRST)).await?;
     let number = first.catalogue_number;
     let catalogue = catalogues::load_catalogue(conn, new.club, new.catalogue, number).await?;
-    for before in store::players::list(conn, old.club, old.id).await? {
+    for before in store::players::list(conn, old.key()).await? {
         let role = store::clubs::find_role(conn, new.club, before.account).await?;
         if let Some(why) = left_out(&before, role, &catalogue) {
             carried.left_out.push((before.handle, why));
@@ -85,7 +85,7 @@ pub(super) async fn carry_players(
         }
         let id = PlayerId(Uuid::new_v4());
         let player = new_player(id, &before, &first);
-        store::players::create(conn, new.club, new.id, &player, now).await?;
+        store::players::create(conn, new.key(), &player, now).await?;
         if carry == Carry::PlayersWithCollections {
             carry_collection(conn, old, new, before.id, id).await?;
         }
@@ -125,5 +125,5 @@ async fn carry_collection(
     let painting = policy::parse(old)?.painting;
     let (units, log) = load_collection(conn, old, before).await?;
     let brought = log.carry_over(&painting, &units, player);
-    Ok(store::brought_units::create(conn, new.club, new.id, player, &brought).await?)
+    Ok(store::brought_units::create(conn, new.key(), player, &brought).await?)
 }

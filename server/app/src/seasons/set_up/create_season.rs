@@ -97,7 +97,7 @@ pub async fn create_season(
         store::seasons::create(&mut tx, &season, now).await?;
         for week in &weeks {
             let grace = command.grace_minutes;
-            store::weeks::create(&mut tx, club, season.id, week, grace, catalogue_number).await?;
+            store::weeks::create(&mut tx, season.key(), week, grace, catalogue_number).await?;
         }
         let act = TrailAct::CreateSeason {
             name: season.name.clone(),

@@ -4,7 +4,8 @@
 use chrono::{Datelike, NaiveDate};
 use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::ids::SeasonId;
+use league::keys::SeasonKey;
 use league::season::{CalendarFault, RevealTime, SeasonShift, SeasonState, WeekPlan};
 use league::time::Instant;
 use messages::{refusals, seasons};
@@ -56,18 +57,17 @@ pub struct NextSeason {
 pub async fn create_season_from(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     command: CreateSeasonFrom,
 ) -> Result<NextSeason, Refusal> {
     let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let old = store::seasons::find(&mut tx, club, id).await?;
+        authorize(&mut tx, actor, season.club, Action::RunSeason).await?;
+        let old = store::seasons::find(&mut tx, season).await?;
         must_be_carriable(&old, command.carry)?;
         let now = store::clock::now(&tx).await?;
         let season = new_draft(&old, name.as_str(), &command, now);
-        let weeks = store::weeks::list(&tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, season.key()).await?;
         if let Some(rules) = &command.policy {
             policy::check(rules, policy::season_size(&weeks, old.places))?;
         }
@@ -189,8 +189,8 @@ async fn create(
     shifted: &[ShiftedWeek],
     command: &CreateSeasonFrom,
 ) -> Result<(), Refusal> {
-    let (club, id) = (season.club, season.id);
-    let number = find_newest_version(conn, club, season.catalogue).await?;
+    let key = season.key();
+    let number = find_newest_version(conn, season.club, season.catalogue).await?;
     let pinned = shifted
         .iter()
         .map(|new| (new.plan.week, new.plan.cap, number));
@@ -199,9 +199,9 @@ async fn create(
     store::seasons::create(conn, season, season.changed_at).await?;
     for (old, new) in weeks.iter().zip(shifted) {
         let grace = u16::try_from(old.facts.grace.num_minutes()).unwrap_or(0);
-        store::weeks::create(conn, club, id, &new.plan, grace, number).await?;
+        store::weeks::create(conn, key, &new.plan, grace, number).await?;
         if let (Some(sheet), Some(reveals)) = (&old.sheet, new.reveals) {
-            store::weeks::update_sheet(conn, club, id, old.week, sheet, reveals).await?;
+            store::weeks::update_sheet(conn, key.week(old.week), sheet, reveals).await?;
         }
     }
     Ok(())

@@ -1,7 +1,7 @@
 //! Ending a season: reveals the seed of its draws, so that anybody can check them.
 
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::SeasonState;
 use messages::seasons;
 use store::seasons::Season;
@@ -12,23 +12,18 @@ use crate::{Action, Actor, App, Reason, Refusal};
 
 /// # Errors
 /// [`Reason::SeasonState`] unless it is running, [`Reason::WeekState`] while a week is open.
-pub async fn end_season(
-    app: &App,
-    actor: Actor,
-    club: ClubId,
-    id: SeasonId,
-) -> Result<Season, Refusal> {
+pub async fn end_season(app: &App, actor: Actor, season: SeasonKey) -> Result<Season, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
+        authorize(&mut tx, actor, season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
         must_be_started(&season)?;
-        let weeks = store::weeks::list(&tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, season.key()).await?;
         if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
             let message = seasons::week_not_closed(open.week.number());
             return Err(Refusal::rule(Reason::WeekState, message));
         }
         let now = store::clock::now(&tx).await?;
-        store::seasons::end(&mut tx, club, id, now).await?;
+        store::seasons::end(&mut tx, season.key(), now).await?;
         let change = SeasonChange::new(season.key(), actor, now, TrailAct::EndSeason {});
         let ended = |version| Season {
             state: SeasonState::Ended,

@@ -2,7 +2,7 @@
 
 use document::encode_hex;
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::pairing::round::draw::DrawSecret;
 use league::season::SeasonState;
 use messages::seasons;
@@ -23,18 +23,13 @@ const MIN_PLAYERS: usize = 2;
 /// # Errors
 /// [`Reason::SeasonState`] unless it is a draft; [`Reason::NotEnoughPlayers`] for fewer than two; what
 /// [`draw_seats`] says of a round robin.
-pub async fn start_season(
-    app: &App,
-    actor: Actor,
-    club: ClubId,
-    id: SeasonId,
-) -> Result<Season, Refusal> {
+pub async fn start_season(app: &App, actor: Actor, season: SeasonKey) -> Result<Season, Refusal> {
     let seed = secret::random_bytes()?;
     let secret = DrawSecret::new(seed);
     let commitment = secret.commitment().0;
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
+        authorize(&mut tx, actor, season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, season).await?;
         if season.state != SeasonState::Draft {
             return Err(Refusal::rule(
                 Reason::SeasonState,
@@ -44,7 +39,7 @@ pub async fn start_season(
         must_have_players(&mut tx, &season).await?;
         draw_seats(&mut tx, &season, &secret).await?;
         let now = store::clock::now(&tx).await?;
-        store::seasons::start(&mut tx, club, id, &seed, &commitment, now).await?;
+        store::seasons::start(&mut tx, season.key(), &seed, &commitment, now).await?;
         let act = TrailAct::StartSeason {
             seed_commitment: encode_hex(&commitment),
         };
@@ -63,7 +58,7 @@ pub async fn start_season(
 }
 
 async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
-    let players = store::players::list(conn, season.club, season.id).await?;
+    let players = store::players::list(conn, season.key()).await?;
     let there = players.iter().filter(|player| player.left_after.is_none());
     let there = there.count();
     if there >= MIN_PLAYERS {

@@ -3,7 +3,7 @@
 
 use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility};
 use messages::{refusals, seasons};
 use store::seasons::Season;
@@ -38,19 +38,18 @@ const CLUB_TO_PUBLIC: (Visibility, Option<Visibility>) =
 pub async fn update_season(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     command: UpdateSeason,
 ) -> Result<Season, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let mut season = store::seasons::lock(&mut tx, club, id).await?;
+        authorize(&mut tx, actor, season.club, Action::RunSeason).await?;
+        let mut season = store::seasons::lock(&mut tx, season).await?;
         if season.version != command.version {
             return Err(version_mismatch(season.version));
         }
         let new_rules = command.policy.is_some();
         apply(&mut season, command)?;
-        let weeks = store::weeks::list(&tx, club, id).await?;
+        let weeks = store::weeks::list(&tx, season.key()).await?;
         if season.state == SeasonState::Draft {
             policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
         }

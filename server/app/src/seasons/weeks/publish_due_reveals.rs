@@ -23,20 +23,18 @@ pub async fn publish_due_reveals(app: &App) -> Result<usize, Refusal> {
             store::scheduled_reveals::list_due(conn, now).await
         })
         .await?;
-    for &(club, season) in &due {
-        publish(app, SeasonKey { club, season }).await?;
+    for &season in &due {
+        publish(app, season).await?;
     }
     Ok(due.len())
 }
 
-async fn publish(app: &App, key: SeasonKey) -> Result<(), Refusal> {
-    let SeasonKey { club, season } = key;
+async fn publish(app: &App, season: SeasonKey) -> Result<(), Refusal> {
     app.write(async |mut tx| {
-        store::seasons::lock(&mut tx, club, season).await?;
-        let revealed_until =
-            store::scheduled_reveals::find_revealed_until(&mut tx, club, season).await?;
+        store::seasons::lock(&mut tx, season).await?;
+        let revealed_until = store::scheduled_reveals::find_revealed_until(&mut tx, season).await?;
         let now = store::clock::now(&tx).await?;
-        let weeks = store::weeks::list(&tx, club, season).await?;
+        let weeks = store::weeks::list(&tx, season).await?;
         let due: Vec<WeekReveals> = weeks
             .iter()
             .filter_map(|week| due_reveals(week, revealed_until, now))
@@ -45,9 +43,9 @@ async fn publish(app: &App, key: SeasonKey) -> Result<(), Refusal> {
             // Another server has published them in the meantime.
             return Ok(tx.commit(()));
         }
-        store::scheduled_reveals::mark_revealed_until(&mut tx, club, season, now).await?;
+        store::scheduled_reveals::mark_revealed_until(&mut tx, season, now).await?;
         let act = TrailAct::Reveal { weeks: due };
-        let change = SeasonChange::new(key, None, now, act);
+        let change = SeasonChange::new(season, None, now, act);
         Ok(tx.publish(change).await?.with(()))
     })
     .await

@@ -2,11 +2,10 @@
 
 use document::season::scenario::ScenarioSheetDocument;
 use document::trail::TrailAct;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::scenario::ScenarioSheet;
 use league::season::{RevealTime, Revealed, SeasonState, WeekPhase, revealed_at};
 use league::time::{CivilTime, Instant};
-use league::week::WeekNo;
 use messages::{refusals, seasons};
 use store::seasons::Season;
 use store::trail::TrailAudience;
@@ -45,9 +44,7 @@ pub struct UpdateScenario {
 pub async fn update_scenario(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     command: UpdateScenario,
 ) -> Result<(), Refusal> {
     ScenarioSheet::try_from(command.sheet.clone()).map_err(|faults| {
@@ -58,10 +55,10 @@ pub async fn update_scenario(
         Refusal::faults(Reason::Validation, seasons::scenario_faults(), faults)
     })?;
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
+        authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
         let now = store::clock::now(&tx).await?;
-        let old = store::weeks::lock(&mut tx, club, id, week).await?;
+        let old = store::weeks::lock(&mut tx, week).await?;
         let seen = may_still_change(&season, &old, now)?;
         let reveals = (
             instant(&season, command.title)?,
@@ -70,9 +67,9 @@ pub async fn update_scenario(
         if seen == Revealed::Title {
             title_must_stay(&old, &command.sheet, reveals, now)?;
         }
-        store::weeks::update_sheet(&mut tx, club, id, week, &command.sheet, reveals).await?;
+        store::weeks::update_sheet(&mut tx, week, &command.sheet, reveals).await?;
         let act = TrailAct::UpdateScenario {
-            week: week.number(),
+            week: week.week.number(),
         };
         // Even where nothing of it is known yet, readers may see a title at once, or all of it sooner than
         // was planned.

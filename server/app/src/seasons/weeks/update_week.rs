@@ -2,11 +2,10 @@
 
 use chrono_tz::Tz;
 use document::trail::{ChangedNight, TrailAct, WeekChanges};
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::points::{MAX_POINTS, Points};
 use league::season::{NightPlan, SeasonState, WeekPhase, is_night_key};
 use league::time::{CivilTime, Instant};
-use league::week::WeekNo;
 use messages::{refusals, seasons};
 use store::Conn;
 use store::seasons::Season;
@@ -46,15 +45,13 @@ pub struct UpdateWeek {
 pub async fn update_week(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    id: SeasonId,
-    week: WeekNo,
+    week: WeekKey,
     command: UpdateWeek,
 ) -> Result<Week, Refusal> {
     app.write(async |mut tx| {
-        authorize(&mut tx, actor, club, Action::RunSeason).await?;
-        let season = store::seasons::lock(&mut tx, club, id).await?;
-        let old = store::weeks::lock(&mut tx, club, id, week).await?;
+        authorize(&mut tx, actor, week.season.club, Action::RunSeason).await?;
+        let season = store::seasons::lock(&mut tx, week.season).await?;
+        let old = store::weeks::lock(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
         if season.state != SeasonState::Draft {
             check_announced_week(&old, &command, season.zone, now)?;
@@ -63,8 +60,8 @@ pub async fn update_week(
         if let Some(number) = command.catalogue_number {
             pinned_version_exists(&mut tx, &season, number).await?;
         }
-        let mut weeks = store::weeks::list(&tx, club, id).await?;
-        weeks.retain(|other| other.week != week);
+        let mut weeks = store::weeks::list(&tx, season.key()).await?;
+        weeks.retain(|other| other.week != week.week);
         check_neighbours(&weeks, &new)?;
         if command.cap.is_some() || command.catalogue_number.is_some() {
             weeks.push(new.clone());
@@ -76,7 +73,7 @@ pub async fn update_week(
             )
             .await?;
         }
-        store::weeks::update(&mut tx, club, id, &new).await?;
+        store::weeks::update(&mut tx, season.key(), &new).await?;
         let act = TrailAct::UpdateWeek(find_changes(&old, &new));
         let change = SeasonChange::new(season.key(), actor, now, act);
         Ok(tx.publish(change).await?.with(new))

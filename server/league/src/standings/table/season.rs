@@ -13,7 +13,7 @@ use crate::standings::by_player::{ByPlayerWeek, week_index};
 use crate::standings::facts::{
     Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts,
 };
-use crate::standings::rounds::{GameView, PlayerRound, round_result};
+use crate::standings::rounds::{GameSide, PlayerRound, round_result};
 use crate::week::WeekNo;
 
 /// A season up to a week, whose players are numbers from zero. Facts of unknown players are left out.
@@ -183,7 +183,7 @@ fn count_result(
     };
     let cap = facts.caps.get(&fact.week).copied().unwrap_or(Points::ZERO);
     let awards = facts.scoring.award(outcome, cap)?;
-    let view = |side: Side| GameView {
+    let view = |side: Side| GameSide {
         side,
         opponent: players[side.other()],
         harder_role: *harder == Some(side),

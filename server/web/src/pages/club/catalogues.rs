@@ -12,11 +12,11 @@ use crate::body;
 use crate::pages::frame::form_data::{FormData, LargeFormData};
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::ClubPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
+use crate::paths::ClubPath;
 use crate::problem::Problem;
 use messages::Texts;
 

@@ -79,7 +79,7 @@ async fn home(
     };
     let found = app::seasons::list_public_seasons(app, "", None, SEASONS).await?;
     let seasons = found.seasons.into_iter().map(|listed| SeasonLine {
-        link: urls::season(listed.club, listed.season),
+        link: urls::season(listed.season),
         name: listed.name,
         club: listed.club_name,
     });

@@ -15,13 +15,13 @@ use league::season::SeasonState;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::ClubPath;
 use crate::pages::frame::response::{
     PageResult, page_template, percent_encode, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::words::local_time::{LocalTime, TimeFormatter};
 use crate::pages::words::roles::{can_run_seasons, role_label};
+use crate::paths::ClubPath;
 use crate::public_url::PublicUrl;
 use messages::Texts;
 
@@ -225,7 +225,7 @@ fn invitation_line(t: Texts, open: Invitation) -> InvitationLine {
 
 fn season_line(t: Texts, season: &Season) -> SeasonLine {
     SeasonLine {
-        link: urls::season(season.club, season.id),
+        link: urls::season(season.key()),
         name: season.name.clone(),
         state: state_label(t, season.state),
         running: season.state == SeasonState::Started,

@@ -9,12 +9,12 @@ use league::ids::ClubId;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::ClubPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::words::local_time::TimeFormatter;
+use crate::paths::ClubPath;
 use messages::Texts;
 
 #[derive(Template)]

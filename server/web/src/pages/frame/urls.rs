@@ -1,7 +1,7 @@
 //! URLs of pages: the same as those of the API, without `/api/v1`.
 
-use league::ids::{ClubId, GameId, PlayerId, SeasonId};
-use league::week::WeekNo;
+use league::ids::{ClubId, PlayerId};
+use league::keys::{GameKey, SeasonKey, WeekKey};
 
 /// The page of a club.
 pub fn club(club: ClubId) -> String {
@@ -14,21 +14,21 @@ pub fn record_consent(club: ClubId) -> String {
 }
 
 /// The page of a season.
-pub fn season(club: ClubId, season: SeasonId) -> String {
-    format!("/clubs/{club}/seasons/{season}")
+pub fn season(season: SeasonKey) -> String {
+    format!("/clubs/{}/seasons/{}", season.club, season.season)
 }
 
 /// The page of a week.
-pub fn week(club: ClubId, season: SeasonId, week: WeekNo) -> String {
-    format!("/clubs/{club}/seasons/{season}/weeks/{}", week.number())
+pub fn week(week: WeekKey) -> String {
+    format!("{}/weeks/{}", season(week.season), week.week)
 }
 
 /// The page of a game.
-pub fn game(club: ClubId, season: SeasonId, game: GameId) -> String {
-    format!("/clubs/{club}/seasons/{season}/games/{game}")
+pub fn game(game: GameKey) -> String {
+    format!("{}/games/{}", season(game.season), game.game)
 }
 
 /// The page of a player.
-pub fn player(club: ClubId, season: SeasonId, player: PlayerId) -> String {
-    format!("/clubs/{club}/seasons/{season}/players/{player}")
+pub fn player(season: SeasonKey, player: PlayerId) -> String {
+    format!("{}/players/{player}", self::season(season))
 }

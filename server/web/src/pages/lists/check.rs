@@ -9,9 +9,9 @@ use league::lists::{ArmyList, CheckReport, Cut, CutStep, Severity};
 use super::form;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, render_fragment};
 use crate::pages::words::factions::faction_name;
+use crate::paths::WeekPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -37,11 +37,11 @@ pub async fn check_form(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let actor = request.actor()?;
     let typed = form::parse_list(&fields, fields.text("faction"));
-    let found = app::lists::find_list_editor(&app, actor, club, season, week).await?;
-    let checked = app::lists::check_list(&app, actor, club, season, week, typed.clone()).await?;
+    let found = app::lists::find_list_editor(&app, actor, week).await?;
+    let checked = app::lists::check_list(&app, actor, week, typed.clone()).await?;
     let list = ArmyList::try_from(typed).ok();
     let parts = list
         .as_ref()

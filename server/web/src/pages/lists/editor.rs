@@ -7,16 +7,14 @@ use app::{Actor, App, Refusal};
 use askama::Template;
 use document::lists::receipt::SealedList as ReceiptInput;
 use league::catalogue::diff::TouchedEntry;
-use league::ids::{ClubId, SeasonId};
+use league::keys::WeekKey;
 use league::season::WeekPhase;
-use league::week::WeekNo;
 
 use super::check::CheckPanel;
 use super::form::{self, EntryFields, KindChoice};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status,
 };
@@ -24,6 +22,7 @@ use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
+use crate::paths::WeekPath;
 use crate::problem::{HttpFault, Problem};
 use messages::Texts;
 
@@ -63,12 +62,10 @@ struct ReceiptPage {
 }
 page_template!(ReceiptPage);
 
-type WeekIds = (ClubId, SeasonId, WeekNo);
-
 /// The form of a list.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
 pub async fn show_list(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    list_page(&app, &request, path.ids()?, FormErrors::default()).await
+    list_page(&app, &request, path.key()?, FormErrors::default()).await
 }
 
 /// Adds, removes or saves; hands in when asked to.
@@ -79,12 +76,12 @@ pub async fn change_list(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let place = path.ids()?;
-    let done = submit(&app, request.actor()?, place, &fields).await;
+    let week = path.key()?;
+    let done = submit(&app, request.actor()?, week, &fields).await;
     redirect_or_show_errors(
         done,
         |address| address,
-        async |errors| list_page(&app, &request, place, errors.without_list_findings()).await,
+        async |errors| list_page(&app, &request, week, errors.without_list_findings()).await,
     )
     .await
 }
@@ -96,10 +93,10 @@ pub async fn show_receipt(
     request: PageRequest,
     path: Path<WeekPath>,
 ) -> PageResult {
-    let (club, season, number) = path.ids()?;
-    let own = app::lists::find_own_list(&app, request.actor()?, club, season, number).await?;
+    let key = path.key()?;
+    let own = app::lists::find_own_list(&app, request.actor()?, key).await?;
     let sealed = own.sealed.ok_or(Refusal::NotFound)?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let context = SeasonContext::load(&app, &request, key.season).await?;
     let contents = ReceiptInput {
         list: sealed.list,
         list_id: own.id.to_string(),
@@ -108,7 +105,7 @@ pub async fn show_receipt(
     let canonical = contents
         .canonical()
         .map_err(|cause| Refusal::Internal(cause.to_string()))?;
-    let week = context.week(number)?;
+    let week = context.week(key.week)?;
     render_page(&ReceiptPage {
         layout: request.layout(),
         t: request.t,
@@ -126,10 +123,10 @@ pub async fn show_receipt(
 async fn submit(
     app: &App,
     actor: Actor,
-    (club, season, week): WeekIds,
+    key: WeekKey,
     fields: &FormData,
 ) -> Result<String, Refusal> {
-    let before = app::lists::find_list_editor(app, actor, club, season, week).await?;
+    let before = app::lists::find_list_editor(app, actor, key).await?;
     let mut list = form::parse_list(fields, before.list.faction().as_str());
     let submit = fields.text("act");
     if submit == "add" {
@@ -138,10 +135,10 @@ async fn submit(
         form::remove_entry(&mut list, key);
     }
     let revision = fields.parse("revision").or(Some(0));
-    app::lists::save_draft(app, actor, club, season, week, revision, list.clone()).await?;
-    let page = format!("{}/list", urls::week(club, season, week));
+    app::lists::save_draft(app, actor, key, revision, list.clone()).await?;
+    let page = format!("{}/list", urls::week(key));
     if submit == "seal" {
-        app::lists::seal_list(app, actor, club, season, week, list).await?;
+        app::lists::seal_list(app, actor, key, list).await?;
         return Ok(format!("{page}/receipt"));
     }
     Ok(page)
@@ -150,13 +147,12 @@ async fn submit(
 async fn list_page(
     app: &App,
     request: &PageRequest,
-    place: WeekIds,
+    key: WeekKey,
     errors: FormErrors,
 ) -> PageResult {
-    let (club, season, number) = place;
     let actor = request.actor()?;
-    let context = SeasonContext::load(app, request, club, season).await?;
-    let found = app::lists::find_list_editor(app, actor, club, season, number).await?;
+    let context = SeasonContext::load(app, request, key.season).await?;
+    let found = app::lists::find_list_editor(app, actor, key).await?;
     let page = render(request, &context, &found, errors)?;
     render_page_with_status(page.errors.status(), &page)
 }

@@ -12,7 +12,6 @@ use league::lists::reader::{Certainty, LinePart, Meaning, ReadLine, Reading};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
@@ -20,6 +19,7 @@ use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
+use crate::paths::WeekPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -68,23 +68,20 @@ pub async fn read_paste(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let (actor, text) = (request.actor()?, fields.text("text"));
-    let read = app::lists::read_list(&app, actor, club, season, week, text.to_owned()).await;
+    let read = app::lists::read_list(&app, actor, week, text.to_owned()).await;
     let (reading, errors) = match read {
         Ok(reading) => (Some(reading), FormErrors::default()),
         Err(refusal) => (None, FormErrors::from_refusal(refusal)?),
     };
     let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
     if let (Some(list), "take") = (list, fields.text("act")) {
-        let before = app::lists::find_list_editor(&app, actor, club, season, week).await?;
+        let before = app::lists::find_list_editor(&app, actor, week).await?;
         let revision = before.own.map(|own| own.draft_revision).filter(|r| *r > 0);
         let draft = ArmyListDocument::from(list);
-        app::lists::save_draft(&app, actor, club, season, week, revision, draft).await?;
-        return Ok(see_other(&format!(
-            "{}/list",
-            urls::week(club, season, week)
-        )));
+        app::lists::save_draft(&app, actor, week, revision, draft).await?;
+        return Ok(see_other(&format!("{}/list", urls::week(week))));
     }
     paste_page(&app, &request, path.into_inner(), &fields, reading, errors).await
 }
@@ -98,15 +95,15 @@ async fn paste_page(
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(app, request, club, season).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(app, request, key.season).await?;
     let t = request.t;
     let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
     let page = PastePage {
         layout: request.layout(),
         t,
         header: context.header(request, SeasonTab::Mine),
-        week: WeekPanel::new(&context, context.week(number)?, t),
+        week: WeekPanel::new(&context, context.week(key.week)?, t),
         text: fields.text("text").to_owned(),
         has_list: list.is_some(),
         findings: reading

@@ -9,20 +9,20 @@ use app::painting::{ClaimPainting, PaintingClaim};
 use app::{App, Refusal};
 use askama::Template;
 use document::painting::rules::ModelStagesDocument;
-use league::ids::{ClaimId, ClubId, SeasonId};
+use league::ids::ClaimId;
+use league::keys::SeasonKey;
 use league::painting::{ClaimState, Evidence, PhotoDigest};
 use league::season::{SeasonState, WeekPhase};
 
-use super::photos::digest;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::multipart_form::MultipartForm;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::roles::can_judge;
+use crate::paths::{SeasonPath, photo_digest};
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -82,8 +82,8 @@ pub async fn show_painting(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    painting_page(&app, &request, club, season, FormErrors::default()).await
+    let season = path.key();
+    painting_page(&app, &request, season, FormErrors::default()).await
 }
 
 /// Claims, checks or refuses.
@@ -94,11 +94,11 @@ pub async fn change_painting(
     path: Path<SeasonPath>,
     upload: MultipartForm,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let done = submit(&app, &request, club, season, upload).await;
-    let next = |()| format!("{}/painting", urls::season(club, season));
+    let season = path.key();
+    let done = submit(&app, &request, season, upload).await;
+    let next = |()| format!("{}/painting", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        painting_page(&app, &request, club, season, errors).await
+        painting_page(&app, &request, season, errors).await
     })
     .await
 }
@@ -106,29 +106,26 @@ pub async fn change_painting(
 async fn submit(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     MultipartForm { fields, file }: MultipartForm,
 ) -> Result<(), Refusal> {
     let actor = request.viewer.ok_or(Refusal::SignInNeeded)?;
     let claim = ClaimId(fields.parse("claim").unwrap_or_default());
     match fields.text("act") {
         "verify" => {
-            app::painting::verify_claim(app, actor, club, season, claim).await?;
+            app::painting::verify_claim(app, actor, season, claim).await?;
         }
         "refuse" => {
             let reason = fields.text("reason");
-            app::painting::refuse_claim(app, actor, club, season, claim, reason).await?;
+            app::painting::refuse_claim(app, actor, season, claim, reason).await?;
         }
         "delete-photo" => {
-            let photo = digest(fields.text("photo")).ok_or(Refusal::NotFound)?;
-            app::painting::delete_photo(app, actor, club, season, photo).await?;
+            let photo = photo_digest(fields.text("photo")).ok_or(Refusal::NotFound)?;
+            app::painting::delete_photo(app, actor, season, photo).await?;
         }
         _ => {
             let photo = match file {
-                Some(file) => {
-                    Some(app::painting::create_photo(app, actor, club, season, file).await?)
-                }
+                Some(file) => Some(app::painting::create_photo(app, actor, season, file).await?),
                 None => None,
             };
             let models = |stage: &str| fields.parse(stage).unwrap_or_default();
@@ -144,7 +141,7 @@ async fn submit(
             };
             let week = fields.parse("week").and_then(league::week::WeekNo::new);
             let week = week.ok_or(Refusal::NotFound)?;
-            app::painting::claim_painting(app, actor, club, season, week, command).await?;
+            app::painting::claim_painting(app, actor, season.week(week), command).await?;
         }
     }
     Ok(())
@@ -153,13 +150,12 @@ async fn submit(
 async fn painting_page(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     errors: FormErrors,
 ) -> PageResult {
-    let context = SeasonContext::load(app, request, club, id).await?;
-    let claims = app::painting::list_claims(app, request.viewer, club, id, None).await?;
-    let photos = app::painting::list_photos(app, request.viewer, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
+    let claims = app::painting::list_claims(app, request.viewer, season, None).await?;
+    let photos = app::painting::list_photos(app, request.viewer, season).await?;
     let week = week_to_claim(&context);
     let units = match week {
         Some(week) => own_units(app, request, &context, week, &claims).await?,
@@ -226,8 +222,8 @@ async fn own_units(
     if !own.plays_in(week) || context.season.state != SeasonState::Started {
         return Ok(Vec::new());
     }
-    let (club, season) = (context.season.club, context.season.id);
-    let found = app::lists::find_list_editor(app, actor, club, season, week).await?;
+    let key = context.season.key();
+    let found = app::lists::find_list_editor(app, actor, key.week(week)).await?;
     let unit = |entry: &league::lists::Entry| {
         let last = claims
             .iter()

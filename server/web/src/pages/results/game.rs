@@ -8,7 +8,8 @@ use app::results::{DisputeResult, GameRow, ReportResult, RuleResult};
 use app::seasons::VisibleScenario;
 use app::{Actor, App, Reason, Refusal};
 use askama::Template;
-use league::ids::{ClubId, GameId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::{GameKey, SeasonKey};
 use league::result::{Confirmation, ItemScore, Outcome, Slip};
 use league::scenario::ScenarioSheet;
 use league::side::Side;
@@ -19,13 +20,13 @@ use crate::pages::frame::csrf;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::GamePath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::rounds::pairings::{PairingRow, outcome_text, pairing, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
+use crate::paths::GamePath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -75,7 +76,7 @@ pub async fn show_game(app: Data<App>, request: PageRequest, path: Path<GamePath
     game_page(
         &app,
         &request,
-        path.ids(),
+        path.key(),
         &FormData::default(),
         FormErrors::default(),
     )
@@ -90,22 +91,20 @@ pub async fn answer_slip(
     path: Path<GamePath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, game) = path.ids();
-    let done = submit(&app, &request, path.ids(), &fields).await;
+    let game = path.key();
+    let done = submit(&app, &request, game, &fields).await;
     redirect_or_show_errors(
         done,
-        |()| urls::game(club, season, game),
-        async |errors| game_page(&app, &request, path.ids(), &fields, errors).await,
+        |()| urls::game(game),
+        async |errors| game_page(&app, &request, game, &fields, errors).await,
     )
     .await
 }
 
-type GameIds = (ClubId, SeasonId, GameId);
-
 async fn submit(
     app: &App,
     request: &PageRequest,
-    (club, season, id): GameIds,
+    key: GameKey,
     fields: &FormData,
 ) -> Result<(), Refusal> {
     let actor: Actor = request.viewer.ok_or(Refusal::SignInNeeded)?;
@@ -113,18 +112,18 @@ async fn submit(
     match fields.text("act") {
         "confirm" => {
             let seen = fields.parse("seen");
-            app::results::confirm_result(app, actor, club, season, id, seen).await?;
+            app::results::confirm_result(app, actor, key, seen).await?;
         }
         "dispute" => {
             let command = DisputeResult {
                 reason,
                 counter: None,
             };
-            app::results::dispute_result(app, actor, club, season, id, command).await?;
+            app::results::dispute_result(app, actor, key, command).await?;
         }
         what => {
-            let game = app::results::find_game(app, request.viewer, club, season, id).await?;
-            let sheet = load_sheet(app, request, club, season, &game).await?;
+            let game = app::results::find_game(app, request.viewer, key).await?;
+            let sheet = load_sheet(app, request, key.season, &game).await?;
             let sheet = sheet.ok_or_else(|| {
                 Refusal::rule(Reason::WeekState, results::scenario_not_revealed())
             })?;
@@ -137,11 +136,13 @@ async fn submit(
             let typed = slip_form::parse_result(&sheet, fields);
             if what == "rule" {
                 let command = RuleResult { typed, reason };
-                app::results::rule_result(app, actor, club, season, id, command).await?;
+                app::results::rule_result(app, actor, key, command).await?;
             } else {
-                let key = fields.text("key").to_owned();
-                let command = ReportResult { key, typed };
-                app::results::report_result(app, actor, club, season, id, command).await?;
+                let command = ReportResult {
+                    key: fields.text("key").to_owned(),
+                    typed,
+                };
+                app::results::report_result(app, actor, key, command).await?;
             }
         }
     }
@@ -152,11 +153,10 @@ async fn submit(
 async fn load_sheet(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     game: &GameRow,
 ) -> Result<Option<ScenarioSheet>, Refusal> {
-    let seen = app::seasons::find_scenario(app, request.viewer, club, season, game.week).await;
+    let seen = app::seasons::find_scenario(app, request.viewer, season.week(game.week)).await;
     match seen {
         Ok(VisibleScenario::Full(sheet)) => ScenarioSheet::try_from(*sheet)
             .map(Some)
@@ -169,14 +169,14 @@ async fn load_sheet(
 async fn game_page(
     app: &App,
     request: &PageRequest,
-    (club, season, id): GameIds,
+    key: GameKey,
     fields: &FormData,
     errors: FormErrors,
 ) -> PageResult {
     let t = request.t;
-    let game = app::results::find_game(app, request.viewer, club, season, id).await?;
-    let context = SeasonContext::load(app, request, club, season).await?;
-    let sheet = load_sheet(app, request, club, season, &game).await?;
+    let game = app::results::find_game(app, request.viewer, key).await?;
+    let context = SeasonContext::load(app, request, key.season).await?;
+    let sheet = load_sheet(app, request, key.season, &game).await?;
     let side = own_side(&context, &game);
     let row = pairing(&context, t, &game);
     let names = [
@@ -192,7 +192,7 @@ async fn game_page(
         week: game.week.number(),
         week_link: context.week_link(game.week),
         game: row,
-        link: urls::game(club, season, id),
+        link: urls::game(key),
         slip_events: slip_events(&context, request, &game, sheet.as_ref()),
         legs: sheet
             .map(|sheet| slip_form::legs(&sheet, fields))
@@ -338,8 +338,8 @@ pub async fn games_of_week(
     context: &SeasonContext,
     week: league::week::WeekNo,
 ) -> Result<Vec<PairingRow>, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    let games = app::results::list_games(app, request.viewer, club, season, Some(week)).await?;
+    let key = context.season.key();
+    let games = app::results::list_games(app, request.viewer, key, Some(week)).await?;
     Ok(pairings(context, request.t, &games))
 }
 
@@ -353,8 +353,8 @@ pub async fn games_of_player(
     context: &SeasonContext,
     player: PlayerId,
 ) -> Result<Vec<(u8, PairingRow)>, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    let mut games = app::results::list_games(app, request.viewer, club, season, None).await?;
+    let key = context.season.key();
+    let mut games = app::results::list_games(app, request.viewer, key, None).await?;
     games.retain(|game| game.involves(player));
     games.sort_by_key(|game| game.week);
     let row = |game: &GameRow| (game.week.number(), pairing(context, request.t, game));

@@ -5,7 +5,8 @@ use actix_web::{get, post};
 use app::results::AdjustPoints;
 use app::{Actor, App, Refusal};
 use askama::Template;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::ledger::{LedgerLine, LineKind};
 use league::season::{SeasonState, WeekPhase};
 use league::week::WeekNo;
@@ -14,13 +15,13 @@ use serde::Deserialize;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::roles::can_judge;
+use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -66,8 +67,8 @@ pub async fn show_points(
     path: Path<SeasonPath>,
     query: Query<PointsQuery>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    points_page(&app, &request, club, season, query.0, FormErrors::default()).await
+    let season = path.key();
+    points_page(&app, &request, season, query.0, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/points")]
@@ -77,9 +78,9 @@ pub async fn adjust_points(
     path: Path<SeasonPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    match submit(&app, request.actor()?, club, season, &fields).await {
-        Ok(()) => Ok(see_other(&format!("{}/points", urls::season(club, season)))),
+    let season = path.key();
+    match submit(&app, request.actor()?, season, &fields).await {
+        Ok(()) => Ok(see_other(&format!("{}/points", urls::season(season)))),
         Err(refusal) => {
             let text = |name: &str| fields.text(name).to_owned();
             let form = PointsQuery {
@@ -91,7 +92,6 @@ pub async fn adjust_points(
             points_page(
                 &app,
                 &request,
-                club,
                 season,
                 form,
                 FormErrors::from_refusal(refusal)?,
@@ -104,8 +104,7 @@ pub async fn adjust_points(
 async fn submit(
     app: &App,
     actor: Actor,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     fields: &FormData,
 ) -> Result<(), Refusal> {
     let week = fields.parse("week").and_then(WeekNo::new);
@@ -116,24 +115,23 @@ async fn submit(
         amount: fields.parse("amount").unwrap_or_default(),
         reason: fields.text("reason").to_owned(),
     };
-    app::results::adjust_points(app, actor, club, season, command).await?;
+    app::results::adjust_points(app, actor, season, command).await?;
     Ok(())
 }
 
 async fn points_page(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     form: PointsQuery,
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
-    let found = app::standings::find_standings(app, request.viewer, club, id, None).await?;
+    let found = app::standings::find_standings(app, request.viewer, season, None).await?;
     let own = context.own.as_ref().map(|own| own.id);
     let others = context
         .players

@@ -12,12 +12,12 @@ use league::result::Slip;
 use league::time::Instant;
 
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
+use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -63,13 +63,13 @@ pub async fn show_results_desk(
     path: Path<SeasonPath>,
 ) -> PageResult {
     request.actor()?;
-    let (club, season) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let season = path.key();
+    let context = SeasonContext::load(&app, &request, season).await?;
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
-    let games = app::results::list_games(&app, request.viewer, club, season, None).await?;
-    let claims = app::painting::list_claims(&app, request.viewer, club, season, None).await?;
+    let games = app::results::list_games(&app, request.viewer, season, None).await?;
+    let claims = app::painting::list_claims(&app, request.viewer, season, None).await?;
     let now = app.now().await?;
     let t = request.t;
     let heap = |key, waits, title, text| WaitingGroup {

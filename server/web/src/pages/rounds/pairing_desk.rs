@@ -14,12 +14,12 @@ use super::reasons::{ExplainedPair, Proof, explain_pairs, names, proof};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::results::game::games_of_week;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
+use crate::paths::WeekPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -80,9 +80,9 @@ pub async fn act_at_desk(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let done = submit(&app, request.actor()?, *path, &fields).await;
-    let next = |()| format!("{}/pairing", urls::week(club, season, week));
+    let next = |()| format!("{}/pairing", urls::week(week));
     redirect_or_show_errors(done, next, async |errors| {
         desk_page(&app, &request, *path, &fields, errors).await
     })
@@ -90,19 +90,19 @@ pub async fn act_at_desk(
 }
 
 async fn submit(app: &App, actor: Actor, path: WeekPath, fields: &FormData) -> Result<(), Refusal> {
-    let (club, season, week) = path.ids().map_err(|_| Refusal::NotFound)?;
+    let week = path.key().map_err(|_| Refusal::NotFound)?;
     match fields.text("act") {
         "publish" => {
             let round = RoundId(fields.parse("round").unwrap_or_default());
-            app::rounds::publish_round(app, actor, club, season, round).await?;
+            app::rounds::publish_round(app, actor, week.season, round).await?;
         }
-        "close" => app::standings::close_week(app, actor, club, season, week).await?,
+        "close" => app::standings::close_week(app, actor, week).await?,
         _ => {
             let command = ProposeRound {
                 pins: ordered_pairs(fields, PINNED),
                 forbidden: ordered_pairs(fields, FORBIDDEN),
             };
-            app::rounds::propose_round(app, actor, club, season, week, command).await?;
+            app::rounds::propose_round(app, actor, week, command).await?;
         }
     }
     Ok(())
@@ -130,13 +130,13 @@ async fn desk_page(
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(app, request, club, season).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(app, request, key.season).await?;
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
-    let week = context.week(number)?;
-    let rounds = app::rounds::list_rounds(app, request.viewer, club, season, number).await?;
+    let week = context.week(key.week)?;
+    let rounds = app::rounds::list_rounds(app, request.viewer, key).await?;
     let proposed = rounds
         .iter()
         .find(|round| round.published_at.is_none() && round.repair.is_none());
@@ -145,7 +145,7 @@ async fn desk_page(
         .filter(|round| round.published_at.is_some() && round.repair.is_none());
     let (drawn, per_week) = (drawn.count(), per_week(&context));
     let has_lists = matches!(week.1, WeekPhase::ListsOpened | WeekPhase::Paired);
-    let games = games_of_week(app, request, &context, number).await?;
+    let games = games_of_week(app, request, &context, key.week).await?;
     let page = PairingDeskPage {
         layout: request.layout(),
         t: request.t,
@@ -168,7 +168,7 @@ async fn desk_page(
         players: context
             .players
             .iter()
-            .filter(|player| player.plays_in(number))
+            .filter(|player| player.plays_in(key.week))
             .map(|player| (player.id.to_string(), player.handle.clone()))
             .collect(),
         open: games.iter().filter(|game| game.open).count(),

@@ -47,7 +47,7 @@ pub fn pairing(context: &SeasonContext, t: Texts, game: &GameRow) -> PairingRow 
     let meeting = game.meeting.as_ref();
     let second = meeting.map(|meeting| meeting.second);
     PairingRow {
-        link: meeting.map(|_| urls::game(context.season.club, context.season.id, game.id)),
+        link: meeting.map(|_| urls::game(context.season.key().game(game.id))),
         night: meeting
             .map(|meeting| meeting.night.clone())
             .unwrap_or_default(),

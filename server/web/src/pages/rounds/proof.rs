@@ -7,12 +7,12 @@ use askama::Template;
 
 use super::reasons::{ExplainedPair, Proof, explain_pairs, names, proof};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
+use crate::paths::WeekPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -42,10 +42,10 @@ struct RoundPanel {
 /// The published rounds of a week with their reasons.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/rounds")]
 pub async fn show_rounds(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = context.week(number)?;
-    let found = app::rounds::list_rounds(&app, request.viewer, club, season, number).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(&app, &request, key.season).await?;
+    let week = context.week(key.week)?;
+    let found = app::rounds::list_rounds(&app, request.viewer, key).await?;
     let mut rounds = Vec::new();
     for round in &found {
         let Some(at) = round.published_at else {

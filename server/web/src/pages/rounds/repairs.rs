@@ -13,12 +13,12 @@ use super::reasons::{Proof, proof};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::roles::can_judge;
+use crate::paths::WeekPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -68,11 +68,11 @@ pub async fn repair_round(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let done = submit(&app, request.actor()?, &request, *path, &fields).await;
     let next = |is_published| {
         let page = if is_published { "rounds" } else { "repair" };
-        format!("{}/{page}", urls::week(club, season, week))
+        format!("{}/{page}", urls::week(week))
     };
     redirect_or_show_errors(done, next, async |errors| {
         repair_page(&app, &request, *path, &fields, errors).await
@@ -88,13 +88,13 @@ async fn submit(
     path: WeekPath,
     fields: &FormData,
 ) -> Result<bool, Refusal> {
-    let (club, season, number) = path.ids().map_err(|_| Refusal::NotFound)?;
+    let key = path.key().map_err(|_| Refusal::NotFound)?;
     let round = RoundId(fields.parse("round").unwrap_or_default());
     if fields.text("act") == "publish" {
-        app::rounds::publish_round(app, actor, club, season, round).await?;
+        app::rounds::publish_round(app, actor, key.season, round).await?;
         return Ok(true);
     }
-    let (week, _) = app::seasons::find_week(app, request.viewer, club, season, number).await?;
+    let (week, _) = app::seasons::find_week(app, request.viewer, key).await?;
     let away = fields.values("away");
     let away = away.iter().filter_map(|id| id.parse().ok());
     let tables = week.nights.iter().filter_map(|night| {
@@ -108,7 +108,7 @@ async fn submit(
         pins: Vec::new(),
         forbidden: Vec::new(),
     };
-    app::rounds::repair_round(app, actor, club, season, round, command).await?;
+    app::rounds::repair_round(app, actor, key.season, round, command).await?;
     Ok(false)
 }
 
@@ -124,13 +124,13 @@ async fn repair_page(
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(app, request, club, season).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(app, request, key.season).await?;
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
-    let week = context.week(number)?;
-    let all = app::rounds::list_rounds(app, request.viewer, club, season, number).await?;
+    let week = context.week(key.week)?;
+    let all = app::rounds::list_rounds(app, request.viewer, key).await?;
     let current = current_rounds(&all);
     let away = typed.values("away");
     let chosen = typed.text("round");

@@ -8,7 +8,8 @@ use app::App;
 use app::lists::{ListState, WeekLists};
 use app::seasons::Week;
 use askama::Template;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::season::WeekPhase;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
@@ -16,11 +17,11 @@ use super::reminders::{self, ReminderPanel};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::{SeasonPath, WeekPath};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
+use crate::paths::{SeasonPath, WeekPath};
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -59,8 +60,8 @@ pub async fn show_board(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    board_page(&app, &request, club, season, FormErrors::default()).await
+    let season = path.key();
+    board_page(&app, &request, season, FormErrors::default()).await
 }
 
 /// Gives a player leave to hand in late.
@@ -71,11 +72,11 @@ pub async fn grant_leave(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let player = PlayerId(fields.parse("player").unwrap_or_default());
     let (actor, reason) = (request.actor()?, fields.text("reason"));
-    let done = app::lists::grant_late_leave(&app, actor, club, season, week, player, reason).await;
-    redirect_to_board(&app, &request, club, season, done).await
+    let done = app::lists::grant_late_leave(&app, actor, week, player, reason).await;
+    redirect_to_board(&app, &request, week.season, done).await
 }
 
 /// Opens the lists of a week whose deadline is over.
@@ -86,9 +87,9 @@ pub async fn open_lists(
     path: Path<WeekPath>,
     _fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
-    let done = app::lists::open_lists(&app, request.actor()?, club, season, week).await;
-    redirect_to_board(&app, &request, club, season, done).await
+    let week = path.key()?;
+    let done = app::lists::open_lists(&app, request.actor()?, week).await;
+    redirect_to_board(&app, &request, week.season, done).await
 }
 
 /// Back to the board, with the refusal if there was one.
@@ -98,13 +99,12 @@ pub async fn open_lists(
 pub async fn redirect_to_board(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     done: Result<(), app::Refusal>,
 ) -> PageResult {
-    let next = |()| format!("{}/board", urls::season(club, season));
+    let next = |()| format!("{}/board", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        board_page(app, request, club, season, errors).await
+        board_page(app, request, season, errors).await
     })
     .await
 }
@@ -112,12 +112,11 @@ pub async fn redirect_to_board(
 async fn board_page(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     if !context.can_run() {
         return Err(app::Refusal::NotFound.into());
     }
@@ -141,9 +140,9 @@ async fn week_board(
     context: &SeasonContext,
     week: &(Week, WeekPhase),
 ) -> Result<WeekBoard, Problem> {
-    let (club, season, t) = (context.season.club, context.season.id, request.t);
+    let (season, t) = (context.season.key(), request.t);
     let number = week.0.week;
-    let lists = app::lists::list_lists(app, request.viewer, club, season, number).await?;
+    let lists = app::lists::list_lists(app, request.viewer, season.week(number)).await?;
     let opened = matches!(lists, WeekLists::Opened(_));
     let state = |player: PlayerId| match &lists {
         WeekLists::States(states) => {

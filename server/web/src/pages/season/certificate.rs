@@ -8,11 +8,11 @@ use league::ids::PlayerId;
 use league::standings::PrizeAward;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use super::player::PlayerPath;
 use super::statistics::prize_text;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::words::factions::faction_name;
+use crate::paths::PlayerPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -41,17 +41,17 @@ pub async fn show_certificate(
     request: PageRequest,
     path: Path<PlayerPath>,
 ) -> PageResult {
-    let (club, season, player) = path.ids();
+    let (season, player) = path.ids();
     let (viewer, t) = (request.viewer, request.t);
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let context = SeasonContext::load(&app, &request, season).await?;
     let ended = context.season.ended_at.ok_or(Refusal::NotFound)?;
-    let standings = app::standings::find_standings(&app, viewer, club, season, None).await?;
+    let standings = app::standings::find_standings(&app, viewer, season, None).await?;
     let standings = standings.standings;
     let row = standings.row_of(player).ok_or(Refusal::NotFound)?;
-    let army = app::lists::find_army(&app, viewer, club, season, player).await?;
+    let army = app::lists::find_army(&app, viewer, season, player).await?;
     let fielded = army.iter().filter_map(|week| week.fielded.as_ref());
     let painted: u32 = fielded.map(|list| list.newly_finished.get()).sum();
-    let awards = app::standings::list_awards(&app, viewer, club, season).await?;
+    let awards = app::standings::list_awards(&app, viewer, season).await?;
     let who = context.players.iter().find(|known| known.id == player);
     let record = row.record;
     let page = CertificatePage {

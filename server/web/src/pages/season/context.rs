@@ -5,7 +5,8 @@ use std::borrow::Cow;
 use app::App;
 use app::seasons::{Player, Season, Week};
 use league::club_role::ClubRole;
-use league::ids::{ClubId, PlayerId, SeasonId};
+use league::ids::PlayerId;
+use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility, WeekPhase};
 use league::week::WeekNo;
 
@@ -83,20 +84,19 @@ impl SeasonContext {
     pub async fn load(
         app: &App,
         request: &PageRequest,
-        club: ClubId,
-        id: SeasonId,
+        season: SeasonKey,
     ) -> Result<Self, Problem> {
         let viewer = request.viewer;
-        let season = app::seasons::find_season(app, viewer, club, id).await?;
-        let (club_info, role) = app::clubs::find_club(app, viewer, club).await?;
-        let players = app::seasons::list_players(app, viewer, club, id).await?;
+        let season = app::seasons::find_season(app, viewer, season).await?;
+        let (club_info, role) = app::clubs::find_club(app, viewer, season.club).await?;
+        let players = app::seasons::list_players(app, viewer, season.key()).await?;
         let account = viewer.map(|actor| actor.account);
         let own = players
             .iter()
             .find(|player| Some(player.account) == account);
         Ok(Self {
             role,
-            weeks: app::seasons::list_weeks(app, viewer, club, id).await?,
+            weeks: app::seasons::list_weeks(app, viewer, season.key()).await?,
             own: own.cloned(),
             players,
             season,
@@ -118,12 +118,12 @@ impl SeasonContext {
     }
 
     pub fn link(&self) -> String {
-        urls::season(self.season.club, self.season.id)
+        urls::season(self.season.key())
     }
 
     /// The page of one of its weeks.
     pub fn week_link(&self, week: WeekNo) -> String {
-        urls::week(self.season.club, self.season.id, week)
+        urls::week(self.season.key().week(week))
     }
 
     /// One of its weeks.
@@ -157,7 +157,7 @@ impl SeasonContext {
         let season = &self.season;
         let is_public =
             season.visibility == Visibility::Public && season.state != SeasonState::Draft;
-        is_public.then(|| format!("/public/clubs/{}/seasons/{}/events", season.club, season.id))
+        is_public.then(|| format!("/public{}/events", urls::season(season.key())))
     }
 
     /// The handle of a player.

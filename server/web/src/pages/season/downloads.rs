@@ -12,8 +12,8 @@ use league::season::{SeasonState, Visibility};
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::archive::archive_response;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
+use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -41,8 +41,8 @@ pub async fn show_downloads(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let season = path.key();
+    let context = SeasonContext::load(&app, &request, season).await?;
     let t = request.t;
     let public = context.season.visibility == Visibility::Public
         && context.season.state != SeasonState::Draft;
@@ -82,8 +82,8 @@ pub async fn find_season_file(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let export = app::seasons::export_season(&app, request.viewer, club, season).await?;
+    let season = path.key();
+    let export = app::seasons::export_season(&app, request.viewer, season).await?;
     let name = DispositionParam::Filename("season.json".to_owned());
     Ok(HttpResponse::Ok()
         .insert_header(ContentDisposition {
@@ -100,7 +100,7 @@ pub async fn find_season_archive(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let export = app::seasons::archive_season(&app, request.viewer, club, season).await?;
+    let season = path.key();
+    let export = app::seasons::archive_season(&app, request.viewer, season).await?;
     Ok(archive_response(season, export).await?)
 }

@@ -1,5 +1,6 @@
 //! Page: ending a season, and afterwards its prizes and the revealed seed of its draws.
 
+use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -7,7 +8,6 @@ use actix_web::{get, post};
 use app::standings::SeasonAwards;
 use app::{App, Refusal};
 use askama::Template;
-use league::ids::{ClubId, SeasonId};
 use league::season::{SeasonState, WeekPhase};
 use league::standings::PrizeAward;
 
@@ -16,10 +16,10 @@ use super::statistics::prize_text;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::words::local_time::LocalTime;
+use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -56,8 +56,8 @@ pub async fn show_ending(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    ending(&app, &request, club, season, FormErrors::default()).await
+    let season = path.key();
+    ending(&app, &request, season, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/end")]
@@ -67,11 +67,11 @@ pub async fn end_season(
     path: Path<SeasonPath>,
     _fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let ended = app::seasons::end_season(&app, request.actor()?, club, season).await;
-    let next = |_| format!("{}/end", urls::season(club, season));
+    let season = path.key();
+    let ended = app::seasons::end_season(&app, request.actor()?, season).await;
+    let next = |_| format!("{}/end", urls::season(season));
     redirect_or_show_errors(ended, next, async |errors| {
-        ending(&app, &request, club, season, errors).await
+        ending(&app, &request, season, errors).await
     })
     .await
 }
@@ -79,19 +79,18 @@ pub async fn end_season(
 async fn ending(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     errors: FormErrors,
 ) -> PageResult {
     let t = request.t;
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     let ended = context.season.state == SeasonState::Ended;
     if !ended && !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
-    let found = app::standings::find_standings(app, request.viewer, club, id, None).await?;
-    let awards = app::standings::list_awards(app, request.viewer, club, id).await?;
-    let export = app::seasons::export_season(app, request.viewer, club, id).await?;
+    let found = app::standings::find_standings(app, request.viewer, season, None).await?;
+    let awards = app::standings::list_awards(app, request.viewer, season).await?;
+    let export = app::seasons::export_season(app, request.viewer, season).await?;
     let open = context
         .weeks
         .iter()

@@ -4,7 +4,7 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::{App, Refusal};
 use askama::Template;
-use league::ids::{ClubId, SeasonId};
+use league::keys::SeasonKey;
 use league::season::{SeasonState, WeekPhase};
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
@@ -12,13 +12,13 @@ use super::reminders::{ReminderNotice, find_notices};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::{SeasonPath, WeekPath};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::words::local_time::LocalTime;
+use crate::paths::{SeasonPath, WeekPath};
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -62,8 +62,8 @@ enum ListProgress {
 
 #[get("/clubs/{club}/seasons/{season}/mine")]
 pub async fn show_mine(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
-    let (club, season) = path.ids();
-    mine_page(&app, &request, club, season, FormErrors::default()).await
+    let season = path.key();
+    mine_page(&app, &request, season, FormErrors::default()).await
 }
 
 /// Says when the player can come.
@@ -74,10 +74,10 @@ pub async fn tell_availability(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let (actor, nights) = (request.actor()?, fields.values("nights"));
-    let done = app::seasons::tell_availability(&app, actor, club, season, week, nights).await;
-    redirect_to_mine(&app, &request, club, season, done).await
+    let done = app::seasons::tell_availability(&app, actor, week, nights).await;
+    redirect_to_mine(&app, &request, week.season, done).await
 }
 
 /// Withdraws from the season.
@@ -88,24 +88,23 @@ pub async fn withdraw(
     path: Path<SeasonPath>,
     _fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
+    let season = path.key();
     let actor = request.actor()?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let context = SeasonContext::load(&app, &request, season).await?;
     let player = context.own.ok_or(Refusal::NotFound)?.id;
-    let done = app::seasons::withdraw_player(&app, actor, club, season, player).await;
-    redirect_to_mine(&app, &request, club, season, done.map(|_| ())).await
+    let done = app::seasons::withdraw_player(&app, actor, season, player).await;
+    redirect_to_mine(&app, &request, season, done.map(|_| ())).await
 }
 
 async fn redirect_to_mine(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    season: SeasonId,
+    season: SeasonKey,
     done: Result<(), Refusal>,
 ) -> PageResult {
-    let next = |()| format!("{}/mine", urls::season(club, season));
+    let next = |()| format!("{}/mine", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        mine_page(app, request, club, season, errors).await
+        mine_page(app, request, season, errors).await
     })
     .await
 }
@@ -113,12 +112,11 @@ async fn redirect_to_mine(
 async fn mine_page(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     let own = context.own.clone().ok_or(Refusal::NotFound)?;
     let mut weeks = Vec::new();
     for week in context.current_weeks() {
@@ -145,10 +143,10 @@ async fn my_week(
     context: &SeasonContext,
     week: &(app::seasons::Week, WeekPhase),
 ) -> Result<MyWeek, Problem> {
-    let (club, season, t) = (context.season.club, context.season.id, request.t);
+    let (season, t) = (context.season.key(), request.t);
     let actor = request.actor()?;
     let times = context.times(t);
-    let list = match app::lists::find_own_list(app, actor, club, season, week.0.week).await {
+    let list = match app::lists::find_own_list(app, actor, season.week(week.0.week)).await {
         Ok(own) => match (own.sealed, own.draft) {
             (Some(sealed), _) => ListProgress::Sealed {
                 points: sealed.points,
@@ -163,7 +161,7 @@ async fn my_week(
     let games = games_of_week(app, request, context, week.0.week).await?;
     let coming = match context.season.state {
         SeasonState::Started => {
-            app::seasons::find_availability(app, actor, club, season, week.0.week).await?
+            app::seasons::find_availability(app, actor, season.week(week.0.week)).await?
         }
         SeasonState::Draft | SeasonState::Ended => Vec::new(),
     };

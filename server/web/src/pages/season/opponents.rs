@@ -32,8 +32,8 @@ pub async fn opponents_met(
     standings: &Standings,
     player: PlayerId,
 ) -> Result<Vec<OpponentRow>, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    let games = app::results::list_games(app, request.viewer, club, season, None).await?;
+    let key = context.season.key();
+    let games = app::results::list_games(app, request.viewer, key, None).await?;
     let mut rows: Vec<OpponentRow> = games
         .iter()
         .filter(|game| game.involves(player))

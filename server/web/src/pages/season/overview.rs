@@ -1,5 +1,6 @@
 //! Page: a season: what is on now, its weeks, its players, its rules.
 
+use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -8,7 +9,6 @@ use app::App;
 use app::seasons::JoinSeason;
 use askama::Template;
 use document::catalogue::CatalogueDocument;
-use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
@@ -16,11 +16,11 @@ use crate::pages::club::overview::state_label;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::week::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::words::factions::faction_name;
+use crate::paths::SeasonPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -65,8 +65,8 @@ pub async fn show_season(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    season_page(&app, &request, club, season, FormErrors::default()).await
+    let season = path.key();
+    season_page(&app, &request, season, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/join")]
@@ -76,17 +76,17 @@ pub async fn join(
     path: Path<SeasonPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
+    let season = path.key();
     let command = JoinSeason {
         handle: fields.text("handle").to_owned(),
         faction: fields.text("faction").to_owned(),
         nights: fields.values("nights"),
     };
-    let joined = app::seasons::join_season(&app, request.actor()?, club, season, command).await;
+    let joined = app::seasons::join_season(&app, request.actor()?, season, command).await;
     redirect_or_show_errors(
         joined,
-        |_| urls::season(club, season),
-        async |errors| season_page(&app, &request, club, season, errors).await,
+        |_| urls::season(season),
+        async |errors| season_page(&app, &request, season, errors).await,
     )
     .await
 }
@@ -99,12 +99,12 @@ pub async fn start(
     path: Path<SeasonPath>,
     _fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let started = app::seasons::start_season(&app, request.actor()?, club, season).await;
+    let season = path.key();
+    let started = app::seasons::start_season(&app, request.actor()?, season).await;
     redirect_or_show_errors(
         started,
-        |_| urls::season(club, season),
-        async |errors| season_page(&app, &request, club, season, errors).await,
+        |_| urls::season(season),
+        async |errors| season_page(&app, &request, season, errors).await,
     )
     .await
 }
@@ -112,11 +112,10 @@ pub async fn start(
 async fn season_page(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     errors: FormErrors,
 ) -> PageResult {
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     let mut current = Vec::new();
     for week in context.current_weeks() {
         let view = WeekPanel::new(&context, week, request.t);
@@ -161,7 +160,7 @@ async fn season_page(
 fn player_line(context: &SeasonContext, player: &app::seasons::Player) -> PlayerLine {
     let joined = player.joined_week.number();
     PlayerLine {
-        link: urls::player(context.season.club, context.season.id, player.id),
+        link: urls::player(context.season.key(), player.id),
         handle: player.handle.clone(),
         faction: faction_name(&player.faction),
         joined: (joined > 1).then_some(joined),

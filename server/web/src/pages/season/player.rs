@@ -7,13 +7,10 @@ use actix_web::web::{Data, Path};
 use app::App;
 use app::lists::ArmyWeek;
 use askama::Template;
-use league::ids::{ClubId, PlayerId, SeasonId};
 use league::ledger::{LedgerLine, LineKind, LineReason};
 use league::season::SeasonState;
 use league::standings::{Row, TieBreak};
 use league::week::WeekNo;
-use serde::Deserialize;
-use uuid::Uuid;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use super::opponents::{OpponentRow, meaning, opponents_met};
@@ -25,6 +22,7 @@ use crate::pages::results::game::games_of_player;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{fraction, number};
+use crate::paths::PlayerPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -82,37 +80,18 @@ struct PaintRow {
     points: u32,
 }
 
-#[derive(Clone, Copy, Deserialize)]
-pub struct PlayerPath {
-    club: Uuid,
-    season: Uuid,
-    player: Uuid,
-}
-
-impl PlayerPath {
-    /// Club, season and player.
-    pub fn ids(self) -> (ClubId, SeasonId, PlayerId) {
-        let Self {
-            club,
-            season,
-            player,
-        } = self;
-        (ClubId(club), SeasonId(season), PlayerId(player))
-    }
-}
-
 #[get("/clubs/{club}/seasons/{season}/players/{player}")]
 pub async fn show_player(
     app: Data<App>,
     request: PageRequest,
     path: Path<PlayerPath>,
 ) -> PageResult {
-    let (club, season, player) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let found = app::standings::find_standings(&app, request.viewer, club, season, None).await?;
+    let (season, player) = path.ids();
+    let context = SeasonContext::load(&app, &request, season).await?;
+    let found = app::standings::find_standings(&app, request.viewer, season, None).await?;
     let standings = found.standings;
     let row = standings.row_of(player);
-    let army = app::lists::find_army(&app, request.viewer, club, season, player).await?;
+    let army = app::lists::find_army(&app, request.viewer, season, player).await?;
     let lines = standings.ledger.iter();
     let who = context.players.iter().find(|known| known.id == player);
     let own = context.own.as_ref().is_some_and(|own| own.id == player);
@@ -120,9 +99,9 @@ pub async fn show_player(
         layout: request.layout(),
         t: request.t,
         header: context.header(&request, SeasonTab::Standings),
-        link: urls::player(club, season, player),
+        link: urls::player(season, player),
         ended: context.season.state == SeasonState::Ended,
-        record: own.then(|| urls::record_consent(club)),
+        record: own.then(|| urls::record_consent(season.club)),
         handle: context.handle(player).to_owned(),
         faction: who
             .map(|who| faction_name(&who.faction))

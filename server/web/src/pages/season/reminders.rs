@@ -14,10 +14,10 @@ use super::board;
 use super::context::SeasonContext;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::page_request::PageRequest;
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::PageResult;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
+use crate::paths::WeekPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -50,14 +50,13 @@ pub async fn send_reminders(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let about = match fields.text("about") {
         "results" => ReminderKind::Results,
         _ => ReminderKind::Lists,
     };
-    let done =
-        app::reminders::send_reminders(&app, request.actor()?, club, season, week, about).await;
-    board::redirect_to_board(&app, &request, club, season, done.map(|_| ())).await
+    let done = app::reminders::send_reminders(&app, request.actor()?, week, about).await;
+    board::redirect_to_board(&app, &request, week.season, done.map(|_| ())).await
 }
 
 /// The reminders that can be sent in a week.
@@ -75,8 +74,8 @@ pub async fn find_panels(
     if context.season.state != SeasonState::Started {
         return Ok(Vec::new());
     }
-    let (club, season) = (context.season.club, context.season.id);
-    let found = app::reminders::find_reminders(app, actor, club, season, number).await?;
+    let key = context.season.key();
+    let found = app::reminders::find_reminders(app, actor, key.week(number)).await?;
     Ok(found
         .into_iter()
         .map(|pending| build_panel(context, week, pending, t))
@@ -130,8 +129,8 @@ pub async fn find_notices(
     week: league::week::WeekNo,
     t: Texts,
 ) -> Result<Vec<ReminderNotice>, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    let found = app::reminders::find_own_reminders(app, actor, club, season, week).await?;
+    let key = context.season.key();
+    let found = app::reminders::find_own_reminders(app, actor, key.week(week)).await?;
     Ok(found
         .into_iter()
         .map(|(about, at)| ReminderNotice {

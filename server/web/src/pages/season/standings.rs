@@ -6,17 +6,16 @@ use app::App;
 use askama::Template;
 use league::ledger::LineKind;
 use league::standings::Row;
-use league::week::WeekNo;
-use serde::Deserialize;
 
+use super::as_of_query::AsOfQuery;
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use super::player::record;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::rank_chart::RankChart;
 use crate::pages::words::factions::faction_name;
+use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -61,12 +60,6 @@ pub struct StandingsRow {
     pub decided_by: Option<String>,
 }
 
-/// As of which week.
-#[derive(Deserialize)]
-pub struct AsOfQuery {
-    week: Option<u8>,
-}
-
 #[get("/clubs/{club}/seasons/{season}/standings")]
 pub async fn show_standings(
     app: Data<App>,
@@ -74,15 +67,14 @@ pub async fn show_standings(
     path: Path<SeasonPath>,
     query: Query<AsOfQuery>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = query.week.and_then(WeekNo::new);
-    let found = app::standings::find_standings(&app, request.viewer, club, season, week).await?;
+    let season = path.key();
+    let context = SeasonContext::load(&app, &request, season).await?;
+    let week = query.week();
+    let found = app::standings::find_standings(&app, request.viewer, season, week).await?;
     let standings = found.standings;
     let own = context.own.as_ref().map(|own| own.id);
     let as_of = standings.as_of;
-    let ranks =
-        app::standings::find_rank_history(&app, request.viewer, club, season, as_of).await?;
+    let ranks = app::standings::find_rank_history(&app, request.viewer, season.week(as_of)).await?;
     let page = StandingsPage {
         layout: request.layout(),
         t: request.t,
@@ -113,7 +105,7 @@ fn row_of(context: &SeasonContext, t: Texts, row: &Row) -> StandingsRow {
         rank: row.rank,
         shared: row.shared,
         movement: row.movement.filter(|places| *places != 0),
-        link: urls::player(context.season.club, context.season.id, row.player),
+        link: urls::player(context.season.key(), row.player),
         handle: context.handle(row.player).to_owned(),
         faction: who
             .map(|who| faction_name(&who.faction))

@@ -8,16 +8,15 @@ use app::App;
 use app::standings::{MIN_GAMES, SeasonAwards};
 use askama::Template;
 use league::standings::{Prize, PrizeAward, Tally, WilsonInterval};
-use league::week::WeekNo;
-use serde::Deserialize;
 
+use super::as_of_query::AsOfQuery;
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::rank_chart::RankChart;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{difference, number, percent};
+use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -65,12 +64,6 @@ struct AwardLine {
     holders: String,
 }
 
-/// As of which week.
-#[derive(Deserialize)]
-pub struct AsOfQuery {
-    week: Option<u8>,
-}
-
 #[get("/clubs/{club}/seasons/{season}/statistics")]
 pub async fn show_statistics(
     app: Data<App>,
@@ -78,12 +71,12 @@ pub async fn show_statistics(
     path: Path<SeasonPath>,
     query: Query<AsOfQuery>,
 ) -> PageResult {
-    let (club, season) = path.ids();
+    let season = path.key();
     let (viewer, t) = (request.viewer, request.t);
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = query.week.and_then(WeekNo::new);
-    let found = app::standings::find_statistics(&app, viewer, club, season, week).await?;
-    let awards = app::standings::list_awards(&app, viewer, club, season).await?;
+    let context = SeasonContext::load(&app, &request, season).await?;
+    let week = query.week();
+    let found = app::standings::find_statistics(&app, viewer, season, week).await?;
+    let awards = app::standings::list_awards(&app, viewer, season).await?;
     let own = context.own.as_ref().map(|own| own.id);
     let role = |key: &str| match key {
         "attacker" => t.attacker().into_owned(),

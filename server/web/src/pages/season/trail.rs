@@ -17,10 +17,10 @@ use uuid::Uuid;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::{can_judge, role_label};
+use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -64,13 +64,12 @@ pub async fn show_trail(
     path: Path<SeasonPath>,
     query: Query<BeforeQuery>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
+    let season = path.key();
+    let context = SeasonContext::load(&app, &request, season).await?;
     let viewer = request.viewer;
-    let found =
-        app::seasons::list_trail(&app, viewer, club, season, query.before, PAGE_SIZE).await?;
+    let found = app::seasons::list_trail(&app, viewer, season, query.before, PAGE_SIZE).await?;
     let members = match (viewer, context.role) {
-        (Some(actor), Some(_)) => app::clubs::list_members(&app, actor, club).await?,
+        (Some(actor), Some(_)) => app::clubs::list_members(&app, actor, season.club).await?,
         _ => Vec::new(),
     };
     let reader = RowBuilder {
@@ -79,7 +78,7 @@ pub async fn show_trail(
             .into_iter()
             .map(|member| (member.account, member.name))
             .collect(),
-        games: app::results::list_games(&app, viewer, club, season, None).await?,
+        games: app::results::list_games(&app, viewer, season, None).await?,
         context: &context,
     };
     let full = found.len() == usize::from(PAGE_SIZE);
@@ -132,11 +131,7 @@ impl RowBuilder<'_> {
                 .map_or_else(|| self.t.did_something(), |act| act_label(self.t, act)),
             about: about.into_iter().flatten().collect::<Vec<_>>().join(", "),
             link: game.map(|game| {
-                crate::pages::frame::urls::game(
-                    self.context.season.club,
-                    self.context.season.id,
-                    game.id,
-                )
+                crate::pages::frame::urls::game(self.context.season.key().game(game.id))
             }),
             reason: subject.reason.unwrap_or_default().to_owned(),
             digest: document::encode_hex(&entry.digest),

@@ -11,12 +11,12 @@ use league::season::WeekPhase;
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use super::standings::{StandingsRow, standings_rows};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
+use crate::paths::SeasonPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -53,9 +53,9 @@ enum Content {
 
 #[get("/clubs/{club}/seasons/{season}/wall")]
 pub async fn show_wall(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
-    let (club, season) = path.ids();
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let found = app::standings::find_standings(&app, request.viewer, club, season, None).await?;
+    let season = path.key();
+    let context = SeasonContext::load(&app, &request, season).await?;
+    let found = app::standings::find_standings(&app, request.viewer, season, None).await?;
     let standings = found.standings;
     let mut slides = split_into_slides(
         standings_rows(&context, request.t, &standings.rows),

@@ -1,5 +1,6 @@
 //! Page: the next season, with the rules and rhythm of this one, and who comes along.
 
+use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -8,19 +9,18 @@ use app::seasons::{Carry, CreateSeasonFrom, LeftOut};
 use app::{App, Reason, Refusal};
 use askama::Template;
 use chrono::NaiveDate;
-use league::ids::{ClubId, SeasonId};
 use league::season::SeasonState;
 use messages::seasons;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::SeasonPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -56,8 +56,8 @@ pub async fn show_next_season(
     request: PageRequest,
     path: Path<SeasonPath>,
 ) -> PageResult {
-    let (club, season) = path.ids();
-    form(&app, &request, club, season, None, FormErrors::default()).await
+    let season = path.key();
+    form(&app, &request, season, None, FormErrors::default()).await
 }
 
 /// Makes the draft, and says who came along.
@@ -68,20 +68,20 @@ pub async fn create_season_from(
     path: Path<SeasonPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season) = path.ids();
+    let season = path.key();
     let errors = match command(&fields) {
         Err(refusal) => FormErrors::from_refusal(refusal)?,
         Ok(command) => {
             let actor = request.actor()?;
-            match app::seasons::create_season_from(&app, actor, club, season, command).await {
+            match app::seasons::create_season_from(&app, actor, season, command).await {
                 Ok(next) if next.people.left_out.is_empty() => {
-                    return Ok(see_other(&urls::season(club, next.season.id)));
+                    return Ok(see_other(&urls::season(next.season.key())));
                 }
                 Ok(next) => {
                     return render_page(&NextSeasonMadePage {
                         layout: request.layout(),
                         t: request.t,
-                        link: urls::season(club, next.season.id),
+                        link: urls::season(next.season.key()),
                         name: next.season.name,
                         players: next.people.players.len(),
                         left_out: next
@@ -96,7 +96,7 @@ pub async fn create_season_from(
             }
         }
     };
-    form(&app, &request, club, season, Some(&fields), errors).await
+    form(&app, &request, season, Some(&fields), errors).await
 }
 
 fn command(fields: &FormData) -> Result<CreateSeasonFrom, Refusal> {
@@ -123,14 +123,13 @@ const CARRIES: [Carry; 3] = [Carry::PlayersWithCollections, Carry::Players, Carr
 async fn form(
     app: &App,
     request: &PageRequest,
-    club: ClubId,
-    id: SeasonId,
+    season: SeasonKey,
     typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
     let t = request.t;
     request.actor()?;
-    let context = SeasonContext::load(app, request, club, id).await?;
+    let context = SeasonContext::load(app, request, season).await?;
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }

@@ -19,12 +19,12 @@ use super::steps::{self, MethodChoice, STEPS};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::ClubPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::words::local_time::TimeFormatter;
+use crate::paths::ClubPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -110,7 +110,7 @@ async fn create(app: &App, request: &PageRequest, club: ClubId, fields: &FormDat
         Err(faults) => FormErrors::from_faults(faults),
         Ok(command) => {
             match app::seasons::create_season(app, request.actor()?, club, command).await {
-                Ok(season) => return Ok(see_other(&urls::season(club, season.id))),
+                Ok(season) => return Ok(see_other(&urls::season(season.key()))),
                 Err(refusal) => FormErrors::from_refusal(refusal)?,
             }
         }

@@ -8,12 +8,12 @@ use askama::Template;
 
 use super::panel::WeekPanel;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::qr_code::QrCode;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::paths::WeekPath;
 use crate::public_url::PublicUrl;
 use messages::Texts;
 
@@ -44,10 +44,10 @@ pub async fn show_cards(
     path: Path<WeekPath>,
     http_request: HttpRequest,
 ) -> PageResult {
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = context.week(number)?;
-    let games = games_of_week(&app, &request, &context, number).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(&app, &request, key.season).await?;
+    let week = context.week(key.week)?;
+    let games = games_of_week(&app, &request, &context, key.week).await?;
     let server = PublicUrl::from_request(&http_request);
     let cards: Result<Vec<_>, Refusal> = games
         .into_iter()

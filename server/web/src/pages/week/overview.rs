@@ -10,12 +10,12 @@ use league::week::WeekNo;
 
 use super::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::factions::faction_name;
+use crate::paths::WeekPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -57,9 +57,9 @@ struct EntryLine {
 
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
 pub async fn show_week(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = context.week(number)?;
+    let key = path.key()?;
+    let context = SeasonContext::load(&app, &request, key.season).await?;
+    let week = context.week(key.week)?;
     let neighbour = |number: Option<u8>| {
         let week = WeekNo::new(number?)?;
         context.week(week).ok().map(|_| context.week_link(week))
@@ -71,11 +71,11 @@ pub async fn show_week(app: Data<App>, request: PageRequest, path: Path<WeekPath
         header: context.header(&request, SeasonTab::Week),
         week: WeekPanel::new(&context, week, request.t),
         scenario: load_scenario(&app, &request, &context, &week.0).await?,
-        games: games_of_week(&app, &request, &context, number).await?,
+        games: games_of_week(&app, &request, &context, key.week).await?,
         lists,
         runs: context.can_run(),
-        before: neighbour(number.number().checked_sub(1)),
-        after: neighbour(number.number().checked_add(1)),
+        before: neighbour(key.week.number().checked_sub(1)),
+        after: neighbour(key.week.number().checked_add(1)),
     };
     render_page(&page)
 }
@@ -86,8 +86,8 @@ async fn opened_lists(
     context: &SeasonContext,
     week: WeekNo,
 ) -> Result<Option<Vec<ListPanel>>, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    match app::lists::list_lists(app, request.viewer, club, season, week).await {
+    let key = context.season.key();
+    match app::lists::list_lists(app, request.viewer, key.week(week)).await {
         Ok(WeekLists::Opened(lists)) => {
             let mut views: Vec<ListPanel> = lists
                 .into_iter()

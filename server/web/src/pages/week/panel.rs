@@ -120,8 +120,8 @@ pub async fn load_scenario(
     context: &SeasonContext,
     week: &Week,
 ) -> Result<ScenarioPanel, Problem> {
-    let (club, season) = (context.season.club, context.season.id);
-    let seen = app::seasons::find_scenario(app, request.viewer, club, season, week.week).await;
+    let key = context.season.key();
+    let seen = app::seasons::find_scenario(app, request.viewer, key.week(week.week)).await;
     let now = app.now().await?;
     match seen {
         Err(Refusal::NotFound) => Ok(ScenarioPanel::Hidden),

@@ -7,12 +7,12 @@ use askama::Template;
 
 use super::panel::{ScenarioPanel, WeekPanel, load_scenario};
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::qr_code::QrCode;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::paths::WeekPath;
 use crate::public_url::PublicUrl;
 use messages::Texts;
 
@@ -37,9 +37,9 @@ pub async fn show_print(
     path: Path<WeekPath>,
     http_request: HttpRequest,
 ) -> PageResult {
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(&app, &request, club, season).await?;
-    let week = context.week(number)?;
+    let key = path.key()?;
+    let context = SeasonContext::load(&app, &request, key.season).await?;
+    let week = context.week(key.week)?;
     let server = PublicUrl::from_request(&http_request);
     let page = PrintPage {
         layout: request.layout(),
@@ -47,8 +47,8 @@ pub async fn show_print(
         header: context.header(&request, SeasonTab::Week),
         week: WeekPanel::new(&context, week, request.t),
         scenario: load_scenario(&app, &request, &context, &week.0).await?,
-        games: games_of_week(&app, &request, &context, number).await?,
-        code: QrCode::new(format!("{server}{}", context.week_link(number)))?,
+        games: games_of_week(&app, &request, &context, key.week).await?,
+        code: QrCode::new(format!("{server}{}", context.week_link(key.week)))?,
     };
     render_page(&page)
 }

@@ -14,12 +14,12 @@ use crate::body;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::paths::WeekPath;
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::paths::WeekPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -81,13 +81,13 @@ pub async fn save_scenario(
     path: Path<WeekPath>,
     fields: FormData,
 ) -> PageResult {
-    let (club, season, week) = path.ids()?;
+    let week = path.key()?;
     let errors = match command(&fields, request.t) {
         Err(problem) => FormErrors::from_problem(&problem),
         Ok(command) => {
             let actor = request.actor()?;
-            match app::seasons::update_scenario(&app, actor, club, season, week, command).await {
-                Ok(_) => return Ok(see_other(&urls::week(club, season, week))),
+            match app::seasons::update_scenario(&app, actor, week, command).await {
+                Ok(_) => return Ok(see_other(&urls::week(week))),
                 Err(refusal) => FormErrors::from_refusal(refusal)?,
             }
         }
@@ -132,12 +132,12 @@ async fn sheet_page(
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
-    let (club, season, number) = path.ids()?;
-    let context = SeasonContext::load(app, request, club, season).await?;
+    let key = path.key()?;
+    let context = SeasonContext::load(app, request, key.season).await?;
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
-    let week = context.week(number)?;
+    let week = context.week(key.week)?;
     let kept = week.0.sheet.as_ref();
     let plain = kept.and_then(|sheet| scenario_form::fields(sheet, request.t));
     let data = match (typed, kept, &plain) {
