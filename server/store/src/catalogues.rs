@@ -88,6 +88,7 @@ async fn find_newest(conn: &mut Conn, club: ClubId, id: CatalogueId) -> Result<i
         .select(diesel::dsl::max(catalogue_versions::number))
         .first(conn)
         .await?;
+    // 0 is what a catalogue has before its first import.
     Ok(newest.unwrap_or(0))
 }
 

@@ -12,6 +12,7 @@ use uuid::Uuid;
 
 use crate::json::JsonColumn;
 use crate::keys::{game_pk, of_season, season_columns, season_from_pk, week_columns};
+use crate::number::convert;
 use crate::schema::{games, slips};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -78,7 +79,7 @@ fn game((row, slip): (GameColumns, SlipColumns)) -> Result<GameRow, StoreError> 
         (Some(second), Some(night), Some(table)) => Some(MeetingRow {
             second: PlayerId(second),
             night,
-            table: u16::try_from(table).unwrap_or_default(),
+            table: convert("a table", table)?,
         }),
         _ => None,
     };
@@ -86,11 +87,11 @@ fn game((row, slip): (GameColumns, SlipColumns)) -> Result<GameRow, StoreError> 
         id: GameId(row.game_id),
         round: RoundId(row.round_id),
         week: week_from_sql(row.week_no)?,
-        round_no: u8::try_from(row.round_no).unwrap_or_default(),
+        round_no: convert("a round of a week", row.round_no)?,
         first: PlayerId(row.first),
         meeting,
         slip,
-        version: u32::try_from(version).unwrap_or(1),
+        version: convert("the version of a result", version)?,
     })
 }
 
@@ -103,23 +104,21 @@ pub async fn create(
     season: SeasonKey,
     games: &[GameRow],
 ) -> Result<(), StoreError> {
-    let rows: Vec<_> = games
-        .iter()
-        .map(|game| {
-            let meeting = game.meeting.as_ref();
-            (
-                week_columns!(games, season.week(game.week)),
-                games::game_id.eq(game.id.0),
-                games::round_id.eq(game.round.0),
-                games::round_no.eq(i16::from(game.round_no)),
-                games::first.eq(game.first.0),
-                games::second.eq(meeting.map(|meeting| meeting.second.0)),
-                games::night.eq(meeting.map(|meeting| meeting.night.clone())),
-                games::table_no
-                    .eq(meeting.map(|meeting| i16::try_from(meeting.table).unwrap_or(i16::MAX))),
-            )
-        })
-        .collect();
+    let row = |game: &GameRow| {
+        let meeting = game.meeting.as_ref();
+        let table = meeting.map(|meeting| convert::<_, i16>("a table", meeting.table));
+        Ok((
+            week_columns!(games, season.week(game.week)),
+            games::game_id.eq(game.id.0),
+            games::round_id.eq(game.round.0),
+            games::round_no.eq(i16::from(game.round_no)),
+            games::first.eq(game.first.0),
+            games::second.eq(meeting.map(|meeting| meeting.second.0)),
+            games::night.eq(meeting.map(|meeting| meeting.night.clone())),
+            games::table_no.eq(table.transpose()?),
+        ))
+    };
+    let rows: Vec<_> = games.iter().map(row).collect::<Result<_, StoreError>>()?;
     diesel::insert_into(games::table)
         .values(rows)
         .execute(conn)
@@ -223,6 +222,7 @@ pub async fn update_slip(
     season: SeasonKey,
     game: &GameRow,
 ) -> Result<(), StoreError> {
+    let version: i32 = convert("the version of a result", game.version)?;
     let (state, confirm_due) = match &game.slip {
         Slip::Awaited => ("awaited", None),
         Slip::Reported { confirm_due, .. } => ("reported", Some(*confirm_due)),
@@ -234,7 +234,7 @@ pub async fn update_slip(
         .set((
             slips::contents.eq(JsonColumn(SlipDocument::from(&game.slip))),
             slips::state.eq(state),
-            slips::version.eq(i32::try_from(game.version).unwrap_or(i32::MAX)),
+            slips::version.eq(version),
             slips::confirm_due_at.eq(confirm_due),
         ))
         .execute(conn)

@@ -7,6 +7,7 @@ use league::ids::{AccountId, ClubId};
 use league::time::Instant;
 use uuid::Uuid;
 
+use crate::number::convert;
 use crate::schema::invitations;
 use crate::{Conn, StoreError, clubs};
 
@@ -100,7 +101,7 @@ pub async fn list_open(
                 id,
                 club,
                 role: clubs::parse_role(&word)?,
-                uses_left: u16::try_from(uses_left).unwrap_or_default(),
+                uses_left: convert("uses of an invitation", uses_left)?,
                 expires_at,
             })
         })

@@ -20,6 +20,7 @@ pub mod invitations;
 mod json;
 mod keys;
 pub mod lists;
+mod number;
 pub mod painting;
 pub mod photos;
 pub mod players;

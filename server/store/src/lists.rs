@@ -13,6 +13,7 @@ use uuid::Uuid;
 use crate::clock::league_clock;
 use crate::json::JsonColumn;
 use crate::keys::{of_season, of_week, pk_in_week, week_columns};
+use crate::number::convert;
 use crate::schema::{late_leaves, lists, players};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -113,19 +114,23 @@ struct SealedColumns<'a> {
     stands_in: bool,
 }
 
-impl<'a> From<&'a SealedListRow> for SealedColumns<'a> {
-    fn from(sealed: &'a SealedListRow) -> Self {
-        let late = sealed.late_minutes.map(i32::try_from);
-        Self {
+impl<'a> TryFrom<&'a SealedListRow> for SealedColumns<'a> {
+    type Error = StoreError;
+
+    fn try_from(sealed: &'a SealedListRow) -> Result<Self, StoreError> {
+        let late = sealed
+            .late_minutes
+            .map(|late| convert("minutes late", late));
+        Ok(Self {
             sealed: JsonColumn(&sealed.list),
-            sealed_points: i32::try_from(sealed.points).unwrap_or(i32::MAX),
+            sealed_points: convert("points of a list", sealed.points)?,
             catalogue_number: sealed.catalogue_number,
             salt: &sealed.salt,
             digest: &sealed.digest,
             sealed_at: sealed.sealed_at,
-            late_minutes: late.map(|late| late.unwrap_or(i32::MAX)),
+            late_minutes: late.transpose()?,
             stands_in: sealed.stands_in,
-        }
+        })
     }
 }
 
@@ -133,21 +138,31 @@ impl TryFrom<ListColumns> for PlayerList {
     type Error = StoreError;
 
     fn try_from(row: ListColumns) -> Result<Self, StoreError> {
-        let late_minutes = row
-            .late_minutes
-            .map(|late| u32::try_from(late).unwrap_or_default());
-        let sealed = (|| {
-            Some(SealedListRow {
-                list: row.sealed?.0,
-                points: u32::try_from(row.sealed_points?).ok()?,
-                catalogue_number: row.catalogue_number?,
-                salt: row.salt?,
-                digest: row.digest?,
-                sealed_at: row.sealed_at?,
+        let late = row.late_minutes.map(|late| convert("minutes late", late));
+        let late_minutes = late.transpose()?;
+        let rest = (row.sealed_points, row.catalogue_number, row.salt);
+        let sealed = match (row.sealed, rest, row.digest, row.sealed_at) {
+            (
+                Some(list),
+                (Some(points), Some(catalogue_number), Some(salt)),
+                Some(digest),
+                Some(sealed_at),
+            ) => Some(SealedListRow {
+                list: list.0,
+                points: convert("points of a list", points)?,
+                catalogue_number,
+                salt,
+                digest,
+                sealed_at,
                 late_minutes,
                 stands_in: row.stands_in,
-            })
-        })();
+            }),
+            (None, (None, None, None), None, None) => None,
+            _ => {
+                let cause = format!("list {} is sealed in part", row.list_id);
+                return Err(StoreError::Internal(cause));
+            }
+        };
         Ok(Self {
             id: ListId(row.list_id),
             week: week_from_sql(row.week_no)?,
@@ -374,7 +389,7 @@ pub async fn seal(
     identity: ListIdentity,
     sealed: &SealedListRow,
 ) -> Result<bool, StoreError> {
-    let row = SealedColumns::from(sealed);
+    let row = SealedColumns::try_from(sealed)?;
     let saved = match identity {
         // Two statements instead of an upsert: diesel does not keep `on conflict do update` prepared, so it
         // would be parsed and planned each time.

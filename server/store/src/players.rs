@@ -9,6 +9,7 @@ use league::week::WeekNo;
 use uuid::Uuid;
 
 use crate::keys::{of_season, of_week, pk_in_season, season_columns, week_columns};
+use crate::number::convert;
 use crate::schema::{availabilities, players};
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -74,6 +75,7 @@ impl TryFrom<PlayerColumns> for Player {
     type Error = StoreError;
 
     fn try_from(row: PlayerColumns) -> Result<Self, StoreError> {
+        let seat = row.seat.map(|seat| convert("a seat", seat));
         let left_after = match row.left_after_week {
             None => None,
             Some(0) => Some(LeftAfter::NoWeek),
@@ -89,7 +91,7 @@ impl TryFrom<PlayerColumns> for Player {
             joined_week: week_from_sql(row.joined_week)?,
             left_after,
             left_at: row.left_at,
-            seat: row.seat.and_then(|seat| u8::try_from(seat).ok()),
+            seat: seat.transpose()?,
         })
     }
 }

@@ -8,6 +8,7 @@ use uuid::Uuid;
 
 use crate::games::{self, GameRow, MeetingRow};
 use crate::keys::{game_pk, of_season, of_week};
+use crate::number::convert;
 use crate::schema::{games as table, slips};
 use crate::{Conn, StoreError};
 
@@ -45,7 +46,7 @@ pub async fn move_game(
     diesel::update(table::table.find(game_pk(game)))
         .set((
             table::night.eq(&meeting.night),
-            table::table_no.eq(i16::try_from(meeting.table).unwrap_or(i16::MAX)),
+            table::table_no.eq(convert::<_, i16>("a table", meeting.table)?),
         ))
         .execute(conn)
         .await?;

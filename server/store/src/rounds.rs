@@ -13,6 +13,7 @@ use uuid::Uuid;
 
 use crate::json::JsonColumn;
 use crate::keys::{of_season, of_week, pk_in_season, week_columns};
+use crate::number::convert;
 use crate::schema::rounds;
 use crate::week_no::{week_from_sql, week_to_sql};
 use crate::{Conn, StoreError};
@@ -57,15 +58,11 @@ impl TryFrom<RoundColumns> for RoundRow {
     type Error = StoreError;
 
     fn try_from(row: RoundColumns) -> Result<Self, StoreError> {
-        let small = |number: i16| {
-            u8::try_from(number)
-                .map_err(|_| StoreError::Internal(format!("a round numbered {number}")))
-        };
         Ok(Self {
             id: RoundId(row.round_id),
             week: week_from_sql(row.week_no)?,
-            number: small(row.round_no)?,
-            version: small(row.version)?,
+            number: convert("a round of a week", row.round_no)?,
+            version: convert("the version of a round", row.version)?,
             repair: row.repair.map(|repair| repair.0),
             task: row.task.0,
             proposal: row.proposal.0,

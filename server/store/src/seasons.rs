@@ -15,6 +15,7 @@ use crate::changes::{self, Change, ProcessId};
 use crate::clubs::parse_role;
 use crate::json::JsonColumn;
 use crate::keys::{of_season, season_columns, season_pk};
+use crate::number::convert;
 use crate::schema::{memberships, season_seeds, seasons};
 use crate::{Conn, StoreError};
 
@@ -76,6 +77,7 @@ impl TryFrom<SeasonColumns> for Season {
 
     fn try_from(row: SeasonColumns) -> Result<Self, StoreError> {
         let zone = row.zone.parse();
+        let places = row.places.map(|places| convert("places", places));
         Ok(Self {
             id: SeasonId(row.season_id),
             club: ClubId(row.club_id),
@@ -85,7 +87,7 @@ impl TryFrom<SeasonColumns> for Season {
             name: row.name,
             catalogue: CatalogueId(row.catalogue_id),
             policy: row.policy.0,
-            places: row.places.and_then(|places| u16::try_from(places).ok()),
+            places: places.transpose()?,
             version: row.version,
             changed_at: row.changed_at,
             seed_commitment: row.seed_commitment,
@@ -112,11 +114,17 @@ pub(crate) fn parse_state(word: &str) -> Result<SeasonState, StoreError> {
     }
 }
 
+fn places_to_sql(season: &Season) -> Result<Option<i16>, StoreError> {
+    let places = season.places.map(|places| convert("places", places));
+    places.transpose()
+}
+
 /// Saves a new draft.
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<(), StoreError> {
+    let places = places_to_sql(season)?;
     diesel::insert_into(seasons::table)
         .values((
             season_columns!(seasons, season.key()),
@@ -126,7 +134,7 @@ pub async fn create(conn: &mut Conn, season: &Season, now: Instant) -> Result<()
             seasons::state.eq("draft"),
             seasons::catalogue_id.eq(season.catalogue.0),
             seasons::policy.eq(JsonColumn(season.policy.clone())),
-            seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
+            seasons::places.eq(places),
             seasons::changed_at.eq(now),
             seasons::created_at.eq(now),
         ))
@@ -214,12 +222,13 @@ pub async fn list(conn: &mut Conn, club: ClubId) -> Result<Vec<Season>, StoreErr
 /// # Errors
 /// A [`StoreError`] of the database.
 pub async fn update(conn: &mut Conn, season: &Season) -> Result<(), StoreError> {
+    let places = places_to_sql(season)?;
     diesel::update(seasons::table.find(season_pk(season.key())))
         .set((
             seasons::name.eq(&season.name),
             seasons::visibility.eq(season.visibility.as_str()),
             seasons::policy.eq(JsonColumn(season.policy.clone())),
-            seasons::places.eq(season.places.and_then(|places| i16::try_from(places).ok())),
+            seasons::places.eq(places),
         ))
         .execute(conn)
         .await?;

@@ -117,6 +117,7 @@ pub async fn list(
     let (club, season) = season_pk(season);
     let mut query = trail::table
         .filter(trail::club_id.eq(club))
+        // No entry has the largest number: without a limit every entry lies before it.
         .filter(trail::entry_no.lt(before.unwrap_or(i64::MAX)))
         .into_boxed();
     let of_season = trail::season_id.eq(season);

@@ -11,6 +11,7 @@ use league::time::Instant;
 use league::week::WeekNo;
 
 use crate::keys::week_pk;
+use crate::number::convert;
 use crate::schema::weeks;
 use crate::week_no::week_from_sql;
 use crate::{Conn, StoreError};
@@ -47,7 +48,7 @@ impl TryFrom<WeekLimitsColumns> for WeekLimits {
     fn try_from(row: WeekLimitsColumns) -> Result<Self, StoreError> {
         Ok(Self {
             week: week_from_sql(row.week_no)?,
-            cap: Points::new(u32::try_from(row.cap).unwrap_or_default()),
+            cap: Points::new(convert("a cap", row.cap)?),
             catalogue_number: row.catalogue_number,
             facts: WeekFacts {
                 announce_at: row.announce_at,

@@ -14,6 +14,7 @@ use uuid::Uuid;
 
 use crate::json::JsonColumn;
 use crate::keys::{of_season, of_week, season_from_pk, week_columns, week_pk};
+use crate::number::convert;
 use crate::schema::{nights, weeks};
 use crate::week_limits::{WeekLimits, WeekLimitsColumns};
 use crate::week_no::{week_from_sql, week_to_sql};
@@ -87,12 +88,8 @@ impl Week {
             nights: nights
                 .iter()
                 .filter(|night| night.week_no == number)
-                .map(|night| NightPlan {
-                    key: night.night.clone(),
-                    begins: (CivilTime(night.begins), night.begins_at),
-                    tables: u16::try_from(night.tables).unwrap_or_default(),
-                })
-                .collect(),
+                .map(night_plan)
+                .collect::<Result<_, _>>()?,
         })
     }
 }
@@ -119,6 +116,14 @@ impl Week {
             nights: self.nights.clone(),
         }
     }
+}
+
+fn night_plan(night: &NightColumns) -> Result<NightPlan, StoreError> {
+    Ok(NightPlan {
+        key: night.night.clone(),
+        begins: (CivilTime(night.begins), night.begins_at),
+        tables: convert("tables of a night", night.tables)?,
+    })
 }
 
 fn parse_reveal(word: &str, at: Option<Instant>) -> Result<RevealTime, StoreError> {
@@ -152,7 +157,7 @@ pub async fn create(
     diesel::insert_into(weeks::table)
         .values((
             week_columns!(weeks, season.week(plan.week)),
-            weeks::cap.eq(i32::try_from(plan.cap.get()).unwrap_or(i32::MAX)),
+            weeks::cap.eq(convert::<_, i32>("a cap", plan.cap.get())?),
             weeks::announce.eq(plan.announce.0.0),
             weeks::lists_due.eq(plan.lists_due.0.0),
             weeks::play_until.eq(plan.play_until.0.0),
@@ -172,18 +177,16 @@ async fn create_nights(
     week: WeekKey,
     plans: &[NightPlan],
 ) -> Result<(), StoreError> {
-    let rows: Vec<_> = plans
-        .iter()
-        .map(|night| {
-            (
-                week_columns!(nights, week),
-                nights::night.eq(&night.key),
-                nights::begins.eq(night.begins.0.0),
-                nights::begins_at.eq(night.begins.1),
-                nights::tables.eq(i16::try_from(night.tables).unwrap_or(i16::MAX)),
-            )
-        })
-        .collect();
+    let row = |night: &NightPlan| {
+        Ok((
+            week_columns!(nights, week),
+            nights::night.eq(night.key.clone()),
+            nights::begins.eq(night.begins.0.0),
+            nights::begins_at.eq(night.begins.1),
+            nights::tables.eq(convert::<_, i16>("tables of a night", night.tables)?),
+        ))
+    };
+    let rows: Vec<_> = plans.iter().map(row).collect::<Result<_, StoreError>>()?;
     diesel::insert_into(nights::table)
         .values(rows)
         .execute(conn)
@@ -273,7 +276,7 @@ async fn with_nights(
 pub async fn update(conn: &mut Conn, season: SeasonKey, week: &Week) -> Result<(), StoreError> {
     diesel::update(weeks::table.find(week_pk(season.week(week.week))))
         .set((
-            weeks::cap.eq(i32::try_from(week.cap.get()).unwrap_or(i32::MAX)),
+            weeks::cap.eq(convert::<_, i32>("a cap", week.cap.get())?),
             weeks::announce.eq(week.announce.0),
             weeks::lists_due.eq(week.lists_due.0),
             weeks::play_until.eq(week.play_until.0),

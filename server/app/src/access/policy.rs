@@ -12,6 +12,7 @@ use crate::{Fault, Reason, Refusal};
 /// [`Reason::Validation`] with every fault of the rules; what they say of weeks and rounds that the
 /// season does not have is a fault, too.
 pub(crate) fn check(policy: &PolicyDocument, size: SeasonSize) -> Result<(), Refusal> {
+    // No error is no fault.
     let mut faults = policy.to_policy().err().unwrap_or_default();
     faults.extend(policy.faults_beyond(size));
     if faults.is_empty() {
@@ -27,6 +28,7 @@ pub(crate) fn season_size(weeks: &[Week], places: Option<u16>) -> SeasonSize {
     let nights = weeks.iter().map(|week| week.nights.len());
     SeasonSize {
         weeks: weeks.len(),
+        // A season without weeks has no nights.
         nights: nights.max().unwrap_or(0),
         places,
     }

@@ -37,6 +37,7 @@ pub async fn save_draft(
             )
             .fact("revision", old.draft_revision));
         }
+        // Revision 0 is that of a list without a draft; above it one had to be named.
         if old.draft_revision != revision.unwrap_or(0) {
             return Err(
                 Refusal::rule(Reason::VersionMismatch, army_lists::draft_stale())

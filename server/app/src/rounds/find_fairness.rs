@@ -73,6 +73,7 @@ async fn compute(
 
 /// The first eight bytes of the commitment; 0 for a draft, which has no rounds.
 fn seed(season: &Season) -> u64 {
+    // A draft has no commitment yet, and no rounds to audit either.
     let bytes = season.seed_commitment.as_deref().unwrap_or_default();
     let first = bytes.first_chunk::<8>();
     first.map_or(0, |bytes| u64::from_be_bytes(*bytes))

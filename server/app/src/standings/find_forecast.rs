@@ -75,5 +75,6 @@ async fn simulate(
 fn max_runs(loaded: &LoadedSeason) -> u32 {
     let weeks_of_a_run = (loaded.players.len() * loaded.weeks.len()).max(1);
     let runs = u32::try_from(MAX_SIMULATED_WEEKS / weeks_of_a_run);
+    // More than fit are as good as unlimited.
     runs.unwrap_or(u32::MAX).max(MIN_RUNS)
 }

@@ -47,7 +47,10 @@ fn supposition_refusal(suppositions: &[Supposition], refused: &[SuppositionRefus
         let at = suppositions
             .iter()
             .position(|supposed| supposed.game == game);
-        let pointer = format!("/suppositions/{}/game", at.unwrap_or_default());
+        let pointer = at.map_or_else(
+            || "/suppositions".to_owned(),
+            |at| format!("/suppositions/{at}/game"),
+        );
         Fault::new(
             refused.code(),
             pointer,

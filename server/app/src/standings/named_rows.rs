@@ -10,6 +10,7 @@ pub fn named_rows(standings: &Standings, players: &[Player]) -> Vec<NamedRowDocu
     let named = |row| {
         let row = RowDocument::from(row);
         let player = players.iter().find(|player| player.id.0 == row.player);
+        // Every row is of a player: the table is made from these very players.
         let (handle, faction) = player
             .map(|player| (player.handle.clone(), player.faction.clone()))
             .unwrap_or_default();
