@@ -57,6 +57,7 @@ impl LoadedSeason {
     /// Rounds of a week that are published.
     fn published_rounds(&self, week: WeekNo) -> u8 {
         let games = self.games.iter().filter(|game| game.week == week);
+        // Rounds count from 1: none is published while a week has no games.
         games.map(|game| game.round_no).max().unwrap_or(0)
     }
 

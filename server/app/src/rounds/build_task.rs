@@ -1,6 +1,6 @@
 //! Building the task of the pairing (the locked inputs of a round) from the facts of the season.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use league::ids::PlayerId;
 use league::name::Name;
@@ -149,10 +149,12 @@ impl Scores {
     }
 
     fn now(&self, player: PlayerId) -> LeaguePoints {
+        // Whoever has no row in the table yet has no points.
         self.now.get(&player).copied().unwrap_or_default()
     }
 
     fn at(&self, round: RoundKey, player: PlayerId) -> LeaguePoints {
+        // As above, of that round.
         self.paired
             .get(&(round, player))
             .copied()
@@ -161,11 +163,12 @@ impl Scores {
 }
 
 fn past_pairings(loaded: &LoadedSeason) -> Result<Vec<PastPairing>, Refusal> {
-    let mut with_roles = BTreeMap::new();
+    let mut with_roles = BTreeSet::new();
     for week in &loaded.weeks {
         let sheet = parse_sheet(week)?;
-        let roles = sheet.is_some_and(|sheet| sheet.terms().roles != ScenarioRoles::Symmetric);
-        with_roles.insert(week.week, roles);
+        if sheet.is_some_and(|sheet| sheet.terms().roles != ScenarioRoles::Symmetric) {
+            with_roles.insert(week.week);
+        }
     }
     let past = |game: &GameRow| match &game.meeting {
         None => PastPairing::Bye {
@@ -177,7 +180,7 @@ fn past_pairings(loaded: &LoadedSeason) -> Result<Vec<PastPairing>, Refusal> {
             attacker: game.first,
             defender: meeting.second,
             table: TableNo(meeting.table),
-            roles: with_roles.get(&game.week).copied().unwrap_or_default(),
+            roles: with_roles.contains(&game.week),
             outcome: past_outcome(game, meeting.second),
         },
     };

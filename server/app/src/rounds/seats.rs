@@ -108,6 +108,7 @@ pub(super) fn apply_round_robin(
     };
     let before = usize::from(key.week.number() - 1) * usize::from(loaded.per_week);
     let place = TablePosition {
+        // Nobody has a seat: no table has none, which is an internal error below.
         seats: table_size(&loaded.players).unwrap_or(0),
         cycles,
         number: before + usize::from(key.number.saturating_sub(1)),

@@ -198,7 +198,8 @@ async fn create(
     must_be_satisfiable(conn, season, pinned.collect(), rules_at).await?;
     store::seasons::create(conn, season, season.changed_at).await?;
     for (old, new) in weeks.iter().zip(shifted) {
-        let grace = u16::try_from(old.facts.grace.num_minutes()).unwrap_or(0);
+        let grace = u16::try_from(old.facts.grace.num_minutes())
+            .map_err(|_| Refusal::Internal(format!("the grace of week {}", old.week)))?;
         store::weeks::create(conn, key, &new.plan, grace, number).await?;
         if let (Some(sheet), Some(reveals)) = (&old.sheet, new.reveals) {
             store::weeks::update_sheet(conn, key.week(old.week), sheet, reveals).await?;
