@@ -67,7 +67,7 @@ pub async fn create_season_from(
         must_be_carriable(&old, command.carry)?;
         let now = store::clock::now(&tx).await?;
         let season = new_draft(&old, name.as_str(), &command, now);
-        let weeks = store::weeks::list(&tx, season.key()).await?;
+        let weeks = store::weeks::list(&tx, old.key()).await?;
         if let Some(rules) = &command.policy {
             policy::check(rules, policy::season_size(&weeks, old.places))?;
         }
