@@ -6,7 +6,6 @@ mod access;
 pub mod accounts;
 mod actor;
 mod app;
-mod cache;
 pub mod catalogues;
 mod change_bus;
 mod changes;

@@ -1,26 +1,30 @@
 //! Cache of the parsed rules of seasons that have started: from then on they never change.
 
-use league::keys::SeasonKey;
 use std::sync::Arc;
 
 use document::season::policy::Policy;
+use league::keys::SeasonKey;
+use quick_cache::sync::Cache;
 use store::Conn;
 use store::seasons::Season;
 
 use super::policy::{self, parse_document};
 use super::view_season::RunningSeason;
 use crate::Refusal;
-use crate::cache::Cache;
 
 /// The rules of one season take some ten kilobytes.
 const MAX_SEASONS: usize = 1_000;
 
+/// Clones share the rules.
+///
+/// Two who load the same at once both load it: whoever waited for the other could hold a lock in the
+/// database that the other waits for.
 #[derive(Clone, Debug)]
-pub(crate) struct RulesCache(Cache<SeasonKey, Arc<Policy>>);
+pub(crate) struct RulesCache(Arc<Cache<SeasonKey, Arc<Policy>>>);
 
 impl Default for RulesCache {
     fn default() -> Self {
-        Self(Cache::new(MAX_SEASONS, |_| 1))
+        Self(Arc::new(Cache::new(MAX_SEASONS)))
     }
 }
 

@@ -4,23 +4,44 @@ use std::sync::Arc;
 
 use league::catalogue::Catalogue;
 use league::ids::{CatalogueId, ClubId};
+use quick_cache::Weighter;
+use quick_cache::sync::Cache;
 use store::Conn;
 
 use super::load_catalogue::load_catalogue;
 use crate::Refusal;
-use crate::cache::Cache;
 
 /// Units of all cached versions together; a unit takes about a kilobyte.
-const MAX_UNITS: usize = 100_000;
+const MAX_UNITS: u64 = 100_000;
+/// Versions that are expected; so few that the library keeps them in one shard, whose capacity any
+/// catalogue fits into.
+const EXPECTED_VERSIONS: usize = 32;
 
 type Key = (ClubId, CatalogueId, i32);
 
+/// Clones share the versions.
+///
+/// Two who load the same at once both load it, as with [`crate::access::RulesCache`].
 #[derive(Clone, Debug)]
-pub(crate) struct CatalogueCache(Cache<Key, Arc<Catalogue>>);
+pub(crate) struct CatalogueCache(Arc<Cache<Key, Arc<Catalogue>, Units>>);
+
+/// Weighs a version by its units.
+#[derive(Clone, Debug)]
+struct Units;
+
+impl Weighter<Key, Arc<Catalogue>> for Units {
+    /// At least 1: what weighs nothing would never be evicted.
+    fn weight(&self, _: &Key, catalogue: &Arc<Catalogue>) -> u64 {
+        let factions = catalogue.factions().iter();
+        let units: usize = factions.map(|faction| faction.units().len()).sum();
+        units.max(1) as u64
+    }
+}
 
 impl Default for CatalogueCache {
     fn default() -> Self {
-        Self(Cache::new(MAX_UNITS, |catalogue| count_units(catalogue)))
+        let cache = Cache::with_weighter(EXPECTED_VERSIONS, MAX_UNITS, Units);
+        Self(Arc::new(cache))
     }
 }
 
@@ -44,9 +65,4 @@ impl CatalogueCache {
         self.0.insert(key, Arc::clone(&catalogue));
         Ok(catalogue)
     }
-}
-
-fn count_units(catalogue: &Catalogue) -> usize {
-    let factions = catalogue.factions().iter();
-    factions.map(|faction| faction.units().len()).sum()
 }
