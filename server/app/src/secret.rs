@@ -13,7 +13,7 @@ pub(crate) fn random_bytes() -> Result<[u8; 32], Refusal> {
 
 /// 256 random bits as 64 hexadecimal digits.
 pub(crate) fn random_hex() -> Result<String, Refusal> {
-    Ok(document::encode_hex(&random_bytes()?))
+    Ok(hex::encode(random_bytes()?))
 }
 
 /// SHA-256. Enough for secrets of full entropy, which nobody can guess; passwords need more.

@@ -6,7 +6,6 @@ pub mod civil;
 pub mod csv;
 pub mod export;
 pub mod fault;
-mod hex;
 pub mod lists;
 mod mirror_enum;
 pub mod painting;
@@ -16,5 +15,3 @@ pub mod season;
 pub mod share;
 pub mod table;
 pub mod trail;
-
-pub use crate::hex::{decode_hex, encode_hex};

@@ -188,7 +188,7 @@ fn digest(
         "act": act,
         "facts": facts,
         "open_to": event.open_to.word(),
-        "previous": document::encode_hex(previous),
+        "previous": hex::encode(previous),
     });
     let bytes = serde_json_canonicalizer::to_vec(&entry).map_err(internal)?;
     Ok(Sha256::digest(bytes).to_vec())

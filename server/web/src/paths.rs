@@ -1,5 +1,6 @@
 //! Path parameters that name a club, or a key within one; API and pages read the same.
 
+use hex::FromHex;
 use league::ids::{ClubId, GameId, PlayerId, SeasonId};
 use league::keys::{GameKey, SeasonKey, WeekKey};
 use league::painting::PhotoDigest;
@@ -124,7 +125,7 @@ impl PhotoPath {
 
 /// The digest that a photo's name spells.
 pub fn photo_digest(name: &str) -> Option<PhotoDigest> {
-    document::decode_hex(name).map(PhotoDigest)
+    <[u8; _]>::from_hex(name).ok().map(PhotoDigest)
 }
 
 /// The key of the season that an address begins with.

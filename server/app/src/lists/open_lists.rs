@@ -173,7 +173,7 @@ async fn receipts(
         let sealed = list.sealed?;
         Some(OpenedReceipt {
             player: list.player.0,
-            receipt: document::encode_hex(&sealed.digest),
+            receipt: hex::encode(sealed.digest),
             sealed_at: sealed.sealed_at,
             stands_in: sealed.stands_in,
         })

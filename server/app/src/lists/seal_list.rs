@@ -130,7 +130,7 @@ impl Submission<'_> {
         Ok(Some(Receipt {
             list: identity.id(),
             contents,
-            digest: document::encode_hex(&sealed.digest),
+            digest: hex::encode(sealed.digest),
             sealed_at: self.now,
             arrival,
             report: self.report.clone(),

@@ -28,7 +28,7 @@ pub async fn delete_photo(
         store::photos::delete(&mut tx, season.key(), photo, of).await?;
         let now = store::clock::now(&tx).await?;
         let act = TrailAct::DeletePhoto {
-            photo: document::encode_hex(&photo.0),
+            photo: hex::encode(photo.0),
         };
         tx.record(OfficersEntry::in_season(season.key(), actor, now, act))
             .await

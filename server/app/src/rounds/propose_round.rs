@@ -93,7 +93,7 @@ pub async fn propose_round(
         let act = TrailAct::ProposeRound {
             week: week.week.number(),
             number: round.number,
-            draw: document::encode_hex(&round.draw),
+            draw: hex::encode(&round.draw),
             pins: round.task.pins.clone(),
             forbidden: round.task.forbidden.clone(),
         };
@@ -214,7 +214,7 @@ async fn lock_inputs(
     let lists = list_opened_lists(conn, week, opened_at).await?;
     let receipts = lists
         .into_iter()
-        .filter_map(|list| Some(document::encode_hex(&list.sealed?.digest)))
+        .filter_map(|list| Some(hex::encode(list.sealed?.digest)))
         .collect();
     Ok(TaskDocument::from_task(&task, receipts))
 }

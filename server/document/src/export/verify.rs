@@ -2,6 +2,7 @@
 //! the rows of the table added up from their ledger lines. That the lines follow from slips, painting
 //! and rules is not computed: the file does not carry the catalogue that painted shares depend on.
 
+use hex::FromHex;
 use league::pairing::round::draw::DrawSecret;
 use league::pairing::{Draw, propose};
 use messages::{Message, verify as said};
@@ -12,7 +13,6 @@ use super::sums::rows_match_ledger;
 use super::{
     FORMAT, ListRecordDocument, RoundRecordDocument, SeasonExportDocument, WeekRecordDocument,
 };
-use crate::decode_hex;
 use crate::rounds::proposal::ProposalDocument;
 
 /// What became of the checks.
@@ -77,12 +77,12 @@ fn check_seed(export: &SeasonExportDocument, checked: &mut Verification) -> Opti
         checked.open.push(said::verify_seed_hidden());
         return None;
     };
-    let Some(seed) = decode_hex(seed) else {
+    let Ok(seed) = <[u8; _]>::from_hex(seed) else {
         checked.broken.push(said::verify_seed_shape());
         return None;
     };
     let secret = DrawSecret::new(seed);
-    let promised = crate::encode_hex(&secret.commitment().0);
+    let promised = hex::encode(secret.commitment().0);
     checked.record(
         export.seed_commitment.as_deref() == Some(promised.as_str()),
         said::verify_seed(),
@@ -144,7 +144,8 @@ fn check_proposal(
     round: &RoundRecordDocument,
     checked: &mut Verification,
 ) {
-    let drawn = decode_hex(&round.draw).and_then(|draw| round.inputs.to_task(Draw(draw)).ok());
+    let draw = <[u8; _]>::from_hex(&round.draw).ok();
+    let drawn = draw.and_then(|draw| round.inputs.to_task(Draw(draw)).ok());
     let (Some(task), Ok(proposal)) = (drawn, round.proposal.to_proposal()) else {
         checked.broken.push(in_round(said::verify_unreadable()));
         return;
@@ -164,12 +165,12 @@ fn check_proposal(
 
 fn is_draw_right(round: &RoundRecordDocument, secret: Option<&DrawSecret>) -> bool {
     let Some(secret) = secret else {
-        return decode_hex::<32>(&round.draw).is_some();
+        return <[u8; 32]>::from_hex(&round.draw).is_ok();
     };
     round
         .inputs
         .digest()
-        .is_ok_and(|digest| crate::encode_hex(&secret.draw(digest).0) == round.draw)
+        .is_ok_and(|digest| hex::encode(secret.draw(digest).0) == round.draw)
 }
 
 fn are_lists_locked(week: &WeekRecordDocument, round: &RoundRecordDocument) -> bool {

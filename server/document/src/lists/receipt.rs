@@ -38,6 +38,6 @@ impl SealedList {
     /// As [`SealedList::canonical`].
     pub fn receipt(&self) -> Result<String, serde_json::Error> {
         self.canonical()
-            .map(|bytes| crate::encode_hex(&Sha256::digest(bytes)))
+            .map(|bytes| hex::encode(Sha256::digest(bytes)))
     }
 }

@@ -74,7 +74,7 @@ impl From<&PaintingClaim> for ClaimDocument {
             stages: claim.made.stages.into(),
             photo: match claim.made.evidence {
                 Evidence::AtTable => None,
-                Evidence::Photo(photo) => Some(crate::encode_hex(&photo.0)),
+                Evidence::Photo(photo) => Some(hex::encode(photo.0)),
             },
             claimed_at: claim.made.at,
             state,

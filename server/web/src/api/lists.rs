@@ -60,7 +60,7 @@ impl From<SealedListRow> for SealedListView {
             list: sealed.list,
             points: sealed.points,
             catalogue_number: sealed.catalogue_number,
-            receipt: document::encode_hex(&sealed.digest),
+            receipt: hex::encode(sealed.digest),
             sealed_at: sealed.sealed_at,
             late_minutes: sealed.late_minutes,
             stands_in: sealed.stands_in,

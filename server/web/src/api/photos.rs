@@ -44,7 +44,7 @@ pub async fn create_photo(
 ) -> ApiResult<Created<PhotoView>> {
     let season = path.key();
     let digest = app::painting::create_photo(&app, who.0, season, body.0).await?;
-    let photo = document::encode_hex(&digest.0);
+    let photo = hex::encode(digest.0);
     Ok(Created {
         location: format!("{}/photos/{photo}", addresses::season(season)),
         view: PhotoView {

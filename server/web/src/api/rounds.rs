@@ -156,7 +156,7 @@ impl RoundView {
             repair: round.repair,
             changes: changes.iter().map(ChangeDocument::from).collect(),
             inputs: round.task,
-            draw: document::encode_hex(&round.draw),
+            draw: hex::encode(round.draw),
             words,
             proposal: round.proposal,
             proposed_at: round.proposed_at,

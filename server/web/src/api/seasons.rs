@@ -158,7 +158,7 @@ impl From<Season> for SeasonView {
                 .unwrap_or_default(),
             policy: season.policy,
             version: season.version,
-            seed_commitment: season.seed_commitment.as_deref().map(document::encode_hex),
+            seed_commitment: season.seed_commitment.as_deref().map(hex::encode),
             started_at: season.started_at,
             ended_at: season.ended_at,
         }

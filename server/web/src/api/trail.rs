@@ -58,8 +58,8 @@ impl From<TrailEntry> for TrailEntryView {
             actor: entry.actor,
             act: entry.act,
             facts: entry.facts,
-            previous: document::encode_hex(&entry.previous),
-            digest: document::encode_hex(&entry.digest),
+            previous: hex::encode(entry.previous),
+            digest: hex::encode(entry.digest),
         }
     }
 }

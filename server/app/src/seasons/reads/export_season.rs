@@ -61,8 +61,8 @@ pub async fn export_season(
                 name: season.name.clone(),
                 zone: season.zone.name().to_owned(),
                 version: season.version,
-                seed_commitment: season.seed_commitment.as_deref().map(document::encode_hex),
-                seed: seed.as_deref().map(document::encode_hex),
+                seed_commitment: season.seed_commitment.as_deref().map(hex::encode),
+                seed: seed.as_deref().map(hex::encode),
                 policy: season.policy.clone(),
                 players: loaded
                     .players
@@ -169,7 +169,7 @@ fn list(list: PlayerList) -> Option<ListRecordDocument> {
             list_id: list.id.to_string(),
             salt: String::from_utf8(sealed.salt).ok()?,
         },
-        receipt: document::encode_hex(&sealed.digest),
+        receipt: hex::encode(sealed.digest),
         sealed_at: sealed.sealed_at,
         late_minutes: sealed.late_minutes,
         stands_in: sealed.stands_in,
@@ -183,7 +183,7 @@ fn round(round: RoundRow) -> Option<RoundRecordDocument> {
         version: round.version,
         repair: round.repair,
         inputs: round.task,
-        draw: document::encode_hex(&round.draw),
+        draw: hex::encode(round.draw),
         proposal: round.proposal,
         published_at: round.published_at?,
     })

@@ -1,6 +1,5 @@
 //! Starting a season: fixes its rules, and commits the server to the seed of its draws.
 
-use document::encode_hex;
 use document::trail::TrailAct;
 use league::keys::SeasonKey;
 use league::pairing::round::draw::DrawSecret;
@@ -41,7 +40,7 @@ pub async fn start_season(app: &App, actor: Actor, season: SeasonKey) -> Result<
         let now = store::clock::now(&tx).await?;
         store::seasons::start(&mut tx, season.key(), &seed, &commitment, now).await?;
         let act = TrailAct::StartSeason {
-            seed_commitment: encode_hex(&commitment),
+            seed_commitment: hex::encode(commitment),
         };
         let change = SeasonChange::new(season.key(), actor, now, act);
         let started = |version| Season {

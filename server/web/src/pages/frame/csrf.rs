@@ -6,7 +6,7 @@
 
 use actix_web::HttpRequest;
 use actix_web::http::header::ORIGIN;
-use document::encode_hex;
+use hex::FromHex;
 use hmac::{Hmac, KeyInit, Mac};
 use sha2::Sha256;
 
@@ -17,21 +17,22 @@ use crate::problem::{HttpFault, Problem};
 pub const FIELD: &str = "token";
 
 const NONCE_BYTES: usize = 16;
+const MAC_BYTES: usize = 32;
 
 /// 256 random bits as text, or `None` when the system has none to give.
 pub fn new_secret() -> Option<String> {
     let mut bytes = [0; 32];
     getrandom::fill(&mut bytes).ok()?;
-    Some(encode_hex(&bytes))
+    Some(hex::encode(bytes))
 }
 
 /// A fresh token under a browser's secret.
 pub fn new_token(secret: &str) -> Option<String> {
     let mut nonce = [0; NONCE_BYTES];
     getrandom::fill(&mut nonce).ok()?;
-    let nonce = encode_hex(&nonce);
+    let nonce = hex::encode(nonce);
     let mac = mac(secret, &nonce)?.finalize().into_bytes();
-    Some(format!("{nonce}.{}", encode_hex(&mac)))
+    Some(format!("{nonce}.{}", hex::encode(mac)))
 }
 
 /// The secret that a browser's forms are bound to: of its session, or of its visitor cookie.
@@ -57,7 +58,7 @@ fn is_genuine(secret: &str, new_token: &str) -> bool {
     let Some(mac) = mac(secret, nonce) else {
         return false;
     };
-    unhex(sent).is_some_and(|sent| mac.verify_slice(&sent).is_ok())
+    <[u8; MAC_BYTES]>::from_hex(sent).is_ok_and(|sent| mac.verify_slice(&sent).is_ok())
 }
 
 /// By `Sec-Fetch-Site` and `Origin`; of an old browser that sends neither the token alone decides.
@@ -82,16 +83,6 @@ fn mac(secret: &str, nonce: &str) -> Option<Hmac<Sha256>> {
     mac.update(b"form ");
     mac.update(nonce.as_bytes());
     Some(mac)
-}
-
-fn unhex(text: &str) -> Option<Vec<u8>> {
-    if !text.is_ascii() || !text.len().is_multiple_of(2) {
-        return None;
-    }
-    (0..text.len())
-        .step_by(2)
-        .map(|at| u8::from_str_radix(text.get(at..at + 2)?, 16).ok())
-        .collect()
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ use actix_web::http::StatusCode;
 use actix_web::http::header::{CONTENT_ENCODING, ContentType, LOCATION, VARY};
 use app::Refusal;
 use askama::Template;
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, PercentEncode, utf8_percent_encode};
 
 use super::page_request::Layout;
 use crate::problem::Problem;
@@ -102,16 +103,17 @@ pub fn local_path(text: &str) -> &str {
     if local { text } else { "/" }
 }
 
-/// Encodes a value for a query: everything but letters, digits and a few marks (RFC 3986, 2.3).
-pub fn percent_encode(text: &str) -> String {
-    text.bytes()
-        .map(|byte| match byte {
-            b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' => {
-                char::from(byte).to_string()
-            }
-            other => format!("%{other:02X}"),
-        })
-        .collect()
+/// What a value in a query may hold as it is: RFC 3986, section 2.3, and the slashes of paths.
+const QUERY_VALUE: &AsciiSet = &NON_ALPHANUMERIC
+    .remove(b'-')
+    .remove(b'.')
+    .remove(b'_')
+    .remove(b'~')
+    .remove(b'/');
+
+/// A value as it stands in a query.
+pub fn percent_encode(text: &str) -> PercentEncode<'_> {
+    utf8_percent_encode(text, QUERY_VALUE)
 }
 
 #[cfg(test)]

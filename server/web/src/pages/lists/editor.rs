@@ -114,7 +114,7 @@ pub async fn show_receipt(
         sealed_at: context.times(request.t).date_time(sealed.sealed_at),
         late_minutes: sealed.late_minutes,
         points: sealed.points,
-        digest: document::encode_hex(&sealed.digest),
+        digest: hex::encode(sealed.digest),
         contents: String::from_utf8_lossy(&canonical).into_owned(),
     })
 }

@@ -266,9 +266,7 @@ fn claim_row(
         .as_ref()
         .is_some_and(|own| own.id == claim.made.player);
     let photo = match claim.made.evidence {
-        Evidence::Photo(digest) if photos.contains(&digest) => {
-            Some(document::encode_hex(&digest.0))
-        }
+        Evidence::Photo(digest) if photos.contains(&digest) => Some(hex::encode(digest.0)),
         Evidence::Photo(_) | Evidence::AtTable => None,
     };
     ClaimRow {

@@ -67,7 +67,7 @@ pub async fn show_rounds(app: Data<App>, request: PageRequest, path: Path<WeekPa
             proof: proof(&context, request.t, round)?,
             pins: ordered(&round.task.pins),
             forbidden: ordered(&round.task.forbidden),
-            draw: document::encode_hex(&round.draw),
+            draw: hex::encode(&round.draw),
         });
     }
     let is_open = week.0.facts.closed_at.is_none();

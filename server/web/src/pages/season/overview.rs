@@ -146,11 +146,7 @@ async fn season_page(
         rules: policy
             .map(|policy| request.t.say_all(&policy.messages()))
             .unwrap_or_default(),
-        commitment: context
-            .season
-            .seed_commitment
-            .as_deref()
-            .map(document::encode_hex),
+        commitment: context.season.seed_commitment.as_deref().map(hex::encode),
         joining,
         errors,
     };

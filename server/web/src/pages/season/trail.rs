@@ -134,7 +134,7 @@ impl RowBuilder<'_> {
                 crate::pages::frame::urls::game(self.context.season.key().game(game.id))
             }),
             reason: subject.reason.unwrap_or_default().to_owned(),
-            digest: document::encode_hex(&entry.digest),
+            digest: hex::encode(&entry.digest),
         }
     }
 

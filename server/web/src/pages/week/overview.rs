@@ -108,7 +108,7 @@ fn opened_view(sealed: SealedListRow) -> OpenedPanel {
     OpenedPanel {
         faction: faction_name(&sealed.list.faction),
         points: sealed.points,
-        receipt: document::encode_hex(&sealed.digest),
+        receipt: hex::encode(sealed.digest),
         late_minutes: sealed.late_minutes,
         stands_in: sealed.stands_in,
         entries: sealed.list.entries.iter().map(entry_line).collect(),
