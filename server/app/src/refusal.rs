@@ -46,7 +46,7 @@ reasons! {
     Validation = "validation",
     /// A password that is the only factor has at least 15 characters.
     PasswordTooShort = "password-too-short",
-    /// The password stands on a list of common ones.
+    /// The password is too easy to guess.
     PasswordCompromised = "password-compromised",
     /// A minor needs a guardian's consent.
     GuardianConsentRequired = "guardian-consent-required",

@@ -1,5 +1,7 @@
 //! Password policy and password hashing.
 //!
+//! How hard a password is to guess is rated by zxcvbn (Wheeler, USENIX Security 2016).
+//!
 //! Argon2id with 19 MiB, 2 passes, 1 lane (the OWASP floor; RFC 9106 section 4 describes the
 //! parameters). A password is hashed exactly as typed, without normalisation (ASVS 5.0 6.2.8).
 
@@ -7,27 +9,44 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 use argon2::{Algorithm, Argon2, Params, Version};
 
+use zxcvbn::feedback::Warning;
+use zxcvbn::{Score, zxcvbn};
+
 use crate::{App, Fault, Reason, Refusal};
 use messages::{Message, accounts};
 
 /// NIST SP 800-63B-4: a password that is the only factor.
 const MIN_LENGTH: usize = 15;
 const MAX_LENGTH: usize = 256;
-/// Common long passwords, of which the most used lists are made. From memory, not a full list.
-const COMMON_PASSWORDS: [&str; 8] = [
-    "passwordpassword",
-    "password12345678",
-    "123456789012345",
-    "1234567890123456",
-    "qwertyuiopasdfgh",
-    "aaaaaaaaaaaaaaa",
-    "iloveyouiloveyou",
-    "administrator123",
-];
+/// Characters that are rated. A whole password is no easier to guess than its beginning, and one of
+/// nothing but substitutes for letters (`4@8(`) takes time that grows steeply with what is rated.
+const MAX_RATED: usize = 32;
+/// "Safely unguessable" on zxcvbn's scale from 0 to 4.
+const MIN_SCORE: Score = Score::Three;
 
+/// Checks a new password; `own` is what others know of its owner.
+///
 /// # Errors
-/// [`Reason::PasswordTooShort`], [`Reason::PasswordCompromised`] or [`Reason::Validation`].
-pub(super) fn must_be_acceptable(password: &str) -> Result<(), Refusal> {
+/// [`Reason::PasswordTooShort`], [`Reason::PasswordCompromised`] or [`Reason::Validation`];
+/// [`Refusal::Unavailable`] when too many are rated at once.
+pub(super) async fn must_be_acceptable(
+    app: &App,
+    password: &str,
+    own: Vec<String>,
+) -> Result<(), Refusal> {
+    must_be_of_length(password)?;
+    let rated: String = password.chars().take(MAX_RATED).collect();
+    match run_queued(app, move || Ok(find_weakness(&rated, &own))).await? {
+        None => Ok(()),
+        Some(weakness) => Err(Refusal::fault(
+            Reason::PasswordCompromised,
+            "/password",
+            weakness,
+        )),
+    }
+}
+
+fn must_be_of_length(password: &str) -> Result<(), Refusal> {
     let length = password.chars().count();
     let fault = |reason: Reason, message: Message, limit: usize| {
         let fault = Fault::new(reason.code(), "/password", message).with(limit, length);
@@ -41,15 +60,37 @@ pub(super) fn must_be_acceptable(password: &str) -> Result<(), Refusal> {
         let message = accounts::password_too_long(length, MAX_LENGTH);
         return fault(Reason::Validation, message, MAX_LENGTH);
     }
-    let plain = password.to_lowercase();
-    if COMMON_PASSWORDS.contains(&plain.as_str()) {
-        return Err(Refusal::fault(
-            Reason::PasswordCompromised,
-            "/password",
-            accounts::password_too_common(),
-        ));
-    }
     Ok(())
+}
+
+/// Why a password is too easy to guess, where it is.
+fn find_weakness(password: &str, own: &[String]) -> Option<Message> {
+    let own: Vec<&str> = own.iter().map(String::as_str).collect();
+    let rating = zxcvbn(password, &own);
+    if rating.score() >= MIN_SCORE {
+        return None;
+    }
+    let warning = rating.feedback().and_then(|feedback| feedback.warning());
+    let Some(warning) = warning else {
+        return Some(accounts::password_guessable());
+    };
+    Some(match warning {
+        Warning::ThisIsATop10Password
+        | Warning::ThisIsATop100Password
+        | Warning::ThisIsACommonPassword
+        | Warning::ThisIsSimilarToACommonlyUsedPassword => accounts::password_too_common(),
+        Warning::StraightRowsOfKeysAreEasyToGuess
+        | Warning::ShortKeyboardPatternsAreEasyToGuess => accounts::password_of_keys(),
+        Warning::RepeatsLikeAaaAreEasyToGuess
+        | Warning::RepeatsLikeAbcAbcAreOnlySlightlyHarderToGuess => accounts::password_of_repeats(),
+        Warning::SequencesLikeAbcAreEasyToGuess => accounts::password_of_sequences(),
+        Warning::RecentYearsAreEasyToGuess | Warning::DatesAreOftenEasyToGuess => {
+            accounts::password_of_dates()
+        }
+        Warning::NamesAndSurnamesByThemselvesAreEasyToGuess
+        | Warning::CommonNamesAndSurnamesAreEasyToGuess => accounts::password_of_names(),
+        Warning::AWordByItselfIsEasyToGuess => accounts::password_guessable(),
+    })
 }
 
 /// Hashes on a blocking thread; waits its turn so that memory stays bounded.
@@ -101,4 +142,25 @@ fn hasher() -> Result<Argon2<'static>, Refusal> {
 
 fn internal_error(cause: impl std::fmt::Display) -> Refusal {
     Refusal::Internal(cause.to_string())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_guessed_early_is_named_and_a_sentence_passes() {
+        let own = ["Oskrel", "oskrel@example.org"].map(str::to_owned);
+        let weakness = |password| find_weakness(password, &own);
+        for (password, expected) in [
+            ("passwordpassword", Some(accounts::password_of_repeats())),
+            ("abcdefghijklmnop", Some(accounts::password_of_sequences())),
+            ("aaaaaaaaaaaaaaa", Some(accounts::password_of_repeats())),
+            ("administrator123", Some(accounts::password_guessable())),
+            ("oskrel@example.org", Some(accounts::password_guessable())),
+            ("six lanterns on the ford", None),
+        ] {
+            assert_eq!(weakness(password), expected, "{password}");
+        }
+    }
 }

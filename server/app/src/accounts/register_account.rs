@@ -30,7 +30,9 @@ pub struct RegisterAccount {
 pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(), Refusal> {
     let email = parse_email(&command.email)?;
     let name = user_text::parse_name(&command.name, "/name", refusals::name_fault)?;
-    password::must_be_acceptable(&command.password)?;
+    let mut own = vec![name.to_string(), email.clone()];
+    own.extend(email.split('@').map(str::to_owned));
+    password::must_be_acceptable(app, &command.password, own).await?;
     if command.minor && !command.guardian_consent {
         return Err(Refusal::fault(
             Reason::GuardianConsentRequired,

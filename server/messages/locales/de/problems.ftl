@@ -24,7 +24,7 @@ problem-invalid-token = Das Token ist nicht gültig
 problem-token-reuse = Ein Token zum Erneuern wurde zweimal benutzt
 problem-too-many-attempts = Zu viele vergebliche Anmeldeversuche
 problem-password-too-short = Das Passwort ist zu kurz
-problem-password-compromised = Das Passwort ist zu verbreitet
+problem-password-compromised = Das Passwort ist zu leicht zu erraten
 problem-guardian-consent-required = Ein Elternteil oder Vormund muss zustimmen
 
 ## Who may do it

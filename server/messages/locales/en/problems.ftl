@@ -24,7 +24,7 @@ problem-invalid-token = The token is not valid
 problem-token-reuse = A refresh token was used twice
 problem-too-many-attempts = Too many failed attempts to sign in
 problem-password-too-short = The password is too short
-problem-password-compromised = The password is too common
+problem-password-compromised = The password is too easy to guess
 problem-guardian-consent-required = A guardian must agree
 
 ## Who may do it

@@ -24,7 +24,7 @@ problem-invalid-token = Le jeton n’est pas valable
 problem-token-reuse = Un jeton de renouvellement a servi deux fois
 problem-too-many-attempts = Trop d’essais de connexion manqués
 problem-password-too-short = Le mot de passe est trop court
-problem-password-compromised = Le mot de passe est trop courant
+problem-password-compromised = Le mot de passe est trop facile à deviner
 problem-guardian-consent-required = Un parent ou un tuteur doit donner son accord
 
 ## Who may do it
