@@ -1,7 +1,7 @@
 //! What every page shares: the request, the layout, forms, cookies, static files, errors.
 
 pub mod assets;
-pub mod content_encoding;
+pub mod compression;
 pub mod cookies;
 pub mod csrf;
 pub mod error_page;

@@ -2,12 +2,12 @@
 
 use std::sync::LazyLock;
 
-use actix_web::http::header::{CACHE_CONTROL, CONTENT_ENCODING, CONTENT_TYPE, VARY};
+use actix_web::http::header::{CACHE_CONTROL, CONTENT_TYPE, ContentEncoding, VARY};
 use actix_web::web::{Bytes, Path};
 use actix_web::{HttpRequest, HttpResponse, get};
 use sha2::{Digest, Sha256};
 
-use super::content_encoding::ContentEncoding;
+use super::compression::{compress, negotiate};
 use super::response::PageResult;
 use crate::problem::{HttpFault, Problem};
 
@@ -41,8 +41,8 @@ impl Asset {
             address: format!("/static/{name}.{digest}.{ending}"),
             media_type,
             bytes,
-            gzip: ContentEncoding::Gzip.encode(bytes).map(Bytes::from),
-            brotli: ContentEncoding::Brotli.encode(bytes).map(Bytes::from),
+            gzip: compress(ContentEncoding::Gzip, bytes).map(Bytes::from),
+            brotli: compress(ContentEncoding::Brotli, bytes).map(Bytes::from),
         }
     }
 
@@ -55,6 +55,7 @@ impl Asset {
         match encoding {
             ContentEncoding::Gzip => self.gzip.clone(),
             ContentEncoding::Brotli => self.brotli.clone(),
+            _ => None,
         }
     }
 }
@@ -67,17 +68,14 @@ pub async fn find_asset(request: HttpRequest, file: Path<String>) -> PageResult 
         .into_iter()
         .find(|asset| asset.address == address)
         .ok_or_else(|| Problem::http(HttpFault::NotFound))?;
-    let encoding = ContentEncoding::from_request(&request);
-    let encoded = encoding.and_then(|it| Some((it, asset.encoded(it)?)));
+    let encoding = negotiate(&request);
     let mut response = HttpResponse::Ok();
     response
         .insert_header((CONTENT_TYPE, asset.media_type))
         .insert_header((VARY, "accept-encoding"))
         .insert_header((CACHE_CONTROL, "public, max-age=31536000, immutable"));
-    Ok(match encoded {
-        Some((encoding, bytes)) => response
-            .insert_header((CONTENT_ENCODING, encoding.name()))
-            .body(bytes),
+    Ok(match asset.encoded(encoding) {
+        Some(bytes) => response.insert_header(encoding).body(bytes),
         None => response.body(asset.bytes),
     })
 }

@@ -6,13 +6,13 @@ use std::pin::Pin;
 
 use actix_web::cookie::Cookie;
 use actix_web::dev::Payload;
-use actix_web::http::header::ACCEPT_LANGUAGE;
+use actix_web::http::header::{ACCEPT_LANGUAGE, ContentEncoding};
 use actix_web::{FromRequest, HttpRequest, web};
 use app::{Actor, App, Refusal, Viewer};
 use messages::Language;
 
 use super::assets;
-use super::content_encoding::ContentEncoding;
+use super::compression;
 use super::cookies;
 use super::csrf;
 use crate::problem::Problem;
@@ -25,7 +25,7 @@ pub struct PageRequest {
     /// The texts of the reader's language.
     pub t: Texts,
     path: String,
-    content_encoding: Option<ContentEncoding>,
+    content_encoding: ContentEncoding,
     /// What the CSRF tokens of this browser are bound to.
     secret: Option<String>,
     new_visitor_cookie: Option<Cookie<'static>>,
@@ -45,7 +45,7 @@ pub struct Layout {
     pub script: &'static str,
     /// Address of the icon.
     pub icon: &'static str,
-    pub(super) content_encoding: Option<ContentEncoding>,
+    pub(super) content_encoding: ContentEncoding,
     pub(super) new_visitor_cookie: Option<Cookie<'static>>,
 }
 
@@ -103,7 +103,7 @@ impl PageRequest {
             viewer,
             t: negotiate_language(request),
             path: request.uri().to_string(),
-            content_encoding: ContentEncoding::from_request(request),
+            content_encoding: compression::negotiate(request),
             secret: known.or(fresh),
             new_visitor_cookie: new_visitor
                 .map(|secret| cookies::secret_cookie(cookies::VISIT, secret, None)),

@@ -3,11 +3,12 @@
 use actix_web::HttpResponse;
 use actix_web::cookie::Cookie;
 use actix_web::http::StatusCode;
-use actix_web::http::header::{CONTENT_ENCODING, ContentType, LOCATION, VARY};
+use actix_web::http::header::{ContentType, LOCATION, VARY};
 use app::Refusal;
 use askama::Template;
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, PercentEncode, utf8_percent_encode};
 
+use super::compression::compress;
 use super::page_request::Layout;
 use crate::problem::Problem;
 
@@ -56,11 +57,8 @@ pub fn render_page_with_status(status: StatusCode, page: &impl PageTemplate) -> 
         response.cookie(cookie.clone());
     }
     let encoding = page.layout().content_encoding;
-    let encoded = encoding.and_then(|it| Some((it, it.encode(text.as_bytes())?)));
-    Ok(match encoded {
-        Some((encoding, bytes)) => response
-            .insert_header((CONTENT_ENCODING, encoding.name()))
-            .body(bytes),
+    Ok(match compress(encoding, text.as_bytes()) {
+        Some(bytes) => response.insert_header(encoding).body(bytes),
         None => response.body(text),
     })
 }
