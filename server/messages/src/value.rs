@@ -1,5 +1,7 @@
 //! What stands in the place of a message's variable.
 
+use std::borrow::Cow;
+
 use chrono::{NaiveDate, Weekday};
 
 use crate::Message;
@@ -61,6 +63,12 @@ impl From<String> for Value {
 impl<T: Clone + Into<Value>> From<&T> for Value {
     fn from(value: &T) -> Self {
         value.clone().into()
+    }
+}
+
+impl From<Cow<'_, str>> for Value {
+    fn from(text: Cow<'_, str>) -> Self {
+        Self::Text(text.into_owned())
     }
 }
 

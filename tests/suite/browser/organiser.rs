@@ -98,12 +98,12 @@ fn the_board_shows_who_has_handed_in_and_nothing_of_any_list() {
     window.go(&season.page("board"));
     window.reads("1 / 3 sealed");
     window.look("board");
-    window.unfold("Leave to hand in late");
+    window.unfold("Late list");
     window.choose("For", "Lumeth");
     window.fill("Reason", "Power cut in the whole street");
-    window.press("Give leave");
+    window.press("Allow a late list");
     window.go(&season.page("trail"));
-    window.reads("Leave to hand in late");
+    window.reads("Late list allowed");
     window.reads("Power cut in the whole street");
     stage.clock().show("2026-01-12T21:30:00+01:00");
     let late = week.list_of(&lumeth).seal(&List::demo("Lumeth", 1));

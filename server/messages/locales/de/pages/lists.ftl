@@ -88,9 +88,9 @@ paste-no-list = Aus diesem Text wurde keine Liste.
 sure = verstanden
 guessed = geraten
 not-understood = nicht verstanden
-could-be = oder: { $alternatives }
-means-faction = Fraktion
-means-kind = Überschrift
+could-be = { $meaning } (oder: { $alternatives })
+means-faction = Fraktion { $name }
+means-kind = Überschrift { $name }
 means-option = Option { $name }
 means-unit =
     { $name }, { $models } { $models ->
@@ -116,4 +116,4 @@ means-points =
     } angegeben
 means-joins = schließt sich { $name } an
 means-label = leitet die Zeile ein
-means-nothing = nichts, was der Katalog kennt
+means-nothing = „{ $text }“: nichts, was der Katalog kennt

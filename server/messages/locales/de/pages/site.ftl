@@ -67,3 +67,4 @@ as-table = Dasselbe als Tabelle
 version = Fassung { $version }
 zone-note = Zeiten gelten für { $zone }.
 copy = Kopieren
+label = { $label }:

@@ -4,7 +4,7 @@
 
 statistics = Statistics
 statistics-after = Counted after week { $week }
-statistics-text = A share of games won is given with its 95 % interval (Wilson): the range in which the true share lies 19 times out of 20. Below { $games } games it would say more about chance than about the thing itself.
+statistics-text = A share of games won is given with its 95 % interval (Wilson): the range in which the true share lies 19 times out of 20. Fewer than { $games } games tell you little.
 statistics-none = Nothing has been played yet.
 by-faction = By faction
 by-faction-text = Games between two armies of one faction are left out.

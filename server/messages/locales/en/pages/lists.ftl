@@ -88,9 +88,9 @@ paste-no-list = No list could be made of this text.
 sure = understood
 guessed = guessed
 not-understood = not understood
-could-be = or: { $alternatives }
-means-faction = faction
-means-kind = heading
+could-be = { $meaning } (or: { $alternatives })
+means-faction = faction { $name }
+means-kind = heading { $name }
 means-option = option { $name }
 means-unit =
     { $name }, { $models } { $models ->
@@ -120,4 +120,4 @@ means-points =
     } stated
 means-joins = joins { $name }
 means-label = introduces the line
-means-nothing = nothing that the catalogue knows
+means-nothing = “{ $text }”: nothing that the catalogue knows

@@ -67,3 +67,4 @@ as-table = The same as a table
 version = version { $version }
 zone-note = Times are those of { $zone }.
 copy = Copy
+label = { $label }:

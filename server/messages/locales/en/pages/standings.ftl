@@ -15,7 +15,7 @@ rank-chart = Rank after each week
 
 ## A player's page
 
-placed = Placed { $rank } of { $players }
+placed = Place { $rank } of { $players }
 no-place = Not in the table yet.
 games-played = Games
 no-games = No game yet.

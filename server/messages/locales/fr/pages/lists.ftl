@@ -88,9 +88,9 @@ paste-no-list = Aucune liste n’a pu être tirée de ce texte.
 sure = compris
 guessed = deviné
 not-understood = pas compris
-could-be = ou : { $alternatives }
-means-faction = faction
-means-kind = titre
+could-be = { $meaning } (ou : { $alternatives })
+means-faction = faction { $name }
+means-kind = titre { $name }
 means-option = option { $name }
 means-unit =
     { $name }, { $models } { $models ->
@@ -116,4 +116,4 @@ means-points =
     }
 means-joins = rejoint { $name }
 means-label = introduit la ligne
-means-nothing = rien que le catalogue connaisse
+means-nothing = « { $text } » : rien que le catalogue connaisse

@@ -4,10 +4,31 @@
 
 painting = Peinture
 painting-text = Dites où en sont vos figurines. Quelqu’un d’autre les regarde avant qu’elles ne comptent : votre adversaire à la table, ou un arbitre.
-stage-bare = non peinte(s)
-stage-primed = sous-couchée(s)
+stage-bare = non peintes
+stage-primed = sous-couchées
 stage-coloured = en couleurs
-stage-finished = achevée(s)
+stage-finished = achevées
+models-bare =
+    { $models } { $models ->
+        [one] non peinte
+       *[other] non peintes
+    }
+models-primed =
+    { $models } { $models ->
+        [one] sous-couchée
+       *[other] sous-couchées
+    }
+models-coloured = { $models } en couleurs
+models-finished =
+    { $models } { $models ->
+        [one] achevée
+       *[other] achevées
+    }
+models-finished-of =
+    { $finished } / { $models } { $models ->
+        [one] achevée
+       *[other] achevées
+    }
 claim = Déclarer
 photo = Photo (si vous voulez)
 photo-hint = Des figurines seulement : pas de personnes, pas de mineurs.

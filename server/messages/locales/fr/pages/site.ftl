@@ -85,3 +85,4 @@ as-table = La même chose en tableau
 version = version { $version }
 zone-note = Heures du fuseau { $zone }.
 copy = Copier
+label = { $label } :

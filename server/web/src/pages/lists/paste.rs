@@ -140,8 +140,8 @@ fn line_view(t: Texts, line: &ReadLine) -> ReadLineRow {
 
 fn part_words(t: Texts, part: &LinePart) -> String {
     let meaning = match &part.meaning {
-        Meaning::Faction(key) => format!("{} {}", t.means_faction(), faction_name(key.as_str())),
-        Meaning::Kind(key) => format!("{} {}", t.means_kind(), faction_name(key.as_str())),
+        Meaning::Faction(key) => t.means_faction(faction_name(key.as_str())),
+        Meaning::Kind(key) => t.means_kind(faction_name(key.as_str())),
         Meaning::Unit {
             name,
             models,
@@ -163,12 +163,12 @@ fn part_words(t: Texts, part: &LinePart) -> String {
         }
         Meaning::StatedCap(points) => t.cap_of(points.get()),
         Meaning::Label => t.means_label().into_owned(),
-        Meaning::Nothing => format!("“{}”: {}", part.text, t.means_nothing()),
+        Meaning::Nothing => t.means_nothing(&part.text),
     };
     if part.alternatives.is_empty() {
         meaning
     } else {
         let alternatives: Vec<String> = part.alternatives.iter().map(|it| t.say(it)).collect();
-        format!("{meaning} ({})", t.could_be(alternatives.join(", ")))
+        t.could_be(meaning, alternatives.join(", "))
     }
 }

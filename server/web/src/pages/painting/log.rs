@@ -253,13 +253,13 @@ fn claim_row(
         ClaimState::Verified { .. } => (t.claim_verified(), String::new()),
         ClaimState::Refused { reason, .. } => (t.claim_refused(), reason.as_str().to_owned()),
     };
-    let names = [
-        t.stage_bare(),
-        t.stage_primed(),
-        t.stage_coloured(),
-        t.stage_finished(),
+    let texts: [fn(Texts, u32) -> String; 4] = [
+        Texts::models_bare,
+        Texts::models_primed,
+        Texts::models_coloured,
+        Texts::models_finished,
     ];
-    let stages = claim.made.stages.models().into_iter().zip(names);
+    let stages = claim.made.stages.models().into_iter().zip(texts);
     let stages = stages.filter(|(models, _)| *models > 0);
     let own = context
         .own
@@ -275,7 +275,7 @@ fn claim_row(
         player: context.handle(claim.made.player).to_owned(),
         unit: faction_name(claim.made.unit.as_str()),
         stages: stages
-            .map(|(models, name)| format!("{models} {name}"))
+            .map(|(models, text)| text(t, models))
             .collect::<Vec<_>>()
             .join(", "),
         may_check: request.viewer.is_some()

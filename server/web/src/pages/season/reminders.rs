@@ -92,10 +92,8 @@ fn build_panel(
     let season = &context.season.name;
     let words = match pending.about {
         // Naming who is missing would tell who is not.
-        ReminderKind::Lists => {
-            format!("{}: {}", t.chat_lists(week.number, season), week.due.text())
-        }
-        ReminderKind::Results => format!("{} {names}", t.chat_results(week.number, season)),
+        ReminderKind::Lists => t.chat_lists(week.number, season, week.due.text()),
+        ReminderKind::Results => t.chat_results(week.number, season, &names),
     };
     ReminderPanel {
         word: pending.about.word(),
