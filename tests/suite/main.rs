@@ -26,3 +26,4 @@ mod service;
 mod side_by_side;
 mod sources;
 mod stories;
+mod texts_in_code;
