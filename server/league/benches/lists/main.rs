@@ -150,17 +150,17 @@ fn rules() -> Vec<Rule> {
         Rule::MinimumSpend(MinimumSpend { least: share(95) }),
         Rule::LargestUnit(LargestUnit { most: share(30) }),
         Rule::KindCount(KindCount {
-            kind: kind("leader"),
+            unit_kind: kind("leader"),
             least: Some(CountLimit::Fixed(1)),
             most: Some(CountLimit::Fixed(4)),
         }),
         Rule::KindCount(KindCount {
-            kind: kind("line"),
+            unit_kind: kind("line"),
             least: Some(CountLimit::Per(Points::new(500))),
             most: None,
         }),
         Rule::KindShare(KindShare {
-            kind: kind("heavy"),
+            unit_kind: kind("heavy"),
             least: None,
             most: Some(Share::percent(40)),
         }),

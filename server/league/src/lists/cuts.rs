@@ -114,7 +114,7 @@ mod tests {
     #[test]
     fn no_cut_is_offered_that_breaks_another_rule() {
         let line = ListRule::every_week(Rule::KindCount(KindCount {
-            kind: kind("line"),
+            unit_kind: kind("line"),
             least: Some(CountLimit::Fixed(1)),
             most: None,
         }));

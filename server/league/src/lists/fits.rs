@@ -149,7 +149,7 @@ mod tests {
                 keywords: vec![keyword("toughness-3")],
             })),
             ListRule::every_week(Rule::KindCount(KindCount {
-                kind: kind("leader"),
+                unit_kind: kind("leader"),
                 least: Some(CountLimit::Fixed(1)),
                 most: Some(CountLimit::Fixed(1)),
             })),

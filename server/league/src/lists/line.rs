@@ -40,17 +40,22 @@ pub fn lines<'a>(list: &'a ArmyList, catalogue: &'a Catalogue) -> Vec<ListLine<'
 }
 
 /// Points of an entry: its size and every taking of its options. A size that is not offered
-/// counts as the next larger one, past the largest as the largest; an unknown option counts
-/// nothing. Both are findings of their own.
+/// counts as the next larger one, past the largest as the largest, which is a finding of its own.
 pub fn entry_points(entry: &Entry, unit: &Unit) -> Points {
     let size = unit
         .sizes
         .iter()
         .find(|size| size.models >= entry.models)
         .or(unit.sizes.last());
+    size.map_or(Points::ZERO, |size| size.points) + option_points(entry, unit)
+}
+
+/// Points of every taking of an entry's options; an unknown option counts nothing, for it is a
+/// finding of its own.
+pub fn option_points(entry: &Entry, unit: &Unit) -> Points {
     let options = entry.options.iter().filter_map(|(key, &taken)| {
         let option = unit.option(key)?;
         Some(option.price.for_models(entry.models).saturating_mul(taken))
     });
-    size.map_or(Points::ZERO, |size| size.points) + options.sum()
+    options.sum()
 }

@@ -119,8 +119,8 @@ pub fn find_unsatisfiable(
 fn check_rule(i: usize, rule: &Rule, catalogue: &Catalogue) -> Vec<Unsatisfiable> {
     let units = || catalogue.factions().iter().flat_map(Faction::units);
     let kinds: &[KindKey] = match rule {
-        Rule::KindCount(rule) => std::slice::from_ref(&rule.kind),
-        Rule::KindShare(rule) => std::slice::from_ref(&rule.kind),
+        Rule::KindCount(rule) => std::slice::from_ref(&rule.unit_kind),
+        Rule::KindShare(rule) => std::slice::from_ref(&rule.unit_kind),
         Rule::Copies(rule) => rule.of.listed_kinds(),
         _ => &[],
     };
@@ -234,7 +234,7 @@ mod tests {
     #[test]
     fn a_faction_that_cannot_be_legal_is_named() {
         let leader = Rule::KindCount(KindCount {
-            kind: kind("leader"),
+            unit_kind: kind("leader"),
             least: Some(CountLimit::Fixed(1)),
             most: None,
         });
@@ -262,7 +262,7 @@ mod tests {
             [levy]
         );
         let share = Rule::KindShare(KindShare {
-            kind: kind("line"),
+            unit_kind: kind("line"),
             least: None,
             most: Share::new(1, 3),
         });

@@ -12,7 +12,7 @@ use crate::lists::rules::{bounds, broken_bound};
 /// "A list has at least 1 per 250 points of the cap units of the kind line."
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KindCount {
-    pub kind: KindKey,
+    pub unit_kind: KindKey,
     /// Fewest units of it.
     pub least: Option<CountLimit>,
     /// Most units of it.
@@ -22,25 +22,25 @@ pub struct KindCount {
 impl KindCount {
     pub(super) fn message(&self) -> Message {
         let bounds = bounds(self.least.as_ref(), self.most.as_ref());
-        list_rules::list_rule_kind_count(&self.kind, bounds)
+        list_rules::list_rule_kind_count(&self.unit_kind, bounds)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let of_kind: Vec<&ListLine<'_>> = facts
             .lines
             .iter()
-            .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
+            .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.unit_kind))
             .collect();
         let count = u32::try_from(of_kind.len()).unwrap_or(u32::MAX);
         let cap = facts.cap;
         let least = self.least.map(|least| least.for_cap(cap));
         let most = self.most.map(|most| most.for_cap(cap));
         if let Some((bound, limit)) = broken_bound(&count, least, most) {
-            let message = findings::finding_kind_count(count, &self.kind, bound, limit);
+            let message = findings::finding_kind_count(count, &self.unit_kind, bound, limit);
             findings.push(
                 Finding::new("list.kind-count", message)
                     .measured(Measure::Units, limit, count)
-                    .about(&self.kind)
+                    .about(&self.unit_kind)
                     .entries(of_kind.iter().map(|line| &line.entry.key)),
             );
         }
@@ -57,7 +57,7 @@ mod tests {
     #[test]
     fn the_count_of_a_kind_may_grow_with_the_cap() {
         let rule = Rule::KindCount(KindCount {
-            kind: kind("line"),
+            unit_kind: kind("line"),
             least: Some(CountLimit::Per(Points::new(250))),
             most: Some(CountLimit::Fixed(3)),
         });
@@ -76,8 +76,14 @@ mod tests {
     #[test]
     fn it_reads_as_a_sentence() {
         let rule = |least, most| {
-            let kind = kind("line");
-            KindCount { kind, least, most }.message().to_string()
+            let unit_kind = kind("line");
+            KindCount {
+                unit_kind,
+                least,
+                most,
+            }
+            .message()
+            .to_string()
         };
         let one = Some(CountLimit::Fixed(1));
         assert_eq!(rule(one, one), "Units of the kind line: exactly 1");

@@ -13,7 +13,7 @@ use crate::share::Share;
 /// "Points in the kind leader: at most 30 % of the cap", options included.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct KindShare {
-    pub kind: KindKey,
+    pub unit_kind: KindKey,
     /// Least share of the cap, rounded up to whole points.
     pub least: Option<Share>,
     /// Largest share of the cap, rounded down to whole points.
@@ -23,25 +23,25 @@ pub struct KindShare {
 impl KindShare {
     pub(super) fn message(&self) -> Message {
         let bounds = bounds(self.least.as_ref(), self.most.as_ref());
-        list_rules::list_rule_kind_share(&self.kind, bounds)
+        list_rules::list_rule_kind_share(&self.unit_kind, bounds)
     }
 
     pub(super) fn check(&self, facts: &ListFacts<'_>, findings: &mut Vec<Finding>) {
         let of_kind: Vec<&ListLine<'_>> = facts
             .lines
             .iter()
-            .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.kind))
+            .filter(|line| line.unit.is_some_and(|unit| unit.kind == self.unit_kind))
             .collect();
         let spent: Points = of_kind.iter().map(|line| line.points).sum();
         let cap = facts.cap;
         let least = self.least.map(|least| least.ceil_of(cap));
         let most = self.most.map(|most| most.floor_of(cap));
         if let Some((bound, limit)) = broken_bound(&spent, least, most) {
-            let message = findings::finding_kind_share(spent, &self.kind, bound, limit);
+            let message = findings::finding_kind_share(spent, &self.unit_kind, bound, limit);
             findings.push(
                 Finding::new("list.kind-share", message)
                     .measured(Measure::Points, limit.get(), spent.get())
-                    .about(&self.kind)
+                    .about(&self.unit_kind)
                     .entries(of_kind.iter().map(|line| &line.entry.key)),
             );
         }
@@ -58,7 +58,7 @@ mod tests {
     fn all_units_of_a_kind_count_together() {
         let rule = |least: Option<u32>, most: Option<u32>| {
             Rule::KindShare(KindShare {
-                kind: kind("leader"),
+                unit_kind: kind("leader"),
                 least: least.map(Share::percent),
                 most: most.map(Share::percent),
             })

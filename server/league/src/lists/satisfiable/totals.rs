@@ -88,8 +88,8 @@ impl<'a> Demand<'a> {
 
     fn kinds_counted(&self) -> impl Iterator<Item = &'a KindKey> {
         self.rules.iter().filter_map(|rule| match rule {
-            Rule::KindCount(rule) => Some(&rule.kind),
-            Rule::KindShare(rule) => Some(&rule.kind),
+            Rule::KindCount(rule) => Some(&rule.unit_kind),
+            Rule::KindShare(rule) => Some(&rule.unit_kind),
             _ => None,
         })
     }
@@ -99,7 +99,7 @@ impl<'a> Demand<'a> {
         let mut bounds = (0, MAX_ENTRIES);
         for rule in &self.rules {
             if let Rule::KindCount(rule) = rule
-                && &rule.kind == kind
+                && &rule.unit_kind == kind
             {
                 let at = |count: crate::lists::amount::CountLimit| {
                     usize::try_from(count.for_cap(self.cap)).unwrap_or(usize::MAX)
@@ -116,7 +116,7 @@ impl<'a> Demand<'a> {
         let mut bounds = (Points::ZERO, self.cap);
         for rule in &self.rules {
             if let Rule::KindShare(rule) = rule
-                && &rule.kind == kind
+                && &rule.unit_kind == kind
             {
                 let least = rule
                     .least
@@ -347,13 +347,13 @@ mod tests {
             (0_u32..130).prop_map(move |p| Rule::MinimumSpend(MinimumSpend { least: points(p) })),
             (40_u32..130).prop_map(move |p| Rule::LargestUnit(LargestUnit { most: points(p) })),
             (kinds.clone(), least, most).prop_map(|(k, least, most)| Rule::KindCount(KindCount {
-                kind: kind(k),
+                unit_kind: kind(k),
                 least: least.map(CountLimit::Fixed),
                 most: most.map(CountLimit::Fixed),
             })),
             (kinds.clone(), 0_u32..60, 40_u32..100).prop_map(|(k, least, most)| {
                 Rule::KindShare(KindShare {
-                    kind: kind(k),
+                    unit_kind: kind(k),
                     least: Some(Share::percent(least)),
                     most: Some(Share::percent(most)),
                 })
