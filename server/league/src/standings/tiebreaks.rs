@@ -97,6 +97,24 @@ impl TieBreak {
             Self::FewestByes => said::criterion_fewest_byes(),
         }
     }
+
+    /// How it is counted.
+    pub fn counting(self) -> Message {
+        match self {
+            Self::OpponentsScore => said::counting_opponents_score(),
+            Self::OpponentsScoreCut => said::counting_opponents_score_cut(),
+            Self::OpponentsScoreMedian => said::counting_opponents_score_median(),
+            Self::SonnebornBerger => said::counting_sonneborn_berger(),
+            Self::DirectEncounter => said::counting_direct_encounter(),
+            Self::Wins => said::counting_wins(),
+            Self::WinsInHarderRole => said::counting_wins_in_harder_role(),
+            Self::ScoreMargin => said::counting_score_margin(),
+            Self::AdjustedMargin => said::counting_adjusted_margin(),
+            Self::PaintingPoints => said::counting_painting_points(),
+            Self::PaintedShare => said::counting_painted_share(),
+            Self::FewestByes => said::counting_fewest_byes(),
+        }
+    }
 }
 
 /// What opponents' scores are counted in. League points and tie-break points are two numbers: the

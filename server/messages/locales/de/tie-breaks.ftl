@@ -13,6 +13,19 @@ criterion-painting-points = Punkte für Bemalung
 criterion-painted-share = bemalter Anteil
 criterion-fewest-byes = wenigste Freilose
 
+counting-opponents-score = Was alle Gegner haben, zusammengezählt.
+counting-opponents-score-cut = Was alle Gegner haben, zusammengezählt ohne den niedrigsten Wert.
+counting-opponents-score-median = Was alle Gegner haben, zusammengezählt ohne den niedrigsten und den höchsten Wert.
+counting-sonneborn-berger = Für jede Partie das eigene Ergebnis mal das, was der Gegner hat, zusammengezählt.
+counting-direct-encounter = Die Partien unter denen, die noch gleich sind, wenn alle einander getroffen haben.
+counting-wins = Am Tisch gewonnene Partien.
+counting-wins-in-harder-role = Mit der schwereren Rolle gewonnene Partien.
+counting-score-margin = Eigene Wertung weniger die des Gegners, über die Partien zusammengezählt.
+counting-adjusted-margin = Vorsprünge als Unterschiede zweier Stärken: was der eigene Vorsprung und die Stärken der Gegner zusammen besagen, mit zwei unentschiedenen Partien gegen einen mittleren Gegner dazu.
+counting-painting-points = Ligapunkte für Bemalung, vor Grenzen. Die Zeilen stehen im Punktebuch oben.
+counting-painted-share = Bemalte Punkte der letzten Liste, nach Modellen, geteilt durch ihre Punkte. Im Bemalungsbuch steht, was geprüft ist.
+counting-fewest-byes = Freilose; weniger sind besser.
+
 tie-breaks-none = Bei gleicher Punktzahl wird der Platz geteilt.
 tie-breaks-order = Bei gleicher Punktzahl entscheiden: { $order }. Wer danach noch gleich ist, teilt den Platz.
 tie-breaks-basis =

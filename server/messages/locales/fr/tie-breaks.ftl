@@ -13,6 +13,19 @@ criterion-painting-points = points de peinture
 criterion-painted-share = part peinte
 criterion-fewest-byes = le moins d’exempts
 
+counting-opponents-score = Les totaux de tous les adversaires rencontrés, additionnés.
+counting-opponents-score-cut = Les totaux de tous les adversaires rencontrés, additionnés sans le plus bas.
+counting-opponents-score-median = Les totaux de tous les adversaires rencontrés, additionnés sans le plus bas ni le plus haut.
+counting-sonneborn-berger = Pour chaque partie, le résultat du joueur multiplié par le total de l’adversaire, le tout additionné.
+counting-direct-encounter = Les parties entre ceux qui sont encore à égalité, si tous se sont rencontrés.
+counting-wins = Parties gagnées à la table.
+counting-wins-in-harder-role = Parties gagnées dans le rôle le plus difficile.
+counting-score-margin = Le score du joueur moins celui de l’adversaire, additionné sur les parties.
+counting-adjusted-margin = Les écarts de score vus comme différences entre deux forces : ce que disent ensemble l’écart d’un joueur et les forces de ses adversaires, avec en plus deux matchs nuls contre un adversaire moyen.
+counting-painting-points = Points de ligue pour la peinture, avant plafonnement. Les lignes figurent dans le carnet de points ci-dessus.
+counting-painted-share = Points peints de la dernière liste, figurine par figurine, divisés par ses points. Le carnet de peinture dit ce qui est vérifié.
+counting-fewest-byes = Exempts ; moins il y en a, mieux c’est.
+
 tie-breaks-none = À total égal, la place est partagée.
 tie-breaks-order = À total égal départagent : { $order }. Qui reste à égalité partage la place.
 tie-breaks-basis =

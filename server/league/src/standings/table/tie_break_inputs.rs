@@ -34,6 +34,7 @@ pub fn tie_break_inputs<'c>(
             .map(|sums| sums.sum_of(LineKind::Painting))
             .collect(),
         painted_share: latest_shares(season, as_of),
+        late_lists: late_lists(season, as_of),
         adjusted_margins: OnceCell::new(),
     }
 }
@@ -147,4 +148,10 @@ fn latest_shares(season: &IndexedSeason<'_>, as_of: WeekNo) -> Vec<Share> {
     latest
         .map(|painted| painted.map_or(Share::NOTHING, |painted| painted.share))
         .collect()
+}
+
+fn late_lists(season: &IndexedSeason<'_>, as_of: WeekNo) -> Vec<usize> {
+    let players = 0..season.players.len();
+    let late = players.map(|player| season.late_lists.up_to(player, as_of).len());
+    late.collect()
 }

@@ -19,6 +19,8 @@ pub struct TieBreakInputs<'c> {
     pub met: ByPlayer<OpponentScore>,
     pub painting_points: Vec<LeaguePoints>,
     pub painted_share: Vec<Share>,
+    /// Lists that came after their deadline.
+    pub late_lists: Vec<usize>,
     /// Strengths that explain all margins together, computed when one is first asked for.
     pub adjusted_margins: OnceCell<Vec<Exact>>,
 }

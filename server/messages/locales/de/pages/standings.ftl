@@ -53,18 +53,6 @@ points-counted =
 tie-breaks = Wie gleiche Summen unterschieden werden
 games-and-opponents = Partien und Gegner
 opponent-total = Gegner hat { $total }
-tie-break-opponents = Was alle Gegner haben, zusammengezählt.
-tie-break-opponents-cut = Was alle Gegner haben, zusammengezählt ohne den niedrigsten Wert.
-tie-break-opponents-median = Was alle Gegner haben, zusammengezählt ohne den niedrigsten und den höchsten Wert.
-tie-break-sonneborn = Für jede Partie das eigene Ergebnis mal das, was der Gegner hat, zusammengezählt.
-tie-break-direct = Die Partien unter denen, die noch gleich sind, wenn alle einander getroffen haben.
-tie-break-wins = Am Tisch gewonnene Partien.
-tie-break-harder-wins = Mit der schwereren Rolle gewonnene Partien.
-tie-break-margin = Eigene Wertung weniger die des Gegners, über die Partien zusammengezählt.
-tie-break-adjusted-margin = Vorsprünge als Unterschiede zweier Stärken: was der eigene Vorsprung und die Stärken der Gegner zusammen besagen, mit zwei unentschiedenen Partien gegen einen mittleren Gegner dazu.
-tie-break-painting = Ligapunkte für Bemalung, vor Grenzen. Die Zeilen stehen im Punktebuch oben.
-tie-break-share = Bemalte Punkte der letzten Liste, nach Modellen, geteilt durch ihre Punkte. Im Bemalungsbuch steht, was geprüft ist.
-tie-break-byes = Freilose; weniger sind besser.
 
 ## Points by ruling
 

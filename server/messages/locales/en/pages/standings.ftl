@@ -53,18 +53,6 @@ points-counted =
 tie-breaks = How equal totals are told apart
 games-and-opponents = Games and opponents
 opponent-total = opponent has { $total }
-tie-break-opponents = What everybody met has, added up.
-tie-break-opponents-cut = What everybody met has, added up without the lowest.
-tie-break-opponents-median = What everybody met has, added up without the lowest and the highest.
-tie-break-sonneborn = For each game, one's own result times what the opponent has, added up.
-tie-break-direct = The games among those who are still equal, where all of them have met.
-tie-break-wins = Games won on the table.
-tie-break-harder-wins = Games won with the harder role.
-tie-break-margin = Own score less the opponent's, added up over the games.
-tie-break-adjusted-margin = Score margins as differences of two strengths: as much as a player's margin and the strengths of their opponents say together, with two drawn games against an average opponent added.
-tie-break-painting = League points for painting, before caps. The lines are in the ledger above.
-tie-break-share = Painted points of the latest list, by models, divided by its points. The painting log says what is checked.
-tie-break-byes = Byes; fewer are better.
 
 ## Points by ruling
 

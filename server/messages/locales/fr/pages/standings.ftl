@@ -61,18 +61,6 @@ points-counted =
 tie-breaks = Comment départager des totaux égaux
 games-and-opponents = Parties et adversaires
 opponent-total = l’adversaire a { $total }
-tie-break-opponents = Les totaux de tous les adversaires rencontrés, additionnés.
-tie-break-opponents-cut = Les totaux de tous les adversaires rencontrés, additionnés sans le plus bas.
-tie-break-opponents-median = Les totaux de tous les adversaires rencontrés, additionnés sans le plus bas ni le plus haut.
-tie-break-sonneborn = Pour chaque partie, le résultat du joueur multiplié par le total de l’adversaire, le tout additionné.
-tie-break-direct = Les parties entre ceux qui sont encore à égalité, si tous se sont rencontrés.
-tie-break-wins = Parties gagnées à la table.
-tie-break-harder-wins = Parties gagnées dans le rôle le plus difficile.
-tie-break-margin = Le score du joueur moins celui de l’adversaire, additionné sur les parties.
-tie-break-adjusted-margin = Les écarts de score vus comme différences entre deux forces : ce que disent ensemble l’écart d’un joueur et les forces de ses adversaires, avec en plus deux matchs nuls contre un adversaire moyen.
-tie-break-painting = Points de ligue pour la peinture, avant plafonnement. Les lignes figurent dans le carnet de points ci-dessus.
-tie-break-share = Points peints de la dernière liste, figurine par figurine, divisés par ses points. Le carnet de peinture dit ce qui est vérifié.
-tie-break-byes = Exempts ; moins il y en a, mieux c’est.
 
 ## Points by ruling
 

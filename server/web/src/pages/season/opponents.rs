@@ -1,16 +1,13 @@
 //! What a player's tie-breaks are made of: opponents met, results, and the opponents' totals.
 
-use std::borrow::Cow;
-
 use app::App;
 use league::ids::PlayerId;
-use league::standings::{Standings, TieBreak};
+use league::standings::Standings;
 
 use super::context::SeasonContext;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::problem::Problem;
-use messages::Texts;
 
 /// A game of a player.
 pub struct OpponentRow {
@@ -50,22 +47,4 @@ pub async fn opponents_met(
         .collect();
     rows.sort_by_key(|row| row.week);
     Ok(rows)
-}
-
-/// How a tie-break is counted.
-pub fn meaning(t: Texts, tie_break: TieBreak) -> Cow<'static, str> {
-    match tie_break {
-        TieBreak::OpponentsScore => t.tie_break_opponents(),
-        TieBreak::OpponentsScoreCut => t.tie_break_opponents_cut(),
-        TieBreak::OpponentsScoreMedian => t.tie_break_opponents_median(),
-        TieBreak::SonnebornBerger => t.tie_break_sonneborn(),
-        TieBreak::DirectEncounter => t.tie_break_direct(),
-        TieBreak::Wins => t.tie_break_wins(),
-        TieBreak::WinsInHarderRole => t.tie_break_harder_wins(),
-        TieBreak::ScoreMargin => t.tie_break_margin(),
-        TieBreak::AdjustedMargin => t.tie_break_adjusted_margin(),
-        TieBreak::PaintingPoints => t.tie_break_painting(),
-        TieBreak::PaintedShare => t.tie_break_share(),
-        TieBreak::FewestByes => t.tie_break_byes(),
-    }
 }

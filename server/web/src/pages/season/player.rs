@@ -13,7 +13,7 @@ use league::standings::{Row, TieBreak};
 use league::week::WeekNo;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use super::opponents::{OpponentRow, meaning, opponents_met};
+use super::opponents::{OpponentRow, opponents_met};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
@@ -58,7 +58,7 @@ struct PlacePanel {
 struct TieRow {
     name: String,
     value: String,
-    meaning: Cow<'static, str>,
+    counting: String,
 }
 
 struct LedgerRow {
@@ -139,7 +139,7 @@ fn tie_breaks(t: Texts, row: &Row) -> Vec<TieRow> {
         TieRow {
             name: t.say(&value.tie_break.message()),
             value: exact.unwrap_or_else(|| "–".to_owned()),
-            meaning: meaning(t, value.tie_break),
+            counting: t.say(&value.tie_break.counting()),
         }
     });
     values.collect()
