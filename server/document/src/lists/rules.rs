@@ -85,6 +85,11 @@ rule_documents! {
             /// Most points.
             most: AmountDocument,
         },
+        /// The options of a unit cost no more for each of its models.
+        OptionBudget {
+            /// Most points for each model.
+            most_per_model: u32,
+        },
         /// So many units of a kind.
         KindCount {
             /// Key of the unit kind.

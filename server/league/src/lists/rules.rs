@@ -13,6 +13,7 @@ pub mod largest_unit;
 pub mod minimum_spend;
 pub mod new_points;
 pub mod new_units;
+pub mod option_budget;
 pub mod painted_share;
 pub mod swap_allowance;
 
@@ -33,6 +34,7 @@ pub use largest_unit::LargestUnit;
 pub use minimum_spend::MinimumSpend;
 pub use new_points::NewPoints;
 pub use new_units::NewUnits;
+pub use option_budget::OptionBudget;
 pub use painted_share::PaintedShare;
 pub use swap_allowance::SwapAllowance;
 
@@ -103,6 +105,8 @@ kinds! {
     MinimumSpend,
     /// No single unit costs more than so much.
     LargestUnit,
+    /// So much for options, by the models of a unit.
+    OptionBudget,
     /// So many units of a kind.
     KindCount,
     /// So much of the cap in a kind.

@@ -17,6 +17,11 @@ finding-largest-unit =
         [one] Punkt
        *[other] Punkte
     }; eine einzelne Einheit darf höchstens { $most } kosten.
+finding-option-budget =
+    { $unit } hat Optionen für { $points } Punkte; bei { $models } { $models ->
+        [one] Modell
+       *[other] Modellen
+    } dürfen sie höchstens { $most } kosten.
 finding-kind-count =
     Die Liste hat { $count } der Art { $kind }; diese Woche sind es { $bound ->
         [least] mindestens

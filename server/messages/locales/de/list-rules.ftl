@@ -17,6 +17,10 @@ list-rule-run-of-weeks = { $first }–{ $last }
 
 list-rule-minimum-spend = Eine Liste hat mindestens { $amount }
 list-rule-largest-unit = Keine einzelne Einheit kostet mehr als { $amount }
+list-rule-option-budget = Die Optionen einer Einheit kosten höchstens { $points } { $points ->
+        [one] Punkt
+       *[other] Punkte
+    } je Modell
 list-rule-kind-count = Einheiten der Art { $kind }: { $bounds }
 list-rule-kind-share = Punkte der Art { $kind }: { $bounds } der Punktgrenze
 list-rule-copies = Dieselbe Einheit: höchstens { $most } in einer Liste

@@ -5,6 +5,11 @@
 finding-over-cap = The list has { $total } points, { $over } over the cap of { $cap }.
 finding-minimum-spend = The list has { $total } points, { $short } short of the least spend of { $least }.
 finding-largest-unit = { $unit } costs { $points } points; a single unit may cost at most { $most }.
+finding-option-budget =
+    { $unit } has options for { $points } points; with { $models } { $models ->
+        [one] model
+       *[other] models
+    } they may cost at most { $most }.
 finding-kind-count =
     The list has { $count } of the kind { $kind }; { $bound ->
         [least] at least

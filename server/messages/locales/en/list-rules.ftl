@@ -17,6 +17,10 @@ list-rule-run-of-weeks = { $first }-{ $last }
 
 list-rule-minimum-spend = A list spends at least { $amount }
 list-rule-largest-unit = No single unit costs more than { $amount }
+list-rule-option-budget = The options of a unit cost at most { $points } { $points ->
+        [one] point
+       *[other] points
+    } for each of its models
 list-rule-kind-count = Units of the kind { $kind }: { $bounds }
 list-rule-kind-share = Points in the kind { $kind }: { $bounds } of the cap
 list-rule-copies = The same unit: at most { $most } in one list

@@ -17,6 +17,11 @@ finding-largest-unit =
         [one] point
        *[other] points
     } ; une unité peut coûter { $most } au plus.
+finding-option-budget =
+    { $unit } a pour { $points } points d’options ; avec { $models } { $models ->
+        [one] figurine
+       *[other] figurines
+    }, elles peuvent en coûter { $most } au plus.
 finding-kind-count =
     La liste en a { $count } du type { $kind } ; cette semaine, c’est { $limit } { $bound ->
         [least] au moins

@@ -17,6 +17,10 @@ list-rule-run-of-weeks = { $first } à { $last }
 
 list-rule-minimum-spend = Une liste compte au moins { $amount }
 list-rule-largest-unit = Aucune unité ne coûte à elle seule plus de { $amount }
+list-rule-option-budget = Les options d’une unité coûtent au plus { $points } { $points ->
+        [one] point
+       *[other] points
+    } par figurine
 list-rule-kind-count = Unités du type { $kind } : { $bounds }
 list-rule-kind-share = Points du type { $kind } : { $bounds } du plafond
 list-rule-copies = La même unité : au plus { $most } dans une liste
