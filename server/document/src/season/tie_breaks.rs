@@ -46,6 +46,8 @@ mirror_enum! {
         PaintedShare,
         /// Fewest byes.
         FewestByes,
+        /// Fewest lists after their deadline.
+        FewestLateLists,
     }
 }
 

@@ -7,6 +7,7 @@
 mod adjusted_margin;
 mod direct_encounter;
 mod fewest_byes;
+mod fewest_late_lists;
 pub mod inputs;
 mod opponents;
 mod opponents_score;
@@ -47,6 +48,8 @@ pub enum TieBreak {
     /// Painted share of the latest list.
     PaintedShare,
     FewestByes,
+    /// Fewest lists after their deadline.
+    FewestLateLists,
 }
 
 /// How a tie-break is computed.
@@ -72,12 +75,13 @@ impl TieBreak {
             Self::PaintingPoints => TieBreakRule::Each(painting_points::value),
             Self::PaintedShare => TieBreakRule::Each(painted_share::value),
             Self::FewestByes => TieBreakRule::Each(fewest_byes::value),
+            Self::FewestLateLists => TieBreakRule::Each(fewest_late_lists::value),
         }
     }
 
     /// Whether the smaller value is ahead.
     pub const fn fewer_is_better(self) -> bool {
-        matches!(self, Self::FewestByes)
+        matches!(self, Self::FewestByes | Self::FewestLateLists)
     }
 
     /// Its name in the words of the trade.
@@ -95,6 +99,7 @@ impl TieBreak {
             Self::PaintingPoints => said::criterion_painting_points(),
             Self::PaintedShare => said::criterion_painted_share(),
             Self::FewestByes => said::criterion_fewest_byes(),
+            Self::FewestLateLists => said::criterion_fewest_late_lists(),
         }
     }
 
@@ -113,6 +118,7 @@ impl TieBreak {
             Self::PaintingPoints => said::counting_painting_points(),
             Self::PaintedShare => said::counting_painted_share(),
             Self::FewestByes => said::counting_fewest_byes(),
+            Self::FewestLateLists => said::counting_fewest_late_lists(),
         }
     }
 }

@@ -12,6 +12,7 @@ criterion-adjusted-margin = Vorsprung, angepasst an die Stärke der Gegner
 criterion-painting-points = Punkte für Bemalung
 criterion-painted-share = bemalter Anteil
 criterion-fewest-byes = wenigste Freilose
+criterion-fewest-late-lists = wenigste verspätete Listen
 
 counting-opponents-score = Was alle Gegner haben, zusammengezählt.
 counting-opponents-score-cut = Was alle Gegner haben, zusammengezählt ohne den niedrigsten Wert.
@@ -25,6 +26,7 @@ counting-adjusted-margin = Vorsprünge als Unterschiede zweier Stärken: was der
 counting-painting-points = Ligapunkte für Bemalung, vor Grenzen. Die Zeilen stehen im Punktebuch oben.
 counting-painted-share = Bemalte Punkte der letzten Liste, nach Modellen, geteilt durch ihre Punkte. Im Bemalungsbuch steht, was geprüft ist.
 counting-fewest-byes = Freilose; weniger sind besser.
+counting-fewest-late-lists = Listen, die nach ihrer Frist kamen; weniger sind besser.
 
 tie-breaks-none = Bei gleicher Punktzahl wird der Platz geteilt.
 tie-breaks-order = Bei gleicher Punktzahl entscheiden: { $order }. Wer danach noch gleich ist, teilt den Platz.

@@ -12,6 +12,7 @@ criterion-adjusted-margin = score margin adjusted for the opponents' strength
 criterion-painting-points = painting points
 criterion-painted-share = painted share
 criterion-fewest-byes = fewest byes
+criterion-fewest-late-lists = fewest late lists
 
 counting-opponents-score = What everybody met has, added up.
 counting-opponents-score-cut = What everybody met has, added up without the lowest.
@@ -25,6 +26,7 @@ counting-adjusted-margin = Score margins as differences of two strengths: as muc
 counting-painting-points = League points for painting, before caps. The lines are in the ledger above.
 counting-painted-share = Painted points of the latest list, by models, divided by its points. The painting log says what is checked.
 counting-fewest-byes = Byes; fewer are better.
+counting-fewest-late-lists = Lists that came after their deadline; fewer are better.
 
 tie-breaks-none = Equal totals share the rank.
 tie-breaks-order = Equal totals are decided by { $order }; who is equal after that shares the rank.

@@ -12,6 +12,7 @@ criterion-adjusted-margin = écart ajusté à la force des adversaires
 criterion-painting-points = points de peinture
 criterion-painted-share = part peinte
 criterion-fewest-byes = le moins d’exempts
+criterion-fewest-late-lists = moins de listes en retard
 
 counting-opponents-score = Les totaux de tous les adversaires rencontrés, additionnés.
 counting-opponents-score-cut = Les totaux de tous les adversaires rencontrés, additionnés sans le plus bas.
@@ -25,6 +26,7 @@ counting-adjusted-margin = Les écarts de score vus comme différences entre deu
 counting-painting-points = Points de ligue pour la peinture, avant plafonnement. Les lignes figurent dans le carnet de points ci-dessus.
 counting-painted-share = Points peints de la dernière liste, figurine par figurine, divisés par ses points. Le carnet de peinture dit ce qui est vérifié.
 counting-fewest-byes = Exempts ; moins il y en a, mieux c’est.
+counting-fewest-late-lists = Listes arrivées après leur date limite ; moins il y en a, mieux c’est.
 
 tie-breaks-none = À total égal, la place est partagée.
 tie-breaks-order = À total égal départagent : { $order }. Qui reste à égalité partage la place.

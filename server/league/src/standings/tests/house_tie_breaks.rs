@@ -9,9 +9,10 @@ use crate::result::Outcome;
 use crate::share::Share;
 use crate::side::{PerSide, Side};
 use crate::standings::TieBreak::{
-    self, FewestByes, PaintedShare, PaintingPoints, ScoreMargin, Wins, WinsInHarderRole,
+    self, FewestByes, FewestLateLists, PaintedShare, PaintingPoints, ScoreMargin, Wins,
+    WinsInHarderRole,
 };
-use crate::standings::{Exact, Fixture, SeasonFacts, UnplayedRounds, table};
+use crate::standings::{Exact, Fixture, LateList, SeasonFacts, UnplayedRounds, table};
 
 use super::seasons::{no_show, plain_scoring, played, player, points, season, week};
 
@@ -102,4 +103,25 @@ fn who_had_fewer_byes_is_ahead() {
     let rows = table(&facts, week(1)).rows;
     let first: Vec<_> = rows.iter().take(2).map(|row| row.player).collect();
     assert_eq!(first, [player(2), player(1)], "both have 2 points");
+}
+
+#[test]
+fn who_handed_in_fewer_late_lists_is_ahead_and_later_weeks_do_not_count_yet() {
+    let late = |of, number| LateList {
+        player: player(of),
+        week: week(number),
+        seconds: 60,
+    };
+    let mut facts = season(3, plain_scoring())
+        .with_game(1, 1, 2, played(5, 5))
+        .ordered_by(UnplayedRounds::LeftOut, &[FewestLateLists]);
+    facts.late_lists = vec![late(1, 1), late(2, 2)];
+    let standings = table(&facts, week(1));
+    let first: Vec<_> = standings
+        .rows
+        .iter()
+        .take(2)
+        .map(|row| row.player)
+        .collect();
+    assert_eq!(first, [player(2), player(1)], "both drew");
 }

@@ -87,6 +87,7 @@ fn tie_breaks() -> impl Strategy<Value = TieBreaks> {
         TieBreak::PaintingPoints,
         TieBreak::PaintedShare,
         TieBreak::FewestByes,
+        TieBreak::FewestLateLists,
     ];
     let basis = select(vec![Basis::StandardPoints, Basis::GamePoints, Basis::Total]);
     let unplayed = select(vec![
