@@ -6,15 +6,17 @@ mod deadline;
 mod phase;
 mod reveal;
 mod shift;
+mod week_change;
+mod week_plan;
 
-pub use calendar::{
-    Calendar, CalendarFault, ClubNight, NightPlan, WeekPart, WeekPlan, WeekTime, is_night_key,
-};
+pub use calendar::{Calendar, CalendarFault, ClubNight, WeekTime};
 pub use caps::{CapFault, Caps};
 pub use deadline::{ListArrival, ListNotAccepted, accept_list};
 pub use phase::{WeekFacts, WeekPhase};
 pub use reveal::{RevealTime, Revealed, revealed_at};
 pub use shift::SeasonShift;
+pub use week_change::{WeekChange, WeekChangeFault, check_week_change};
+pub use week_plan::{MAX_TABLES_PER_NIGHT, NightPlan, WeekFault, WeekPart, WeekPlan};
 
 /// Who may look at a season.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -6,6 +6,7 @@ use league::pairing::history::past::RoundKey;
 use league::pairing::round::repair::Disruption;
 use league::pairing::{Contender, Night, NightKey, NightSet, Pair, TableNo};
 use league::result::Slip;
+use league::season::MAX_TABLES_PER_NIGHT;
 use messages::round_refusals;
 use store::Conn;
 use store::games::GameRow;
@@ -24,8 +25,6 @@ use crate::access::policy;
 use crate::loaded_season::LoadedSeason;
 use crate::seasons::check_nights;
 use crate::{Actor, Reason, Refusal};
-
-const MAX_TABLES: u16 = 500;
 
 /// # Errors
 /// [`Reason::Validation`] for nights and players that are not there or a player whose game is
@@ -163,8 +162,8 @@ fn night_tables(
     for (at, (key, tables)) in command.nights.iter().enumerate() {
         let number = week.nights.iter().position(|night| night.key == *key);
         let known = number.and_then(|number| NightKey::new(u8::try_from(number).ok()?));
-        let Some(night) = known.filter(|_| *tables <= MAX_TABLES) else {
-            let message = round_refusals::hall_night(MAX_TABLES);
+        let Some(night) = known.filter(|_| *tables <= MAX_TABLES_PER_NIGHT) else {
+            let message = round_refusals::hall_night(MAX_TABLES_PER_NIGHT);
             let pointer = format!("/nights/{at}");
             return Err(Refusal::fault(Reason::Validation, &pointer, message));
         };

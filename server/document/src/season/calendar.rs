@@ -2,7 +2,9 @@
 
 use chrono::{NaiveDate, NaiveTime};
 use chrono_tz::Tz;
-use league::season::{Calendar, CalendarFault, Caps, ClubNight, WeekPart, WeekPlan, WeekTime};
+use league::season::{
+    Calendar, CalendarFault, Caps, ClubNight, WeekFault, WeekPart, WeekPlan, WeekTime,
+};
 use messages::refusals;
 use serde::{Deserialize, Serialize};
 use utoipa::ToSchema;
@@ -108,9 +110,12 @@ pub fn plan(
     zone: Tz,
 ) -> Result<Vec<WeekPlan>, Vec<DocumentFault>> {
     let caps = read_caps(caps)?;
-    read_calendar(calendar)
-        .plan(&caps, zone)
-        .map_err(|faults| faults.iter().map(locate).collect())
+    read_calendar(calendar).plan(&caps, zone).map_err(|faults| {
+        let mut faults: Vec<_> = faults.iter().map(locate).collect();
+        // Of all nights before the deadline one is told: their place is the same.
+        faults.dedup();
+        faults
+    })
 }
 
 fn read_caps(document: &CapsDocument) -> Result<Caps, Vec<DocumentFault>> {
@@ -164,11 +169,16 @@ fn read_calendar(document: &CalendarDocument) -> Calendar {
 fn locate(fault: &CalendarFault) -> DocumentFault {
     let (place, code) = match fault {
         CalendarFault::Days(_) => ("/days_per_week", "season.days"),
-        CalendarFault::Nights(_) | CalendarFault::NightKey(_) | CalendarFault::Tables(..) => {
-            ("/nights", "season.nights")
+        CalendarFault::EveryWeek(found) | CalendarFault::Week { fault: found, .. } => {
+            let member = match found {
+                WeekFault::Order { later, .. } => member(later.0),
+                WeekFault::Nights(_) | WeekFault::NightKey { .. } | WeekFault::Tables { .. } => {
+                    "/nights"
+                }
+            };
+            (member, week_fault_code(found))
         }
-        CalendarFault::Order { later, .. } => return placed(*later, "season.order", fault),
-        CalendarFault::Clock { what, .. } => return placed(*what, "invalid-local-time", fault),
+        CalendarFault::Clock { what, .. } => (member(*what), "invalid-local-time"),
         CalendarFault::TooFar => ("/first_day", "season.too-far"),
     };
     let message = refusals::sentence(fault.message());
@@ -176,16 +186,24 @@ fn locate(fault: &CalendarFault) -> DocumentFault {
     found.with_limit_if_any(fault.limit_and_actual())
 }
 
-fn placed(what: WeekPart, code: &str, fault: &CalendarFault) -> DocumentFault {
-    let member = match what {
-        WeekPart::Announce => "announce",
-        WeekPart::ListsDue => "lists_due",
-        WeekPart::PlayUntil => "play_until",
-        WeekPart::Nights => "nights",
-        WeekPart::Reveal => "reveal",
-    };
-    let message = refusals::sentence(fault.message());
-    DocumentFault::new(format!("/calendar/{member}"), code, message)
+/// The code of what is wrong with a week.
+pub fn week_fault_code(fault: &WeekFault) -> &'static str {
+    match fault {
+        WeekFault::Order { .. } => "season.order",
+        WeekFault::Nights(_) | WeekFault::NightKey { .. } | WeekFault::Tables { .. } => {
+            "season.nights"
+        }
+    }
+}
+
+fn member(part: WeekPart) -> &'static str {
+    match part {
+        WeekPart::Announce => "/announce",
+        WeekPart::ListsDue => "/lists_due",
+        WeekPart::PlayUntil => "/play_until",
+        WeekPart::Night(_) => "/nights",
+        WeekPart::Reveal => "/reveal",
+    }
 }
 
 impl From<MomentDocument> for WeekTime {

@@ -1,22 +1,17 @@
 //! The calendar of a season: from a rhythm ("lists on Tuesday at eight") to the instants of each week.
 
-use std::ops::RangeInclusive;
-
 use chrono::{Days, NaiveDate, NaiveTime};
 use chrono_tz::Tz;
 use messages::{Message, season_faults as said};
 
 use super::caps::Caps;
+use super::week_plan::{NightPlan, WeekFault, WeekPart, WeekPlan};
 use crate::points::Points;
-use crate::time::{CivilFault, CivilTime, Instant};
+use crate::time::{CivilFault, CivilTime};
 use crate::week::WeekNo;
 
-/// Days of a week.
-const DAYS_PER_WEEK: RangeInclusive<i64> = 1..=100;
-/// Nights of a week.
-const NIGHTS_PER_WEEK: RangeInclusive<i64> = 1..=14;
-/// Tables of a night.
-const TABLES_PER_NIGHT: RangeInclusive<i64> = 1..=500;
+/// Most days of a week.
+const MAX_DAYS_PER_WEEK: u16 = 100;
 
 /// A time relative to a week: a time of day, some days after the first day of the week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,47 +46,15 @@ pub struct Calendar {
     pub nights: Vec<ClubNight>,
 }
 
-/// One week of the plan.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct WeekPlan {
-    pub week: WeekNo,
-    pub cap: Points,
-    /// Announcement: civil and as an instant.
-    pub announce: (CivilTime, Instant),
-    /// Deadline of the lists.
-    pub lists_due: (CivilTime, Instant),
-    /// End of the play window.
-    pub play_until: (CivilTime, Instant),
-    /// The nights, as they begin.
-    pub nights: Vec<NightPlan>,
-}
-
-/// One night of one week.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct NightPlan {
-    pub key: String,
-    pub begins: (CivilTime, Instant),
-    pub tables: u16,
-}
-
 /// Why a calendar was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum CalendarFault {
     /// A week of no days, or of too many.
     Days(u16),
-    /// No night, or too many.
-    Nights(usize),
-    /// Two nights of one name, or a name that is none.
-    NightKey(String),
-    /// No table, or too many.
-    Tables(String, u16),
-    /// Something comes before what it waits for.
-    Order {
-        /// What must come first.
-        earlier: WeekPart,
-        /// What comes too early.
-        later: WeekPart,
-    },
+    /// What is wrong with every week alike.
+    EveryWeek(WeekFault),
+    /// What is wrong with one week.
+    Week { week: WeekNo, fault: WeekFault },
     /// A civil time that is no single instant.
     Clock {
         /// Which time.
@@ -105,57 +68,26 @@ pub enum CalendarFault {
     TooFar,
 }
 
-/// A time of a week that a fault is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum WeekPart {
-    Announce,
-    ListsDue,
-    PlayUntil,
-    Nights,
-    Reveal,
-}
-
-impl WeekPart {
-    fn message(self) -> Message {
-        match self {
-            Self::Announce => said::calendar_announce(),
-            Self::ListsDue => said::calendar_lists_due(),
-            Self::PlayUntil => said::calendar_play_until(),
-            Self::Nights => said::calendar_nights(),
-            Self::Reveal => said::calendar_reveal(),
-        }
-    }
-}
-
 impl CalendarFault {
     pub fn message(&self) -> Message {
         match self {
-            Self::Days(days) => said::calendar_fault_days(*DAYS_PER_WEEK.end(), days),
-            Self::Nights(nights) => said::calendar_fault_nights(*NIGHTS_PER_WEEK.end(), *nights),
-            Self::NightKey(night) => said::calendar_fault_night_key(night, MAX_NIGHT_KEY_LENGTH),
-            Self::Tables(night, tables) => {
-                said::calendar_fault_tables(night, *TABLES_PER_NIGHT.end(), tables)
-            }
-            Self::Order { earlier, later } => {
-                said::calendar_fault_order(later.message(), earlier.message())
-            }
+            Self::Days(days) => said::calendar_fault_days(MAX_DAYS_PER_WEEK, days),
+            Self::EveryWeek(fault) => fault.message(),
+            Self::Week { week, fault } => said::calendar_fault_week(*week, fault.message()),
             Self::Clock { what, week, fault } => {
                 said::calendar_fault_clock(what.message(), week, fault.message())
             }
             Self::TooFar => said::calendar_fault_too_far(),
         }
     }
+
     /// What would have been allowed, and what was given, where the fault is one of size.
     pub fn limit_and_actual(&self) -> Option<(i64, i64)> {
-        let (range, actual) = match *self {
-            Self::Days(actual) => (DAYS_PER_WEEK, actual.into()),
-            Self::Nights(actual) => (NIGHTS_PER_WEEK, i64::try_from(actual).unwrap_or(i64::MAX)),
-            Self::Tables(_, actual) => (TABLES_PER_NIGHT, actual.into()),
-            Self::NightKey(_) | Self::Order { .. } | Self::Clock { .. } | Self::TooFar => {
-                return None;
-            }
-        };
-        Some((actual.clamp(*range.start(), *range.end()), actual))
+        match self {
+            Self::Days(days) => Some(((*days).clamp(1, MAX_DAYS_PER_WEEK).into(), (*days).into())),
+            Self::EveryWeek(fault) | Self::Week { fault, .. } => fault.limit_and_actual(),
+            Self::Clock { .. } | Self::TooFar => None,
+        }
     }
 }
 
@@ -173,7 +105,10 @@ impl Calendar {
         for (number, &cap) in (1..).zip(caps.as_slice()) {
             match WeekNo::new(number).ok_or(CalendarFault::TooFar) {
                 Ok(week) => match self.week(week, cap, zone) {
-                    Ok(plan) => weeks.push(plan),
+                    Ok(mut plan) => {
+                        plan.nights.sort_by_key(|night| night.begins.1);
+                        weeks.push(plan);
+                    }
                     Err(fault) => faults.push(fault),
                 },
                 Err(fault) => faults.push(fault),
@@ -188,47 +123,13 @@ impl Calendar {
 
     fn faults(&self) -> Vec<CalendarFault> {
         let mut faults = Vec::new();
-        if !DAYS_PER_WEEK.contains(&self.days_per_week.into()) {
+        if !(1..=MAX_DAYS_PER_WEEK).contains(&self.days_per_week) {
             faults.push(CalendarFault::Days(self.days_per_week));
         }
-        if !i64::try_from(self.nights.len()).is_ok_and(|nights| NIGHTS_PER_WEEK.contains(&nights)) {
-            faults.push(CalendarFault::Nights(self.nights.len()));
-        }
-        for (index, night) in self.nights.iter().enumerate() {
-            let twice = self
-                .nights
-                .iter()
-                .take(index)
-                .any(|other| other.key == night.key);
-            if twice || !is_night_key(&night.key) {
-                faults.push(CalendarFault::NightKey(night.key.clone()));
-            }
-            if !TABLES_PER_NIGHT.contains(&night.tables.into()) {
-                faults.push(CalendarFault::Tables(night.key.clone(), night.tables));
-            }
-        }
-        let order = |moment: WeekTime| (moment.day, moment.time);
-        if order(self.lists_due) <= order(self.announce) {
-            faults.push(CalendarFault::Order {
-                earlier: WeekPart::Announce,
-                later: WeekPart::ListsDue,
-            });
-        }
-        if order(self.play_until) <= order(self.lists_due) {
-            faults.push(CalendarFault::Order {
-                earlier: WeekPart::ListsDue,
-                later: WeekPart::PlayUntil,
-            });
-        }
-        if self
-            .nights
-            .iter()
-            .any(|night| order(night.begins) <= order(self.lists_due))
-        {
-            faults.push(CalendarFault::Order {
-                earlier: WeekPart::ListsDue,
-                later: WeekPart::Nights,
-            });
+        // Every week has the same rhythm, and the clocks of UTC skip nothing: one week shows its faults.
+        // A date that does not exist is named later, with its week.
+        if let Ok(week) = self.week(WeekNo::FIRST, Points::ZERO, Tz::UTC) {
+            faults.extend(week.check().into_iter().map(CalendarFault::EveryWeek));
         }
         faults
     }
@@ -250,16 +151,15 @@ impl Calendar {
                 })?;
             Ok((civil, instant))
         };
-        let nights = self.nights.iter().map(|night| {
-            let begins = at(WeekPart::Nights, night.begins)?;
+        let nights = self.nights.iter().enumerate().map(|(index, night)| {
+            let begins = at(WeekPart::Night(index), night.begins)?;
             Ok(NightPlan {
                 key: night.key.clone(),
                 begins,
                 tables: night.tables,
             })
         });
-        let mut nights: Vec<NightPlan> = nights.collect::<Result<_, CalendarFault>>()?;
-        nights.sort_by_key(|night| night.begins.1);
+        let nights = nights.collect::<Result<Vec<_>, CalendarFault>>()?;
         Ok(WeekPlan {
             week,
             cap,
@@ -269,17 +169,6 @@ impl Calendar {
             nights,
         })
     }
-}
-
-/// Longest key of a night in characters.
-const MAX_NIGHT_KEY_LENGTH: usize = 20;
-
-/// Whether a night may be called so: 1 to 20 lower-case letters, digits or hyphens.
-pub fn is_night_key(text: &str) -> bool {
-    (1..=MAX_NIGHT_KEY_LENGTH).contains(&text.len())
-        && text
-            .bytes()
-            .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'-')
 }
 
 #[cfg(test)]

@@ -4,8 +4,9 @@
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use chrono_tz::Tz;
 
-use super::calendar::{CalendarFault, NightPlan, WeekPart, WeekPlan};
+use super::calendar::CalendarFault;
 use super::reveal::RevealTime;
+use super::week_plan::{NightPlan, WeekPart, WeekPlan};
 use crate::time::{CivilTime, Instant};
 
 /// From the days of one season to those of the next.
@@ -35,14 +36,22 @@ impl SeasonShift {
     /// The weeks at their new times.
     ///
     /// # Errors
-    /// Every [`CalendarFault::Clock`], one for each week; [`CalendarFault::TooFar`].
+    /// Every [`CalendarFault::Clock`], one for each week; [`CalendarFault::TooFar`]; each
+    /// [`CalendarFault::Week`] of a week that is moved with its faults.
     pub fn weeks(self, weeks: &[WeekPlan]) -> Result<Vec<WeekPlan>, Vec<CalendarFault>> {
         let mut faults = Vec::new();
-        let moved = weeks.iter().filter_map(|week| {
-            let moved = self.week(week);
-            moved.map_err(|fault| faults.push(fault)).ok()
-        });
-        let moved = moved.collect();
+        let mut moved = Vec::new();
+        for week in weeks {
+            match self.week(week) {
+                Ok(plan) => {
+                    let week = plan.week;
+                    let found = plan.check().into_iter();
+                    faults.extend(found.map(|fault| CalendarFault::Week { week, fault }));
+                    moved.push(plan);
+                }
+                Err(fault) => faults.push(fault),
+            }
+        }
         if faults.is_empty() {
             Ok(moved)
         } else {
@@ -52,9 +61,9 @@ impl SeasonShift {
 
     fn week(self, week: &WeekPlan) -> Result<WeekPlan, CalendarFault> {
         let at = |what, (civil, _): (CivilTime, Instant)| self.civil(week, what, civil);
-        let nights = week.nights.iter().map(|night| {
+        let nights = week.nights.iter().enumerate().map(|(index, night)| {
             Ok(NightPlan {
-                begins: at(WeekPart::Nights, night.begins)?,
+                begins: at(WeekPart::Night(index), night.begins)?,
                 ..night.clone()
             })
         });
@@ -172,6 +181,16 @@ mod tests {
                 fault: CivilFault::Gap(Europe::Berlin)
             }]
         );
+    }
+
+    #[test]
+    fn a_week_whose_night_comes_before_its_deadline_is_not_moved_on() {
+        let mut late = week(2, "2026-01-15");
+        late.lists_due = late.nights[0].begins;
+        let shift = SeasonShift::between(day("2026-01-08"), day("2026-10-15"), Europe::Berlin);
+        let faults = shift.weeks(&[week(1, "2026-01-08"), late]).unwrap_err();
+        let said: Vec<String> = faults.iter().map(|it| it.message().to_string()).collect();
+        assert_eq!(said, ["week 2: nights must come after lists_due"]);
     }
 
     #[test]

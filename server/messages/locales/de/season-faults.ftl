@@ -9,6 +9,7 @@ calendar-fault-nights = eine Woche hat 1 bis { $most } Abende, nicht { $nights }
 calendar-fault-night-key = der Abend „{ $night }“ braucht einen eigenen Namen aus 1 bis { $longest } Buchstaben, Ziffern oder Bindestrichen
 calendar-fault-tables = der Abend „{ $night }“ braucht 1 bis { $most } Tische, nicht { $tables }
 calendar-fault-order = die Reihenfolge muss sein: erst { $earlier }, dann { $later }
+calendar-fault-week = Woche { $week }: { $fault }
 calendar-fault-clock = { $what } in Woche { $week } { $fault }
 calendar-fault-too-far = der Kalender reicht über das letzte mögliche Datum hinaus
 

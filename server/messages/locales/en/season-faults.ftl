@@ -9,6 +9,7 @@ calendar-fault-nights = a week has 1 to { $most } nights, not { $nights }
 calendar-fault-night-key = the night "{ $night }" needs a name of its own of 1 to { $longest } letters, digits or hyphens
 calendar-fault-tables = the night "{ $night }" needs 1 to { $most } tables, not { $tables }
 calendar-fault-order = { $later } must come after { $earlier }
+calendar-fault-week = week { $week }: { $fault }
 calendar-fault-clock = { $what } of week { $week } { $fault }
 calendar-fault-too-far = the calendar runs past the last date that can be told
 

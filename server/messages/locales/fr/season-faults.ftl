@@ -9,6 +9,7 @@ calendar-fault-nights = une semaine a de 1 à { $most } soirées, pas { $nights 
 calendar-fault-night-key = la soirée « { $night } » a besoin d’un nom à elle, de 1 à { $longest } lettres, chiffres ou traits d’union
 calendar-fault-tables = la soirée « { $night } » a besoin de 1 à { $most } tables, pas { $tables }
 calendar-fault-order = l’ordre doit être : d’abord { $earlier }, ensuite { $later }
+calendar-fault-week = semaine { $week } : { $fault }
 calendar-fault-clock = { $what } de la semaine { $week } { $fault }
 calendar-fault-too-far = le calendrier dépasse la dernière date possible
 

@@ -38,6 +38,34 @@ fn the_end_of_play_does_not_come_sooner_once_the_games_are_known() {
 }
 
 #[test]
+fn a_deadline_does_not_move_past_its_night_nor_a_night_before_its_deadline() {
+    let night = |begins: &str| json!([{ "key": "first", "begins": begins, "tables": 6 }]);
+    let draft = Stage::draft();
+    let running = FirstWeek::sealed(&["Oskrel", "Corvanel"]);
+    for week in [draft.week(1), running.week()] {
+        let before = week.times().with_status(200).json();
+        let at_its_night = json!({ "lists_due": "2026-01-13T19:00:00" });
+        let refused = week.update(&at_its_night).refused(422, "validation");
+        let [begins, deadline] = ["2026-01-13T19:00:00", "2026-01-12T20:00:00"].map(Value::from);
+        let due = ("season.order", "/lists_due", begins.clone(), begins);
+        assert_eq!(refused.said(), [due], "{refused}");
+
+        let [tuesday, monday] = ["2026-01-13T19:00:00", "2026-01-12T19:00:00"].map(&night);
+        let refused = week.update(&json!({ "nights": monday }));
+        let refused = refused.refused(422, "validation");
+        let early = json!("2026-01-12T19:00:00");
+        let early = ("season.order", "/nights/0/begins", deadline, early);
+        assert_eq!(refused.said(), [early], "{refused}");
+        assert_eq!(week.times().with_status(200).json(), before);
+
+        week.update(&json!({ "nights": tuesday })).expect(204);
+        let both =
+            json!({ "lists_due": "2026-01-13T20:00:00", "nights": night("2026-01-14T19:00:00") });
+        week.update(&both).expect(204);
+    }
+}
+
+#[test]
 fn a_title_that_was_revealed_stays_and_everybody_is_told_that_the_rest_changed() {
     let stage = Stage::draft();
     let put = |sheet: &Value, title: Value| {

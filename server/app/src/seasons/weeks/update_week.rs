@@ -1,10 +1,13 @@
 //! Updating a week's times, cap, nights or catalogue version, only where that harms no player.
 
 use chrono_tz::Tz;
+use document::season::calendar::week_fault_code;
 use document::trail::{ChangedNight, TrailAct, WeekChanges};
 use league::keys::WeekKey;
 use league::points::{MAX_POINTS, Points};
-use league::season::{NightPlan, SeasonState, WeekPhase, is_night_key};
+use league::season::{
+    NightPlan, WeekChange, WeekChangeFault, WeekFault, WeekPart, check_week_change,
+};
 use league::time::{CivilTime, Instant};
 use messages::{refusals, seasons};
 use store::Conn;
@@ -15,9 +18,6 @@ use crate::access::authorize;
 use crate::season_change::SeasonChange;
 use crate::seasons::set_up::satisfiable::{must_be_satisfiable, pinned_week};
 use crate::{Action, Actor, App, Fault, Reason, Refusal};
-
-const MAX_NIGHTS: usize = 14;
-const MAX_TABLES: u16 = 500;
 
 /// What to change; what is absent stays. Times are civil times in the season's zone.
 #[derive(Clone, Debug, Default)]
@@ -53,10 +53,9 @@ pub async fn update_week(
         let season = store::seasons::lock(&mut tx, week.season).await?;
         let old = store::weeks::lock(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
-        if season.state != SeasonState::Draft {
-            check_announced_week(&old, &command, season.zone, now)?;
-        }
-        let new = apply(old.clone(), &command, season.zone)?;
+        let change = week_change(&command, season.zone)?;
+        check_week_change(season.state, &old.facts, &change, now).map_err(refuse_change)?;
+        let new = apply(&old, &command, season.zone)?;
         if let Some(number) = command.catalogue_number {
             pinned_version_exists(&mut tx, &season, number).await?;
         }
@@ -81,49 +80,32 @@ pub async fn update_week(
     .await
 }
 
-fn check_announced_week(
-    old: &Week,
-    command: &UpdateWeek,
-    zone: Tz,
-    now: Instant,
-) -> Result<(), Refusal> {
-    let announced = old.facts.phase(now) >= WeekPhase::Announced;
-    let fixed = [
-        command.announce.is_some(),
-        command.cap.is_some(),
-        command.catalogue_number.is_some(),
-    ];
-    if announced && fixed.contains(&true) {
-        return Err(Refusal::rule(
-            Reason::SeasonFixed,
-            seasons::week_announced(),
-        ));
+fn week_change(command: &UpdateWeek, zone: Tz) -> Result<WeekChange, Refusal> {
+    let at = |pointer, civil: Option<CivilTime>| {
+        let instant = civil.map(|civil| instant(pointer, civil, zone));
+        instant.transpose()
+    };
+    Ok(WeekChange {
+        announced: command.announce.is_some()
+            || command.cap.is_some()
+            || command.catalogue_number.is_some(),
+        lists_due: at("/lists_due", command.lists_due)?,
+        play_until: at("/play_until", command.play_until)?,
+        nights: command.nights.is_some(),
+    })
+}
+
+fn refuse_change(fault: WeekChangeFault) -> Refusal {
+    let reason = match fault {
+        WeekChangeFault::Announced => Reason::SeasonFixed,
+        WeekChangeFault::Deadline(_) => Reason::DeadlineImmutable,
+        WeekChangeFault::Nights | WeekChangeFault::PlayUntil => Reason::WeekState,
+    };
+    let refusal = Refusal::rule(reason, fault.message());
+    match fault {
+        WeekChangeFault::Deadline(deadline) => refusal.fact("deadline", deadline.to_rfc3339()),
+        _ => refusal,
     }
-    if let Some(due) = command.lists_due {
-        let due = instant("/lists_due", due, zone)?;
-        if now >= old.facts.accepted_until() || due < old.facts.lists_due_at {
-            return Err(
-                Refusal::rule(Reason::DeadlineImmutable, seasons::deadline_immutable())
-                    .fact("deadline", old.facts.lists_due_at.to_rfc3339()),
-            );
-        }
-    }
-    if old.facts.paired_at.is_none() {
-        return Ok(());
-    }
-    if command.nights.is_some() {
-        return Err(Refusal::rule(Reason::WeekState, seasons::nights_fixed()));
-    }
-    if let Some(until) = command.play_until
-        && (old.facts.closed_at.is_some()
-            || instant("/play_until", until, zone)? < old.facts.play_until_at)
-    {
-        return Err(Refusal::rule(
-            Reason::WeekState,
-            seasons::play_until_fixed(),
-        ));
-    }
-    Ok(())
 }
 
 /// What the trail tells: the week, and the new value of all that is another now.
@@ -152,7 +134,8 @@ fn changed<T: PartialEq>(old: T, new: T) -> Option<T> {
     (old != new).then_some(new)
 }
 
-fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {
+fn apply(old: &Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal> {
+    let mut week = old.clone();
     if let Some(cap) = command.cap {
         week.cap = Points::new_checked(cap)
             .filter(|cap| cap.get() > 0)
@@ -185,63 +168,58 @@ fn apply(mut week: Week, command: &UpdateWeek, zone: Tz) -> Result<Week, Refusal
             .collect::<Result<_, Refusal>>()?;
     }
     week.catalogue_number = command.catalogue_number.unwrap_or(week.catalogue_number);
-    let faults = faults(&week);
+    let faults = week.plan().check_change(&old.plan());
     if faults.is_empty() {
         Ok(week)
     } else {
         Err(Refusal::faults(
             Reason::Validation,
             seasons::week_faults(),
-            faults,
+            faults.iter().map(|it| week_fault(it, command)).collect(),
         ))
     }
 }
 
-fn civil(of: CivilTime) -> String {
-    of.0.format("%FT%T").to_string()
+/// A fault of the new week, at what was sent of it.
+fn week_fault(fault: &WeekFault, command: &UpdateWeek) -> Fault {
+    let new = |pointer: String| {
+        Fault::new(
+            week_fault_code(fault),
+            pointer,
+            refusals::sentence(fault.message()),
+        )
+    };
+    let found = match fault {
+        WeekFault::Nights(_) => new("/nights".to_owned()),
+        WeekFault::NightKey { night, .. } => new(format!("/nights/{night}/key")),
+        WeekFault::Tables { night, .. } => new(format!("/nights/{night}/tables")),
+        WeekFault::Order { earlier, later } => {
+            let text = |civil: CivilTime| civil.0.format("%FT%T").to_string();
+            // What comes too early, unless only the other one was sent.
+            let (at, other) = match sent_at(later.0, command) {
+                Some(_) => (later, earlier),
+                None => (earlier, later),
+            };
+            let pointer = sent_at(at.0, command).unwrap_or_default();
+            new(pointer).with(text(other.1), text(at.1))
+        }
+    };
+    match fault.limit_and_actual() {
+        Some((limit, actual)) => found.with(limit, actual),
+        None => found,
+    }
 }
 
-fn faults(week: &Week) -> Vec<Fault> {
-    let mut faults = Vec::new();
-    if week.facts.lists_due_at <= week.facts.announce_at {
-        let fault = Fault::new("season.order", "/lists_due", seasons::after_announcement());
-        faults.push(fault.with(civil(week.announce), civil(week.lists_due)));
-    }
-    if week.facts.play_until_at <= week.facts.lists_due_at {
-        let fault = Fault::new("season.order", "/play_until", seasons::after_deadline());
-        faults.push(fault.with(civil(week.lists_due), civil(week.play_until)));
-    }
-    let nights = week.nights.len();
-    if !(1..=MAX_NIGHTS).contains(&nights) {
-        let fault = Fault::new("season.nights", "/nights", seasons::week_nights(MAX_NIGHTS));
-        faults.push(fault.with(nights.clamp(1, MAX_NIGHTS), nights));
-    }
-    for (index, night) in week.nights.iter().enumerate() {
-        let twice = week
-            .nights
-            .iter()
-            .take(index)
-            .any(|other| other.key == night.key);
-        if twice || !is_night_key(&night.key) {
-            let message = seasons::night_name();
-            faults.push(Fault::new(
-                "season.nights",
-                format!("/nights/{index}/key"),
-                message,
-            ));
-        }
-        if !(1..=MAX_TABLES).contains(&night.tables) {
-            faults.push(
-                Fault::new(
-                    "season.nights",
-                    format!("/nights/{index}/tables"),
-                    seasons::night_tables(MAX_TABLES),
-                )
-                .with(night.tables.clamp(1, MAX_TABLES), night.tables),
-            );
-        }
-    }
-    faults
+/// Where in the request a time of the week is, if it was sent.
+fn sent_at(part: WeekPart, command: &UpdateWeek) -> Option<String> {
+    let (sent, pointer) = match part {
+        WeekPart::Announce => (command.announce.is_some(), "/announce".to_owned()),
+        WeekPart::ListsDue => (command.lists_due.is_some(), "/lists_due".to_owned()),
+        WeekPart::PlayUntil => (command.play_until.is_some(), "/play_until".to_owned()),
+        WeekPart::Night(night) => (command.nights.is_some(), format!("/nights/{night}/begins")),
+        WeekPart::Reveal => return None,
+    };
+    sent.then_some(pointer)
 }
 
 fn instant(pointer: &str, civil: CivilTime, zone: Tz) -> Result<Instant, Refusal> {
