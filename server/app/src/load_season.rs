@@ -1,14 +1,13 @@
 //! Loading the facts of a season: one place for pairing, standings and ledger alike.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use futures_util::future::try_join_all;
-use league::ids::PlayerId;
 use league::lists::ArmyList;
 use league::painting::{PaintedWeek, Painting, PaintingLog, painted_week};
 use league::result::Slip;
-use league::side::{GameRole, PerSide, Side};
-use league::standings::{Absence, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+use league::side::{GameRole, PerSide};
+use league::standings::{Fixture, GameFact, LateList, PlayerFact, SeasonFacts, find_absences};
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -54,14 +53,16 @@ pub(crate) async fn load_season(
         &log,
     )
     .await?;
+    let player_facts: Vec<PlayerFact> = players.iter().filter_map(player_fact).collect();
+    let game_facts = game_facts(&games, &weeks)?;
     let facts = SeasonFacts {
         scoring: policy.scoring.clone(),
         painting: policy.painting.clone(),
         tie_breaks: policy.tie_breaks.clone(),
         caps: weeks.iter().map(|week| (week.week, week.cap)).collect(),
-        players: players.iter().filter_map(player_fact).collect(),
-        games: game_facts(&games, &weeks)?,
-        absences: absences(told, &weeks, &players, &games),
+        absences: find_absences(told, &paired_weeks(&weeks), &player_facts, &game_facts),
+        players: player_facts,
+        games: game_facts,
         late_lists,
         painted,
         adjustments,
@@ -91,7 +92,8 @@ impl LoadedSeason {
         self.weeks = weeks;
         self.games = settle(games, self.now);
         self.facts.games = game_facts(&self.games, &self.weeks)?;
-        self.facts.absences = absences(told, &self.weeks, &self.players, &self.games);
+        let paired = paired_weeks(&self.weeks);
+        self.facts.absences = find_absences(told, &paired, &self.facts.players, &self.facts.games);
         Ok(())
     }
 }
@@ -117,33 +119,9 @@ fn player_fact(player: &Player) -> Option<PlayerFact> {
     })
 }
 
-/// An absence counts once the week's round is published without the player. Who reported absent after the
-/// round was proposed has a game in it, and that game's slip decides.
-fn absences(
-    told: Vec<(PlayerId, WeekNo)>,
-    weeks: &[Week],
-    players: &[Player],
-    games: &[GameRow],
-) -> Vec<Absence> {
-    let is_paired = |no| {
-        weeks
-            .iter()
-            .any(|week| week.week == no && week.facts.paired_at.is_some())
-    };
-    let plays = |id, week| {
-        players
-            .iter()
-            .any(|player| player.id == id && player.plays_in(week))
-    };
-    let meets = |id, week| {
-        games
-            .iter()
-            .any(|game| game.week == week && game.involves(id))
-    };
-    told.into_iter()
-        .filter(|&(player, week)| is_paired(week) && plays(player, week) && !meets(player, week))
-        .map(|(player, week)| Absence { player, week })
-        .collect()
+fn paired_weeks(weeks: &[Week]) -> BTreeSet<WeekNo> {
+    let paired = weeks.iter().filter(|week| week.facts.paired_at.is_some());
+    paired.map(|week| week.week).collect()
 }
 
 fn game_facts(games: &[GameRow], weeks: &[Week]) -> Result<Vec<GameFact>, Refusal> {
@@ -170,10 +148,7 @@ fn game_facts(games: &[GameRow], weeks: &[Week]) -> Result<Vec<GameFact>, Refusa
                         .get(&game.week)
                         .copied()
                         .flatten()
-                        .map(|role| match role {
-                            GameRole::Attacker => Side::First,
-                            GameRole::Defender => Side::Second,
-                        }),
+                        .map(GameRole::first_side),
                     outcome: settled.map(|settled| settled.outcome.clone()),
                     ruling: settled.and_then(|settled| settled.ruling),
                 }
@@ -208,13 +183,8 @@ async fn load_lists(
                 continue;
             }
             if sealed.late {
-                let seconds = (sealed.sealed_at - week.facts.lists_due_at).num_seconds();
-                let seconds = u32::try_from(seconds).unwrap_or(0);
-                late.push(LateList {
-                    player,
-                    week: week.week,
-                    seconds,
-                });
+                let due = week.facts.lists_due_at;
+                late.push(LateList::new(player, week.week, due, sealed.sealed_at));
             }
             let number = sealed.catalogue_number;
             let find = catalogue_cache.get_or_load(conn, season.club, season.catalogue, number);

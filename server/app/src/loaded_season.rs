@@ -6,6 +6,7 @@ use league::lists::line::lines;
 use league::painting::ListedUnit;
 use league::pairing::history::past::RoundKey;
 use league::scenario::ScenarioSheet;
+use league::season::{last_paired_week, rounds_after, rounds_to_come};
 use league::standings::SeasonFacts;
 use league::time::Instant;
 use league::week::WeekNo;
@@ -30,8 +31,8 @@ pub(crate) struct LoadedSeason {
 impl LoadedSeason {
     /// The last week that is paired; the first where none is.
     pub fn last_paired_week(&self) -> WeekNo {
-        let paired = self.paired_weeks().map(|week| week.week);
-        paired.max().unwrap_or(WeekNo::FIRST)
+        let facts = self.weeks.iter().map(|week| (week.week, &week.facts));
+        last_paired_week(facts).unwrap_or(WeekNo::FIRST)
     }
 
     /// Rounds still to come; a closed week has no more.
@@ -40,18 +41,14 @@ impl LoadedSeason {
             .weeks
             .iter()
             .filter(|week| week.facts.closed_at.is_none());
-        let left = open.map(|week| {
-            self.per_week
-                .saturating_sub(self.published_rounds(week.week))
-        });
-        left.fold(0, u8::saturating_add)
+        let published = open.map(|week| self.published_rounds(week.week));
+        rounds_to_come(published, self.per_week)
     }
 
     /// Rounds after this one, when every week gets as many as the season wants.
     pub fn rounds_after(&self, key: RoundKey) -> u8 {
-        let later = self.weeks.iter().filter(|week| week.week > key.week);
-        let later = later.map(|_| self.per_week);
-        later.fold(self.per_week.saturating_sub(key.number), u8::saturating_add)
+        let weeks = self.weeks.iter().map(|week| week.week);
+        rounds_after(key.week, key.number, weeks, self.per_week)
     }
 
     /// Rounds of a week that are published.
@@ -59,12 +56,6 @@ impl LoadedSeason {
         let games = self.games.iter().filter(|game| game.week == week);
         // Rounds count from 1: none is published while a week has no games.
         games.map(|game| game.round_no).max().unwrap_or(0)
-    }
-
-    fn paired_weeks(&self) -> impl Iterator<Item = &Week> {
-        self.weeks
-            .iter()
-            .filter(|week| week.facts.paired_at.is_some())
     }
 
     /// The week asked for, or the last that is paired.

@@ -1,20 +1,39 @@
 //! A season: its weeks with their caps and instants, and what is allowed at which time.
 
+mod availability;
 mod calendar;
 mod caps;
+mod carry;
 mod deadline;
+mod first_day;
+mod joining;
+mod next_round;
 mod phase;
+mod progress;
+mod reminder;
 mod reveal;
+mod scenario_change;
 mod shift;
 mod week_change;
 mod week_plan;
 
+pub use availability::{AvailabilityFault, check_availability_time, check_nights};
 pub use calendar::{Calendar, CalendarFault, ClubNight, WeekTime};
-pub use caps::{CapFault, Caps};
-pub use deadline::{ListArrival, ListNotAccepted, accept_list};
+pub use caps::{CapFault, Caps, find_conflicting_cap};
+pub use carry::{Carry, CollectionsTooEarly, LeftOut};
+pub use deadline::{ListArrival, ListNotAccepted, accept_list, is_list_opened};
+pub use first_day::{FirstDayFault, check_first_day};
+pub use joining::{JoinFault, check_handle, check_place, first_week_to_play};
+pub use next_round::{NoNextRound, next_round};
 pub use phase::{WeekFacts, WeekPhase};
-pub use reveal::{RevealTime, Revealed, revealed_at};
-pub use shift::SeasonShift;
+pub use progress::{
+    CloseFault, MIN_PLAYERS, check_close, check_start, first_open_week, last_paired_week,
+    rounds_after, rounds_to_come,
+};
+pub use reminder::{MIN_REMINDER_INTERVAL, check_reminder, owes_list};
+pub use reveal::{RevealTime, Revealed, has_come_since, next_to_come, revealed_at};
+pub use scenario_change::{PlannedScenario, ScenarioChangeFault, check_scenario_change};
+pub use shift::{OtherWeekday, SeasonShift};
 pub use week_change::{WeekChange, WeekChangeFault, check_week_change};
 pub use week_plan::{MAX_TABLES_PER_NIGHT, NightPlan, WeekFault, WeekPart, WeekPlan};
 

@@ -51,6 +51,14 @@ impl GameRole {
         }
     }
 
+    /// The side with this role in the first leg.
+    pub const fn first_side(self) -> Side {
+        match self {
+            Self::Attacker => Side::First,
+            Self::Defender => Side::Second,
+        }
+    }
+
     /// The word of the trade.
     pub const fn as_str(self) -> &'static str {
         match self {
@@ -127,6 +135,9 @@ mod tests {
         assert_eq!(Side::First.role_in_leg(0), GameRole::Attacker);
         assert_eq!(Side::First.role_in_leg(1), GameRole::Defender);
         assert_eq!(Side::Second.role_in_leg(1), GameRole::Attacker);
+        for role in GameRole::BOTH {
+            assert_eq!(role.first_side().role_in_leg(0), role);
+        }
     }
 
     #[test]

@@ -2,13 +2,17 @@
 
 mod by_player;
 mod facts;
+mod frozen;
 mod outlook;
 mod rounds;
 mod statistics;
 mod table;
 mod tiebreaks;
 
-pub use facts::{Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts};
+pub use facts::{
+    Absence, Adjustment, Fixture, GameFact, LateList, PlayerFact, SeasonFacts, find_absences,
+};
+pub use frozen::may_table_differ;
 pub use outlook::forecast::{Forecast, Simulation, forecast};
 pub use outlook::reach::{Reach, ReachRefusal, reach};
 pub use outlook::what_if::{Supposition, SuppositionRefusal, what_if};

@@ -35,7 +35,7 @@ pub async fn grant_late_leave(
         }
         let facts = store::weeks::find(&mut tx, week).await?.facts;
         let drawn = store::rounds::list(&mut tx, season.key(), Some(week.week)).await?;
-        if !drawn.is_empty() || facts.closed_at.is_some() {
+        if !facts.takes_late_leave(!drawn.is_empty()) {
             let message = army_lists::round_drawn();
             return Err(Refusal::rule(Reason::WeekState, message));
         }

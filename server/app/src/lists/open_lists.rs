@@ -85,7 +85,7 @@ async fn open(app: &App, actor: Option<Actor>, week: WeekKey) -> Result<(), Refu
         if week.facts.lists_opened_at.is_some() {
             return Ok(tx.commit(()));
         }
-        if now < week.facts.accepted_until() {
+        if !week.facts.lists_are_due(now) {
             let message = army_lists::lists_not_open_yet();
             return Err(Refusal::rule(Reason::DeadlineAhead, message)
                 .fact("deadline", week.facts.accepted_until().to_rfc3339()));

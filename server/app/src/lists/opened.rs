@@ -3,6 +3,7 @@
 
 use league::ids::PlayerId;
 use league::keys::WeekKey;
+use league::season::is_list_opened;
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -11,12 +12,6 @@ use store::players::Player;
 use store::weeks::Week;
 
 use crate::Refusal;
-
-/// Whether the player's list, if there is one, was opened with the others at `opened_at`. Nobody plays
-/// against the list of somebody who had withdrawn by then: it stays sealed.
-fn is_opened(player: &Player, opened_at: Instant) -> bool {
-    player.left_at.is_none_or(|left| left >= opened_at)
-}
 
 /// Whether the list that somebody has for a week, if there is one, is opened.
 pub(crate) fn is_list_open(
@@ -29,7 +24,7 @@ pub(crate) fn is_list_open(
     let owner = players.iter().find(|player| player.id == owner);
     opened_at
         .zip(owner)
-        .is_some_and(|(at, owner)| is_opened(owner, at))
+        .is_some_and(|(at, owner)| is_list_opened(owner.left_at, at))
 }
 
 /// The lists that were opened at `opened_at`, in the order of the players' identities.
@@ -43,7 +38,7 @@ pub(crate) async fn list_opened_lists(
 ) -> Result<Vec<PlayerList>, Refusal> {
     let mut lists = store::lists::list_by_week(conn, week).await?;
     let mut players = store::players::list(conn, week.season).await?;
-    players.retain(|player| !is_opened(player, opened_at));
+    players.retain(|player| !is_list_opened(player.left_at, opened_at));
     lists.retain(|list| list.sealed.is_some());
     lists.retain(|list| players.iter().all(|gone| gone.id != list.player));
     Ok(lists)

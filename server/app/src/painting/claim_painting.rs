@@ -58,7 +58,7 @@ pub async fn claim_painting(
         let player = must_play(&player, week.week)?;
         let facts = store::week_limits::lock_shared(&tx, week).await?.facts;
         let now = store::clock::now(&tx).await?;
-        if now < facts.announce_at || facts.closed_at.is_some() {
+        if !facts.takes_claims(now) {
             let message = painting::claim_week();
             return Err(Refusal::rule(Reason::WeekState, message));
         }

@@ -2,10 +2,10 @@
 
 use league::ids::PlayerId;
 use league::keys::WeekKey;
+use league::season::check_reminder;
 use league::time::Instant;
 
 use super::owing::{ReminderKind, find_owing};
-use super::send_reminders::MIN_INTERVAL;
 use crate::access::{authorize, view_season};
 use crate::{Action, Actor, App, Refusal};
 
@@ -47,7 +47,7 @@ pub async fn find_reminders(
                     about,
                     players,
                     last,
-                    due: last.is_none_or(|last| now >= last + MIN_INTERVAL),
+                    due: check_reminder(last, now).is_ok(),
                 });
             }
             Ok(found)

@@ -2,7 +2,7 @@
 
 use league::ids::PlayerId;
 use league::result::Slip;
-use league::season::WeekPhase;
+use league::season::owes_list;
 use league::time::Instant;
 use league::week::WeekNo;
 use messages::seasons;
@@ -55,10 +55,7 @@ async fn without_list(
     week: &Week,
     now: Instant,
 ) -> Result<Vec<PlayerId>, Refusal> {
-    if !matches!(
-        week.facts.phase(now),
-        WeekPhase::Announced | WeekPhase::ListsDue
-    ) {
+    if !owes_list(&week.facts, now) {
         return Ok(Vec::new());
     }
     let lists = store::lists::list_by_week(conn, season.key().week(week.week)).await?;
@@ -93,7 +90,7 @@ fn is_late(game: &GameRow, week: &Week, now: Instant) -> bool {
         let mut nights = week.nights.iter();
         nights.find(|night| night.key == meeting.night)
     });
-    matches!(game.slip, Slip::Awaited) && night.is_some_and(|night| night.begins.1 <= now)
+    matches!(game.slip, Slip::Awaited) && night.is_some_and(|night| night.has_begun(now))
 }
 
 pub(super) fn nobody_owes(week: WeekNo, about: ReminderKind) -> Refusal {

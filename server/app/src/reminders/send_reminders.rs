@@ -1,9 +1,9 @@
 //! Sending a reminder to everybody who owes a list or a result.
 
-use chrono::Duration;
 use document::trail::TrailAct;
 use league::ids::PlayerId;
 use league::keys::WeekKey;
+use league::season::{MIN_REMINDER_INTERVAL, check_reminder};
 use league::time::Instant;
 use messages::seasons;
 
@@ -11,9 +11,6 @@ use super::owing::{ReminderKind, find_owing, nobody_owes};
 use crate::access::{authorize, must_be_started};
 use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal};
-
-/// Between two reminders of the same kind in a week.
-pub(super) const MIN_INTERVAL: Duration = Duration::hours(12);
 
 #[derive(Clone, Debug)]
 pub struct SentReminder {
@@ -42,7 +39,7 @@ pub async fn send_reminders(
         let known = store::weeks::find(&mut tx, week).await?;
         let now = store::clock::now(&tx).await?;
         let last = store::reminders::find_last(&mut tx, week, about.word()).await?;
-        must_be_due(last, now)?;
+        check_reminder(last, now).map_err(|again_from| reminded_already(again_from, now))?;
         let players = find_owing(&mut tx, &season, &known, about, now).await?;
         if players.is_empty() {
             return Err(nobody_owes(week.week, about));
@@ -59,21 +56,15 @@ pub async fn send_reminders(
             .with(SentReminder {
                 players,
                 at: now,
-                again_from: now + MIN_INTERVAL,
+                again_from: now + MIN_REMINDER_INTERVAL,
             }))
     })
     .await
 }
 
-fn must_be_due(last: Option<Instant>, now: Instant) -> Result<(), Refusal> {
-    let Some(again_from) = last.map(|last| last + MIN_INTERVAL) else {
-        return Ok(());
-    };
-    if now >= again_from {
-        return Ok(());
-    }
-    let message = seasons::reminded_already(MIN_INTERVAL.num_hours());
-    Err(Refusal::rule(Reason::RemindedAlready, message)
+fn reminded_already(again_from: Instant, now: Instant) -> Refusal {
+    let message = seasons::reminded_already(MIN_REMINDER_INTERVAL.num_hours());
+    Refusal::rule(Reason::RemindedAlready, message)
         .fact("retry_after", (again_from - now).num_seconds())
-        .fact("again_from", again_from.to_rfc3339()))
+        .fact("again_from", again_from.to_rfc3339())
 }

@@ -114,12 +114,12 @@ fn must_have_begun(seat: &GameSeat, week: &Week) -> Result<(), Refusal> {
         .nights
         .iter()
         .find(|known| Some(known.key.as_str()) == night);
-    match begins.map(|night| night.begins.1) {
-        Some(begins) if seat.now < begins => Err(Refusal::rule(
+    match begins {
+        Some(night) if !night.has_begun(seat.now) => Err(Refusal::rule(
             Reason::RoundNotOpen,
             results::night_not_begun(),
         )
-        .fact("begins_at", begins.to_rfc3339())),
+        .fact("begins_at", night.begins.1.to_rfc3339())),
         _ => Ok(()),
     }
 }

@@ -9,10 +9,11 @@ pub(super) mod satisfiable;
 mod start_season;
 mod update_season;
 
-pub use carry::{CarriedPlayers, Carry, LeftOut};
+pub use carry::CarriedPlayers;
 pub use create_season::{CreateSeason, create_season};
 pub use create_season_from::{CreateSeasonFrom, NextSeason, create_season_from};
 pub use end_season::end_season;
 pub use first_day::first_day_fault;
+pub use league::season::{Carry, LeftOut};
 pub use start_season::start_season;
 pub use update_season::{UpdateSeason, update_season};

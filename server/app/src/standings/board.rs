@@ -2,7 +2,7 @@
 
 use league::points::Points;
 use league::result::Slip;
-use league::season::{NightPlan, RevealTime, WeekFacts, WeekPhase};
+use league::season::{NightPlan, RevealTime, WeekFacts, WeekPhase, next_to_come};
 use league::standings::SeasonFacts;
 use league::time::Instant;
 use league::week::WeekNo;
@@ -91,10 +91,7 @@ fn board_week(view: &SeasonView, week: Week, now: Instant) -> BoardWeek {
 fn next_moment(weeks: &[Week], games: &[GameRow], now: Instant) -> Option<Instant> {
     let of_week = |week: &Week| {
         let reveals = [week.title_reveal, week.full_reveal];
-        let reveals = reveals.into_iter().filter_map(|reveal| match reveal {
-            RevealTime::At(instant) => Some(instant),
-            RevealTime::Announcement | RevealTime::ListsOpened => None,
-        });
+        let reveals = reveals.into_iter().filter_map(RevealTime::instant);
         let phases = [week.facts.announce_at, week.facts.accepted_until()];
         phases.into_iter().chain(reveals)
     };
@@ -104,5 +101,5 @@ fn next_moment(weeks: &[Week], games: &[GameRow], now: Instant) -> Option<Instan
     };
     let moments = weeks.iter().flat_map(of_week);
     let moments = moments.chain(games.iter().filter_map(of_game));
-    moments.filter(|&moment| moment > now).min()
+    next_to_come(moments, now)
 }

@@ -3,7 +3,7 @@
 
 use document::table::standings::FrozenTableDocument;
 use league::season::SeasonState;
-use league::standings::table;
+use league::standings::{may_table_differ, table};
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -47,11 +47,7 @@ pub(crate) async fn freeze(
     let (first, last) = (change.changes_closed_week_from, loaded.last_paired_week());
     for Week { week, facts, .. } in &loaded.weeks {
         let whole = facts.closed_at.is_some();
-        let may_differ = match whole {
-            true => first.is_some_and(|first| *week >= first),
-            false => *week <= last,
-        };
-        if may_differ {
+        if may_table_differ(*week, whole, last, first) {
             let standings = table(&loaded.facts, *week);
             let ledger = standings.ledger.iter().filter(|_| whole);
             let table = FrozenTableDocument {

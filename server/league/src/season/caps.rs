@@ -3,7 +3,7 @@
 use messages::{Message, season_faults as said};
 
 use crate::points::{MAX_POINTS, Points};
-use crate::week::MAX_WEEKS;
+use crate::week::{MAX_WEEKS, WeekNo};
 
 /// The caps in the order of the weeks; at least one, none zero, none below the one before.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -110,9 +110,32 @@ impl Caps {
     }
 }
 
+/// The cap of another week that `cap` contradicts: an earlier week's that is higher, or a later one's that
+/// is lower.
+pub fn find_conflicting_cap(
+    others: impl IntoIterator<Item = (WeekNo, Points)>,
+    week: WeekNo,
+    cap: Points,
+) -> Option<Points> {
+    let mut others = others.into_iter();
+    let conflict =
+        others.find(|&(at, other)| (at < week && other > cap) || (at > week && other < cap));
+    conflict.map(|(_, other)| other)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_cap_of_a_week_lies_between_those_before_and_after_it() {
+        let week = |number| WeekNo::new(number).unwrap();
+        let others = [(week(1), Points::new(300)), (week(3), Points::new(500))];
+        let conflict = |cap| find_conflicting_cap(others, week(2), Points::new(cap));
+        assert_eq!(conflict(299), Some(Points::new(300)));
+        assert_eq!(conflict(501), Some(Points::new(500)));
+        assert_eq!([300, 400, 500].map(conflict), [None; 3]);
+    }
 
     #[test]
     fn caps_may_rest_but_not_fall() {

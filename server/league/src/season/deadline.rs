@@ -57,9 +57,24 @@ pub fn accept_list(
     })
 }
 
+/// Whether the list of somebody who has withdrawn at `left_at`, if at all, was opened with the others at
+/// `opened_at`. Nobody plays against the list of somebody who had withdrawn by then: it stays sealed.
+pub fn is_list_opened(left_at: Option<Instant>, opened_at: Instant) -> bool {
+    left_at.is_none_or(|left| left >= opened_at)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_list_of_whoever_withdrew_before_the_opening_stays_sealed() {
+        let opened = at("2026-10-13T21:00:00Z");
+        assert!(is_list_opened(None, opened));
+        assert!(is_list_opened(Some(opened), opened));
+        let before = opened - Duration::microseconds(1);
+        assert!(!is_list_opened(Some(before), opened));
+    }
 
     fn at(text: &str) -> Instant {
         text.parse().unwrap()

@@ -44,9 +44,25 @@ impl WeekFacts {
         self.lists_due_at + self.grace
     }
 
+    /// Whether the deadline and its grace are over: the lists may be opened.
+    pub fn lists_are_due(&self, now: Instant) -> bool {
+        now >= self.accepted_until()
+    }
+
+    /// Whether painting may be claimed: from the announcement until the week is closed.
+    pub fn takes_claims(&self, now: Instant) -> bool {
+        now >= self.announce_at && self.closed_at.is_none()
+    }
+
+    /// Whether leave to hand in late may be given: until a round is drawn from the lists, which may be a
+    /// proposal, or the week is closed.
+    pub fn takes_late_leave(&self, is_drawn: bool) -> bool {
+        !is_drawn && self.closed_at.is_none()
+    }
+
     /// Whether a list that is received now comes too late without leave.
     pub fn needs_leave(&self, received: Instant) -> bool {
-        received >= self.accepted_until() || self.lists_opened_at.is_some()
+        self.lists_are_due(received) || self.lists_opened_at.is_some()
     }
 
     /// Where the week stands at `now`.
@@ -57,12 +73,54 @@ impl WeekFacts {
             WeekPhase::Paired
         } else if self.lists_opened_at.is_some() {
             WeekPhase::ListsOpened
-        } else if now >= self.accepted_until() {
+        } else if self.lists_are_due(now) {
             WeekPhase::ListsDue
         } else if now >= self.announce_at {
             WeekPhase::Announced
         } else {
             WeekPhase::Planned
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn week() -> WeekFacts {
+        let due: Instant = "2026-01-12T20:00:00Z".parse().unwrap();
+        WeekFacts {
+            announce_at: due - Duration::days(4),
+            lists_due_at: due,
+            grace: Duration::minutes(60),
+            play_until_at: due + Duration::days(5),
+            lists_opened_at: None,
+            paired_at: None,
+            closed_at: None,
+        }
+    }
+
+    #[test]
+    fn painting_is_claimed_from_the_announcement_until_the_close() {
+        let week = week();
+        assert!(!week.takes_claims(week.announce_at - Duration::seconds(1)));
+        assert!(week.takes_claims(week.announce_at));
+        let closed = WeekFacts {
+            closed_at: Some(week.play_until_at),
+            ..week
+        };
+        assert!(!closed.takes_claims(week.play_until_at));
+    }
+
+    #[test]
+    fn leave_is_given_until_a_round_is_drawn_or_the_week_closed() {
+        let week = week();
+        assert!(week.takes_late_leave(false));
+        assert!(!week.takes_late_leave(true));
+        let closed = WeekFacts {
+            closed_at: Some(week.play_until_at),
+            ..week
+        };
+        assert!(!closed.takes_late_leave(false));
     }
 }

@@ -14,6 +14,27 @@ pub enum RevealTime {
     ListsOpened,
 }
 
+impl RevealTime {
+    /// When the clock alone reveals it, if it does.
+    pub fn instant(self) -> Option<Instant> {
+        match self {
+            Self::At(instant) => Some(instant),
+            Self::Announcement | Self::ListsOpened => None,
+        }
+    }
+}
+
+/// Whether an instant has come by `now` and had not come at `since`.
+pub fn has_come_since(at: Instant, since: Option<Instant>, now: Instant) -> bool {
+    at <= now && since.is_none_or(|since| at > since)
+}
+
+/// The first of these instants that is still to come.
+pub fn next_to_come(instants: impl IntoIterator<Item = Instant>, now: Instant) -> Option<Instant> {
+    let instants = instants.into_iter();
+    instants.filter(|&instant| instant > now).min()
+}
+
 /// How much of a scenario may be known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Revealed {
@@ -49,6 +70,18 @@ mod tests {
     use chrono::Duration;
 
     use super::*;
+
+    #[test]
+    fn an_instant_comes_once() {
+        let now: Instant = "2026-10-13T20:00:00Z".parse().unwrap();
+        let [before, after] = [now - Duration::seconds(1), now + Duration::seconds(1)];
+        assert!(has_come_since(now, None, now));
+        assert!(has_come_since(now, Some(before), now));
+        assert!(!has_come_since(before, Some(before), now));
+        assert!(!has_come_since(after, None, now));
+        assert_eq!(next_to_come([before, now, after], now), Some(after));
+        assert_eq!(next_to_come([now], now), None);
+    }
 
     #[test]
     fn hidden_until_the_lists_are_opened_means_until_that_is_committed() {

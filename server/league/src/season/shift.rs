@@ -3,6 +3,7 @@
 
 use chrono::{Datelike, NaiveDate, TimeDelta};
 use chrono_tz::Tz;
+use messages::{Message, seasons};
 
 use super::calendar::CalendarFault;
 use super::reveal::RevealTime;
@@ -25,12 +26,22 @@ impl SeasonShift {
         }
     }
 
-    /// The day before, or on, `day` that has the weekday of `like`, and the one after it.
-    pub fn nearest_days(day: NaiveDate, like: NaiveDate) -> Option<(NaiveDate, NaiveDate)> {
-        let wanted = like.weekday();
-        let back = day.weekday().days_since(wanted);
-        let before = day.checked_sub_signed(TimeDelta::days(back.into()))?;
-        Some((before, before.checked_add_signed(TimeDelta::days(7))?))
+    /// What is wrong with a first `day` of another weekday than that of the old season's `first` day, if it
+    /// is one: a slip of a day would move every night of the club.
+    ///
+    /// # Errors
+    /// [`CalendarFault::TooFar`].
+    pub fn find_other_weekday(
+        first: NaiveDate,
+        day: NaiveDate,
+    ) -> Result<Option<OtherWeekday>, CalendarFault> {
+        let (before, after) = nearest_days(day, first).ok_or(CalendarFault::TooFar)?;
+        Ok((before != day).then_some(OtherWeekday {
+            first,
+            day,
+            before,
+            after,
+        }))
     }
 
     /// The weeks at their new times.
@@ -108,6 +119,34 @@ impl SeasonShift {
             })?;
         Ok((new, instant))
     }
+}
+
+/// A first day of another weekday than that of the old season.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct OtherWeekday {
+    /// First day of the old season.
+    pub first: NaiveDate,
+    /// The day that was given.
+    pub day: NaiveDate,
+    /// The last day before it with the weekday of the old season.
+    pub before: NaiveDate,
+    /// The first day after it with that weekday.
+    pub after: NaiveDate,
+}
+
+impl OtherWeekday {
+    pub fn message(self) -> Message {
+        let (wanted, actual) = (self.first.weekday(), self.day.weekday());
+        seasons::other_weekday(wanted, self.day, actual, self.before, self.after)
+    }
+}
+
+/// The day before, or on, `day` that has the weekday of `like`, and the one after it.
+fn nearest_days(day: NaiveDate, like: NaiveDate) -> Option<(NaiveDate, NaiveDate)> {
+    let wanted = like.weekday();
+    let back = day.weekday().days_since(wanted);
+    let before = day.checked_sub_signed(TimeDelta::days(back.into()))?;
+    Some((before, before.checked_add_signed(TimeDelta::days(7))?))
 }
 
 #[cfg(test)]
@@ -196,8 +235,19 @@ mod tests {
     #[test]
     fn the_nearest_days_of_a_weekday_are_around_the_day_or_on_it() {
         let thursday = day("2026-01-08");
-        let around = |text| SeasonShift::nearest_days(day(text), thursday).unwrap();
+        let around = |text| nearest_days(day(text), thursday).unwrap();
         assert_eq!(around("2026-09-05"), (day("2026-09-03"), day("2026-09-10")));
         assert_eq!(around("2026-09-03").0, day("2026-09-03"));
+    }
+
+    #[test]
+    fn a_first_day_of_another_weekday_is_found() {
+        let find = |text| SeasonShift::find_other_weekday(day("2026-01-08"), day(text)).unwrap();
+        assert_eq!(find("2026-09-03"), None);
+        let saturday = find("2026-09-05").unwrap();
+        assert_eq!(
+            (saturday.before, saturday.after),
+            (day("2026-09-03"), day("2026-09-10"))
+        );
     }
 }

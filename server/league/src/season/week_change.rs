@@ -60,7 +60,7 @@ pub fn check_week_change(
     if change.announced && week.phase(now) >= WeekPhase::Announced {
         return Err(WeekChangeFault::Announced);
     }
-    let has_passed = now >= week.accepted_until();
+    let has_passed = week.lists_are_due(now);
     if change
         .lists_due
         .is_some_and(|due| has_passed || due < week.lists_due_at)

@@ -35,6 +35,13 @@ pub struct NightPlan {
     pub tables: u16,
 }
 
+impl NightPlan {
+    /// Whether its games may be reported.
+    pub fn has_begun(&self, now: Instant) -> bool {
+        now >= self.begins.1
+    }
+}
+
 /// A time of a week that a fault is about.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum WeekPart {

@@ -5,6 +5,7 @@ use league::catalogue::Catalogue;
 use league::catalogue::key::FactionKey;
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
+use league::season::{Carry, LeftOut};
 use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
@@ -17,28 +18,6 @@ use crate::access::policy;
 use crate::lists::load_collection;
 use crate::{Refusal, catalogues};
 
-/// Who comes along, and with what.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Carry {
-    /// Everybody joins for themselves.
-    Nobody,
-    /// Everybody who plays to the end has a place, with handle, faction, nights and household.
-    Players,
-    /// They also bring their units; a painted unit stays painted.
-    PlayersWithCollections,
-}
-
-impl Carry {
-    /// The word for it.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Nobody => "nobody",
-            Self::Players => "players",
-            Self::PlayersWithCollections => "players_with_collections",
-        }
-    }
-}
-
 /// Who came along and who did not.
 #[derive(Clone, Debug, Default)]
 pub struct CarriedPlayers {
@@ -46,17 +25,6 @@ pub struct CarriedPlayers {
     pub players: Vec<Player>,
     /// Handles in the old one.
     pub left_out: Vec<(String, LeftOut)>,
-}
-
-/// Why somebody did not come along.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum LeftOut {
-    /// Withdrew from the old season.
-    Withdrew,
-    /// Is no member of the club any more.
-    LeftTheClub,
-    /// The newest version of the catalogue does not have the faction.
-    FactionGone,
 }
 
 /// Gives everybody who may come a place from the first week on.
@@ -96,12 +64,7 @@ pub(super) async fn carry_players(
 
 fn left_out(player: &Player, role: Option<ClubRole>, catalogue: &Catalogue) -> Option<LeftOut> {
     let known = FactionKey::new(&player.faction).is_ok_and(|key| catalogue.faction(&key).is_some());
-    match (player.left_after, role, known) {
-        (Some(_), _, _) => Some(LeftOut::Withdrew),
-        (None, None, _) => Some(LeftOut::LeftTheClub),
-        (None, Some(_), false) => Some(LeftOut::FactionGone),
-        (None, Some(_), true) => None,
-    }
+    LeftOut::find(player.left_after.is_some(), role.is_some(), known)
 }
 
 fn new_player(id: PlayerId, before: &Player, first: &Week) -> Player {

@@ -1,12 +1,12 @@
 //! Creating the next season from an earlier one: the same rules, calendar, nights and, if wanted,
 //! scenarios and players, on new days. A draft like any other; its seed is drawn when it starts.
 
-use chrono::{Datelike, NaiveDate};
+use chrono::NaiveDate;
 use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
 use league::ids::SeasonId;
 use league::keys::SeasonKey;
-use league::season::{CalendarFault, RevealTime, SeasonShift, SeasonState, WeekPlan};
+use league::season::{CalendarFault, Carry, RevealTime, SeasonShift, SeasonState, WeekPlan};
 use league::time::Instant;
 use messages::{refusals, seasons};
 use store::Conn;
@@ -14,7 +14,7 @@ use store::seasons::Season;
 use store::weeks::Week;
 use uuid::Uuid;
 
-use super::carry::{CarriedPlayers, Carry, carry_players};
+use super::carry::{CarriedPlayers, carry_players};
 use super::create_season::find_newest_version;
 use super::first_day::must_be_near;
 use super::satisfiable::must_be_satisfiable;
@@ -64,7 +64,8 @@ pub async fn create_season_from(
     app.write(async |mut tx| {
         authorize(&mut tx, actor, season.club, Action::RunSeason).await?;
         let old = store::seasons::find(&mut tx, season).await?;
-        must_be_carriable(&old, command.carry)?;
+        let carriable = command.carry.check(old.state);
+        carriable.map_err(|fault| Refusal::rule(Reason::SeasonState, fault.message()))?;
         let now = store::clock::now(&tx).await?;
         let season = new_draft(&old, name.as_str(), &command, now);
         let weeks = store::weeks::list(&tx, old.key()).await?;
@@ -88,14 +89,6 @@ pub async fn create_season_from(
             .with(NextSeason { season, people }))
     })
     .await
-}
-
-fn must_be_carriable(old: &Season, carry: Carry) -> Result<(), Refusal> {
-    if carry == Carry::PlayersWithCollections && old.state != SeasonState::Ended {
-        let message = seasons::collections_too_early();
-        return Err(Refusal::rule(Reason::SeasonState, message));
-    }
-    Ok(())
 }
 
 fn new_draft(old: &Season, name: &str, command: &CreateSeasonFrom, now: Instant) -> Season {
@@ -151,18 +144,14 @@ fn shift_weeks(
         .map_err(|fault| invalid(vec![fault]))
 }
 
-/// A slip of a day would move every night of the club.
 fn must_keep_weekdays(first: NaiveDate, command: &CreateSeasonFrom) -> Result<(), Refusal> {
-    let day = command.first_day;
-    let Some((before, after)) = SeasonShift::nearest_days(day, first) else {
-        return Err(invalid(vec![CalendarFault::TooFar]));
-    };
-    if command.other_weekdays || before == day {
+    let found = SeasonShift::find_other_weekday(first, command.first_day);
+    let found = found.map_err(|fault| invalid(vec![fault]))?;
+    let Some(other) = found.filter(|_| !command.other_weekdays) else {
         return Ok(());
-    }
-    let message = seasons::other_weekday(first.weekday(), day, day.weekday(), before, after);
-    let fault = Fault::new("season.weekday", "/first_day", message);
-    let fault = fault.with(before.to_string(), day.to_string());
+    };
+    let fault = Fault::new("season.weekday", "/first_day", other.message());
+    let fault = fault.with(other.before.to_string(), other.day.to_string());
     Err(Refusal::of_fault(Reason::Validation, fault))
 }
 

@@ -2,7 +2,7 @@
 
 use document::trail::TrailAct;
 use league::keys::SeasonKey;
-use league::season::SeasonState;
+use league::season::{SeasonState, first_open_week};
 use messages::seasons;
 use store::seasons::Season;
 
@@ -18,8 +18,9 @@ pub async fn end_season(app: &App, actor: Actor, season: SeasonKey) -> Result<Se
         let season = store::seasons::lock(&mut tx, season).await?;
         must_be_started(&season)?;
         let weeks = store::weeks::list(&tx, season.key()).await?;
-        if let Some(open) = weeks.iter().find(|week| week.facts.closed_at.is_none()) {
-            let message = seasons::week_not_closed(open.week.number());
+        let facts = weeks.iter().map(|week| (week.week, &week.facts));
+        if let Some(open) = first_open_week(facts) {
+            let message = seasons::week_not_closed(open.number());
             return Err(Refusal::rule(Reason::WeekState, message));
         }
         let now = store::clock::now(&tx).await?;

@@ -3,7 +3,7 @@
 use document::trail::TrailAct;
 use league::keys::SeasonKey;
 use league::pairing::round::draw::DrawSecret;
-use league::season::SeasonState;
+use league::season::{MIN_PLAYERS, SeasonState, check_start};
 use messages::seasons;
 use store::Conn;
 use store::seasons::Season;
@@ -12,9 +12,6 @@ use crate::access::authorize;
 use crate::rounds::seats::draw_seats;
 use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, secret};
-
-/// Others may still join later.
-const MIN_PLAYERS: usize = 2;
 
 /// Draws a secret seed and publishes its digest. Nobody sees the seed before the season ends, not
 /// even the organiser.
@@ -60,10 +57,8 @@ async fn must_have_players(conn: &mut Conn, season: &Season) -> Result<(), Refus
     let players = store::players::list(conn, season.key()).await?;
     let there = players.iter().filter(|player| player.left_after.is_none());
     let there = there.count();
-    if there >= MIN_PLAYERS {
-        return Ok(());
-    }
-    let message = seasons::too_few_players(there);
-    let refusal = Refusal::rule(Reason::NotEnoughPlayers, message);
-    Err(refusal.fact("limit", MIN_PLAYERS).fact("actual", there))
+    check_start(there).map_err(|message| {
+        let refusal = Refusal::rule(Reason::NotEnoughPlayers, message);
+        refusal.fact("limit", MIN_PLAYERS).fact("actual", there)
+    })
 }

@@ -3,7 +3,7 @@
 
 use document::trail::{TrailAct, WeekReveals};
 use league::keys::SeasonKey;
-use league::season::RevealTime;
+use league::season::has_come_since;
 use league::time::Instant;
 use store::weeks::Week;
 
@@ -55,19 +55,12 @@ async fn publish(app: &App, season: SeasonKey) -> Result<(), Refusal> {
 fn due_reveals(week: &Week, revealed_until: Option<Instant>, now: Instant) -> Option<WeekReveals> {
     let moments = [
         ("announcement", Some(week.facts.announce_at)),
-        ("title", at(week.title_reveal)),
-        ("scenario", at(week.full_reveal)),
+        ("title", week.title_reveal.instant()),
+        ("scenario", week.full_reveal.instant()),
     ];
-    let is_new = |at: Instant| at <= now && revealed_until.is_none_or(|until| at > until);
+    let is_new = |at| has_come_since(at, revealed_until, now);
     let new = moments.into_iter().filter(|(_, at)| at.is_some_and(is_new));
     let moments: Vec<String> = new.map(|(what, _)| what.to_owned()).collect();
     let week = week.week.number();
     (!moments.is_empty()).then_some(WeekReveals { week, moments })
-}
-
-fn at(reveal: RevealTime) -> Option<Instant> {
-    match reveal {
-        RevealTime::At(instant) => Some(instant),
-        RevealTime::Announcement | RevealTime::ListsOpened => None,
-    }
 }

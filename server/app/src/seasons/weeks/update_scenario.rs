@@ -4,12 +4,11 @@ use document::season::scenario::ScenarioSheetDocument;
 use document::trail::TrailAct;
 use league::keys::WeekKey;
 use league::scenario::ScenarioSheet;
-use league::season::{RevealTime, Revealed, SeasonState, WeekPhase, revealed_at};
-use league::time::{CivilTime, Instant};
+use league::season::{PlannedScenario, RevealTime, Revealed, check_scenario_change};
+use league::time::CivilTime;
 use messages::{refusals, seasons};
 use store::seasons::Season;
 use store::trail::TrailAudience;
-use store::weeks::Week;
 
 use crate::access::authorize;
 use crate::season_change::SeasonChange;
@@ -59,14 +58,15 @@ pub async fn update_scenario(
         let season = store::seasons::lock(&mut tx, week.season).await?;
         let now = store::clock::now(&tx).await?;
         let old = store::weeks::lock(&mut tx, week).await?;
-        let seen = may_still_change(&season, &old, now)?;
         let reveals = (
             instant(&season, command.title)?,
             instant(&season, command.full)?,
         );
-        if seen == Revealed::Title {
-            title_must_stay(&old, &command.sheet, reveals, now)?;
-        }
+        let before = (old.title_reveal, old.full_reveal);
+        let before = old.sheet.as_ref().map(|sheet| planned(sheet, before));
+        let after = planned(&command.sheet, reveals);
+        let seen = check_scenario_change(season.state, &old.facts, before, after, now)
+            .map_err(|fault| Refusal::rule(Reason::SeasonFixed, fault.message()))?;
         store::weeks::update_sheet(&mut tx, week, &command.sheet, reveals).await?;
         let act = TrailAct::UpdateScenario {
             week: week.week.number(),
@@ -86,39 +86,15 @@ pub async fn update_scenario(
     .await
 }
 
-/// What the players know of the sheet so far.
-fn may_still_change(season: &Season, week: &Week, now: Instant) -> Result<Revealed, Refusal> {
-    let seen = if season.state == SeasonState::Draft || week.sheet.is_none() {
-        Revealed::Nothing
-    } else {
-        revealed_at(week.title_reveal, week.full_reveal, &week.facts, now)
-    };
-    if seen == Revealed::Full || week.facts.phase(now) >= WeekPhase::Paired {
-        return Err(Refusal::rule(
-            Reason::SeasonFixed,
-            seasons::scenario_known(),
-        ));
-    }
-    Ok(seen)
-}
-
-fn title_must_stay(
-    week: &Week,
+fn planned(
     sheet: &ScenarioSheetDocument,
-    (title, full): (RevealTime, RevealTime),
-    now: Instant,
-) -> Result<(), Refusal> {
-    let same = week
-        .sheet
-        .as_ref()
-        .is_some_and(|old| old.title == sheet.title);
-    if same && revealed_at(title, full, &week.facts, now) >= Revealed::Title {
-        return Ok(());
+    (title_reveal, full_reveal): (RevealTime, RevealTime),
+) -> PlannedScenario<'_> {
+    PlannedScenario {
+        title: &sheet.title,
+        title_reveal,
+        full_reveal,
     }
-    Err(Refusal::rule(
-        Reason::SeasonFixed,
-        seasons::scenario_title_known(),
-    ))
 }
 
 fn instant(season: &Season, reveal: RevealAt) -> Result<RevealTime, Refusal> {

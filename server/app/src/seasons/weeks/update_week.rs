@@ -7,6 +7,7 @@ use league::keys::WeekKey;
 use league::points::{MAX_POINTS, Points};
 use league::season::{
     NightPlan, WeekChange, WeekChangeFault, WeekFault, WeekPart, check_week_change,
+    find_conflicting_cap,
 };
 use league::time::{CivilTime, Instant};
 use messages::{refusals, seasons};
@@ -233,14 +234,11 @@ fn instant(pointer: &str, civil: CivilTime, zone: Tz) -> Result<Instant, Refusal
 }
 
 fn check_neighbours(others: &[Week], week: &Week) -> Result<(), Refusal> {
-    let falls = others.iter().find(|other| {
-        (other.week < week.week && other.cap > week.cap)
-            || (other.week > week.week && other.cap < week.cap)
-    });
-    falls.map_or(Ok(()), |other| {
+    let others = others.iter().map(|other| (other.week, other.cap));
+    find_conflicting_cap(others, week.week, week.cap).map_or(Ok(()), |other| {
         let message = seasons::caps_fall();
         let refusal = Refusal::fault(Reason::Validation, "/cap", message);
-        Err(refusal.with(other.cap.get(), week.cap.get()))
+        Err(refusal.with(other.get(), week.cap.get()))
     })
 }
 
