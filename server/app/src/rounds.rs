@@ -6,7 +6,7 @@ mod build_task;
 mod disruption;
 mod fairness_cache;
 mod find_fairness;
-mod households;
+pub(crate) mod households;
 mod internal_error;
 mod list_rounds;
 mod neutrality;

@@ -5,7 +5,7 @@ mod reads;
 mod set_up;
 mod weeks;
 
-pub(crate) use players::check_nights;
+pub(crate) use players::must_be_nights_of;
 pub use players::{
     JoinSeason, UpdatePlayer, join_season, tell_availability, update_player, withdraw_player,
 };

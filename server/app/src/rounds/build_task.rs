@@ -5,7 +5,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use league::ids::PlayerId;
 use league::name::Name;
 use league::pairing::history::past::{self, PastOutcome, PastPairing, RoundKey};
-use league::pairing::{Contender, Draw, Night, NightKey, NightSet, Pair, TableNo, Task, Wishes};
+use league::pairing::round::orders::Orders;
+use league::pairing::round::week_nights::{nights_of_round, number_nights, number_tables};
+use league::pairing::{Contender, Draw, NightSet, TableNo, Task, Wishes};
 use league::points::LeaguePoints;
 use league::result::Outcome;
 use league::scenario::ScenarioRoles;
@@ -14,16 +16,9 @@ use store::games::GameRow;
 use store::rounds::RoundRow;
 use store::weeks::Week;
 
-use super::occupied_tables::OccupiedTables;
+use super::occupied_tables::occupied_tables;
 use crate::Refusal;
 use crate::loaded_season::{LoadedSeason, parse_sheet};
-
-/// What the organiser adds to the facts.
-#[derive(Default)]
-pub(super) struct Orders {
-    pub pins: Vec<Pair>,
-    pub forbidden: Vec<Pair>,
-}
 
 /// The task without its draw, which is keyed on all the rest. `drawn` are the rounds so far.
 pub(super) fn build_task(
@@ -37,8 +32,9 @@ pub(super) fn build_task(
     let week = loaded.week(key.week).ok_or(Refusal::NotFound)?;
     let past = past_pairings(loaded)?;
     let scores = Scores::new(loaded, drawn, key);
-    let occupied = OccupiedTables::new(week, &loaded.games);
-    let share = nights_of_round(week, loaded.per_week, key.number);
+    let occupied = occupied_tables(week, &loaded.games);
+    let share = nights_of_round(week.nights.len(), loaded.per_week, key.number);
+    let tables = week.nights.iter().map(|night| night.tables);
     let contenders = loaded
         .players
         .iter()
@@ -68,7 +64,7 @@ pub(super) fn build_task(
         week: week.week,
         contenders,
         history: past::meetings(&past),
-        nights: occupied.free_tables(night_tables(week, share)),
+        nights: occupied.free_tables(number_tables(tables, share)),
         wishes,
         pins: orders.pins.clone(),
         forbidden: orders.forbidden.clone(),
@@ -80,39 +76,9 @@ pub(super) fn build_task(
     })
 }
 
-/// The nights that one of a week's rounds is played on: an equal share of them, the first nights for
-/// the first round. So nobody has two games on one night, and no round stands in the next one's way.
-fn nights_of_round(week: &Week, per_week: u8, number: u8) -> NightSet {
-    let all = week.nights.len().max(1);
-    let round_of = |night: usize| night * usize::from(per_week) / all + 1;
-    (0..8)
-        .filter(|&night| round_of(usize::from(night)) == usize::from(number))
-        .filter_map(NightKey::new)
-        .collect()
-}
-
-/// The tables of these nights; the same number means the same terrain on every night.
-fn night_tables(week: &Week, share: NightSet) -> Vec<Night> {
-    week.nights
-        .iter()
-        .zip(0..)
-        .filter_map(|(night, number)| {
-            Some(Night {
-                key: NightKey::new(number).filter(|key| share.contains(*key))?,
-                tables: (1..=night.tables).map(TableNo).collect(),
-            })
-        })
-        .collect()
-}
-
+/// Which of the week's nights these are.
 pub(super) fn parse_nights(week: &Week, names: &[String]) -> NightSet {
-    let bits = week
-        .nights
-        .iter()
-        .zip(0..8)
-        .filter(|(night, _)| names.contains(&night.key))
-        .fold(0, |bits, (_, number)| bits | 1 << number);
-    NightSet::from_bits(bits)
+    number_nights(week.nights.iter().map(|night| night.key.as_str()), names)
 }
 
 /// What everybody has, and had when earlier rounds were paired.

@@ -3,8 +3,11 @@
 
 use league::ids::PlayerId;
 use league::pairing::history::past::RoundKey;
-use league::pairing::round::repair::Disruption;
-use league::pairing::{Contender, Night, NightKey, NightSet, Pair, TableNo};
+use league::pairing::round::neutrality::check_own_game;
+use league::pairing::round::occupied_tables::OccupiedTables;
+use league::pairing::round::orders::Orders;
+use league::pairing::round::repair::{Disruption, change_nights};
+use league::pairing::{Contender, Night, NightKey, NightSet, Pair};
 use league::result::Slip;
 use league::season::MAX_TABLES_PER_NIGHT;
 use messages::round_refusals;
@@ -14,16 +17,16 @@ use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
-use super::build_task::{Orders, build_task, parse_nights};
+use super::build_task::{build_task, parse_nights};
 use super::households::household_pairs;
 use super::internal_error::internal_error;
-use super::neutrality::{must_give_no_orders, own_player};
-use super::occupied_tables::OccupiedTables;
+use super::neutrality::{conflict, must_give_no_orders, own_player};
+use super::occupied_tables::occupied_tables;
 use super::propose_round::parse_orders;
 use super::repair_round::RepairRound;
 use crate::access::policy;
 use crate::loaded_season::LoadedSeason;
-use crate::seasons::check_nights;
+use crate::seasons::must_be_nights_of;
 use crate::{Actor, Reason, Refusal};
 
 /// # Errors
@@ -49,7 +52,7 @@ pub(super) async fn gather_disruption(
     let Orders { pins, forbidden } = orders;
     let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
     let others = loaded.games.iter();
-    let occupied = OccupiedTables::new(week, others.filter(|game| game.round_no != before.number));
+    let occupied = occupied_tables(week, others.filter(|game| game.round_no != before.number));
     let mut disruption = Disruption {
         nights: occupied.free_tables(night_tables(week, before, command)?),
         availabilities: occupied_nights(before, &occupied),
@@ -60,9 +63,7 @@ pub(super) async fn gather_disruption(
     };
     for (at, (player, keys)) in command.availabilities.iter().enumerate() {
         let pointer = format!("/availabilities/{at}");
-        check_nights(conn, season.key().week(before.week), keys)
-            .await
-            .map_err(|refusal| refusal.below(&pointer))?;
+        must_be_nights_of(week, keys).map_err(|refusal| refusal.below(&pointer))?;
         if disruption
             .reported
             .iter()
@@ -112,7 +113,6 @@ fn newcomers_at_home(
     Ok(pairs)
 }
 
-/// Nobody takes themselves or their opponent out.
 fn must_be_neutral(
     loaded: &LoadedSeason,
     games: &[&GameRow],
@@ -122,20 +122,13 @@ fn must_be_neutral(
     let Some(own) = own_player(loaded, actor) else {
         return Ok(());
     };
-    let own_game = games.iter().find(|game| game.involves(own));
-    let named =
-        |player: PlayerId| player == own || own_game.is_some_and(|game| game.involves(player));
-    if command
-        .availabilities
-        .iter()
-        .any(|&(player, _)| named(player))
-    {
-        return Err(Refusal::rule(
-            Reason::ConflictOfInterest,
-            round_refusals::own_game_repair(),
-        ));
+    let mut own_game = vec![own];
+    if let Some(game) = games.iter().find(|game| game.involves(own)) {
+        own_game.push(game.first);
+        own_game.extend(game.meeting.as_ref().map(|meeting| meeting.second));
     }
-    Ok(())
+    let named = command.availabilities.iter().map(|&(player, _)| player);
+    check_own_game(&own_game, named).map_err(conflict)
 }
 
 /// Players whose nights another round of the week has taken since.
@@ -158,7 +151,8 @@ fn night_tables(
     command: &RepairRound,
 ) -> Result<Vec<Night>, Refusal> {
     let drawn = before.task.to_task(league::pairing::Draw([0; 32]));
-    let mut nights = drawn.map_err(|faults| internal_error(&faults))?.nights;
+    let drawn = drawn.map_err(|faults| internal_error(&faults))?.nights;
+    let mut changes = Vec::new();
     for (at, (key, tables)) in command.nights.iter().enumerate() {
         let number = week.nights.iter().position(|night| night.key == *key);
         let known = number.and_then(|number| NightKey::new(u8::try_from(number).ok()?));
@@ -167,13 +161,9 @@ fn night_tables(
             let pointer = format!("/nights/{at}");
             return Err(Refusal::fault(Reason::Validation, &pointer, message));
         };
-        nights.retain(|known| known.key != night);
-        if *tables > 0 {
-            let tables = (1..=*tables).map(TableNo).collect();
-            nights.push(Night { key: night, tables });
-        }
+        changes.push((night, *tables));
     }
-    Ok(nights)
+    Ok(change_nights(drawn, changes))
 }
 
 /// The published games that somebody has reported.

@@ -1,11 +1,12 @@
-//! Pairs of one household, who must not meet. The pairing gets forbidden pairs instead of households, so
-//! that the public inputs number nobody's household.
+//! The pairs of a season's players who live together, for the pairing.
 
 use std::collections::BTreeSet;
 
 use league::ids::PlayerId;
 use league::pairing::Pair;
+use league::pairing::round::households::{Resident, pairs_at_home};
 use league::pairing::round::method::PairingMethod;
+use store::players::Player;
 
 use crate::loaded_season::LoadedSeason;
 
@@ -19,15 +20,12 @@ pub(super) fn household_pairs(
         return Vec::new();
     }
     let there = loaded.players.iter().filter(|it| there.contains(&it.id));
-    let homes: Vec<(&str, PlayerId)> = there
-        .filter_map(|player| Some((player.household.as_deref()?, player.id)))
-        .collect();
-    let ahead = homes.iter().enumerate();
-    ahead
-        .flat_map(|(at, (home, one))| {
-            let others = homes.iter().skip(at + 1);
-            let together = others.filter(move |(other, _)| home == other);
-            together.filter_map(|(_, other)| Pair::new(*one, *other))
-        })
-        .collect()
+    pairs_at_home(&there.map(resident).collect::<Vec<_>>())
+}
+
+pub(crate) fn resident(player: &Player) -> Resident<'_> {
+    Resident {
+        player: player.id,
+        household: player.household.as_deref(),
+    }
 }

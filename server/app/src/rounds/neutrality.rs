@@ -1,14 +1,19 @@
 //! Checks against conflicts of interest: whoever plays in a round decides nothing about its games.
 
+use std::collections::BTreeSet;
+
 use document::rounds::task::TaskDocument;
-use league::ids::{AccountId, PlayerId};
+use league::ids::PlayerId;
 use league::pairing::round::changes::AssignmentChange;
+use league::pairing::round::neutrality::{
+    ConflictOfInterest, StandingProposal, check_orders, check_second_draw, needs_other_publisher,
+};
+use league::pairing::round::orders::Orders;
 use messages::round_refusals;
 use store::Conn;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 
-use super::build_task::Orders;
 use super::internal_error::internal_error;
 use crate::loaded_season::LoadedSeason;
 use crate::{Action, Actor, Reason, Refusal};
@@ -20,14 +25,15 @@ pub(super) fn own_player(loaded: &LoadedSeason, actor: Actor) -> Option<PlayerId
     own.map(|player| player.id)
 }
 
-fn plays(loaded: &LoadedSeason, actor: Actor, inputs: &TaskDocument) -> bool {
-    let own = own_player(loaded, actor);
-    let mut contenders = inputs.contenders.iter();
-    own.is_some_and(|own| contenders.any(|contender| contender.player == own.0))
+pub(super) fn conflict(found: ConflictOfInterest) -> Refusal {
+    Refusal::rule(Reason::ConflictOfInterest, found.message())
 }
 
-/// An order about others moves one's own game, too.
-///
+fn contenders(inputs: &TaskDocument) -> BTreeSet<PlayerId> {
+    let contenders = inputs.contenders.iter();
+    contenders.map(|it| PlayerId(it.player)).collect()
+}
+
 /// # Errors
 /// [`Reason::ConflictOfInterest`].
 pub(super) fn must_give_no_orders(
@@ -36,19 +42,10 @@ pub(super) fn must_give_no_orders(
     inputs: &TaskDocument,
     orders: &Orders,
 ) -> Result<(), Refusal> {
-    let gives_none = orders.pins.is_empty() && orders.forbidden.is_empty();
-    if gives_none || !plays(loaded, actor, inputs) {
-        return Ok(());
-    }
-    Err(Refusal::rule(
-        Reason::ConflictOfInterest,
-        round_refusals::own_round_orders(),
-    ))
+    let own = own_player(loaded, actor);
+    check_orders(own, &contenders(inputs), orders).map_err(conflict)
 }
 
-/// Whoever plays in a round that is proposed has seen its games: for them its inputs are locked.
-/// Another round of the week, published since, opens them: this one must then be drawn anew.
-///
 /// # Errors
 /// [`Reason::ConflictOfInterest`].
 pub(super) fn must_be_drawn_once(
@@ -65,16 +62,14 @@ pub(super) fn must_be_drawn_once(
         return Ok(());
     };
     let digest = |task: &TaskDocument| task.digest().map_err(|cause| internal_error(&cause));
-    let same = digest(&standing.task)? == digest(inputs)?;
-    let stale = of_week().any(|it| it.published_at.is_some_and(|at| at > standing.proposed_at));
-    let own = plays(loaded, actor, inputs) || plays(loaded, actor, &standing.task);
-    if same || stale || !own {
-        return Ok(());
-    }
-    Err(Refusal::rule(
-        Reason::ConflictOfInterest,
-        round_refusals::own_round_drawn(),
-    ))
+    let before = StandingProposal {
+        contenders: &contenders(&standing.task),
+        proposed_at: standing.proposed_at,
+        has_same_inputs: digest(&standing.task)? == digest(inputs)?,
+    };
+    let own = own_player(loaded, actor);
+    let published = of_week().filter_map(|it| it.published_at);
+    check_second_draw(own, &contenders(inputs), before, published).map_err(conflict)
 }
 
 /// A repair of one's own game takes effect once somebody publishes it whose game it leaves alone,
@@ -89,24 +84,20 @@ pub(super) async fn must_be_approved(
     actor: Actor,
     changes: &[AssignmentChange],
 ) -> Result<(), Refusal> {
-    let touched = |account: AccountId| {
-        let mut players = loaded.players.iter();
-        let player = players.find(|player| player.account == account);
-        let mut changes = changes.iter();
-        player.is_some_and(|player| changes.any(|change| change.player == player.id))
-    };
-    if !touched(actor.account) {
-        return Ok(());
-    }
+    let changed: BTreeSet<PlayerId> = changes.iter().map(|change| change.player).collect();
+    let touched = loaded.players.iter();
+    let touched = touched.filter(|player| changed.contains(&player.id));
+    let touched = touched.map(|player| player.account).collect();
     let members = store::clubs::list_members(conn, season.club).await?;
-    let mut officers = members
+    let officers = members
         .iter()
-        .filter(|member| Action::Judge.allowed_to(member.role));
-    if officers.all(|officer| touched(officer.account)) {
-        return Ok(());
+        .filter(|it| Action::Judge.allowed_to(it.role));
+    let officers = officers.map(|officer| officer.account);
+    if needs_other_publisher(actor.account, &touched, officers) {
+        return Err(Refusal::rule(
+            Reason::ApprovalRequired,
+            round_refusals::own_repair(),
+        ));
     }
-    Err(Refusal::rule(
-        Reason::ApprovalRequired,
-        round_refusals::own_repair(),
-    ))
+    Ok(())
 }

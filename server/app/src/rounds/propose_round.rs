@@ -7,15 +7,18 @@ use league::ids::{PlayerId, RoundId};
 use league::keys::WeekKey;
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::draw::DrawSecret;
-use league::pairing::{Draw, Pair, Proposal, ProposeError, Task, propose};
+use league::pairing::round::orders::{Orders, read_pairs};
+use league::pairing::round::task::MIN_CONTENDERS;
+use league::pairing::{Draw, Proposal, ProposeError, Task, propose};
+use league::season::{NoNextRound, next_round};
 use league::week::WeekNo;
-use messages::{round_refusals, seasons};
+use messages::round_refusals;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::{Conn, UniqueConstraint};
 use uuid::Uuid;
 
-use super::build_task::{Orders, build_task};
+use super::build_task::build_task;
 use super::households::household_pairs;
 use super::internal_error::internal_error;
 use super::neutrality::{must_be_drawn_once, must_give_no_orders};
@@ -121,33 +124,25 @@ fn must_be_ready(
     drawn: &[RoundRow],
     week: WeekNo,
 ) -> Result<RoundKey, Refusal> {
-    let facts = loaded.week(week).ok_or(Refusal::NotFound)?.facts;
-    if facts.closed_at.is_some() {
-        return Err(Refusal::rule(Reason::WeekState, seasons::week_is_closed()));
-    }
+    let facts = &loaded.week(week).ok_or(Refusal::NotFound)?.facts;
+    let before = week.previous().and_then(|last| loaded.week(last));
+    let before = before.map(|last| &last.facts);
     let published = drawn
         .iter()
         .filter(|round| round.week == week && round.published_at.is_some());
-    let number = 1 + published.map(|round| round.number).max().unwrap_or(0);
-    if number > loaded.per_week {
-        return Err(already_paired());
-    }
-    if facts.lists_opened_at.is_none() {
-        return Err(Refusal::rule(
-            Reason::ListsSealed,
-            round_refusals::lists_sealed(),
-        ));
-    }
-    let before = week.previous().and_then(|last| loaded.week(last));
-    let early =
-        before.is_some_and(|last| last.facts.paired_at.is_none() && last.facts.closed_at.is_none());
-    if early {
-        return Err(Refusal::rule(
-            Reason::WeekState,
-            round_refusals::week_before_not_paired(),
-        ));
-    }
+    let published = published.map(|round| round.number).max().unwrap_or(0);
+    let next = next_round(facts, before, published, loaded.per_week);
+    let number = next.map_err(no_next_round)?;
     Ok(RoundKey { week, number })
+}
+
+fn no_next_round(why: NoNextRound) -> Refusal {
+    let reason = match why {
+        NoNextRound::AllPublished => Reason::RoundAlreadyPaired,
+        NoNextRound::ListsSealed => Reason::ListsSealed,
+        NoNextRound::WeekClosed | NoNextRound::WeekBeforeNotPaired => Reason::WeekState,
+    };
+    Refusal::rule(reason, why.message())
 }
 
 pub(super) fn parse_orders(
@@ -155,24 +150,13 @@ pub(super) fn parse_orders(
     pins: &[[PlayerId; 2]],
     forbidden: &[[PlayerId; 2]],
 ) -> Result<Orders, Refusal> {
+    let players = loaded.players.iter().map(|player| player.id).collect();
     let read = |pointer: &str, pairs: &[[PlayerId; 2]]| {
-        pairs
-            .iter()
-            .enumerate()
-            .map(|(index, &[a, b])| {
-                let known = |id| loaded.players.iter().any(|player| player.id == id);
-                Pair::new(a, b)
-                    .filter(|_| known(a) && known(b))
-                    .ok_or_else(|| {
-                        let place = format!("{pointer}/{index}");
-                        Refusal::fault(
-                            Reason::Validation,
-                            &place,
-                            round_refusals::two_players_needed(),
-                        )
-                    })
-            })
-            .collect::<Result<Vec<Pair>, Refusal>>()
+        read_pairs(pairs, &players).map_err(|index| {
+            let place = format!("{pointer}/{index}");
+            let message = round_refusals::two_players_needed();
+            Refusal::fault(Reason::Validation, &place, message)
+        })
     };
     Ok(Orders {
         pins: read("/pins", pins)?,
@@ -199,11 +183,11 @@ async fn lock_inputs(
     task.forbidden.sort_unstable();
     task.forbidden.dedup();
     let task = apply_round_robin(task, loaded, method, key)?;
-    if task.contenders.len() < 2 {
+    if !task.has_enough_contenders() {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, round_refusals::too_few_can_come())
                 .fact("actual", task.contenders.len())
-                .fact("limit", 2),
+                .fact("limit", MIN_CONTENDERS),
         );
     }
     let opened_at = loaded

@@ -3,6 +3,7 @@
 use document::trail::{PublishedRound, TrailAct};
 use league::ids::RoundId;
 use league::keys::SeasonKey;
+use league::pairing::round::neutrality::is_stale;
 use messages::{round_refusals, seasons};
 use store::Conn;
 use store::games::GameRow;
@@ -130,10 +131,9 @@ fn find_round(rounds: &[RoundRow], id: RoundId) -> Result<&RoundRow, Refusal> {
         .ok_or(Refusal::NotFound)
 }
 
-/// Another round of the week, published since, may have taken its tables.
 fn must_be_fresh(rounds: &[RoundRow], round: &RoundRow) -> Result<(), Refusal> {
-    let since = |other: &RoundRow| other.published_at.is_some_and(|at| at > round.proposed_at);
-    if rounds.iter().any(since) {
+    let published = rounds.iter().filter_map(|other| other.published_at);
+    if is_stale(round.proposed_at, published) {
         return Err(Refusal::rule(
             Reason::WeekState,
             round_refusals::other_round_published(),

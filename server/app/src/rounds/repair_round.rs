@@ -9,6 +9,7 @@ use league::keys::SeasonKey;
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
+use league::pairing::round::task::MIN_CONTENDERS;
 use league::pairing::{Draw, Game};
 use messages::{round_refusals, seasons};
 use store::rounds::RoundRow;
@@ -146,11 +147,11 @@ fn repair_inputs(
     };
     let method = policy::parse(season)?.rounds.method();
     task.allowed = apply_round_robin(task.clone(), loaded, method, key)?.allowed;
-    if task.contenders.len() < 2 {
+    if !task.has_enough_contenders() {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, round_refusals::too_few_left())
                 .fact("actual", task.contenders.len())
-                .fact("limit", 2),
+                .fact("limit", MIN_CONTENDERS),
         );
     }
     Ok(TaskDocument::from_task(&task, before.task.receipts.clone()))

@@ -2,6 +2,7 @@
 
 use league::pairing::Task;
 use league::pairing::history::past::RoundKey;
+use league::pairing::robin::seats::{find_free_seat, table_size};
 use league::pairing::robin::table_round::{
     RoundRobinFault, SeatNumbers, TablePosition, check_room, restrict_to_table,
 };
@@ -66,29 +67,16 @@ fn must_fit(players: usize, cycles: Cycles, rounds: usize) -> Result<(), Refusal
 ///
 /// # Errors
 /// [`Reason::SeasonFull`] when every seat of the table is taken.
-pub(crate) async fn find_free_seat(
-    conn: &mut Conn,
-    season: &Season,
-) -> Result<Option<u8>, Refusal> {
-    let players = store::players::list(conn, season.key()).await?;
-    let Some(seats) = table_size(&players) else {
+pub(crate) fn free_seat(players: &[Player]) -> Result<Option<u8>, Refusal> {
+    let Some(seats) = table_size(players.iter().filter_map(|player| player.seat)) else {
         return Ok(None);
     };
-    let is_taken = |seat: &u8| {
-        let mut there = players.iter().filter(|player| player.left_after.is_none());
-        there.any(|player| player.seat == Some(*seat))
-    };
-    let free = (1..=u8::try_from(seats).unwrap_or(u8::MAX)).find(|seat| !is_taken(seat));
-    free.map(Some).ok_or_else(|| {
+    let there = players.iter().filter(|player| player.left_after.is_none());
+    let taken = there.filter_map(|player| player.seat).collect();
+    find_free_seat(seats, &taken).map(Some).ok_or_else(|| {
         let message = round_refusals::round_robin_seats(seats);
         Refusal::rule(Reason::SeasonFull, message).fact("limit", seats)
     })
-}
-
-/// Seats of the table: an even number.
-fn table_size(players: &[Player]) -> Option<usize> {
-    let last = players.iter().filter_map(|player| player.seat).max()?;
-    Some(usize::from(last).next_multiple_of(2))
 }
 
 /// Restricts the task to the games of the round robin's table; leaves it as it is where the season pairs
@@ -107,9 +95,10 @@ pub(super) fn apply_round_robin(
         return Ok(task);
     };
     let before = usize::from(key.week.number() - 1) * usize::from(loaded.per_week);
+    let given = loaded.players.iter().filter_map(|player| player.seat);
     let place = TablePosition {
         // Nobody has a seat: no table has none, which is an internal error below.
-        seats: table_size(&loaded.players).unwrap_or(0),
+        seats: table_size(given).unwrap_or(0),
         cycles,
         number: before + usize::from(key.number.saturating_sub(1)),
     };

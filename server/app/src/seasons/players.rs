@@ -5,7 +5,7 @@ mod tell_availability;
 mod update_player;
 mod withdraw_player;
 
-pub(crate) use join_season::check_nights;
+pub(crate) use join_season::must_be_nights_of;
 pub use join_season::{JoinSeason, join_season};
 pub use tell_availability::tell_availability;
 pub use update_player::{UpdatePlayer, update_player};

@@ -3,18 +3,19 @@
 use document::trail::TrailAct;
 use league::catalogue::key::FactionKey;
 use league::ids::PlayerId;
-use league::keys::{SeasonKey, WeekKey};
+use league::keys::SeasonKey;
 use league::name::Name;
-use league::season::SeasonState;
-use league::week::WeekNo;
+use league::season::{JoinFault, check_handle, check_nights, check_place, first_week_to_play};
+use league::time::Instant;
 use messages::{refusals, seasons};
 use store::players::Player;
 use store::seasons::Season;
+use store::weeks::Week;
 use store::{Conn, StoreError, UniqueConstraint};
 use uuid::Uuid;
 
 use crate::access::authorize;
-use crate::rounds::seats::find_free_seat;
+use crate::rounds::seats::free_seat;
 use crate::season_change::SeasonChange;
 use crate::{Action, Actor, App, Reason, Refusal, catalogues, user_text};
 
@@ -45,11 +46,11 @@ pub async fn join_season(
         authorize(&mut tx, actor, season.club, Action::Play).await?;
         let season = store::seasons::lock(&mut tx, season).await?;
         let players = store::players::list(&tx, season.key()).await?;
-        must_have_place(&season, &players)?;
-        must_have_free_handle(&handle, actor, &players)?;
-        let joined_week = first_week(&mut tx, &season).await?;
-        check_faction(&mut tx, &season, joined_week, &command.faction).await?;
-        check_nights(&mut tx, season.key().week(joined_week), &command.nights).await?;
+        let weeks = store::weeks::list(&tx, season.key()).await?;
+        let now = store::clock::now(&tx).await?;
+        let week = first_week(&season, &handle, actor, &players, &weeks, now)?;
+        must_be_faction(&mut tx, &season, week, &command.faction).await?;
+        must_be_nights_of(week, &command.nights)?;
         let player = Player {
             id: PlayerId(Uuid::new_v4()),
             account: actor.account,
@@ -57,18 +58,17 @@ pub async fn join_season(
             faction: command.faction,
             household: None,
             nights: command.nights,
-            joined_week,
+            joined_week: week.week,
             left_after: None,
             left_at: None,
-            seat: find_free_seat(&mut tx, &season).await?,
+            seat: free_seat(&players)?,
         };
-        let now = store::clock::now(&tx).await?;
         let saved = store::players::create(&mut tx, season.key(), &player, now).await;
         saved.map_err(refuse_second_place)?;
         let act = TrailAct::JoinSeason {
             player: player.id.0,
             handle: player.handle.clone(),
-            week: joined_week.number(),
+            week: week.week.number(),
         };
         let change = SeasonChange::new(season.key(), actor, now, act);
         Ok(tx.publish(change).await?.with(player))
@@ -78,7 +78,9 @@ pub async fn join_season(
 
 fn refuse_second_place(fault: StoreError) -> Refusal {
     match fault {
-        StoreError::UniqueViolation(UniqueConstraint::PlayerHandle) => handle_taken(),
+        StoreError::UniqueViolation(UniqueConstraint::PlayerHandle) => {
+            join_refusal(JoinFault::HandleTaken)
+        }
         StoreError::UniqueViolation(UniqueConstraint::PlayerAccount) => {
             Refusal::rule(Reason::AlreadyRegistered, seasons::already_registered())
         }
@@ -86,55 +88,46 @@ fn refuse_second_place(fault: StoreError) -> Refusal {
     }
 }
 
-fn must_have_place(season: &Season, players: &[Player]) -> Result<(), Refusal> {
-    if season.state == SeasonState::Ended {
-        return Err(Refusal::rule(Reason::SeasonState, seasons::season_over()));
+/// The week from which on the newcomer plays. The season is locked, so that two who look alike do not come
+/// at once.
+fn first_week<'w>(
+    season: &Season,
+    handle: &Name,
+    actor: Actor,
+    players: &[Player],
+    weeks: &'w [Week],
+    now: Instant,
+) -> Result<&'w Week, Refusal> {
+    let there = players.iter().filter(|player| player.left_after.is_none());
+    check_place(season.state, season.places, there.count()).map_err(join_refusal)?;
+    let others = players.iter().filter(|it| it.account != actor.account);
+    let handles = others.map(|other| other.handle.as_str());
+    check_handle(handle, handles).map_err(join_refusal)?;
+    let facts = weeks.iter().map(|week| (week.week, &week.facts));
+    let first = first_week_to_play(facts, now).map_err(join_refusal)?;
+    let week = weeks.iter().find(|week| week.week == first);
+    week.ok_or(Refusal::NotFound)
+}
+
+fn join_refusal(fault: JoinFault) -> Refusal {
+    let message = fault.message();
+    match fault {
+        JoinFault::SeasonOver | JoinFault::LastDeadlinePassed => {
+            Refusal::rule(Reason::SeasonState, message)
+        }
+        JoinFault::Full(places) => Refusal::rule(Reason::SeasonFull, message).fact("limit", places),
+        JoinFault::HandleTaken => Refusal::fault(Reason::HandleTaken, "/handle", message),
     }
-    let Some(places) = season.places else {
-        return Ok(());
-    };
-    let taken = players
-        .iter()
-        .filter(|player| player.left_after.is_none())
-        .count();
-    if taken < usize::from(places) {
-        return Ok(());
-    }
-    Err(Refusal::rule(Reason::SeasonFull, seasons::season_full(places)).fact("limit", places))
 }
 
-/// The season is locked, so that two who look alike do not come at once.
-fn must_have_free_handle(handle: &Name, actor: Actor, players: &[Player]) -> Result<(), Refusal> {
-    let mut others = players.iter().filter(|it| it.account != actor.account);
-    let alike = |other: &Player| Name::new(&other.handle).is_ok_and(|it| it.looks_like(handle));
-    if others.any(alike) {
-        return Err(handle_taken());
-    }
-    Ok(())
-}
-
-fn handle_taken() -> Refusal {
-    let message = seasons::handle_taken();
-    Refusal::fault(Reason::HandleTaken, "/handle", message)
-}
-
-async fn first_week(conn: &mut Conn, season: &Season) -> Result<WeekNo, Refusal> {
-    let now = store::clock::now(conn).await?;
-    let weeks = store::weeks::list(conn, season.key()).await?;
-    let open = weeks
-        .iter()
-        .find(|week| week.facts.lists_opened_at.is_none() && now < week.facts.accepted_until());
-    open.map(|week| week.week)
-        .ok_or_else(|| Refusal::rule(Reason::SeasonState, seasons::last_deadline_passed()))
-}
-
-pub(super) async fn check_faction(
+/// # Errors
+/// [`Reason::Validation`] for a faction that the week's version of the catalogue does not have.
+pub(super) async fn must_be_faction(
     conn: &mut Conn,
     season: &Season,
-    week: WeekNo,
+    week: &Week,
     faction: &str,
 ) -> Result<(), Refusal> {
-    let week = store::weeks::find(conn, season.key().week(week)).await?;
     let number = week.catalogue_number;
     let catalogue = catalogues::load_catalogue(conn, season.club, season.catalogue, number).await?;
     let known = FactionKey::new(faction).is_ok_and(|key| catalogue.faction(&key).is_some());
@@ -148,26 +141,9 @@ pub(super) async fn check_faction(
     ))
 }
 
-pub(crate) async fn check_nights(
-    conn: &mut Conn,
-    week: WeekKey,
-    nights: &[String],
-) -> Result<(), Refusal> {
-    let week = store::weeks::find(conn, week).await?;
-    let unknown = nights
-        .iter()
-        .find(|key| !week.nights.iter().any(|night| night.key == **key));
-    let doubled = nights
-        .iter()
-        .enumerate()
-        .any(|(i, key)| nights.iter().take(i).any(|k| k == key));
-    if unknown.is_none() && !doubled {
-        return Ok(());
-    }
-    let known: Vec<&str> = week.nights.iter().map(|night| night.key.as_str()).collect();
-    Err(Refusal::fault(
-        Reason::Validation,
-        "/nights",
-        seasons::nights_known(known.join(", ")),
-    ))
+/// # Errors
+/// [`Reason::Validation`] for nights that the week does not have, or one twice.
+pub(crate) fn must_be_nights_of(week: &Week, nights: &[String]) -> Result<(), Refusal> {
+    check_nights(nights, &week.nights)
+        .map_err(|fault| Refusal::fault(Reason::Validation, "/nights", fault.message()))
 }

@@ -2,10 +2,9 @@
 
 use document::trail::TrailAct;
 use league::keys::WeekKey;
-use league::season::WeekPhase;
-use messages::seasons;
+use league::season::check_availability_time;
 
-use super::join_season::check_nights;
+use super::join_season::must_be_nights_of;
 use crate::access::{authorize_player, must_play};
 use crate::season_change::OfficersEntry;
 use crate::{Actor, App, Reason, Refusal};
@@ -23,13 +22,10 @@ pub async fn tell_availability(
         let player = must_play(&player, week.week)?;
         let facts = store::week_limits::lock_shared(&tx, week).await?.facts;
         let now = store::clock::now(&tx).await?;
-        if facts.phase(now) >= WeekPhase::Paired {
-            return Err(Refusal::rule(
-                Reason::WeekState,
-                seasons::availability_too_late(),
-            ));
-        }
-        check_nights(&mut tx, week, &nights).await?;
+        check_availability_time(&facts, now)
+            .map_err(|fault| Refusal::rule(Reason::WeekState, fault.message()))?;
+        let known = store::weeks::find(&mut tx, week).await?;
+        must_be_nights_of(&known, &nights)?;
         store::players::save_availability(&mut tx, week, player, &nights, now).await?;
         let act = TrailAct::TellAvailability {
             player: player.0,

@@ -4,6 +4,7 @@ use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
+use league::pairing::round::households::{Resident, is_own_household};
 use league::season::SeasonState;
 use messages::{refusals, seasons};
 use store::Conn;
@@ -11,8 +12,9 @@ use store::players::Player;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 
-use super::join_season::{check_faction, check_nights};
+use super::join_season::{must_be_faction, must_be_nights_of};
 use crate::access::authorize;
+use crate::rounds::households::resident;
 use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Reason, Refusal, user_text};
 
@@ -47,14 +49,18 @@ pub async fn update_player(
             return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
         }
         if let Some(nights) = command.nights {
-            check_nights(&mut tx, season.key().week(player.joined_week), &nights).await?;
+            let week = season.key().week(player.joined_week);
+            let week = store::weeks::find(&mut tx, week).await?;
+            must_be_nights_of(&week, &nights)?;
             player.nights = nights;
         }
         if let Some(faction) = command.faction {
             if season.state != SeasonState::Draft {
                 return Err(Refusal::rule(Reason::SeasonFixed, seasons::faction_fixed()));
             }
-            check_faction(&mut tx, &season, player.joined_week, &faction).await?;
+            let week = season.key().week(player.joined_week);
+            let week = store::weeks::find(&mut tx, week).await?;
+            must_be_faction(&mut tx, &season, &week, &faction).await?;
             player.faction = faction;
         }
         if let Some(household) = command.household {
@@ -88,11 +94,11 @@ async fn must_be_neutral(
     household: &Option<String>,
 ) -> Result<(), Refusal> {
     let own = store::players::find_by_account(conn, season.key(), actor.account).await?;
-    let is_own = own.is_some_and(|own| {
-        let with_own = [household, &player.household].contains(&&own.household);
-        own.id == player.id || (own.household.is_some() && with_own)
-    });
-    if is_own {
+    let after = Resident {
+        household: household.as_deref(),
+        ..resident(player)
+    };
+    if own.is_some_and(|own| is_own_household(resident(&own), resident(player), after)) {
         return Err(Refusal::rule(
             Reason::ConflictOfInterest,
             seasons::own_household(),

@@ -4,7 +4,7 @@ use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
-use league::week::WeekNo;
+use league::season::last_paired_week;
 use messages::{refusals, seasons};
 use store::Conn;
 use store::players::{LeftAfter, Player};
@@ -54,10 +54,6 @@ pub async fn withdraw_player(
 
 async fn last_week(conn: &mut Conn, season: SeasonKey) -> Result<LeftAfter, Refusal> {
     let weeks = store::weeks::list(conn, season).await?;
-    let paired: Option<WeekNo> = weeks
-        .iter()
-        .filter(|week| week.facts.paired_at.is_some())
-        .map(|week| week.week)
-        .max();
-    Ok(paired.map_or(LeftAfter::NoWeek, LeftAfter::Week))
+    let facts = weeks.iter().map(|week| (week.week, &week.facts));
+    Ok(last_paired_week(facts).map_or(LeftAfter::NoWeek, LeftAfter::Week))
 }

@@ -9,7 +9,7 @@ use std::collections::BTreeSet;
 use crate::ids::PlayerId;
 
 use super::game::{FixedGame, Game, Pair};
-use super::hall::{Night, NightSet};
+use super::hall::{Night, NightKey, NightSet, TableNo};
 use super::task::{Contender, Task};
 
 /// What is different since the round was published.
@@ -27,6 +27,22 @@ pub struct Disruption {
     pub pins: Vec<Pair>,
     /// Games the organiser does not want, besides those ruled out before.
     pub forbidden: Vec<Pair>,
+}
+
+/// The nights that a round was drawn with, as they are now: each night that is named has so many tables,
+/// and none where there are 0.
+pub fn change_nights(
+    mut drawn: Vec<Night>,
+    changes: impl IntoIterator<Item = (NightKey, u16)>,
+) -> Vec<Night> {
+    for (key, tables) in changes {
+        drawn.retain(|known| known.key != key);
+        if tables > 0 {
+            let tables = (1..=tables).map(TableNo).collect();
+            drawn.push(Night { key, tables });
+        }
+    }
+    drawn
 }
 
 /// The task of the repair of a round that was drawn from `drawn` and is published as `published`. It
@@ -86,5 +102,23 @@ fn fixture(game: &Game) -> FixedGame {
     FixedGame {
         attacker: game.attacker,
         defender: game.defender,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_night_has_the_tables_that_are_there_now_and_a_cancelled_one_is_gone() {
+        let [tuesday, thursday] = [0, 1].map(|number| NightKey::new(number).unwrap());
+        let night = |key, tables: &[u16]| Night {
+            key,
+            tables: tables.iter().copied().map(TableNo).collect(),
+        };
+        let drawn = vec![night(tuesday, &[1, 2, 3]), night(thursday, &[1])];
+        let now = change_nights(drawn.clone(), [(tuesday, 0), (thursday, 2)]);
+        assert_eq!(now, [night(thursday, &[1, 2])]);
+        assert_eq!(change_nights(drawn.clone(), []), drawn);
     }
 }

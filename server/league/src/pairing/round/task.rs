@@ -43,6 +43,15 @@ pub struct Task {
     pub draw: Draw,
 }
 
+/// Fewest players that make a round.
+pub const MIN_CONTENDERS: usize = 2;
+
+impl Task {
+    pub fn has_enough_contenders(&self) -> bool {
+        self.contenders.len() >= MIN_CONTENDERS
+    }
+}
+
 /// One player as the pairing sees them.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Contender {
