@@ -5,8 +5,8 @@ use league::club_role::ClubRole;
 use league::ids::ClaimId;
 use league::keys::SeasonKey;
 use league::name::Text;
-use league::painting::{Checker, ClaimRefusal, ClaimState, Evidence, PaintingClaim};
-use league::side::PerSide;
+use league::painting::{Checker, PaintingClaim};
+use league::pairing::Pair;
 use league::time::Instant;
 use messages::painting;
 use store::Conn;
@@ -66,10 +66,6 @@ async fn decide(
         }
         let painting = policy::parse(&season)?.painting;
         let checker = checker(&mut tx, actor, role, &season, &claim).await?;
-        // Only a referee takes a check back: the opponent's word at the table is given once.
-        if checker == Checker::Opponent && !matches!(claim.state, ClaimState::Open) {
-            return Err(claim_refusal(ClaimRefusal::Decided));
-        }
         let player = claim.made.player;
         let owner = store::players::find(&tx, season.key(), player)
             .await?
@@ -77,7 +73,7 @@ async fn decide(
         let now: Instant = store::clock::now(&tx).await?;
         let is_refusal = refused.is_some();
         let decided = match refused {
-            Some(reason) => claim.refuse(actor.account, owner, reason, now),
+            Some(reason) => claim.refuse(checker, actor.account, owner, reason, now),
             None => claim.verify(&painting, checker, actor.account, owner, now),
         };
         let claim = decided.map_err(claim_refusal)?;
@@ -112,27 +108,11 @@ async fn checker(
     let key = season.key();
     let own = store::players::find_by_account(conn, key, actor.account).await?;
     let games = store::games::list(conn, key, Some(claim.made.week)).await?;
-    let opponent = own.is_some_and(|own| {
-        games.iter().any(|game| {
-            game.meeting.as_ref().is_some_and(|meeting| {
-                let players = PerSide {
-                    first: game.first,
-                    second: meeting.second,
-                };
-                players.side_of(&own.id).is_some()
-                    && players.side_of(&claim.made.player).is_some()
-                    && own.id != claim.made.player
-            })
-        })
+    let pair = own.and_then(|own| Pair::new(own.id, claim.made.player));
+    let is_opponent = games.iter().any(|game| {
+        let second = game.meeting.as_ref().map(|meeting| meeting.second);
+        pair.is_some() && second.and_then(|second| Pair::new(game.first, second)) == pair
     });
-    match role {
-        _ if opponent => Ok(Checker::Opponent),
-        ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee => {
-            Ok(match claim.made.evidence {
-                Evidence::AtTable => Checker::Referee,
-                Evidence::Photo(_) => Checker::Photo,
-            })
-        }
-        ClubRole::Player => Err(Refusal::rule(Reason::Forbidden, painting::claim_checkers())),
-    }
+    Checker::find(role, is_opponent, claim.made.evidence)
+        .ok_or_else(|| Refusal::rule(Reason::Forbidden, painting::claim_checkers()))
 }

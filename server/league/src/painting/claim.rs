@@ -2,6 +2,7 @@
 
 use messages::{Message, Value, painting_faults, painting_rules};
 
+use crate::club_role::ClubRole;
 use crate::ids::{AccountId, ClaimId, PlayerId};
 use crate::lists::EntryKey;
 use crate::name::Text;
@@ -27,6 +28,21 @@ pub enum Checker {
 }
 
 impl Checker {
+    /// The part in which somebody checks a claim: whoever played against the claiming player that week does
+    /// so as the opponent, an officer by what the player offers. `None` for anybody else.
+    pub fn find(role: ClubRole, is_opponent: bool, evidence: Evidence) -> Option<Self> {
+        match (role, evidence) {
+            _ if is_opponent => Some(Self::Opponent),
+            (ClubRole::Player, _) => None,
+            (ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee, Evidence::AtTable) => {
+                Some(Self::Referee)
+            }
+            (ClubRole::Owner | ClubRole::Organiser | ClubRole::Referee, Evidence::Photo(_)) => {
+                Some(Self::Photo)
+            }
+        }
+    }
+
     pub(super) fn message(self) -> Message {
         match self {
             Self::Opponent => painting_rules::painting_rule_opponent(),
@@ -223,18 +239,26 @@ impl PaintingClaim {
         Ok(Self { state, ..self })
     }
 
-    /// Someone looked and does not agree, or a referee takes a check back.
+    /// Someone looked and does not agree, or a referee takes a check back: the opponent's word at the table
+    /// is given once.
     ///
     /// # Errors
-    /// [`ClaimRefusal`] for the player's own claim or one that was already refused.
+    /// [`ClaimRefusal`] for the player's own claim or one that was already refused, for the opponent also
+    /// one that was verified.
     pub fn refuse(
         self,
+        checker: Checker,
         by: AccountId,
         owner: AccountId,
         reason: Text,
         at: Instant,
     ) -> Result<Self, ClaimRefusal> {
-        if matches!(self.state, ClaimState::Refused { .. }) {
+        let is_decided = match self.state {
+            ClaimState::Open => false,
+            ClaimState::Verified { .. } => checker == Checker::Opponent,
+            ClaimState::Refused { .. } => true,
+        };
+        if is_decided {
             return Err(ClaimRefusal::Decided);
         }
         if by == owner {

@@ -7,6 +7,7 @@ use super::super::{
     PaintCounting, Painting, PaintingClaim, PaintingLog, PaintingTerms, PhotoDigest, Stage,
     UnitRecord, accept_claim,
 };
+use crate::club_role::ClubRole;
 use crate::ids::{AccountId, ClaimId, PlayerId};
 use crate::lists::EntryKey;
 use crate::name::Text;
@@ -66,8 +67,12 @@ fn record(painting: &Painting, claims: &[PaintingClaim]) -> Option<UnitRecord> {
 }
 
 fn refuse(claim: PaintingClaim) -> Result<PaintingClaim, ClaimRefusal> {
+    refuse_as(Checker::Referee, claim)
+}
+
+fn refuse_as(checker: Checker, claim: PaintingClaim) -> Result<PaintingClaim, ClaimRefusal> {
     let reason = Text::new("two colours, the season asks for three").unwrap();
-    claim.refuse(OTHER, OWNER, reason, Instant::UNIX_EPOCH)
+    claim.refuse(checker, OTHER, OWNER, reason, Instant::UNIX_EPOCH)
 }
 
 #[test]
@@ -103,6 +108,30 @@ fn only_checked_claims_count_and_a_check_taken_back_counts_no_more() {
     assert!(matches!(taken_back.state, ClaimState::Refused { .. }));
     assert_eq!(refuse(taken_back.clone()), Err(ClaimRefusal::Decided));
     assert_eq!(record(&painting, &[taken_back]), None);
+}
+
+#[test]
+fn the_opponents_word_is_given_once_and_a_referee_takes_it_back() {
+    let claim = verified(1, 1, [0, 0, 0, 8]);
+    let opponent = refuse_as(Checker::Opponent, claim.clone());
+    assert_eq!(opponent, Err(ClaimRefusal::Decided));
+    assert!(refuse_as(Checker::Referee, claim).is_ok());
+    let open = made(1, 1, [0, 0, 0, 8], Evidence::AtTable);
+    let open = accept_claim(&hands_and_eyes(), None, |_| None, open).unwrap();
+    assert!(refuse_as(Checker::Opponent, open).is_ok());
+}
+
+#[test]
+fn the_opponent_of_the_week_and_officers_check_claims() {
+    let photo = Evidence::Photo(PHOTO);
+    for role in ClubRole::ALL {
+        let opponent = Checker::find(role, true, photo);
+        assert_eq!(opponent, Some(Checker::Opponent), "{role:?}");
+    }
+    let referee = |evidence| Checker::find(ClubRole::Referee, false, evidence);
+    assert_eq!(referee(Evidence::AtTable), Some(Checker::Referee));
+    assert_eq!(referee(photo), Some(Checker::Photo));
+    assert_eq!(Checker::find(ClubRole::Player, false, photo), None);
 }
 
 #[test]
