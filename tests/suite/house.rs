@@ -120,6 +120,80 @@ fn no_circle_of_more_than_four_files_exists_in_the_rules() {
     no_offence(large.map(|circle| circle.join(", ")).collect());
 }
 
+/// Files of `app` in which `<` or `>` stands between two values, each with the reason why no rule of the
+/// league is decided there.
+const ORDERINGS_IN_APP: [(&str, &str); 4] = [
+    ("accounts/refresh_session.rs", "how long a sign-in lasts"),
+    ("cache.rs", "how much memory a cache takes"),
+    ("changes.rs", "how old the data of a replica may be"),
+    (
+        "seasons/reads/list_public_seasons.rs",
+        "whether a page of a directory is full",
+    ),
+];
+
+/// Which of two facts comes first, or is more, is for the league to judge: `app` compares in order with a
+/// constant or a number alone. Rules that ask only whether two facts are the same are not seen by this.
+#[test]
+fn the_application_puts_no_two_facts_in_order() {
+    let mut named = ORDERINGS_IN_APP.map(|(file, _)| (format!("server/app/src/{file}"), false));
+    let mut offences = Vec::new();
+    for file in files("server/app/src", ".rs") {
+        let code = file.text.split("#[cfg(test)]").next().unwrap_or_default();
+        for (number, line) in (1..).zip(code.lines()) {
+            if !orders_two_values(line) {
+                continue;
+            }
+            match named.iter_mut().find(|(path, _)| *path == file.path) {
+                Some((_, is_needed)) => *is_needed = true,
+                None => offences.push(format!("{}:{number}: {}", file.path, line.trim())),
+            }
+        }
+    }
+    let idle = named.into_iter().filter(|(_, is_needed)| !is_needed);
+    offences.extend(idle.map(|(path, _)| format!("{path} orders nothing: take it off the list")));
+    no_offence(offences);
+}
+
+/// Whether an operator of order in the line has neither a number nor a constant beside it.
+fn orders_two_values(line: &str) -> bool {
+    let line = line.split("//").next().unwrap_or_default();
+    let is_fixed = |word: Option<&str>| {
+        let word = word.unwrap_or_default();
+        let word = word.trim_matches(|c: char| !c.is_alphanumeric() && c != '_');
+        let is_fixed = |c: char| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '_';
+        !word.is_empty() && word.chars().all(is_fixed)
+    };
+    let operators = [" < ", " <= ", " > ", " >= "];
+    operators.into_iter().any(|operator| {
+        let parts: Vec<&str> = line.split(operator).collect();
+        parts.windows(2).any(|sides| {
+            let before = sides[0].split_whitespace().next_back();
+            let after = sides[1].split_whitespace().next();
+            !is_fixed(before) && !is_fixed(after)
+        })
+    })
+}
+
+#[test]
+fn an_order_of_two_values_is_told_from_one_with_a_limit() {
+    for line in [
+        "if now < week.accepted_until() {",
+        "at <= now && since.is_none()",
+        "    >= other.cap",
+    ] {
+        assert!(orders_two_values(line), "{line}");
+    }
+    for line in [
+        "if side > MAX_SIDE {",
+        "    .filter(|cap| cap.get() > 0)",
+        "fn read(pairs: &[Pair]) -> Vec<Pair> { // a < b",
+        "Some(_) => x,",
+    ] {
+        assert!(!orders_two_values(line), "{line}");
+    }
+}
+
 #[test]
 fn only_the_leagues_own_clock_tells_the_time() {
     let machine = [
