@@ -18,4 +18,5 @@ mod rounds;
 mod season;
 pub mod season_end;
 mod two_worlds;
+mod unreadable_fields;
 mod unsatisfiable_rules;

@@ -16,7 +16,9 @@ mod update_member;
 
 pub use accept_invitation::accept_invitation;
 pub use create_club::{CreateClub, create_club};
-pub use create_invitation::{CreateInvitation, CreatedInvitation, create_invitation};
+pub use create_invitation::{
+    CreateInvitation, CreatedInvitation, MAX_DAYS, MAX_USES, create_invitation,
+};
 pub use create_record_consent::create_record_consent;
 pub use delete_invitation::delete_invitation;
 pub use delete_member::delete_member;

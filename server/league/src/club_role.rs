@@ -17,7 +17,7 @@ impl ClubRole {
     pub const ALL: [Self; 4] = [Self::Owner, Self::Organiser, Self::Referee, Self::Player];
 
     /// The word used in data.
-    pub fn as_str(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             Self::Owner => "owner",
             Self::Organiser => "organiser",

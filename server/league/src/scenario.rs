@@ -12,12 +12,12 @@ use crate::share::Share;
 use crate::side::GameRole;
 
 pub use crate::catalogue::key::ItemKey;
-pub use fault::SheetFault;
+pub use fault::{MAX_NUMBER, SheetFault};
 pub use item::{
     ArmyOwner, Grade, GradeBand, ItemMeasure, JointCap, ScoreItem, ScoringSide, ScoringTime,
     ShareBase,
 };
-pub use map::{Marker, ScenarioTable, Zone, ZoneUse};
+pub use map::{MAX_TABLE_EDGE, Marker, ScenarioTable, Zone, ZoneUse};
 
 /// Most items on one sheet; a phone screen holds no more. Common practice, no source.
 pub const MAX_ITEMS: usize = 24;

@@ -82,5 +82,6 @@ fn bearer_token(request: &HttpRequest) -> Option<&str> {
     let header = request.headers().get(AUTHORIZATION)?.to_str();
     let words = header.ok().and_then(|text| text.split_once(' '));
     let bearer = words.filter(|(scheme, _)| scheme.eq_ignore_ascii_case("bearer"));
-    Some(bearer.map(|(_, token)| token.trim()).unwrap_or_default())
+    // Another scheme holds no token of ours: the empty one is refused like any that is unknown.
+    Some(bearer.map_or("", |(_, token)| token.trim()))
 }

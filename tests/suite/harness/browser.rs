@@ -19,9 +19,7 @@ impl Browser {
     pub(super) fn sign_in(visitor: Actor, handle: &str) -> Self {
         let form = visitor.get("/sign-in");
         let visit = cookie_of(&form);
-        let page = form.text();
-        let (_, rest) = page.split_once("name=\"token\" value=\"").unwrap();
-        let token = rest.split('"').next().unwrap();
+        let token = token_of(&form);
         let email = format!("{}@example.org", handle.to_lowercase());
         let password = data::PASSWORD.replace(' ', "+");
         let fields = format!("token={token}&email={email}&password={password}");
@@ -47,6 +45,20 @@ impl Browser {
         self.ask(Method::GET, path, |request| request)
     }
 
+    /// Sends a form of a page to an address, with what its fields say.
+    pub fn send(&self, page: &str, address: &str, fields: &[(&str, &str)]) -> Answer {
+        let token = token_of(&self.get(page).with_status(200));
+        let mut body = format!("token={token}");
+        for (name, value) in fields {
+            body.push_str(&format!("&{}={}", encode(name), encode(value)));
+        }
+        self.ask(Method::POST, address, |request| {
+            request
+                .header("content-type", "application/x-www-form-urlencoded")
+                .body(body.clone())
+        })
+    }
+
     /// Any request; `build` adds headers.
     pub fn ask(
         &self,
@@ -58,6 +70,22 @@ impl Browser {
             build(request.header("cookie", &self.cookie))
         })
     }
+}
+
+/// The CSRF token in the forms of a page.
+fn token_of(page: &Answer) -> String {
+    let page = page.text();
+    let (_, rest) = page.split_once("name=\"token\" value=\"").unwrap();
+    rest.split('"').next().unwrap().to_owned()
+}
+
+/// As forms send it: letters and digits as they are, every other byte by its number.
+fn encode(text: &str) -> String {
+    let encoded = text.bytes().map(|byte| match byte {
+        b'a'..=b'z' | b'A'..=b'Z' | b'0'..=b'9' => char::from(byte).to_string(),
+        other => format!("%{other:02X}"),
+    });
+    encoded.collect()
 }
 
 /// Name and value of the cookie that came with an answer.

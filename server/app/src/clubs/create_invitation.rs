@@ -13,8 +13,10 @@ use crate::access::authorize;
 use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, secret};
 
-const MAX_USES: u16 = 500;
-const MAX_DAYS: u16 = 90;
+/// Most people whom one invitation lets in.
+pub const MAX_USES: u16 = 500;
+/// Most days that an invitation works.
+pub const MAX_DAYS: u16 = 90;
 
 #[derive(Clone, Copy, Debug)]
 pub struct CreateInvitation {

@@ -18,7 +18,7 @@ pub async fn save_draft(
     app: &App,
     actor: Actor,
     week: WeekKey,
-    revision: Option<i32>,
+    revision: Option<i64>,
     draft: ArmyListDocument,
 ) -> Result<i32, Refusal> {
     let draft = ArmyListDocument::from(&parse_list(draft)?);
@@ -38,7 +38,7 @@ pub async fn save_draft(
             .fact("revision", old.draft_revision));
         }
         // Revision 0 is that of a list without a draft; above it one had to be named.
-        if old.draft_revision != revision.unwrap_or(0) {
+        if i64::from(old.draft_revision) != revision.unwrap_or(0) {
             return Err(
                 Refusal::rule(Reason::VersionMismatch, army_lists::draft_stale())
                     .fact("revision", old.draft_revision),

@@ -10,7 +10,7 @@ use super::map::MAX_TABLE_EDGE;
 use super::{Legs, MAX_ITEMS, MAX_TURNS, ScenarioRoles, SheetTerms};
 
 /// Largest number a sheet may use for points, counts and caps.
-const MAX_NUMBER: u32 = 1_000;
+pub const MAX_NUMBER: u32 = 1_000;
 
 /// One fault of a sheet.
 #[derive(Clone, Debug, PartialEq, Eq)]

@@ -10,7 +10,6 @@ week-scenario-not-revealed = Das Szenario der Woche ist noch nicht enthüllt.
 scenario-not-revealed = Das Szenario ist noch nicht enthüllt.
 scenario-missing = Die Woche hat kein Szenarioblatt, nach dem gewertet wird.
 impossible-counts = Manches kann so nicht gezählt worden sein.
-counts-unreadable = Jede Zählung ist eine ganze Zahl. Verbessern Sie die markierten.
 report-faults = Die Meldung hat Fehler.
 
 ## Points from the organiser

@@ -22,7 +22,6 @@ archive-too-early = Das Archiv entsteht, sobald die Saison beendet ist.
 
 ## The next season
 
-first-day-missing = Nennen Sie den ersten Tag der neuen Saison.
 collections-too-early = Sammlungen kommen erst mit, wenn die Saison beendet ist: Die Bemalung der letzten Wochen ginge sonst verloren.
 other-weekday = Die erste Woche wurde an einem { $weekday } angekündigt; der { $day } ist ein { $actual }. Die nächsten passenden Tage sind der { $before } und der { $after }; jeder andere muss eigens erlaubt werden, denn er verschiebt alle Abende und Fristen.
 new-days-faults = Die neuen Tage haben Fehler.

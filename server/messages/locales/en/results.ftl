@@ -10,7 +10,6 @@ week-scenario-not-revealed = The scenario of the week is not revealed yet.
 scenario-not-revealed = The scenario is not revealed yet.
 scenario-missing = The week has no scenario sheet to score by.
 impossible-counts = Some counts cannot happen.
-counts-unreadable = Each count is a whole number. Mend the ones that are marked.
 report-faults = The report has faults.
 
 ## Points from the organiser

@@ -22,7 +22,6 @@ archive-too-early = The archive is made once the season has ended.
 
 ## The next season
 
-first-day-missing = Name the first day of the new season.
 collections-too-early = Collections come along once the season has ended: paint of its last weeks would be lost.
 other-weekday = The first week was announced on a { $weekday }; { $day } is a { $actual }. The nearest are { $before } and { $after }; any other day has to be allowed, for it moves all nights and deadlines.
 new-days-faults = The new days have faults.

@@ -10,7 +10,6 @@ week-scenario-not-revealed = Le scénario de la semaine n’est pas encore dévo
 scenario-not-revealed = Le scénario n’est pas encore dévoilé.
 scenario-missing = La semaine n’a pas de fiche de scénario pour compter les points.
 impossible-counts = Certains décomptes sont impossibles.
-counts-unreadable = Chaque décompte est un nombre entier. Corrigez ceux qui sont marqués.
 report-faults = La déclaration a des erreurs.
 
 ## Points from the organiser

@@ -22,7 +22,6 @@ archive-too-early = L’archive est faite une fois la saison terminée.
 
 ## The next season
 
-first-day-missing = Indiquez le premier jour de la nouvelle saison.
 collections-too-early = Les collections suivent une fois la saison terminée : la peinture de ses dernières semaines serait perdue.
 other-weekday = La première semaine avait été annoncée un { $weekday } ; le { $day } est un { $actual }. Les jours les plus proches qui conviennent sont le { $before } et le { $after } ; tout autre jour doit être permis exprès, car il déplace toutes les soirées et dates limites.
 new-days-faults = Les nouvelles dates ont des erreurs.

@@ -247,8 +247,7 @@ pub async fn save_draft(
     body: Json<ArmyListDocument>,
 ) -> ApiResult<Versioned<DraftView>> {
     let week = path.key()?;
-    // No draft has the revision -1: a number that is too large is refused as an outdated one.
-    let old = optional_if_match(&request)?.map(|version| i32::try_from(version).unwrap_or(-1));
+    let old = optional_if_match(&request)?;
     let new = app::lists::save_draft(&app, who.0, week, old, body.0).await?;
     Ok(Versioned {
         version: new.into(),

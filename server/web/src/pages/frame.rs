@@ -7,6 +7,7 @@ pub mod csrf;
 pub mod error_page;
 pub mod form_data;
 pub mod form_errors;
+pub mod form_reader;
 pub mod multipart_form;
 pub mod page_request;
 pub mod response;

@@ -11,6 +11,7 @@ use serde::Deserialize;
 use crate::pages::frame::cookies;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::broken_form;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, local_path, page_template, percent_encode, redirect_with_cookie,
@@ -78,7 +79,7 @@ pub async fn show_sign_in(request: PageRequest, query: Query<NextQuery>) -> Page
 pub async fn sign_in(app: Data<App>, request: PageRequest, fields: FormData) -> PageResult {
     let command = SignIn {
         email: fields.text("email").to_owned(),
-        password: fields.raw("password").unwrap_or_default().to_owned(),
+        password: fields.typed("password").to_owned(),
     };
     match app::accounts::sign_in_to_pages(&app, command).await {
         Ok(session) => {
@@ -97,7 +98,7 @@ pub async fn sign_in(app: Data<App>, request: PageRequest, fields: FormData) -> 
                 registered: false,
                 register: register_address(fields.text("next")),
                 next: fields.text("next").to_owned(),
-                email: fields.text("email").to_owned(),
+                email: fields.typed("email").to_owned(),
             };
             render_page_with_status(page.errors.status(), &page)
         }
@@ -137,7 +138,7 @@ pub async fn register(app: Data<App>, request: PageRequest, fields: FormData) ->
     let command = RegisterAccount {
         email: fields.text("email").to_owned(),
         name: fields.text("name").to_owned(),
-        password: fields.raw("password").unwrap_or_default().to_owned(),
+        password: fields.typed("password").to_owned(),
         minor: fields.is_checked("minor"),
         guardian_consent: fields.is_checked("guardian"),
     };
@@ -162,8 +163,8 @@ fn register_page(
     let page = RegisterPage {
         layout: request.layout(),
         t: request.t,
-        name: fields.text("name").to_owned(),
-        email: fields.text("email").to_owned(),
+        name: fields.typed("name").to_owned(),
+        email: fields.typed("email").to_owned(),
         minor: fields.is_checked("minor"),
         guardian: fields.is_checked("guardian"),
         next,
@@ -175,7 +176,7 @@ fn register_page(
 /// Keeps the language that the reader chose.
 #[post("/language")]
 pub async fn choose_language(fields: FormData) -> PageResult {
-    let chosen = Language::of_tag(fields.text("language")).unwrap_or(Language::English);
+    let chosen = Language::of_tag(fields.text("language")).ok_or_else(broken_form)?;
     let back = local_path(fields.text("back"));
     Ok(redirect_with_cookie(back, cookies::language_cookie(chosen)))
 }

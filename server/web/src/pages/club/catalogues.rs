@@ -11,6 +11,7 @@ use league::ids::{CatalogueId, ClubId};
 use crate::body;
 use crate::pages::frame::form_data::{FormData, LargeFormData};
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
@@ -62,7 +63,9 @@ pub async fn import_catalogue(
     LargeFormData(fields): LargeFormData,
 ) -> PageResult {
     let club = path.id();
-    let mut chosen = fields.parse("catalogue").map(CatalogueId);
+    let mut form = FormReader::new(&fields);
+    let chosen = form.optional_id("catalogue", &request.t.catalogue());
+    let mut chosen = form.finish(chosen)?.map(CatalogueId);
     let errors = match parse_source(fields.text("text")) {
         Ok(source) => {
             match import(&app, request.actor()?, club, &mut chosen, &fields, source).await {
@@ -127,9 +130,9 @@ async fn catalogues(
         club_name: club.name,
         club_link: urls::club(id),
         catalogues: all.into_iter().map(line).collect(),
-        chosen: chosen.map(|id| id.to_string()).unwrap_or_default(),
-        name: fields.text("name").to_owned(),
-        text: fields.text("text").to_owned(),
+        chosen: chosen.map_or_else(String::new, |id| id.to_string()),
+        name: fields.typed("name").to_owned(),
+        text: fields.typed("text").to_owned(),
         errors,
     };
     render_page_with_status(page.errors.status(), &page)

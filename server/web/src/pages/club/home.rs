@@ -88,8 +88,8 @@ async fn home(
         layout: request.layout(),
         t: request.t,
         clubs: clubs.map(|clubs| clubs.into_iter().map(line).collect()),
-        name: fields.text("name").to_owned(),
-        slug: fields.text("slug").to_owned(),
+        name: fields.typed("name").to_owned(),
+        slug: fields.typed("slug").to_owned(),
         errors,
     };
     render_page_with_status(page.errors.status(), &page)

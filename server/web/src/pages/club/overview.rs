@@ -4,16 +4,20 @@ use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, post};
-use app::App;
-use app::clubs::{Club, CreateInvitation, CreatedInvitation, Invitation, Member};
+use app::clubs::{
+    Club, CreateInvitation, CreatedInvitation, Invitation, MAX_DAYS, MAX_USES, Member,
+};
 use app::seasons::Season;
+use app::{App, Refusal};
 use askama::Template;
 use league::club_role::ClubRole;
 use league::ids::{AccountId, ClubId};
 use league::season::SeasonState;
+use uuid::Uuid;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, percent_encode, render_page_with_status, see_other,
@@ -39,10 +43,16 @@ struct ClubPage {
     owns: bool,
     roles: Vec<(&'static str, Cow<'static, str>)>,
     invitation: Option<NewInvitation>,
+    uses: String,
+    days: String,
     invitations: Vec<InvitationLine>,
     errors: FormErrors,
 }
 page_template!(ClubPage);
+
+/// People and days that an invitation is for unless told otherwise.
+const INVITATION_USES: &str = "20";
+const INVITATION_DAYS: &str = "30";
 
 /// An invitation that was just made.
 struct NewInvitation {
@@ -76,7 +86,16 @@ struct PersonLine {
 
 #[get("/clubs/{club}")]
 pub async fn show_club(app: Data<App>, request: PageRequest, path: Path<ClubPath>) -> PageResult {
-    club_page(&app, &request, path.id(), None, FormErrors::default()).await
+    let nothing = FormData::default();
+    club_page(
+        &app,
+        &request,
+        path.id(),
+        &nothing,
+        None,
+        FormErrors::default(),
+    )
+    .await
 }
 
 /// Makes an invitation and shows its code, once; or takes one back.
@@ -88,16 +107,17 @@ pub async fn invite(
     fields: FormData,
     http_request: HttpRequest,
 ) -> PageResult {
-    if let Some(id) = fields.parse("withdraw") {
-        app::clubs::delete_invitation(&app, request.actor()?, path.id(), id).await?;
-        return Ok(see_other(&urls::club(path.id())));
-    }
-    let command = CreateInvitation {
-        role: ClubRole::parse(fields.text("role")).unwrap_or(ClubRole::Player),
-        uses: fields.parse("uses").unwrap_or_default(),
-        days: fields.parse("days").unwrap_or_default(),
+    let (actor, club) = (request.actor()?, path.id());
+    let made = match parse_invitation(&fields, request.t) {
+        Ok(InvitationForm::Withdraw(id)) => {
+            app::clubs::delete_invitation(&app, actor, club, id).await?;
+            return Ok(see_other(&urls::club(club)));
+        }
+        Ok(InvitationForm::Create(command)) => {
+            app::clubs::create_invitation(&app, actor, club, command).await
+        }
+        Err(refusal) => Err(refusal),
     };
-    let made = app::clubs::create_invitation(&app, request.actor()?, path.id(), command).await;
     let (invitation, errors) = match made {
         Ok(made) => (
             Some(new_invitation(&request, &http_request, made)),
@@ -105,8 +125,37 @@ pub async fn invite(
         ),
         Err(refusal) => (None, FormErrors::from_refusal(refusal)?),
     };
-    club_page(&app, &request, path.id(), invitation, errors).await
+    club_page(&app, &request, club, &fields, invitation, errors).await
 }
+
+enum InvitationForm {
+    Withdraw(Uuid),
+    Create(CreateInvitation),
+}
+
+fn parse_invitation(fields: &FormData, t: Texts) -> Result<InvitationForm, Refusal> {
+    let mut form = FormReader::new(fields);
+    let parsed = match fields.raw("withdraw") {
+        Some(_) => InvitationForm::Withdraw(form.id("withdraw", &t.invites_open())),
+        None => InvitationForm::Create(CreateInvitation {
+            role: form.choice("role", &t.invite_as(), ROLES),
+            uses: form.number("uses", &t.invite_uses(), 1..=MAX_USES),
+            days: form.number("days", &t.invite_days(), 1..=MAX_DAYS),
+        }),
+    };
+    form.finish(parsed)
+}
+
+/// Each role with the word that a form sends.
+const ROLES: [(&str, ClubRole); 4] = {
+    let [owner, organiser, referee, player] = ClubRole::ALL;
+    [
+        (owner.as_str(), owner),
+        (organiser.as_str(), organiser),
+        (referee.as_str(), referee),
+        (player.as_str(), player),
+    ]
+};
 
 fn new_invitation(
     request: &PageRequest,
@@ -138,23 +187,35 @@ pub async fn change_member(
     fields: FormData,
 ) -> PageResult {
     let (actor, club) = (request.actor()?, path.id());
-    let account = AccountId(fields.parse("account").unwrap_or_default());
-    let changed = match ClubRole::parse(fields.text("role")) {
-        Some(role) => app::clubs::update_member(&app, actor, club, account, role).await,
-        None => app::clubs::delete_member(&app, actor, club, account).await,
+    let changed = match parse_member(&fields, request.t) {
+        Ok((account, Some(role))) => {
+            app::clubs::update_member(&app, actor, club, account, role).await
+        }
+        Ok((account, None)) => app::clubs::delete_member(&app, actor, club, account).await,
+        Err(refusal) => Err(refusal),
     };
     redirect_or_show_errors(
         changed,
         |()| urls::club(club),
-        async |errors| club_page(&app, &request, club, None, errors).await,
+        async |errors| club_page(&app, &request, club, &fields, None, errors).await,
     )
     .await
+}
+
+/// A member and the new role; none where the form removes the member.
+fn parse_member(fields: &FormData, t: Texts) -> Result<(AccountId, Option<ClubRole>), Refusal> {
+    let mut form = FormReader::new(fields);
+    let account = AccountId(form.id("account", &t.people()));
+    let role = fields.raw("role");
+    let role = role.map(|_| form.choice("role", &t.role_change(), ROLES));
+    form.finish((account, role))
 }
 
 async fn club_page(
     app: &App,
     request: &PageRequest,
     id: ClubId,
+    fields: &FormData,
     invitation: Option<NewInvitation>,
     errors: FormErrors,
 ) -> PageResult {
@@ -172,6 +233,10 @@ async fn club_page(
     };
     let mut page = render(request, club, role, seasons, people, errors);
     page.invitation = invitation;
+    if !page.errors.is_empty() {
+        page.uses = fields.raw("uses").unwrap_or(INVITATION_USES).to_owned();
+        page.days = fields.raw("days").unwrap_or(INVITATION_DAYS).to_owned();
+    }
     page.invitations = invitations
         .into_iter()
         .map(|open| invitation_line(request.t, open))
@@ -209,6 +274,8 @@ fn render(
             .map(|role| (role.as_str(), role_label(t, role)))
             .collect(),
         invitation: None,
+        uses: INVITATION_USES.to_owned(),
+        days: INVITATION_DAYS.to_owned(),
         invitations: Vec::new(),
         errors,
     }

@@ -8,6 +8,7 @@ use league::ids::ClubId;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::broken_form;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
@@ -61,7 +62,8 @@ pub async fn change_record_consent(
         "open" => app::clubs::create_record_consent(&app, actor, club)
             .await
             .map(|_| ()),
-        _ => app::clubs::delete_record_consent(&app, actor, club).await,
+        "closed" => app::clubs::delete_record_consent(&app, actor, club).await,
+        _ => Err(broken_form()),
     };
     match done {
         Ok(()) => Ok(see_other(&urls::record_consent(club))),

@@ -2,7 +2,6 @@
 
 use std::future::Future;
 use std::pin::Pin;
-use std::str::FromStr;
 
 use actix_web::dev::Payload;
 use actix_web::web::Query;
@@ -54,6 +53,20 @@ impl FormData {
         Self(fields)
     }
 
+    /// Adds what stands in the fields that were not sent.
+    #[must_use]
+    pub fn with_defaults<'d>(
+        mut self,
+        defaults: impl IntoIterator<Item = (&'d str, String)>,
+    ) -> Self {
+        for (name, value) in defaults {
+            if self.raw(name).is_none() {
+                self.0.push((name.to_owned(), value));
+            }
+        }
+        self
+    }
+
     /// Parses a body and verifies its token.
     fn verified(request: &HttpRequest, body: &[u8]) -> Result<Self, Problem> {
         let fields = Self::parse_body(body)?;
@@ -72,10 +85,15 @@ impl FormData {
 
     /// What stands in a field, without space around it; empty when it was not sent.
     pub fn text(&self, name: &str) -> &str {
-        self.raw(name).unwrap_or_default().trim()
+        self.typed(name).trim()
     }
 
-    /// What stands in a field, untrimmed.
+    /// What stands in a field exactly as it was typed; empty when it was not sent.
+    pub fn typed(&self, name: &str) -> &str {
+        self.raw(name).unwrap_or("")
+    }
+
+    /// What stands in a field exactly as it was typed, if it was sent.
     pub fn raw(&self, name: &str) -> Option<&str> {
         let mut all = self.0.iter();
         all.find(|(key, _)| key == name)
@@ -91,11 +109,6 @@ impl FormData {
     /// Whether a box is ticked.
     pub fn is_checked(&self, name: &str) -> bool {
         self.raw(name).is_some()
-    }
-
-    /// What stands in a field as a number or another value with a text form, if it can be parsed.
-    pub fn parse<T: FromStr>(&self, name: &str) -> Option<T> {
-        self.text(name).parse().ok()
     }
 
     /// Every field but the token, to be carried on to the next step.

@@ -1,6 +1,7 @@
 //! The errors that are shown beside the form that caused them.
 
 use std::borrow::Cow;
+use std::fmt;
 
 use actix_web::http::StatusCode;
 use app::{Fault, Refusal};
@@ -35,15 +36,6 @@ impl FormErrors {
         Ok(Self::from_problem(&problem))
     }
 
-    /// Faults that were found before any use case was asked.
-    pub fn from_faults(faults: Vec<Fault>) -> Self {
-        Self {
-            faults,
-            status: StatusCode::UNPROCESSABLE_ENTITY,
-            ..Self::default()
-        }
-    }
-
     /// The errors of a JSON document that somebody pasted, or of a refusal.
     pub fn from_problem(problem: &Problem) -> Self {
         Self {
@@ -57,6 +49,29 @@ impl FormErrors {
     /// Whether there are none.
     pub fn is_empty(&self) -> bool {
         self.message.is_none() && self.faults.is_empty()
+    }
+
+    /// Whether a field has a fault.
+    pub fn is_at(&self, field: &str) -> bool {
+        let mut pointers = self.faults.iter().map(|fault| &fault.pointer);
+        pointers.any(|pointer| pointer.strip_prefix('/') == Some(field))
+    }
+
+    /// The attribute that marks a field with a fault.
+    pub fn mark(&self, field: &str) -> Attributes {
+        Attributes(match self.is_at(field) {
+            true => " aria-invalid=\"true\"",
+            false => "",
+        })
+    }
+
+    /// The kind of input of a number. Browsers show nothing but numbers in a field of numbers: what
+    /// else was typed stands in one of text.
+    pub fn number_type(&self, field: &str) -> Attributes {
+        Attributes(match self.is_at(field) {
+            true => " type=\"text\" inputmode=\"numeric\" aria-invalid=\"true\"",
+            false => " type=\"number\"",
+        })
     }
 
     /// The status to show the form with.
@@ -92,6 +107,18 @@ impl FormErrors {
         messages.into_iter().map(said).collect()
     }
 }
+
+/// Attributes of an input, with a space before them.
+pub struct Attributes(&'static str);
+
+impl fmt::Display for Attributes {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0)
+    }
+}
+
+/// Needs no escaping: nothing of it comes from outside.
+impl askama::filters::HtmlSafe for Attributes {}
 
 /// Redirects to the next page when it is done, else shows the form again with its errors.
 ///

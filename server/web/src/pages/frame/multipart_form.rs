@@ -62,7 +62,8 @@ async fn read_parts(mut parts: Multipart) -> Result<MultipartForm, Problem> {
     let unreadable = |_| Problem::http(HttpFault::InvalidParameter);
     let (mut fields, mut file) = (Vec::new(), None);
     while let Some(part) = parts.try_next().await.map_err(unreadable)? {
-        let name = part.name().unwrap_or_default().to_owned();
+        // A part without a name is of no field that a form asks for.
+        let name = part.name().unwrap_or("").to_owned();
         let is_file = part
             .content_disposition()
             .is_some_and(|disposition| disposition.get_filename().is_some());

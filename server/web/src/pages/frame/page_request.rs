@@ -129,6 +129,7 @@ impl PageRequest {
         let token = self.secret.as_deref().and_then(csrf::new_token);
         Layout {
             signed_in: self.viewer.is_some(),
+            // Without randomness there is no token, and every form is refused.
             token: token.unwrap_or_default(),
             path: self.path.clone(),
             style: assets::STYLE.address(),

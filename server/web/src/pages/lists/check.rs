@@ -39,14 +39,13 @@ pub async fn check_form(
 ) -> PageResult {
     let week = path.key()?;
     let actor = request.actor()?;
-    let typed = form::parse_list(&fields, fields.text("faction"));
+    let typed = form::parse_list(&fields, fields.text("faction"), request.t)?;
     let found = app::lists::find_list_editor(&app, actor, week).await?;
     let checked = app::lists::check_list(&app, actor, week, typed.clone()).await?;
     let list = ArmyList::try_from(typed).ok();
     let parts = list
         .as_ref()
-        .map(|list| form::parts(&found.catalogue, list))
-        .unwrap_or_default();
+        .map_or_else(Vec::new, |list| form::parts(&found.catalogue, list));
     let cap = found.week.cap.get();
     let mut panel = CheckPanel::new(&checked.report, cap, parts, request.t);
     if let Some(list) = list {

@@ -14,6 +14,7 @@ use super::check::CheckPanel;
 use super::form::{self, EntryFields, KindChoice};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::{FormReader, broken_form};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status,
@@ -65,7 +66,7 @@ page_template!(ReceiptPage);
 /// The form of a list.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
 pub async fn show_list(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    list_page(&app, &request, path.key()?, FormErrors::default()).await
+    list_page(&app, &request, path.key()?, None, FormErrors::default()).await
 }
 
 /// Adds, removes or saves; hands in when asked to.
@@ -77,11 +78,14 @@ pub async fn change_list(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let done = submit(&app, request.actor()?, week, &fields).await;
+    let done = submit(&app, request.actor()?, week, &fields, request.t).await;
     redirect_or_show_errors(
         done,
         |address| address,
-        async |errors| list_page(&app, &request, week, errors.without_list_findings()).await,
+        async |errors| {
+            let errors = errors.without_list_findings();
+            list_page(&app, &request, week, Some(&fields), errors).await
+        },
     )
     .await
 }
@@ -125,16 +129,20 @@ async fn submit(
     actor: Actor,
     key: WeekKey,
     fields: &FormData,
+    t: Texts,
 ) -> Result<String, Refusal> {
     let before = app::lists::find_list_editor(app, actor, key).await?;
-    let mut list = form::parse_list(fields, before.list.faction().as_str());
+    let mut list = form::parse_list(fields, before.list.faction().as_str(), t)?;
     let submit = fields.text("act");
-    if submit == "add" {
-        form::add_unit(&mut list, fields.text("new"), &before);
-    } else if let Some(key) = submit.strip_prefix("remove ") {
-        form::remove_entry(&mut list, key);
+    match submit.split_once(' ').unwrap_or((submit, "")) {
+        ("save" | "seal", _) => {}
+        ("add", _) => form::add_unit(&mut list, fields.text("new"), &before, t)?,
+        ("remove", key) => form::remove_entry(&mut list, key),
+        _ => return Err(broken_form()),
     }
-    let revision = fields.parse("revision").or(Some(0));
+    let mut form = FormReader::new(fields);
+    let revision = form.hidden("revision");
+    let revision = form.finish(revision)?;
     app::lists::save_draft(app, actor, key, revision, list.clone()).await?;
     let page = format!("{}/list", urls::week(key));
     if submit == "seal" {
@@ -148,12 +156,17 @@ async fn list_page(
     app: &App,
     request: &PageRequest,
     key: WeekKey,
+    typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
     let actor = request.actor()?;
     let context = SeasonContext::load(app, request, key.season).await?;
     let found = app::lists::find_list_editor(app, actor, key).await?;
-    let page = render(request, &context, &found, errors)?;
+    let mut page = render(request, &context, &found, errors)?;
+    // Nothing was saved where a number could not be read: the fields say again what was typed.
+    if let Some(typed) = typed.filter(|it| form::parse_list(it, "", request.t).is_err()) {
+        form::restore_typed(&mut page.entries, typed);
+    }
     render_page_with_status(page.errors.status(), &page)
 }
 

@@ -3,16 +3,18 @@
 use std::collections::BTreeMap;
 
 use app::lists::ListEditor;
+use app::{Reason, Refusal};
 use document::lists::army_list::{ArmyListDocument, EntryDocument};
 use league::catalogue::key::UnitKey;
 use league::catalogue::unit::{OptionPrice, Unit, UnitOption};
-use league::catalogue::{Catalogue, Faction};
+use league::catalogue::{Catalogue, Faction, MAX_MODELS, MAX_TAKINGS};
 use league::lists::line::entry_points;
 use league::lists::{ArmyList, Entry};
 
 use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::words::factions::faction_name;
-use messages::Texts;
+use messages::{Texts, forms};
 
 /// One unit of the list, as the form shows it.
 pub struct EntryFields {
@@ -37,8 +39,8 @@ pub struct OptionFields {
     /// Key of the option.
     pub key: String,
     pub label: String,
-    /// How often it is taken.
-    pub taken: u32,
+    /// How often it is taken, or what was typed in its place.
+    pub taken: String,
     /// How often it may be taken.
     pub limit: u32,
 }
@@ -52,42 +54,90 @@ pub struct KindChoice {
 }
 
 /// The list that the fields describe.
-pub fn parse_list(fields: &FormData, faction: &str) -> ArmyListDocument {
-    ArmyListDocument {
+///
+/// # Errors
+/// Every number that cannot be read.
+pub fn parse_list(fields: &FormData, faction: &str, t: Texts) -> Result<ArmyListDocument, Refusal> {
+    let mut form = FormReader::new(fields);
+    let keys = fields.values("entry").into_iter();
+    let list = ArmyListDocument {
         faction: faction.to_owned(),
-        entries: fields
-            .values("entry")
-            .into_iter()
-            .map(|key| parse_entry(fields, key))
+        entries: keys
+            .map(|key| parse_entry(&mut form, fields, key, t))
             .collect(),
+    };
+    form.finish(list)
+}
+
+fn parse_entry(
+    form: &mut FormReader<'_>,
+    fields: &FormData,
+    key: String,
+    t: Texts,
+) -> EntryDocument {
+    let unit = form.text(&format!("unit.{key}"));
+    let of_unit = |label: &str| format!("{}, {label}", faction_name(&unit));
+    let prefix = format!("option.{key}.");
+    let mut options = BTreeMap::new();
+    for (name, option) in fields
+        .without_token()
+        .filter_map(|(name, _)| Some((name, name.strip_prefix(&prefix)?)))
+    {
+        let label = of_unit(&faction_name(option));
+        match form.optional_number(name, &label, 0..=MAX_TAKINGS) {
+            None | Some(0) => {}
+            Some(taken) => {
+                options.insert(option.to_owned(), taken);
+            }
+        }
+    }
+    let joins = form.text(&format!("joins.{key}"));
+    let models = format!("models.{key}");
+    EntryDocument {
+        models: form.number(&models, &of_unit(&t.models()), 1..=MAX_MODELS),
+        options,
+        joins: (!joins.is_empty()).then_some(joins),
+        unit,
+        key,
     }
 }
 
-fn parse_entry(fields: &FormData, key: String) -> EntryDocument {
-    let prefix = format!("option.{key}.");
-    let options: BTreeMap<String, u32> = fields
-        .without_token()
-        .filter_map(|(name, taken)| Some((name.strip_prefix(&prefix)?, taken.parse().ok()?)))
-        .filter(|(_, taken)| *taken > 0)
-        .map(|(option, taken)| (option.to_owned(), taken))
-        .collect();
-    let joins = fields.text(&format!("joins.{key}"));
-    EntryDocument {
-        unit: fields.text(&format!("unit.{key}")).to_owned(),
-        models: fields.parse(&format!("models.{key}")).unwrap_or_default(),
-        options,
-        joins: (!joins.is_empty()).then(|| joins.to_owned()),
-        key,
+/// Puts what was typed into the numbers of entries.
+pub fn restore_typed(entries: &mut [EntryFields], typed: &FormData) {
+    for entry in entries {
+        for option in &mut entry.options {
+            let name = format!("option.{}.{}", entry.key, option.key);
+            // The box of an option that is not taken is not sent.
+            let typed = typed.raw(&name).unwrap_or("0");
+            option.taken = typed.to_owned();
+        }
+        let models = typed.text(&format!("models.{}", entry.key));
+        for (size, _, is_chosen) in &mut entry.sizes {
+            *is_chosen = size.to_string() == models;
+        }
+        let joins = typed.text(&format!("joins.{}", entry.key));
+        for (other, _, is_chosen) in entry.joins.iter_mut().flatten() {
+            *is_chosen = other == joins;
+        }
     }
 }
 
 /// Adds the smallest size of a unit under a key that the list does not use yet. A unit of the last
 /// list that is missing comes back under its old key, so that it counts as returning.
-pub fn add_unit(list: &mut ArmyListDocument, unit: &str, editor: &ListEditor) {
-    let Some(found) = faction(editor).and_then(|faction| faction.unit(&UnitKey::new(unit).ok()?))
-    else {
-        return;
-    };
+///
+/// # Errors
+/// A unit that the faction does not have.
+pub fn add_unit(
+    list: &mut ArmyListDocument,
+    unit: &str,
+    editor: &ListEditor,
+    t: Texts,
+) -> Result<(), Refusal> {
+    let found = faction(editor).and_then(|faction| faction.unit(&UnitKey::new(unit).ok()?));
+    let found = found.ok_or_else(|| {
+        let message = forms::form_choice(&*t.add_unit());
+        Refusal::fault(Reason::Validation, "/new", message)
+    })?;
     let last = editor.previous.iter().flat_map(ArmyList::entries);
     let returning = last.filter(|entry| entry.unit.as_str() == unit);
     let fresh = (1..).map(|number| format!("{}-{number}", short(unit)));
@@ -96,12 +146,14 @@ pub fn add_unit(list: &mut ArmyListDocument, unit: &str, editor: &ListEditor) {
         .chain(fresh)
         .find(|key| !list.entries.iter().any(|entry| entry.key == *key));
     list.entries.push(EntryDocument {
+        // There is always one: fresh keys do not end.
         key: key.unwrap_or_default(),
         unit: unit.to_owned(),
         models: found.sizes.first().map_or(1, |size| size.models),
         options: BTreeMap::new(),
         joins: None,
     });
+    Ok(())
 }
 
 /// Takes an entry out, and nobody joins it any more.
@@ -194,7 +246,7 @@ fn option_fields(entry: &Entry, option: &UnitOption, t: Texts) -> OptionFields {
     OptionFields {
         key: option.key.to_string(),
         label,
-        taken: entry.options.get(&option.key).copied().unwrap_or_default(),
+        taken: entry.options.get(&option.key).unwrap_or(&0).to_string(),
         limit: option.limit,
     }
 }

@@ -78,7 +78,10 @@ pub async fn read_paste(
     let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
     if let (Some(list), "take") = (list, fields.text("act")) {
         let before = app::lists::find_list_editor(&app, actor, week).await?;
-        let revision = before.own.map(|own| own.draft_revision).filter(|r| *r > 0);
+        let revision = before
+            .own
+            .map(|own| own.draft_revision.into())
+            .filter(|r| *r > 0);
         let draft = ArmyListDocument::from(list);
         app::lists::save_draft(&app, actor, week, revision, draft).await?;
         return Ok(see_other(&format!("{}/list", urls::week(week))));
@@ -104,7 +107,7 @@ async fn paste_page(
         t,
         header: context.header(request, SeasonTab::Mine),
         week: WeekPanel::new(&context, context.week(key.week)?, t),
-        text: fields.text("text").to_owned(),
+        text: fields.typed("text").to_owned(),
         has_list: list.is_some(),
         findings: reading
             .iter()

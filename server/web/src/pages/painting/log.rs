@@ -3,18 +3,22 @@
 use std::borrow::Cow;
 use std::collections::BTreeMap;
 
-use actix_web::web::{Data, Path};
+use actix_web::web::{Bytes, Data, Path};
 use actix_web::{get, post};
 use app::painting::{ClaimPainting, PaintingClaim};
 use app::{App, Refusal};
 use askama::Template;
 use document::painting::rules::ModelStagesDocument;
+use league::catalogue::MAX_MODELS;
 use league::ids::ClaimId;
 use league::keys::SeasonKey;
 use league::painting::{ClaimState, Evidence, PhotoDigest};
 use league::season::{SeasonState, WeekPhase};
+use league::week::WeekNo;
 
+use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::{FormReader, broken_form};
 use crate::pages::frame::multipart_form::MultipartForm;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
@@ -45,15 +49,20 @@ struct UnitFields {
     key: String,
     name: String,
     models: u32,
-    stages: [u32; 4],
+    finished: u32,
+    /// Whether its form was sent and comes back.
+    is_typed: bool,
+    stages: Vec<StageField>,
 }
 
-impl UnitFields {
-    /// Whether nothing is left to paint.
-    fn is_finished(&self) -> bool {
-        self.stages[3] == self.models
-    }
+struct StageField {
+    name: &'static str,
+    label: Cow<'static, str>,
+    value: String,
 }
+
+/// The field of each stage, from no paint to all of it.
+const STAGES: [&str; 4] = ["bare", "primed", "coloured", "finished"];
 
 /// The claims of one week, the newest first; those that wait for the reader stand open.
 struct ClaimsOfWeek {
@@ -83,7 +92,8 @@ pub async fn show_painting(
     path: Path<SeasonPath>,
 ) -> PageResult {
     let season = path.key();
-    painting_page(&app, &request, season, FormErrors::default()).await
+    let nothing = FormData::default();
+    painting_page(&app, &request, season, &nothing, FormErrors::default()).await
 }
 
 /// Claims, checks or refuses.
@@ -92,13 +102,13 @@ pub async fn change_painting(
     app: Data<App>,
     request: PageRequest,
     path: Path<SeasonPath>,
-    upload: MultipartForm,
+    MultipartForm { fields, file }: MultipartForm,
 ) -> PageResult {
     let season = path.key();
-    let done = submit(&app, &request, season, upload).await;
+    let done = submit(&app, &request, season, &fields, file).await;
     let next = |()| format!("{}/painting", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        painting_page(&app, &request, season, errors).await
+        painting_page(&app, &request, season, &fields, errors).await
     })
     .await
 }
@@ -107,50 +117,68 @@ async fn submit(
     app: &App,
     request: &PageRequest,
     season: SeasonKey,
-    MultipartForm { fields, file }: MultipartForm,
+    fields: &FormData,
+    file: Option<Bytes>,
 ) -> Result<(), Refusal> {
     let actor = request.viewer.ok_or(Refusal::SignInNeeded)?;
-    let claim = ClaimId(fields.parse("claim").unwrap_or_default());
+    let t = request.t;
+    let mut form = FormReader::new(fields);
     match fields.text("act") {
         "verify" => {
+            let claim = ClaimId(form.id("claim", &t.check_claim()));
+            let claim = form.finish(claim)?;
             app::painting::verify_claim(app, actor, season, claim).await?;
         }
         "refuse" => {
-            let reason = fields.text("reason");
+            let claim = ClaimId(form.id("claim", &t.check_claim()));
+            let (claim, reason) = (form.finish(claim)?, fields.text("reason"));
             app::painting::refuse_claim(app, actor, season, claim, reason).await?;
         }
         "delete-photo" => {
             let photo = photo_digest(fields.text("photo")).ok_or(Refusal::NotFound)?;
             app::painting::delete_photo(app, actor, season, photo).await?;
         }
-        _ => {
+        "claim" => {
+            let (week, claim) = parse_claim(fields, t)?;
             let photo = match file {
                 Some(file) => Some(app::painting::create_photo(app, actor, season, file).await?),
                 None => None,
             };
-            let models = |stage: &str| fields.parse(stage).unwrap_or_default();
-            let command = ClaimPainting {
-                unit: fields.text("unit").to_owned(),
-                photo,
-                stages: ModelStagesDocument {
-                    bare: models("bare"),
-                    primed: models("primed"),
-                    coloured: models("coloured"),
-                    finished: models("finished"),
-                },
-            };
-            let week = fields.parse("week").and_then(league::week::WeekNo::new);
-            let week = week.ok_or(Refusal::NotFound)?;
+            let command = ClaimPainting { photo, ..claim };
             app::painting::claim_painting(app, actor, season.week(week), command).await?;
         }
+        _ => return Err(broken_form()),
     }
     Ok(())
+}
+
+/// The claim, as yet without its photo, and the week that it is made in.
+fn parse_claim(fields: &FormData, t: Texts) -> Result<(WeekNo, ClaimPainting), Refusal> {
+    let mut form = FormReader::new(fields);
+    let week = form.week("week", &t.week());
+    let mut models = |stage, label: &str| {
+        let models = form.optional_number(stage, label, 0..=MAX_MODELS);
+        // An empty field holds no models, as in the API.
+        models.unwrap_or(0)
+    };
+    let claim = ClaimPainting {
+        unit: fields.text("unit").to_owned(),
+        photo: None,
+        stages: ModelStagesDocument {
+            bare: models("bare", &t.stage_bare()),
+            primed: models("primed", &t.stage_primed()),
+            coloured: models("coloured", &t.stage_coloured()),
+            finished: models("finished", &t.stage_finished()),
+        },
+    };
+    form.finish((week, claim))
 }
 
 async fn painting_page(
     app: &App,
     request: &PageRequest,
     season: SeasonKey,
+    typed: &FormData,
     errors: FormErrors,
 ) -> PageResult {
     let context = SeasonContext::load(app, request, season).await?;
@@ -158,7 +186,7 @@ async fn painting_page(
     let photos = app::painting::list_photos(app, request.viewer, season).await?;
     let week = week_to_claim(&context);
     let units = match week {
-        Some(week) => own_units(app, request, &context, week, &claims).await?,
+        Some(week) => own_units(app, request, &context, week, &claims, typed).await?,
         None => Vec::new(),
     };
     let rows: Vec<ClaimRow> = claims
@@ -196,7 +224,7 @@ fn by_week(rows: Vec<ClaimRow>) -> Vec<ClaimsOfWeek> {
 
 /// The week whose lists are on the tables, so that the opponent there can look; else the one whose
 /// lists come in.
-fn week_to_claim(context: &SeasonContext) -> Option<league::week::WeekNo> {
+fn week_to_claim(context: &SeasonContext) -> Option<WeekNo> {
     let current = context.current_weeks();
     let played = |phase: WeekPhase| matches!(phase, WeekPhase::ListsOpened | WeekPhase::Paired);
     let open = current
@@ -213,8 +241,9 @@ async fn own_units(
     app: &App,
     request: &PageRequest,
     context: &SeasonContext,
-    week: league::week::WeekNo,
+    week: WeekNo,
     claims: &[PaintingClaim],
+    typed: &FormData,
 ) -> Result<Vec<UnitFields>, Problem> {
     let (Some(actor), Some(own)) = (request.viewer, &context.own) else {
         return Ok(Vec::new());
@@ -222,23 +251,46 @@ async fn own_units(
     if !own.plays_in(week) || context.season.state != SeasonState::Started {
         return Ok(Vec::new());
     }
-    let key = context.season.key();
+    let (key, t) = (context.season.key(), request.t);
     let found = app::lists::find_list_editor(app, actor, key.week(week)).await?;
     let unit = |entry: &league::lists::Entry| {
         let last = claims
             .iter()
             .rfind(|claim| claim.made.player == own.id && claim.made.unit == entry.key);
+        let stages = match last {
+            Some(claim) => claim.made.stages.models(),
+            None => [entry.models, 0, 0, 0],
+        };
+        let is_typed = typed.text("unit") == entry.key.as_str();
+        let fields = STAGES.into_iter().zip(stage_labels(t)).zip(stages);
         UnitFields {
             key: entry.key.to_string(),
             name: faction_name(entry.key.as_str()),
             models: entry.models,
-            stages: match last {
-                Some(claim) => claim.made.stages.models(),
-                None => [entry.models, 0, 0, 0],
-            },
+            finished: stages[3],
+            is_typed,
+            stages: fields
+                .map(|((name, label), models)| StageField {
+                    name,
+                    label,
+                    value: match typed.raw(name).filter(|_| is_typed) {
+                        Some(typed) => typed.to_owned(),
+                        None => models.to_string(),
+                    },
+                })
+                .collect(),
         }
     };
     Ok(found.list.entries().iter().map(unit).collect())
+}
+
+fn stage_labels(t: Texts) -> [Cow<'static, str>; 4] {
+    [
+        t.stage_bare(),
+        t.stage_primed(),
+        t.stage_coloured(),
+        t.stage_finished(),
+    ]
 }
 
 fn claim_row(

@@ -19,6 +19,7 @@ use super::slip_form::{self, CountRow, EndingChoice};
 use crate::pages::frame::csrf;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::{FormReader, broken_form};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
@@ -111,7 +112,9 @@ async fn submit(
     let reason = fields.text("reason").to_owned();
     match fields.text("act") {
         "confirm" => {
-            let seen = fields.parse("seen");
+            let mut form = FormReader::new(fields);
+            let seen = form.hidden("seen");
+            let seen = form.finish(seen)?;
             app::results::confirm_result(app, actor, key, seen).await?;
         }
         "dispute" => {
@@ -121,19 +124,15 @@ async fn submit(
             };
             app::results::dispute_result(app, actor, key, command).await?;
         }
-        what => {
+        what @ ("report" | "rule") => {
             let game = app::results::find_game(app, request.viewer, key).await?;
             let sheet = load_sheet(app, request, key.season, &game).await?;
             let sheet = sheet.ok_or_else(|| {
                 Refusal::rule(Reason::WeekState, results::scenario_not_revealed())
             })?;
-            if slip_form::has_invalid_count(&sheet, fields) {
-                return Err(Refusal::rule(
-                    Reason::Validation,
-                    results::counts_unreadable(),
-                ));
-            }
-            let typed = slip_form::parse_result(&sheet, fields);
+            let names = names(app, request, key.season, &game).await?;
+            let names = names.each_ref().map(String::as_str);
+            let typed = slip_form::parse_result(&sheet, fields, request.t, names)?;
             if what == "rule" {
                 let command = RuleResult { typed, reason };
                 app::results::rule_result(app, actor, key, command).await?;
@@ -145,8 +144,25 @@ async fn submit(
                 app::results::report_result(app, actor, key, command).await?;
             }
         }
+        _ => return Err(broken_form()),
     }
     Ok(())
+}
+
+/// Both players of a game, as the labels of its form name them.
+async fn names(
+    app: &App,
+    request: &PageRequest,
+    season: SeasonKey,
+    game: &GameRow,
+) -> Result<[String; 2], Refusal> {
+    let players = app::seasons::list_players(app, request.viewer, season).await?;
+    let second = game.meeting.as_ref().map(|meeting| meeting.second);
+    Ok([Some(game.first), second].map(|side| {
+        let mut players = players.iter();
+        let player = players.find(|player| Some(player.id) == side);
+        player.map_or_else(String::new, |player| player.handle.clone())
+    }))
 }
 
 /// The sheet of the game's week, if the viewer may see it.
@@ -194,9 +210,7 @@ async fn game_page(
         game: row,
         link: urls::game(key),
         slip_events: slip_events(&context, request, &game, sheet.as_ref()),
-        legs: sheet
-            .map(|sheet| slip_form::legs(&sheet, fields))
-            .unwrap_or_default(),
+        legs: sheet.map_or_else(Vec::new, |sheet| slip_form::legs(&sheet, fields, &errors)),
         may_report: side.is_some() && can_be_reported(&game.slip),
         may_answer: side.is_some_and(|side| can_answer(&game.slip, side)),
         may_rule: side.is_none() && can_judge(context.role),
@@ -210,9 +224,10 @@ async fn game_page(
         },
         key: match fields.raw("key") {
             Some(key) => key.to_owned(),
+            // Without randomness there is no key, and the report is refused for that.
             None => csrf::new_secret().unwrap_or_default(),
         },
-        reason: fields.text("reason").to_owned(),
+        reason: fields.typed("reason").to_owned(),
         errors,
     };
     render_page_with_status(page.errors.status(), &page)

@@ -3,21 +3,19 @@
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::results::AdjustPoints;
-use app::{Actor, App, Refusal};
+use app::{App, Refusal};
 use askama::Template;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
 use league::ledger::{LedgerLine, LineKind};
 use league::season::{SeasonState, WeekPhase};
-use league::week::WeekNo;
 use serde::Deserialize;
 
 use crate::pages::frame::form_data::FormData;
-use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
-use crate::pages::frame::response::{
-    PageResult, page_template, render_page_with_status, see_other,
-};
+use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::words::roles::can_judge;
@@ -79,44 +77,36 @@ pub async fn adjust_points(
     fields: FormData,
 ) -> PageResult {
     let season = path.key();
-    match submit(&app, request.actor()?, season, &fields).await {
-        Ok(()) => Ok(see_other(&format!("{}/points", urls::season(season)))),
-        Err(refusal) => {
-            let text = |name: &str| fields.text(name).to_owned();
-            let form = PointsQuery {
-                player: text("player"),
-                week: text("week"),
-                amount: text("amount"),
-                reason: text("reason"),
-            };
-            points_page(
-                &app,
-                &request,
-                season,
-                form,
-                FormErrors::from_refusal(refusal)?,
-            )
-            .await
-        }
-    }
+    let actor = request.actor()?;
+    let done = match parse_form(&fields, request.t) {
+        Ok(command) => app::results::adjust_points(&app, actor, season, command).await,
+        Err(refusal) => Err(refusal),
+    };
+    let next = |_| format!("{}/points", urls::season(season));
+    redirect_or_show_errors(done, next, async |errors| {
+        let typed = |name: &str| fields.typed(name).to_owned();
+        let form = PointsQuery {
+            player: typed("player"),
+            week: typed("week"),
+            amount: typed("amount"),
+            reason: typed("reason"),
+        };
+        points_page(&app, &request, season, form, errors).await
+    })
+    .await
 }
 
-async fn submit(
-    app: &App,
-    actor: Actor,
-    season: SeasonKey,
-    fields: &FormData,
-) -> Result<(), Refusal> {
-    let week = fields.parse("week").and_then(WeekNo::new);
+fn parse_form(fields: &FormData, t: Texts) -> Result<AdjustPoints, Refusal> {
+    let mut form = FormReader::new(fields);
     let command = AdjustPoints {
         key: None,
-        player: PlayerId(fields.parse("player").unwrap_or_default()),
-        week: week.ok_or(Refusal::NotFound)?,
-        amount: fields.parse("amount").unwrap_or_default(),
-        reason: fields.text("reason").to_owned(),
+        player: PlayerId(form.id("player", &t.player())),
+        week: form.week("week", &t.week()),
+        // As many digits as the field takes; the use case says how many points are too many.
+        amount: form.number("amount", &t.points_amount(), -9999..=9999),
+        reason: form.text("reason"),
     };
-    app::results::adjust_points(app, actor, season, command).await?;
-    Ok(())
+    form.finish(command)
 }
 
 async fn points_page(

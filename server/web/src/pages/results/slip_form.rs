@@ -2,12 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use document::results::{BothDocument, SideDocument};
-use document::results::{CountsDocument, NoticeDocument, SideCountsDocument, TypedResultDocument};
+use app::Refusal;
+use document::results::{
+    BothDocument, CountsDocument, NoticeDocument, SideCountsDocument, TypedResultDocument,
+};
+use league::points::MAX_POINTS;
 use league::scenario::{ItemMeasure, ScenarioSheet, ScoreItem, ScoringSide};
 use league::side::Side;
 
 use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::FormReader;
 use messages::Texts;
 
 /// One thing that is counted in one leg.
@@ -27,30 +32,22 @@ pub struct CountField {
     pub wrong: bool,
 }
 
-impl CountField {
-    fn new(name: String, fields: &FormData) -> Self {
-        let value = fields.text(&name).to_owned();
-        Self {
-            wrong: !value.is_empty() && value.parse::<u32>().is_err(),
-            name,
-            value,
-        }
-    }
-}
-
-/// Whether something was typed that is no count: it must not be taken for nothing.
-pub fn has_invalid_count(sheet: &ScenarioSheet, fields: &FormData) -> bool {
-    let rows = legs(sheet, fields).into_iter().flatten();
-    let mut typed = rows.flat_map(|row| row.sides).flatten();
-    typed.any(|field| field.wrong)
-}
-
-/// The rows of each leg, with what was typed.
-pub fn legs(sheet: &ScenarioSheet, fields: &FormData) -> Vec<Vec<CountRow>> {
-    let count = sheet.terms().legs.count();
+/// The rows of each leg, with what was typed and what is wrong with it.
+pub fn legs(sheet: &ScenarioSheet, fields: &FormData, errors: &FormErrors) -> Vec<Vec<CountRow>> {
+    let count_row = |leg: usize, item: &ScoreItem| CountRow {
+        label: item.label.to_string(),
+        sides: Side::BOTH.map(|side| {
+            let name = name(leg, side, item.key.as_str());
+            is_counted(item, leg, side).then(|| CountField {
+                value: fields.typed(&name).to_owned(),
+                wrong: errors.is_at(&name),
+                name,
+            })
+        }),
+    };
     let items = || sheet.terms().items.iter().filter(|item| is_typed(item));
-    (0..count)
-        .map(|leg| items().map(|item| count_row(leg, item, fields)).collect())
+    (0..sheet.terms().legs.count())
+        .map(|leg| items().map(|item| count_row(leg, item)).collect())
         .collect()
 }
 
@@ -58,17 +55,11 @@ fn is_typed(item: &ScoreItem) -> bool {
     !matches!(item.measure, ItemMeasure::RestOf { .. })
 }
 
-fn count_row(leg: usize, item: &ScoreItem, fields: &FormData) -> CountRow {
-    let field = |side: Side| {
-        let counts = match item.who {
-            ScoringSide::Either => true,
-            ScoringSide::Only(role) => side.role_in_leg(leg) == role,
-        };
-        counts.then(|| CountField::new(name(leg, side, item.key.as_str()), fields))
-    };
-    CountRow {
-        label: item.label.to_string(),
-        sides: Side::BOTH.map(field),
+/// Whether a side counts an item in a leg.
+fn is_counted(item: &ScoreItem, leg: usize, side: Side) -> bool {
+    match item.who {
+        ScoringSide::Either => true,
+        ScoringSide::Only(role) => side.role_in_leg(leg) == role,
     }
 }
 
@@ -91,97 +82,121 @@ pub struct EndingChoice {
     pub by_ruling: bool,
 }
 
+/// How a game ended.
+#[derive(Clone, Copy, PartialEq)]
+enum Ending {
+    Played,
+    Conceded(Side),
+    Absent(Side, NoticeDocument),
+    DoubleLoss,
+    Void,
+}
+
+/// Each with the word that the form sends.
+const ENDINGS: [(&str, Ending); 9] = [
+    ("played", Ending::Played),
+    ("conceded first", Ending::Conceded(Side::First)),
+    ("conceded second", Ending::Conceded(Side::Second)),
+    (
+        "no_show first given",
+        Ending::Absent(Side::First, NoticeDocument::Given),
+    ),
+    (
+        "no_show first",
+        Ending::Absent(Side::First, NoticeDocument::NotGiven),
+    ),
+    (
+        "no_show second given",
+        Ending::Absent(Side::Second, NoticeDocument::Given),
+    ),
+    (
+        "no_show second",
+        Ending::Absent(Side::Second, NoticeDocument::NotGiven),
+    ),
+    ("double_loss", Ending::DoubleLoss),
+    ("void", Ending::Void),
+];
+
 /// Every way, with the one that was chosen.
 pub fn endings(t: Texts, [first, second]: [&str; 2], fields: &FormData) -> Vec<EndingChoice> {
-    let ways = [
-        ("played", t.ended_played().into_owned()),
-        ("conceded first", t.ended_conceded(first)),
-        ("conceded second", t.ended_conceded(second)),
-        ("no_show first given", t.ended_absent_notice(first)),
-        ("no_show first", t.ended_absent(first)),
-        ("no_show second given", t.ended_absent_notice(second)),
-        ("no_show second", t.ended_absent(second)),
-        ("double_loss", t.outcome_double_loss().into_owned()),
-        ("void", t.outcome_void().into_owned()),
-    ];
-    let ending = |(value, label)| EndingChoice {
-        chosen: fields.text("how") == value,
-        by_ruling: value == "void",
-        value,
-        label,
+    let name = |side| match side {
+        Side::First => first,
+        Side::Second => second,
     };
-    ways.into_iter().map(ending).collect()
+    let ending = |(value, ending)| EndingChoice {
+        chosen: fields.text("how") == value,
+        by_ruling: ending == Ending::Void,
+        value,
+        label: match ending {
+            Ending::Played => t.ended_played().into_owned(),
+            Ending::Conceded(side) => t.ended_conceded(name(side)),
+            Ending::Absent(side, NoticeDocument::Given) => t.ended_absent_notice(name(side)),
+            Ending::Absent(side, NoticeDocument::NotGiven) => t.ended_absent(name(side)),
+            Ending::DoubleLoss => t.outcome_double_loss().into_owned(),
+            Ending::Void => t.outcome_void().into_owned(),
+        },
+    };
+    ENDINGS.into_iter().map(ending).collect()
 }
 
 /// What was typed, as the league's own form of it.
-pub fn parse_result(sheet: &ScenarioSheet, fields: &FormData) -> TypedResultDocument {
-    let counts = counts(sheet, fields);
-    let (how, whom) = fields
-        .text("how")
-        .split_once(' ')
-        .unwrap_or((fields.text("how"), ""));
-    let side = if whom.starts_with("second") {
-        SideDocument::Second
-    } else {
-        SideDocument::First
-    };
-    match how {
-        "conceded" => TypedResultDocument::Conceded {
-            by: side,
+///
+/// # Errors
+/// Every count that is none.
+pub fn parse_result(
+    sheet: &ScenarioSheet,
+    fields: &FormData,
+    t: Texts,
+    names: [&str; 2],
+) -> Result<TypedResultDocument, Refusal> {
+    let mut form = FormReader::new(fields);
+    let counts = parse_counts(&mut form, sheet, t, names);
+    let typed = match form.choice("how", &t.how_ended(), ENDINGS) {
+        Ending::Played => TypedResultDocument::Played { counts },
+        Ending::Conceded(side) => TypedResultDocument::Conceded {
+            by: side.into(),
             counts: Some(counts),
         },
-        "no_show" => TypedResultDocument::NoShow {
-            absent: side,
-            notice: match whom.ends_with("given") {
-                true => NoticeDocument::Given,
-                false => NoticeDocument::NotGiven,
-            },
+        Ending::Absent(side, notice) => TypedResultDocument::NoShow {
+            absent: side.into(),
+            notice,
         },
-        "double_loss" => TypedResultDocument::DoubleLoss,
-        "void" => TypedResultDocument::Void,
-        _ => TypedResultDocument::Played { counts },
-    }
+        Ending::DoubleLoss => TypedResultDocument::DoubleLoss,
+        Ending::Void => TypedResultDocument::Void,
+    };
+    form.finish(typed)
 }
 
-fn counts(sheet: &ScenarioSheet, fields: &FormData) -> CountsDocument {
-    let of = |leg: usize, side: Side| {
-        let items = sheet.terms().items.iter().filter_map(|item| {
-            let typed = fields.parse(&name(leg, side, item.key.as_str()))?;
-            Some((item.key.to_string(), typed))
-        });
+fn parse_counts(
+    form: &mut FormReader<'_>,
+    sheet: &ScenarioSheet,
+    t: Texts,
+    [first, second]: [&str; 2],
+) -> CountsDocument {
+    let legs = sheet.terms().legs.count();
+    let mut parse_side = |leg: usize, side: Side, player: &str| {
+        let mut items = BTreeMap::new();
+        let counted = sheet.terms().items.iter();
+        for item in counted.filter(|item| is_typed(item) && is_counted(item, leg, side)) {
+            let label = match legs {
+                1 => format!("{}, {player}", item.label),
+                _ => format!("{}, {}, {player}", t.leg_n(leg + 1), item.label),
+            };
+            let name = name(leg, side, item.key.as_str());
+            if let Some(count) = form.optional_number(&name, &label, 0..=MAX_POINTS) {
+                items.insert(item.key.to_string(), count);
+            }
+        }
         SideCountsDocument {
-            items: items.collect::<BTreeMap<_, _>>(),
+            items,
             started: None,
         }
     };
-    let legs = (0..sheet.terms().legs.count()).map(|leg| BothDocument {
-        first: of(leg, Side::First),
-        second: of(leg, Side::Second),
+    let legs = (0..legs).map(|leg| BothDocument {
+        first: parse_side(leg, Side::First, first),
+        second: parse_side(leg, Side::Second, second),
     });
     CountsDocument {
         legs: legs.collect(),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn what_is_no_count_is_wrong_and_kept() {
-        for (typed, wrong) in [
-            ("", false),
-            ("0", false),
-            (" 7 ", false),
-            ("-1", true),
-            ("abc", true),
-            ("2.5", true),
-            ("99999999999", true),
-        ] {
-            let name = "leg.0.first.quern".to_owned();
-            let fields = FormData::from_pairs(vec![(name.clone(), typed.to_owned())]);
-            let field = CountField::new(name, &fields);
-            assert_eq!((field.value.as_str(), field.wrong), (typed.trim(), wrong));
-        }
     }
 }

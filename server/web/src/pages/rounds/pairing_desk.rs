@@ -13,6 +13,7 @@ use super::pairings::PairingRow;
 use super::reasons::{ExplainedPair, Proof, explain_pairs, names, proof};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::{FormReader, broken_form};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
@@ -20,7 +21,7 @@ use crate::pages::results::game::games_of_week;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
 use crate::pages::week::panel::WeekPanel;
 use crate::paths::WeekPath;
-use messages::Texts;
+use messages::{Texts, forms};
 
 #[derive(Template)]
 #[template(path = "pairing_desk.html")]
@@ -55,8 +56,21 @@ struct ProposedPair {
     pair: ExplainedPair,
 }
 
+/// What an organiser wants of a pair.
+#[derive(Clone, Copy)]
+enum Order {
+    Pin,
+    Forbid,
+}
+
 const PINNED: &str = "pin";
 const FORBIDDEN: &str = "forbid";
+/// Each with the word that the form sends.
+const ORDERS: [(&str, Option<Order>); 3] = [
+    ("", None),
+    (PINNED, Some(Order::Pin)),
+    (FORBIDDEN, Some(Order::Forbid)),
+];
 
 /// The desk of a week.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/pairing")]
@@ -81,7 +95,7 @@ pub async fn act_at_desk(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let done = submit(&app, request.actor()?, *path, &fields).await;
+    let done = submit(&app, request.actor()?, *path, &fields, request.t).await;
     let next = |()| format!("{}/pairing", urls::week(week));
     redirect_or_show_errors(done, next, async |errors| {
         desk_page(&app, &request, *path, &fields, errors).await
@@ -89,37 +103,69 @@ pub async fn act_at_desk(
     .await
 }
 
-async fn submit(app: &App, actor: Actor, path: WeekPath, fields: &FormData) -> Result<(), Refusal> {
+async fn submit(
+    app: &App,
+    actor: Actor,
+    path: WeekPath,
+    fields: &FormData,
+    t: Texts,
+) -> Result<(), Refusal> {
     let week = path.key().map_err(|_| Refusal::NotFound)?;
     match fields.text("act") {
         "publish" => {
-            let round = RoundId(fields.parse("round").unwrap_or_default());
+            let mut form = FormReader::new(fields);
+            let round = RoundId(form.id("round", &t.which_round()));
+            let round = form.finish(round)?;
             app::rounds::publish_round(app, actor, week.season, round).await?;
         }
         "close" => app::standings::close_week(app, actor, week).await?,
-        _ => {
-            let command = ProposeRound {
-                pins: ordered_pairs(fields, PINNED),
-                forbidden: ordered_pairs(fields, FORBIDDEN),
-            };
+        "propose" => {
+            let command = parse_orders(fields, t)?;
             app::rounds::propose_round(app, actor, week, command).await?;
         }
+        _ => return Err(broken_form()),
     }
     Ok(())
 }
 
-/// The pairs with this order, those of the table and one named besides.
-fn ordered_pairs(fields: &FormData, order: &str) -> Vec<[PlayerId; 2]> {
-    let pairs = fields.without_token().filter(|(_, value)| *value == order);
-    let listed = pairs.filter_map(|(name, _)| {
-        let (one, other) = name.strip_prefix("pair ")?.split_once(' ')?;
-        Some([PlayerId(one.parse().ok()?), PlayerId(other.parse().ok()?)])
-    });
-    let named = || {
-        let (one, other) = (fields.parse("one")?, fields.parse("other")?);
-        (fields.text("extra") == order).then_some([PlayerId(one), PlayerId(other)])
+/// The orders about pairs of the table, and about one named besides.
+fn parse_orders(fields: &FormData, t: Texts) -> Result<ProposeRound, Refusal> {
+    let mut form = FormReader::new(fields);
+    let mut command = ProposeRound {
+        pins: Vec::new(),
+        forbidden: Vec::new(),
     };
-    listed.chain(named()).collect()
+    let mut take = |order, pair| match order {
+        Some(Order::Pin) => command.pins.push(pair),
+        Some(Order::Forbid) => command.forbidden.push(pair),
+        None => {}
+    };
+    let names = fields.without_token().map(|(name, _)| name);
+    for name in names.filter(|name| name.starts_with("pair ")) {
+        let order = form.choice(name, &t.order(), ORDERS);
+        match pair_of(name) {
+            Some(pair) => take(order, pair),
+            None => form.fault(name, forms::form_broken()),
+        }
+    }
+    let one = form.optional_id("one", &t.player());
+    let other = form.optional_id("other", &t.and_player());
+    match (one, other) {
+        (None, None) => {}
+        (Some(one), Some(other)) => {
+            let order = form.choice("extra", &t.order(), ORDERS);
+            take(order, [one, other].map(PlayerId));
+        }
+        (None, Some(_)) => form.fault("one", forms::form_choice(&*t.player())),
+        (Some(_), None) => form.fault("other", forms::form_choice(&*t.and_player())),
+    }
+    form.finish(command)
+}
+
+/// The players of a field `pair <one> <other>`.
+fn pair_of(name: &str) -> Option<[PlayerId; 2]> {
+    let (one, other) = name.strip_prefix("pair ")?.split_once(' ')?;
+    Some([one.parse().ok()?, other.parse().ok()?])
 }
 
 async fn desk_page(
@@ -143,7 +189,7 @@ async fn desk_page(
     let drawn = rounds
         .iter()
         .filter(|round| round.published_at.is_some() && round.repair.is_none());
-    let (drawn, per_week) = (drawn.count(), per_week(&context));
+    let (drawn, per_week) = (drawn.count(), context.policy()?.rounds.per_week());
     let has_lists = matches!(week.1, WeekPhase::ListsOpened | WeekPhase::Paired);
     let games = games_of_week(app, request, &context, key.week).await?;
     let page = PairingDeskPage {
@@ -177,12 +223,6 @@ async fn desk_page(
         errors,
     };
     render_page_with_status(page.errors.status(), &page)
-}
-
-/// Rounds in each week of the season.
-fn per_week(context: &SeasonContext) -> u8 {
-    let policy = context.season.policy.to_policy().ok();
-    policy.map_or(1, |policy| policy.rounds.per_week())
 }
 
 /// The pairs of the proposal, and those that an order keeps out of it.

@@ -4,6 +4,7 @@
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::rounds::{RepairRound, RoundRepair, RoundRow};
+use app::seasons::Week;
 use app::{Actor, App, Refusal};
 use askama::Template;
 use league::ids::{PlayerId, RoundId};
@@ -12,6 +13,7 @@ use league::pairing::NightKey;
 use super::reasons::{Proof, proof};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::{FormReader, broken_form};
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
@@ -31,7 +33,7 @@ struct RepairPage {
     /// The versions that stand, by number; one for each round of the week.
     rounds: Vec<(String, u8, bool)>,
     players: Vec<(String, String, bool)>,
-    nights: Vec<(String, String, u16)>,
+    nights: Vec<(String, String, String)>,
     reason: String,
     pending: Option<PendingRepair>,
     errors: FormErrors,
@@ -89,27 +91,43 @@ async fn submit(
     fields: &FormData,
 ) -> Result<bool, Refusal> {
     let key = path.key().map_err(|_| Refusal::NotFound)?;
-    let round = RoundId(fields.parse("round").unwrap_or_default());
-    if fields.text("act") == "publish" {
-        app::rounds::publish_round(app, actor, key.season, round).await?;
-        return Ok(true);
+    let t = request.t;
+    let mut form = FormReader::new(fields);
+    let round = RoundId(form.id("round", &t.which_round()));
+    match fields.text("act") {
+        "publish" => {
+            let round = form.finish(round)?;
+            app::rounds::publish_round(app, actor, key.season, round).await?;
+            Ok(true)
+        }
+        "repair" => {
+            let week = app::seasons::find_week(app, request.viewer, key).await?;
+            let command = parse_repair(&mut form, &week.0, t);
+            let (round, command) = form.finish((round, command))?;
+            app::rounds::repair_round(app, actor, key.season, round, command).await?;
+            Ok(false)
+        }
+        _ => Err(broken_form()),
     }
-    let (week, _) = app::seasons::find_week(app, request.viewer, key).await?;
-    let away = fields.values("away");
-    let away = away.iter().filter_map(|id| id.parse().ok());
-    let tables = week.nights.iter().filter_map(|night| {
-        let now: u16 = fields.parse(&tables_field(&night.key))?;
-        (now != night.tables).then(|| (night.key.clone(), now))
+}
+
+fn parse_repair(form: &mut FormReader<'_>, week: &Week, t: Texts) -> RepairRound {
+    let away = form.ids("away", &t.repair_away()).into_iter();
+    let nights = week.nights.iter().map(|night| {
+        let label = format!("{}, {}", t.tables(), night.key);
+        let tables = form.number(&tables_field(&night.key), &label, 0..=500);
+        (night, tables)
     });
-    let command = RepairRound {
-        reason: fields.text("reason").to_owned(),
+    let changed = nights.filter(|(night, tables)| night.tables != *tables);
+    RepairRound {
+        nights: changed
+            .map(|(night, tables)| (night.key.clone(), tables))
+            .collect(),
         availabilities: away.map(|id| (PlayerId(id), Vec::new())).collect(),
-        nights: tables.collect(),
+        reason: form.text("reason"),
         pins: Vec::new(),
         forbidden: Vec::new(),
-    };
-    app::rounds::repair_round(app, actor, key.season, round, command).await?;
-    Ok(false)
+    }
 }
 
 fn tables_field(night: &str) -> String {
@@ -161,11 +179,14 @@ async fn repair_page(
             .iter()
             .map(|night| {
                 let field = tables_field(&night.key);
-                let now = typed.parse(&field).unwrap_or(night.tables);
-                (night.key.clone(), field, now)
+                let tables = match typed.raw(&field) {
+                    Some(typed) => typed.to_owned(),
+                    None => night.tables.to_string(),
+                };
+                (night.key.clone(), field, tables)
             })
             .collect(),
-        reason: typed.text("reason").to_owned(),
+        reason: typed.typed("reason").to_owned(),
         pending: pending(&context, request.t, all)?,
         week: WeekPanel::new(&context, week, request.t),
         errors,

@@ -4,18 +4,20 @@ use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
-use app::App;
 use app::lists::{ListState, WeekLists};
 use app::seasons::Week;
+use app::{App, Refusal};
 use askama::Template;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
 use league::season::WeekPhase;
+use league::week::WeekNo;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use super::reminders::{self, ReminderPanel};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
@@ -43,6 +45,23 @@ struct WeekBoard {
     opened: bool,
     may_open: bool,
     reminders: Vec<ReminderPanel>,
+    leave: LeaveFields,
+}
+
+/// What stands in the form of a leave.
+struct LeaveFields {
+    player: String,
+    reason: String,
+}
+
+impl LeaveFields {
+    fn new(typed: Option<&FormData>) -> Self {
+        let typed = |name: &str| typed.map_or_else(String::new, |it| it.typed(name).to_owned());
+        Self {
+            player: typed("player"),
+            reason: typed("reason"),
+        }
+    }
 }
 
 struct StateLine {
@@ -61,7 +80,7 @@ pub async fn show_board(
     path: Path<SeasonPath>,
 ) -> PageResult {
     let season = path.key();
-    board_page(&app, &request, season, FormErrors::default()).await
+    board_page(&app, &request, season, None, FormErrors::default()).await
 }
 
 /// Gives a player leave to hand in late.
@@ -73,10 +92,30 @@ pub async fn grant_leave(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let player = PlayerId(fields.parse("player").unwrap_or_default());
-    let (actor, reason) = (request.actor()?, fields.text("reason"));
-    let done = app::lists::grant_late_leave(&app, actor, week, player, reason).await;
-    redirect_to_board(&app, &request, week.season, done).await
+    let actor = request.actor()?;
+    let done = match parse_leave(&fields, request.t) {
+        Ok(LeaveForm { player, reason }) => {
+            app::lists::grant_late_leave(&app, actor, week, player, &reason).await
+        }
+        Err(refusal) => Err(refusal),
+    };
+    let typed = Some((week.week, &fields));
+    redirect_to_board(&app, &request, week.season, typed, done).await
+}
+
+/// Whom the leave is for, and why.
+struct LeaveForm {
+    player: PlayerId,
+    reason: String,
+}
+
+fn parse_leave(fields: &FormData, t: Texts) -> Result<LeaveForm, Refusal> {
+    let mut form = FormReader::new(fields);
+    let leave = LeaveForm {
+        player: PlayerId(form.id("player", &t.leave_for())),
+        reason: form.text("reason"),
+    };
+    form.finish(leave)
 }
 
 /// Opens the lists of a week whose deadline is over.
@@ -89,10 +128,10 @@ pub async fn open_lists(
 ) -> PageResult {
     let week = path.key()?;
     let done = app::lists::open_lists(&app, request.actor()?, week).await;
-    redirect_to_board(&app, &request, week.season, done).await
+    redirect_to_board(&app, &request, week.season, None, done).await
 }
 
-/// Back to the board, with the refusal if there was one.
+/// Back to the board, with the refusal if there was one and what was typed for a week.
 ///
 /// # Errors
 /// When the server cannot tell.
@@ -100,11 +139,12 @@ pub async fn redirect_to_board(
     app: &App,
     request: &PageRequest,
     season: SeasonKey,
-    done: Result<(), app::Refusal>,
+    typed: Option<(WeekNo, &FormData)>,
+    done: Result<(), Refusal>,
 ) -> PageResult {
     let next = |()| format!("{}/board", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        board_page(app, request, season, errors).await
+        board_page(app, request, season, typed, errors).await
     })
     .await
 }
@@ -113,16 +153,19 @@ async fn board_page(
     app: &App,
     request: &PageRequest,
     season: SeasonKey,
+    typed: Option<(WeekNo, &FormData)>,
     errors: FormErrors,
 ) -> PageResult {
     request.actor()?;
     let context = SeasonContext::load(app, request, season).await?;
     if !context.can_run() {
-        return Err(app::Refusal::NotFound.into());
+        return Err(Refusal::NotFound.into());
     }
     let mut weeks = Vec::new();
     for week in context.current_weeks() {
-        weeks.push(week_board(app, request, &context, week).await?);
+        let typed = typed.filter(|(of, _)| *of == week.0.week);
+        let leave = LeaveFields::new(typed.map(|(_, fields)| fields));
+        weeks.push(week_board(app, request, &context, week, leave).await?);
     }
     let page = BoardPage {
         layout: request.layout(),
@@ -139,6 +182,7 @@ async fn week_board(
     request: &PageRequest,
     context: &SeasonContext,
     week: &(Week, WeekPhase),
+    leave: LeaveFields,
 ) -> Result<WeekBoard, Problem> {
     let (season, t) = (context.season.key(), request.t);
     let number = week.0.week;
@@ -185,6 +229,7 @@ async fn week_board(
         states,
         opened,
         may_open: week.1 == WeekPhase::ListsDue,
+        leave,
     })
 }
 

@@ -54,8 +54,10 @@ struct PlayerLine {
 }
 
 struct JoinForm {
-    factions: Vec<(String, String)>,
-    nights: Vec<String>,
+    /// Key and name of each, and whether it is chosen.
+    factions: Vec<(String, String, bool)>,
+    /// Key of each, and whether the player usually comes.
+    nights: Vec<(String, bool)>,
     handle: String,
 }
 
@@ -66,7 +68,7 @@ pub async fn show_season(
     path: Path<SeasonPath>,
 ) -> PageResult {
     let season = path.key();
-    season_page(&app, &request, season, FormErrors::default()).await
+    season_page(&app, &request, season, None, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/join")]
@@ -86,7 +88,7 @@ pub async fn join(
     redirect_or_show_errors(
         joined,
         |_| urls::season(season),
-        async |errors| season_page(&app, &request, season, errors).await,
+        async |errors| season_page(&app, &request, season, Some(&fields), errors).await,
     )
     .await
 }
@@ -104,7 +106,7 @@ pub async fn start(
     redirect_or_show_errors(
         started,
         |_| urls::season(season),
-        async |errors| season_page(&app, &request, season, errors).await,
+        async |errors| season_page(&app, &request, season, None, errors).await,
     )
     .await
 }
@@ -113,6 +115,7 @@ async fn season_page(
     app: &App,
     request: &PageRequest,
     season: SeasonKey,
+    typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
     let context = SeasonContext::load(app, request, season).await?;
@@ -121,8 +124,8 @@ async fn season_page(
         let view = WeekPanel::new(&context, week, request.t);
         current.push((view, load_scenario(app, request, &context, &week.0).await?));
     }
-    let joining = join_form(app, request, &context).await?;
-    let policy = context.season.policy.to_policy();
+    let joining = join_form(app, request, &context, typed).await?;
+    let policy = context.policy()?;
     let page = SeasonPage {
         layout: request.layout(),
         t: request.t,
@@ -143,9 +146,7 @@ async fn season_page(
             .iter()
             .map(|player| player_line(&context, player))
             .collect(),
-        rules: policy
-            .map(|policy| request.t.say_all(&policy.messages()))
-            .unwrap_or_default(),
+        rules: request.t.say_all(&policy.messages()),
         commitment: context.season.seed_commitment.as_deref().map(hex::encode),
         joining,
         errors,
@@ -169,6 +170,7 @@ async fn join_form(
     app: &App,
     request: &PageRequest,
     context: &SeasonContext,
+    typed: Option<&FormData>,
 ) -> Result<Option<JoinForm>, Problem> {
     let (Some(actor), Some(_), None) = (request.viewer, context.role, &context.own) else {
         return Ok(None);
@@ -184,11 +186,24 @@ async fn join_form(
     let catalogue: CatalogueDocument =
         app::catalogues::find_catalogue_version(app, actor, club, id, number).await?;
     let factions = catalogue.factions.into_iter();
+    let nights = week.nights.iter().map(|night| night.key.clone());
+    let typed_nights = typed.map(|fields| fields.values("nights"));
     Ok(Some(JoinForm {
         factions: factions
-            .map(|faction| (faction.key, faction.name))
+            .map(|faction| {
+                let is_chosen = typed.is_some_and(|it| it.text("faction") == faction.key);
+                (faction.key, faction.name, is_chosen)
+            })
             .collect(),
-        nights: week.nights.iter().map(|night| night.key.clone()).collect(),
-        handle: app::accounts::find_account(app, actor).await?.account.name,
+        nights: nights
+            .map(|night| {
+                let comes = typed_nights.as_ref().is_none_or(|it| it.contains(&night));
+                (night, comes)
+            })
+            .collect(),
+        handle: match typed {
+            Some(fields) => fields.typed("handle").to_owned(),
+            None => app::accounts::find_account(app, actor).await?.account.name,
+        },
     }))
 }

@@ -13,6 +13,7 @@ use league::season::SeasonState;
 use super::board;
 use super::context::SeasonContext;
 use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::response::PageResult;
 use crate::pages::week::panel::WeekPanel;
@@ -51,12 +52,18 @@ pub async fn send_reminders(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let about = match fields.text("about") {
-        "results" => ReminderKind::Results,
-        _ => ReminderKind::Lists,
+    let actor = request.actor()?;
+    let mut form = FormReader::new(&fields);
+    let kinds = [ReminderKind::Lists, ReminderKind::Results].map(|kind| (kind.word(), kind));
+    let about = form.choice("about", &request.t.remind(), kinds);
+    let done = match form.finish(about) {
+        Ok(about) => {
+            let sent = app::reminders::send_reminders(&app, actor, week, about).await;
+            sent.map(|_| ())
+        }
+        Err(refusal) => Err(refusal),
     };
-    let done = app::reminders::send_reminders(&app, request.actor()?, week, about).await;
-    board::redirect_to_board(&app, &request, week.season, done.map(|_| ())).await
+    board::redirect_to_board(&app, &request, week.season, None, done).await
 }
 
 /// The reminders that can be sent in a week.

@@ -6,14 +6,13 @@ use std::borrow::Cow;
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut};
-use app::{App, Reason, Refusal};
+use app::{App, Refusal};
 use askama::Template;
-use chrono::NaiveDate;
 use league::season::SeasonState;
-use messages::seasons;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status, see_other,
@@ -69,7 +68,7 @@ pub async fn create_season_from(
     fields: FormData,
 ) -> PageResult {
     let season = path.key();
-    let errors = match command(&fields) {
+    let errors = match parse_form(&fields, request.t) {
         Err(refusal) => FormErrors::from_refusal(refusal)?,
         Ok(command) => {
             let actor = request.actor()?;
@@ -99,23 +98,21 @@ pub async fn create_season_from(
     form(&app, &request, season, Some(&fields), errors).await
 }
 
-fn command(fields: &FormData) -> Result<CreateSeasonFrom, Refusal> {
-    let first_day: Option<NaiveDate> = fields.parse("first_day");
-    let first_day = first_day.ok_or_else(|| {
-        let message = seasons::first_day_missing();
-        Refusal::fault(Reason::Validation, "/first_day", message)
-    })?;
-    let carry = CARRIES
-        .into_iter()
-        .find(|carry| carry.word() == fields.text("carry"));
-    Ok(CreateSeasonFrom {
-        name: fields.text("name").to_owned(),
-        first_day,
-        other_weekdays: fields.is_checked("other_weekdays"),
+fn parse_form(fields: &FormData, t: Texts) -> Result<CreateSeasonFrom, Refusal> {
+    let mut form = FormReader::new(fields);
+    let command = CreateSeasonFrom {
+        name: form.text("name"),
+        first_day: form.date("first_day", &t.first_day()),
+        other_weekdays: form.is_checked("other_weekdays"),
         policy: None,
-        scenarios: fields.is_checked("scenarios"),
-        carry: carry.unwrap_or(Carry::Players),
-    })
+        scenarios: form.is_checked("scenarios"),
+        carry: form.choice(
+            "carry",
+            &t.carry(),
+            CARRIES.map(|carry| (carry.word(), carry)),
+        ),
+    };
+    form.finish(command)
 }
 
 const CARRIES: [Carry; 3] = [Carry::PlayersWithCollections, Carry::Players, Carry::Nobody];
@@ -142,8 +139,8 @@ async fn form(
         layout: request.layout(),
         t,
         header: context.header(request, SeasonTab::Ending),
-        name: typed.map_or_else(String::new, |fields| fields.text("name").to_owned()),
-        first_day: typed.map_or_else(String::new, |fields| fields.text("first_day").to_owned()),
+        name: typed.map_or_else(String::new, |fields| fields.typed("name").to_owned()),
+        first_day: typed.map_or_else(String::new, |fields| fields.typed("first_day").to_owned()),
         other_weekdays: typed.is_some_and(|fields| fields.is_checked("other_weekdays")),
         scenarios: typed.is_none_or(|fields| fields.is_checked("scenarios")),
         carries: carries

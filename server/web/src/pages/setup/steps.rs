@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use super::form::{BY_SCORE, ROUND_ROBIN, ROUND_ROBIN_TWICE, SetupForm};
+use super::form::{BY_SCORE, ROUND_ROBIN, ROUND_ROBIN_TWICE};
 use crate::pages::frame::form_data::FormData;
 use messages::Texts;
 
@@ -128,11 +128,10 @@ pub fn title(t: Texts, step: u8) -> Cow<'static, str> {
 
 /// What the other steps hold, as hidden fields of this one. A field that was never sent is left to
 /// its default.
-pub fn carried(step: u8, form: &SetupForm<'_>, fields: &FormData) -> Vec<(&'static str, String)> {
+pub fn carried(step: u8, fields: &FormData) -> Vec<(&'static str, String)> {
     let others = FIELDS.iter().zip(1..).filter(|(_, of)| *of != step);
     others
         .flat_map(|(names, _)| names.iter())
-        .filter(|name| fields.raw(name).is_some())
-        .map(|name| (*name, form.get(name)))
+        .filter_map(|name| Some((*name, fields.raw(name)?.to_owned())))
         .collect()
 }

@@ -4,20 +4,19 @@ use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
-use app::seasons::first_day_fault;
-use app::{App, Fault, Refusal};
+use app::seasons::Season;
+use app::{App, Refusal};
 use askama::Template;
 use chrono::{Datelike, Days};
 use chrono_tz::Tz;
 use league::ids::ClubId;
-use league::name::Name;
 use league::season::WeekPlan;
-use messages::{refusals, seasons};
 
-use super::form::{NIGHTS_PER_WEEK, SetupForm};
+use super::form::{DAYS, NIGHTS_PER_WEEK, SetupForm};
 use super::steps::{self, MethodChoice, STEPS};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::broken_form;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
@@ -29,14 +28,14 @@ use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "setup_wizard.html")]
-struct WizardPage<'f> {
+struct WizardPage {
     layout: Layout,
     t: Texts,
     club_name: String,
     club_link: String,
     step: u8,
     title: Cow<'static, str>,
-    form: SetupForm<'f>,
+    form: SetupForm,
     carried: Vec<(&'static str, String)>,
     catalogues: Vec<(String, String)>,
     days: Vec<(u16, String)>,
@@ -49,7 +48,7 @@ struct WizardPage<'f> {
     rules: Vec<String>,
     errors: FormErrors,
 }
-page_template!(WizardPage<'_>);
+page_template!(WizardPage);
 
 struct PlannedWeek {
     number: u8,
@@ -81,74 +80,39 @@ pub async fn next_step(
     path: Path<ClubPath>,
     fields: FormData,
 ) -> PageResult {
-    let step = fields.parse("step").unwrap_or(1_u8).clamp(1, STEPS);
-    let club = path.id();
-    match fields.text("go") {
-        "back" => {
-            let before = step.saturating_sub(1).max(1);
-            setup_page(&app, &request, club, before, &fields, FormErrors::default()).await
-        }
-        "create" => create(&app, &request, club, &fields).await,
-        _ => {
-            let faults = faults_of(
-                step,
-                &SetupForm::new(&fields, app.now().await?.date_naive()),
-            );
-            let errors = match faults.is_empty() {
-                true => FormErrors::default(),
-                false => FormErrors::from_faults(faults),
-            };
-            let next = if errors.is_empty() { step + 1 } else { step };
-            setup_page(&app, &request, club, next.min(STEPS), &fields, errors).await
-        }
-    }
-}
-
-async fn create(app: &App, request: &PageRequest, club: ClubId, fields: &FormData) -> PageResult {
-    let form = SetupForm::new(fields, app.now().await?.date_naive());
-    let errors = match form.command() {
-        Err(faults) => FormErrors::from_faults(faults),
-        Ok(command) => {
-            match app::seasons::create_season(app, request.actor()?, club, command).await {
-                Ok(season) => return Ok(see_other(&urls::season(season.key()))),
-                Err(refusal) => FormErrors::from_refusal(refusal)?,
-            }
-        }
+    let step = match fields.text("step").parse() {
+        Ok(step @ 1..=STEPS) => step,
+        _ => return Err(broken_form().into()),
     };
-    setup_page(app, request, club, STEPS, fields, errors).await
+    let club = path.id();
+    let (next, done) = match fields.text("go") {
+        "back" => (step.saturating_sub(1).max(1), Ok(())),
+        "next" => {
+            let form = SetupForm::new(&fields, app.now().await?.date_naive(), request.t);
+            ((step + 1).min(STEPS), form.check(step))
+        }
+        "create" => match create(&app, &request, club, &fields).await {
+            Ok(season) => return Ok(see_other(&urls::season(season.key()))),
+            Err(refusal) => (STEPS, Err(refusal)),
+        },
+        _ => return Err(broken_form().into()),
+    };
+    let (step, errors) = match done {
+        Ok(()) => (next, FormErrors::default()),
+        Err(refusal) => (step, FormErrors::from_refusal(refusal)?),
+    };
+    setup_page(&app, &request, club, step, &fields, errors).await
 }
 
-/// What is wrong with the fields of one step.
-fn faults_of(step: u8, form: &SetupForm<'_>) -> Vec<Fault> {
-    match step {
-        1 => {
-            let name = Name::new(&form.get("name")).err();
-            let name = name
-                .map(|fault| Fault::new("name", "/name", refusals::name_fault(fault.message())));
-            let unknown = form
-                .zone()
-                .is_none()
-                .then(|| Fault::new("zone", "/zone", seasons::zone_unknown_in_form()));
-            name.into_iter().chain(unknown).collect()
-        }
-        2 | 3 => {
-            let faults = form.plan().err().unwrap_or_default();
-            let of_step = faults
-                .into_iter()
-                .filter(|fault| step == 3 || fault.pointer.starts_with("/caps"));
-            let first = first_day_fault(form.first_day(), form.today(), "/calendar/first_day");
-            of_step.map(Fault::from).chain(first).collect()
-        }
-        4 => match form.policy() {
-            Err(faults) => faults,
-            Ok(policy) => {
-                let mut faults = policy.to_policy().err().unwrap_or_default();
-                faults.extend(policy.faults_beyond(form.frame()));
-                faults.into_iter().map(Fault::from).collect()
-            }
-        },
-        _ => Vec::new(),
-    }
+async fn create(
+    app: &App,
+    request: &PageRequest,
+    club: ClubId,
+    fields: &FormData,
+) -> Result<Season, Refusal> {
+    let actor = request.viewer.ok_or(Refusal::SignInNeeded)?;
+    let form = SetupForm::new(fields, app.now().await?.date_naive(), request.t);
+    app::seasons::create_season(app, actor, club, form.command()?).await
 }
 
 async fn setup_page(
@@ -165,7 +129,7 @@ async fn setup_page(
     }
     let all = app::catalogues::list_catalogues(app, request.actor()?, id).await?;
     let usable = all.into_iter().filter(|catalogue| catalogue.newest > 0);
-    let form = SetupForm::new(fields, app.now().await?.date_naive());
+    let form = SetupForm::new(fields, app.now().await?.date_naive(), request.t);
     let t = request.t;
     let page = WizardPage {
         layout: request.layout(),
@@ -174,7 +138,7 @@ async fn setup_page(
         club_link: urls::club(id),
         step,
         title: steps::title(t, step),
-        carried: steps::carried(step, &form, fields),
+        carried: steps::carried(step, fields),
         catalogues: usable
             .map(|catalogue| (catalogue.id.to_string(), catalogue.name))
             .collect(),
@@ -203,7 +167,7 @@ async fn setup_page(
 }
 
 /// The days of two weeks from the first day on, by their names.
-fn days(t: Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
+fn days(t: Texts, form: &SetupForm) -> Vec<(u16, String)> {
     let first = form.first_day();
     let name = |offset: u16| {
         let day = first
@@ -212,15 +176,14 @@ fn days(t: Texts, form: &SetupForm<'_>) -> Vec<(u16, String)> {
         let later = if offset >= 7 { " +7" } else { "" };
         (offset, format!("{}{later}", t.weekday(day.weekday())))
     };
-    (0..14).map(name).collect()
+    (0..DAYS).map(name).collect()
 }
 
-fn weeks(t: Texts, form: &SetupForm<'_>) -> Vec<PlannedWeek> {
+fn weeks(t: Texts, form: &SetupForm) -> Vec<PlannedWeek> {
     let zone = form.zone().unwrap_or(Tz::UTC);
-    let planned = form.plan().unwrap_or_default();
+    let planned = form.plan().into_iter().flatten();
     planned
-        .iter()
-        .map(|week| planned_week(TimeFormatter { t, zone }, week))
+        .map(|week| planned_week(TimeFormatter { t, zone }, &week))
         .collect()
 }
 
@@ -239,12 +202,11 @@ fn planned_week(times: TimeFormatter, week: &WeekPlan) -> PlannedWeek {
     }
 }
 
-fn rules(t: Texts, form: &SetupForm<'_>) -> Vec<String> {
+fn rules(t: Texts, form: &SetupForm) -> Vec<String> {
+    // Of rules with faults the step before has told.
     let policy = form
         .policy()
         .ok()
         .and_then(|policy| policy.to_policy().ok());
-    policy
-        .map(|policy| t.say_all(&policy.messages()))
-        .unwrap_or_default()
+    policy.map_or_else(Vec::new, |policy| t.say_all(&policy.messages()))
 }

@@ -13,6 +13,7 @@ use super::scenario_form;
 use crate::body;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
+use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
@@ -40,18 +41,15 @@ struct ScenarioEditorPage {
 page_template!(ScenarioEditorPage);
 
 /// The fields, each as typed, as kept, or by its default.
-struct ScenarioForm {
-    fields: FormData,
-    t: Texts,
-}
+struct ScenarioForm(FormData);
 
 impl ScenarioForm {
-    fn get(&self, name: &str) -> String {
-        scenario_form::default_value(&self.fields, name, self.t)
+    fn get(&self, name: &str) -> &str {
+        self.0.typed(name)
     }
 
     /// What stands in a part of a row.
-    fn item(&self, row: &u8, part: &str) -> String {
+    fn item(&self, row: &u8, part: &str) -> &str {
         self.get(&scenario_form::name(*row, part))
     }
 }
@@ -82,7 +80,7 @@ pub async fn save_scenario(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let errors = match command(&fields, request.t) {
+    let errors = match parse_form(&fields, request.t) {
         Err(problem) => FormErrors::from_problem(&problem),
         Ok(command) => {
             let actor = request.actor()?;
@@ -96,30 +94,30 @@ pub async fn save_scenario(
 }
 
 /// From the fields, or as a whole where it was written as data.
-fn command(fields: &FormData, t: Texts) -> Result<UpdateScenario, Problem> {
+fn parse_form(fields: &FormData, t: Texts) -> Result<UpdateScenario, Problem> {
     let sheet: ScenarioSheetDocument = match fields.text("sheet") {
-        "" => scenario_form::parse_sheet(fields, t),
+        "" => scenario_form::parse_sheet(fields, t)?,
         data => body::parse(data.as_bytes())?,
     };
-    Ok(UpdateScenario {
+    let mut form = FormReader::new(fields);
+    let times = [
+        ("announcement", RevealAt::Announcement),
+        (LISTS_OPENED, RevealAt::ListsOpened),
+    ];
+    let command = UpdateScenario {
         sheet,
-        title: reveal(fields.text("title")),
-        full: reveal(fields.text("full")),
-    })
+        title: form.choice("title", &t.sheet_title_when(), times),
+        full: form.choice("full", &t.sheet_full_when(), times),
+    };
+    Ok(form.finish(command)?)
 }
 
-fn reveal(word: &str) -> RevealAt {
-    if word == "lists_opened" {
-        RevealAt::ListsOpened
-    } else {
-        RevealAt::Announcement
-    }
-}
+const LISTS_OPENED: &str = "lists_opened";
 
 /// Whether it is revealed with the lists: as chosen in the form, else as kept.
 fn later(typed: Option<&FormData>, name: &str, kept: RevealTime) -> bool {
     match typed {
-        Some(fields) => reveal(fields.text(name)) == RevealAt::ListsOpened,
+        Some(fields) => fields.text(name) == LISTS_OPENED,
         None => kept == RevealTime::ListsOpened,
     }
 }
@@ -141,19 +139,18 @@ async fn sheet_page(
     let kept = week.0.sheet.as_ref();
     let plain = kept.and_then(|sheet| scenario_form::fields(sheet, request.t));
     let data = match (typed, kept, &plain) {
-        (Some(fields), _, _) => fields.text("sheet").to_owned(),
-        (None, Some(sheet), None) => serde_json::to_string_pretty(sheet).unwrap_or_default(),
+        (Some(fields), _, _) => fields.typed("sheet").to_owned(),
+        (None, Some(sheet), None) => serde_json::to_string_pretty(sheet)
+            .map_err(|cause| Refusal::Internal(cause.to_string()))?,
         (None, _, _) => String::new(),
     };
-    let fields = typed.cloned().or(plain).unwrap_or_default();
+    let nothing = FormData::default();
+    let fields = typed.or(plain.as_ref()).unwrap_or(&nothing);
     let page = ScenarioEditorPage {
         layout: request.layout(),
         t: request.t,
         header: context.header(request, SeasonTab::Board),
-        form: ScenarioForm {
-            fields,
-            t: request.t,
-        },
+        form: ScenarioForm(scenario_form::with_defaults(fields, request.t)),
         rows: (1..=scenario_form::ITEMS).collect(),
         sheet: data,
         title_later: later(typed, "title", week.0.title_reveal),

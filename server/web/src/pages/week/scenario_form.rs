@@ -1,37 +1,47 @@
 //! The form of a plain scenario sheet. A sheet that its fields cannot express is edited as JSON.
 
+use app::Refusal;
 use document::season::scenario::{
     ItemDocument, ItemMeasureDocument, LegsDocument, ScenarioRolesDocument, ScenarioSheetDocument,
     TableDocument, WhenDocument, WhoDocument, ZoneDocument, ZoneUseDocument,
 };
+use league::scenario::{MAX_NUMBER, MAX_TABLE_EDGE, MAX_TURNS};
 
 use crate::pages::frame::form_data::FormData;
+use crate::pages::frame::form_reader::FormReader;
 use messages::Texts;
 
 /// Things to count that the form has room for.
 pub const ITEMS: u8 = 4;
 
-/// What stands in a field, or its default.
-pub fn default_value(fields: &FormData, name: &str, t: Texts) -> String {
-    let default = match name {
-        "turns" => "6",
-        "width" | "depth" => "120",
-        "strip" => "20",
-        "draw_margin" => "0",
-        "near" => &*t.near_edge(),
-        "far" => &*t.far_edge(),
-        _ => "",
-    };
-    fields
-        .raw(name)
-        .map_or_else(|| default.to_owned(), |typed| typed.trim().to_owned())
+/// The fields, those that were not sent by their defaults.
+pub fn with_defaults(fields: &FormData, t: Texts) -> FormData {
+    let fields = fields.clone().with_defaults([
+        ("turns", "6".to_owned()),
+        ("width", "120".to_owned()),
+        ("depth", "120".to_owned()),
+        ("strip", "20".to_owned()),
+        ("draw_margin", "0".to_owned()),
+        ("near", t.near_edge().into_owned()),
+        ("far", t.far_edge().into_owned()),
+    ]);
+    (1..=ITEMS).fold(fields, |fields, row| {
+        fields.with_defaults([(name(row, "when").as_str(), DURING_PLAY.to_owned())])
+    })
 }
 
+const DURING_PLAY: &str = "during_play";
+
 /// The sheet that the fields say.
-pub fn parse_sheet(fields: &FormData, t: Texts) -> ScenarioSheetDocument {
-    let text = |name: &str| default_value(fields, name, t);
-    let number = |name: &str| text(name).parse().unwrap_or_default();
-    let (width, depth, strip) = (number("width"), number("depth"), number("strip"));
+///
+/// # Errors
+/// Every field that cannot be read.
+pub fn parse_sheet(fields: &FormData, t: Texts) -> Result<ScenarioSheetDocument, Refusal> {
+    let fields = with_defaults(fields, t);
+    let mut form = FormReader::new(&fields);
+    let width = form.number("width", &t.table_width(), 1..=MAX_TABLE_EDGE);
+    let depth = form.number("depth", &t.table_depth(), 1..=MAX_TABLE_EDGE);
+    let strip = form.number("strip", &t.table_strip(), 0..=MAX_TABLE_EDGE / 2);
     let zone = |label, purpose, top| ZoneDocument {
         label,
         purpose,
@@ -41,21 +51,23 @@ pub fn parse_sheet(fields: &FormData, t: Texts) -> ScenarioSheetDocument {
         depth: strip,
     };
     let near = zone(
-        text("near"),
+        form.text("near"),
         ZoneUseDocument::FirstDeploys,
         depth.saturating_sub(strip),
     );
-    let far = zone(text("far"), ZoneUseDocument::SecondDeploys, 0);
-    ScenarioSheetDocument {
-        title: text("title_text"),
-        summary: text("summary"),
-        briefing: text("briefing").replace("\r\n", "\n"),
-        turns: text("turns").parse().unwrap_or_default(),
+    let far = zone(form.text("far"), ZoneUseDocument::SecondDeploys, 0);
+    let sheet = ScenarioSheetDocument {
+        title: form.text("title_text"),
+        summary: form.text("summary"),
+        briefing: form.text("briefing").replace("\r\n", "\n"),
+        turns: form.number("turns", &t.sheet_turns(), 1..=MAX_TURNS),
         roles: ScenarioRolesDocument::Symmetric,
         legs: LegsDocument::One,
-        items: (1..=ITEMS).filter_map(|row| item(fields, row)).collect(),
+        items: (1..=ITEMS)
+            .filter_map(|row| item(&mut form, row, t))
+            .collect(),
         joint_caps: Vec::new(),
-        draw_margin: text("draw_margin").parse().unwrap_or_default(),
+        draw_margin: form.number("draw_margin", &t.sheet_draw(), 0..=MAX_NUMBER),
         table: TableDocument {
             width,
             depth,
@@ -65,29 +77,35 @@ pub fn parse_sheet(fields: &FormData, t: Texts) -> ScenarioSheetDocument {
             },
             markers: Vec::new(),
         },
-    }
+    };
+    form.finish(sheet)
 }
 
-fn item(fields: &FormData, row: u8) -> Option<ItemDocument> {
-    let label = fields.text(&name(row, "label"));
+/// A row without a name is left out, as the page says.
+fn item(form: &mut FormReader<'_>, row: u8, t: Texts) -> Option<ItemDocument> {
+    let label = form.text(&name(row, "label"));
     if label.is_empty() {
         return None;
     }
-    let number = |part: &str| fields.parse(&name(row, part));
+    let of_row = |part: &str| format!("{}, {part}", t.sheet_item(row));
+    let mut number =
+        |part, label: &str| form.number(&name(row, part), &of_row(label), 1..=MAX_NUMBER);
+    let measure = ItemMeasureDocument::Count {
+        points_each: number("points", &t.item_points()),
+        most: number("most", &t.item_most()),
+        exclusive: form.is_checked(&name(row, "exclusive")),
+        cap: None,
+    };
+    let times = [
+        (DURING_PLAY, WhenDocument::DuringPlay),
+        ("last_turn", WhenDocument::LastTurn),
+    ];
     Some(ItemDocument {
-        key: key(label, row),
-        label: label.to_owned(),
+        key: key(&label, row),
+        label,
         who: WhoDocument::Either,
-        when: match fields.text(&name(row, "when")) {
-            "last_turn" => WhenDocument::LastTurn,
-            _ => WhenDocument::DuringPlay,
-        },
-        measure: ItemMeasureDocument::Count {
-            points_each: number("points").unwrap_or_default(),
-            most: number("most").unwrap_or_default(),
-            exclusive: fields.is_checked(&name(row, "exclusive")),
-            cap: None,
-        },
+        when: form.choice(&name(row, "when"), &of_row(&t.item_when()), times),
+        measure,
     })
 }
 
@@ -114,7 +132,7 @@ fn key(label: &str, row: u8) -> String {
 /// The fields that say a sheet, if they can say all of it.
 pub fn fields(sheet: &ScenarioSheetDocument, t: Texts) -> Option<FormData> {
     let zone = |at: usize| sheet.table.zones.get(at);
-    let label = |at: usize| zone(at).map(|zone| zone.label.clone()).unwrap_or_default();
+    let label = |at: usize| zone(at).map_or_else(String::new, |zone| zone.label.clone());
     let mut all = vec![
         ("title_text".to_owned(), sheet.title.clone()),
         ("summary".to_owned(), sheet.summary.clone()),
@@ -134,7 +152,8 @@ pub fn fields(sheet: &ScenarioSheetDocument, t: Texts) -> Option<FormData> {
         all.extend(item_fields(row, item));
     }
     let fields = FormData::from_pairs(all);
-    (parse_sheet(&fields, t) == *sheet).then_some(fields)
+    let said = parse_sheet(&fields, t).ok();
+    (said.as_ref() == Some(sheet)).then_some(fields)
 }
 
 fn item_fields(row: u8, item: &ItemDocument) -> Vec<(String, String)> {
@@ -190,7 +209,7 @@ mod tests {
             ("item_3_points", "1"),
             ("item_3_most", "3"),
         ]);
-        let sheet = parse_sheet(&fields_typed, ENGLISH);
+        let sheet = parse_sheet(&fields_typed, ENGLISH).unwrap();
         assert_eq!(sheet.items.len(), 2);
         assert_eq!(sheet.items[0].key, "turns-holding-the-1");
         assert_eq!(sheet.table.zones.len(), 2);
@@ -198,12 +217,12 @@ mod tests {
         let mut moved = sheet.clone();
         moved.items[1].key = "banners-left-2".to_owned();
         let back = fields(&moved, ENGLISH).expect("the form can say it");
-        assert_eq!(parse_sheet(&back, ENGLISH), moved);
+        assert_eq!(parse_sheet(&back, ENGLISH).unwrap(), moved);
     }
 
     #[test]
     fn a_sheet_that_says_more_than_the_form_is_left_as_data() {
-        let plain = parse_sheet(&typed(&[("title_text", "Toll")]), ENGLISH);
+        let plain = parse_sheet(&typed(&[("title_text", "Toll")]), ENGLISH).unwrap();
         assert!(fields(&plain, ENGLISH).is_some());
         let legs = ScenarioSheetDocument {
             legs: LegsDocument::TwoSummed,
