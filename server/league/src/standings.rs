@@ -16,6 +16,7 @@ pub use frozen::may_table_differ;
 pub use outlook::forecast::{Forecast, Simulation, forecast};
 pub use outlook::reach::{Reach, ReachRefusal, reach};
 pub use outlook::what_if::{Supposition, SuppositionRefusal, what_if};
+pub use statistics::attendance::{WeekAttendance, attendance};
 pub use statistics::awards::{Prize, PrizeAward, awards};
 pub use statistics::rank_history::{RankHistory, kendall_tau_b, rank_history};
 pub use statistics::wilson::WilsonInterval;
@@ -28,6 +29,7 @@ pub use tiebreaks::{Basis, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, 
 
 #[cfg(test)]
 pub(crate) mod tests {
+    mod attendance;
     mod house_rules;
     mod house_tie_breaks;
     mod open_games;

@@ -1,5 +1,6 @@
 //! Statistics of games by any key: faction, role, scenario, opponent.
 
+pub mod attendance;
 pub mod awards;
 pub mod rank_history;
 pub mod wilson;
