@@ -2,6 +2,7 @@
 
 mod board;
 mod close_week;
+mod find_attendance;
 mod find_board;
 mod find_forecast;
 mod find_frozen_table;
@@ -18,6 +19,7 @@ mod named_rows;
 
 pub use board::{Board, BoardWeek};
 pub use close_week::close_week;
+pub use find_attendance::{SeasonAttendance, find_attendance};
 pub use find_board::find_board;
 pub use find_forecast::find_forecast;
 pub use find_frozen_table::{FrozenTable, TablePart, find_frozen_table};

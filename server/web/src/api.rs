@@ -2,6 +2,7 @@
 
 pub mod accounts;
 mod addresses;
+pub mod attendance;
 pub mod catalogues;
 pub mod clubs;
 pub mod exports;

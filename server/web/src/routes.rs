@@ -7,9 +7,9 @@ use utoipa_actix_web::AppExt;
 use utoipa_actix_web::scope;
 
 use crate::api::{
-    accounts, catalogues, clubs, exports, fairness, games, invitations, list_aids, lists, members,
-    next_season, outlooks, painting, photos, players, previews, record_consents, reminders, rounds,
-    scenarios, seasons, sessions, standings, statistics, trail, weeks,
+    accounts, attendance, catalogues, clubs, exports, fairness, games, invitations, list_aids,
+    lists, members, next_season, outlooks, painting, photos, players, previews, record_consents,
+    reminders, rounds, scenarios, seasons, sessions, standings, statistics, trail, weeks,
 };
 use crate::openapi::complete;
 use crate::openapi::document::{self, OpenApiDocument};
@@ -91,7 +91,8 @@ fn api_operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) 
                     .service(outlooks::find_reach)
                     .service(outlooks::find_forecast)
                     .service(statistics::find_statistics)
-                    .service(statistics::list_awards),
+                    .service(statistics::list_awards)
+                    .service(attendance::find_attendance),
             )
             .service(accounts::register_account)
             .service(accounts::find_account)

@@ -116,6 +116,7 @@ const TABLE: &[(&str, Which, Body, [u16; 6])] = &[
     ("find_forecast", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("find_statistics", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("list_awards", Running, nothing, [404, 404, 200, 200, 200, 200]),
+    ("find_attendance", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("close_week", Running, nothing, [401, 404, 403, 403, 409, 409]),
     ("list_trail", Running, nothing, [404, 404, 200, 200, 200, 200]),
     ("export_season", Running, nothing, [404, 404, 200, 200, 200, 200]),

@@ -76,6 +76,24 @@ pub struct Award {
     pub holders: Vec<String>,
 }
 
+#[derive(Debug, Deserialize)]
+pub struct Attendance {
+    pub as_of: u8,
+    pub weeks: Vec<WeekAttendance>,
+}
+
+/// How many of a week's players came.
+#[derive(Debug, Deserialize)]
+pub struct WeekAttendance {
+    pub week: u8,
+    pub players: u64,
+    pub came: u64,
+    pub no_shows: u64,
+    pub open: u64,
+    pub byes: u64,
+    pub away: u64,
+}
+
 /// The audit of a season's draws.
 #[derive(Debug, Deserialize)]
 pub struct Fairness {

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::club::Club;
 use super::game::{Game, GameClient};
 use super::list::CollectedUnit;
-use super::outlook::{Awards, Fairness, Forecast, Reach, Statistics};
+use super::outlook::{Attendance, Awards, Fairness, Forecast, Reach, Statistics};
 use super::player::{Joined, PlayerClient};
 use super::points::{Ledger, Ruling, Table};
 use super::public::PublicSeason;
@@ -212,6 +212,10 @@ impl Season {
 
     pub fn awards(&self) -> Answer<Awards> {
         self.get("awards")
+    }
+
+    pub fn attendance(&self) -> Answer<Attendance> {
+        self.get("attendance")
     }
 
     pub fn fairness(&self) -> Answer<Fairness> {

@@ -121,6 +121,32 @@ fn a_share_is_said_only_of_enough_games_and_games_are_counted_from_the_first() {
 }
 
 #[test]
+fn the_report_on_the_hall_counts_who_came_and_names_nobody() {
+    let week = FirstWeek::paired(&["Oskrel", "Corvanel"]);
+    let counted = || {
+        let found = week.season().attendance().expect(200);
+        let first = &found.weeks[0];
+        let all = [
+            first.players,
+            first.came,
+            first.no_shows,
+            first.open,
+            first.byes,
+            first.away,
+        ];
+        ((found.as_of, found.weeks.len(), first.week), all)
+    };
+    assert_eq!(counted(), ((1, 1, 1), [2, 0, 0, 2, 0, 0]));
+    let ruling = week.game().rule(&no_show("first"), "Nobody came");
+    ruling.expect(200);
+    assert_eq!(counted().1, [2, 1, 1, 0, 0, 0]);
+    let text = week.season().attendance().with_status(200).text();
+    for side in week.sides() {
+        assert!(!text.contains(&side.id), "{text}");
+    }
+}
+
+#[test]
 fn what_a_rank_takes_is_exact_once_the_last_round_is_paired() {
     let stage = Stage::with(|season| season.caps(&[300]));
     let week = FirstWeek::sealed_in(stage, &FOUR);
