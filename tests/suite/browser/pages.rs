@@ -22,6 +22,7 @@ const PAGES: &[(&str, Seen)] = &[
     ("/clubs/{club}/seasons/{season}", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/standings", By("Corvanel")),
     ("/clubs/{club}/seasons/{season}/statistics", By(NOBODY)),
+    ("/clubs/{club}/seasons/{season}/attendance", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/wall", By(NOBODY)),
     ("/clubs/{club}/seasons/{season}/painting", By("Ilkamar")),
     ("/clubs/{club}/seasons/{season}/mine", By("Corvanel")),
@@ -157,6 +158,7 @@ fn a_german_reader_is_told_in_german() {
         ("player", "/players/{player}", "am Tisch gewesen"),
         ("standings", "/standings", "nach Woche 5"),
         ("statistics", "/statistics", "zu wenige Partien"),
+        ("attendance", "/attendance", "Nicht gekommen"),
         ("week", "/weeks/5", "Eine Partie über 6 Züge."),
         ("wall", "/wall", "nach Woche 5"),
     ] {

@@ -33,6 +33,7 @@ pub fn configure(config: &mut ServiceConfig) {
         .service(season::standings::show_standings)
         .service(season::player::show_player)
         .service(season::statistics::show_statistics)
+        .service(season::attendance::show_attendance)
         .service(results::game::show_game)
         .service(results::game::answer_slip)
         .service(results::results_desk::show_results_desk)

@@ -1,6 +1,7 @@
 //! Pages of a season.
 
 pub mod as_of_query;
+pub mod attendance;
 pub mod board;
 pub mod certificate;
 pub mod context;

@@ -50,3 +50,15 @@ list-points = Liste
 newly-finished = Neu fertig
 finished-so-far = Fertig bisher
 no-list = keine Liste
+
+## Attendance
+
+attendance = Teilnahme
+attendance-text = Wer zum Spielen kam, Woche für Woche, für den Bericht des Vereins über seinen Saal. Jeder zählt einmal in der Woche; niemand wird genannt.
+attendance-none = Noch ist keine Woche gepaart.
+attendance-players = Mitspieler
+attendance-came = Gekommen
+attendance-away = Abgesagt
+attendance-no-shows = Nicht gekommen
+attendance-byes = Freilos
+attendance-open = Ergebnis offen

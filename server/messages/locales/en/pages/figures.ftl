@@ -50,3 +50,15 @@ list-points = List
 newly-finished = Newly finished
 finished-so-far = Finished so far
 no-list = no list
+
+## Attendance
+
+attendance = Attendance
+attendance-text = Who came to play, week by week, for the club’s report on its hall. Everybody counts once a week; nobody is named.
+attendance-none = No week has been paired yet.
+attendance-players = Players
+attendance-came = Came
+attendance-away = Said they could not
+attendance-no-shows = Did not come
+attendance-byes = Bye
+attendance-open = Result open

@@ -50,3 +50,15 @@ list-points = Liste
 newly-finished = Nouvellement achevés
 finished-so-far = Achevés jusqu’ici
 no-list = pas de liste
+
+## Attendance
+
+attendance = Présence
+attendance-text = Qui est venu jouer, semaine par semaine, pour le rapport du club sur sa salle. Chacun compte une fois par semaine ; personne n’est nommé.
+attendance-none = Aucune semaine n’a encore d’appariements.
+attendance-players = Joueurs
+attendance-came = Venus
+attendance-away = Excusés
+attendance-no-shows = Absents sans prévenir
+attendance-byes = Exempts
+attendance-open = Résultat en attente
