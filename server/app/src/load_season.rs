@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use futures_util::future::try_join_all;
+use league::keys::SeasonKey;
 use league::lists::ArmyList;
 use league::painting::{PaintedWeek, Painting, PaintingLog, painted_week};
 use league::result::Slip;
@@ -17,10 +18,27 @@ use store::seasons::Season;
 use store::weeks::Week;
 use tokio::try_join;
 
+use crate::access::view_season;
 use crate::catalogues::CatalogueCache;
 use crate::lists::is_list_open;
 use crate::loaded_season::{LoadedSeason, listed_units, parse_sheet};
-use crate::{App, Refusal};
+use crate::{App, Refusal, Viewer};
+
+/// The season that somebody looks at, with its facts as of this moment.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for a season that they may not see; those of [`load_season`].
+pub(crate) async fn view_loaded_season(
+    conn: &mut Conn,
+    app: &App,
+    viewer: Viewer,
+    season: SeasonKey,
+) -> Result<(Season, LoadedSeason), Refusal> {
+    let season = view_season(conn, viewer, season).await?.season;
+    let now = store::clock::now(conn).await?;
+    let loaded = load_season(conn, app, &season, now).await?;
+    Ok((season, loaded))
+}
 
 /// Loads a season as of `now`: results that nobody disputed in time count as confirmed.
 ///

@@ -16,8 +16,9 @@ pub use reads::{
     list_seasons, list_trail, list_weeks,
 };
 pub use set_up::{
-    CarriedPlayers, Carry, CreateSeason, CreateSeasonFrom, LeftOut, NextSeason, UpdateSeason,
-    create_season, create_season_from, end_season, first_day_fault, start_season, update_season,
+    CarriedPlayers, Carry, CreateSeason, CreateSeasonFrom, LeftOut, MAX_GRACE_MINUTES, NextSeason,
+    UpdateSeason, create_season, create_season_from, end_season, first_day_fault, start_season,
+    update_season,
 };
 pub use store::players::{LeftAfter, Player};
 pub use store::seasons::Season;

@@ -12,13 +12,15 @@ mod phase;
 mod progress;
 mod reminder;
 mod reveal;
+#[cfg(test)]
+mod samples;
 mod scenario_change;
 mod shift;
 mod week_change;
 mod week_plan;
 
 pub use availability::{AvailabilityFault, check_availability_time, check_nights};
-pub use calendar::{Calendar, CalendarFault, ClubNight, WeekTime};
+pub use calendar::{Calendar, CalendarFault, ClubNight, MAX_DAYS_PER_WEEK, WeekTime};
 pub use caps::{CapFault, Caps, find_conflicting_cap};
 pub use carry::{Carry, CollectionsTooEarly, LeftOut};
 pub use deadline::{ListArrival, ListNotAccepted, accept_list, is_list_opened};

@@ -15,9 +15,8 @@ use store::Conn;
 use store::seasons::Season;
 
 use super::opened::is_list_open;
-use crate::access::view_season;
 use crate::catalogues::CatalogueCache;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::loaded_season::{LoadedSeason, listed_units};
 use crate::{App, Refusal, Viewer};
 
@@ -69,9 +68,7 @@ pub async fn find_army(
 ) -> Result<Vec<ArmyWeek>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             if !loaded.players.iter().any(|known| known.id == player) {
                 return Err(Refusal::NotFound);
             }

@@ -15,8 +15,7 @@ use store::seasons::Season;
 use store::weeks::Week;
 
 use super::SeasonFairness;
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::loaded_season::{LoadedSeason, parse_sheet};
 use crate::work_queue::Permit;
 use crate::{App, Refusal, Viewer};
@@ -31,9 +30,7 @@ pub async fn find_fairness(
     let (found, loaded, drawn) = app
         .store
         .read(async |conn| {
-            let found = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &found, now).await?;
+            let (found, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             let rounds = store::rounds::list(conn, season, None).await?;
             Ok::<_, Refusal>((found, loaded, rounds))
         })

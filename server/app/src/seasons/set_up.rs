@@ -10,7 +10,7 @@ mod start_season;
 mod update_season;
 
 pub use carry::CarriedPlayers;
-pub use create_season::{CreateSeason, create_season};
+pub use create_season::{CreateSeason, MAX_GRACE_MINUTES, create_season};
 pub use create_season_from::{CreateSeasonFrom, NextSeason, create_season_from};
 pub use end_season::end_season;
 pub use first_day::first_day_fault;

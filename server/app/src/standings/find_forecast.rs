@@ -4,8 +4,7 @@ use league::keys::SeasonKey;
 use league::standings::{Simulation, forecast};
 
 use super::SeasonForecast;
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::loaded_season::LoadedSeason;
 use crate::work_queue::Permit;
 use crate::{App, Refusal, Viewer};
@@ -29,9 +28,7 @@ pub async fn find_forecast(
     let (version, loaded) = app
         .store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             Ok::<_, Refusal>((season.version, loaded))
         })
         .await?;

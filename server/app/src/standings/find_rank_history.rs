@@ -3,8 +3,7 @@
 use league::keys::WeekKey;
 use league::standings::{RankHistory, rank_history};
 
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::{App, Refusal, Viewer};
 
 /// The ranks after each week up to `week`.
@@ -18,9 +17,7 @@ pub async fn find_rank_history(
 ) -> Result<Vec<RankHistory>, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, week.season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (_, loaded) = view_loaded_season(conn, app, viewer, week.season).await?;
             Ok(rank_history(&loaded.facts, week.week))
         })
         .await

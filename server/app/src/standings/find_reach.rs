@@ -5,8 +5,7 @@ use league::keys::SeasonKey;
 use league::standings::{Reach, ReachRefusal, reach};
 use messages::results;
 
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::{App, Reason, Refusal, Viewer};
 
 /// What the open games can still make of a player's place.
@@ -29,9 +28,7 @@ pub async fn find_reach(
 ) -> Result<SeasonReach, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             let to_come = loaded.rounds_to_come();
             if to_come > 0 {
                 let message = results::rounds_to_come(to_come);

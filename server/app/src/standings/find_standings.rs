@@ -8,8 +8,7 @@ use store::players::Player;
 use store::seasons::Season;
 
 use super::named_rows;
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::{App, Refusal, Viewer};
 
 /// A table with the season and players it is of.
@@ -42,9 +41,7 @@ pub async fn find_standings(
 ) -> Result<SeasonStandings, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             let standings = table(&loaded.facts, loaded.week_or_last_paired(week)?);
             Ok(SeasonStandings {
                 season,

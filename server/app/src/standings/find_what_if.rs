@@ -6,8 +6,7 @@ use league::week::WeekNo;
 use messages::results;
 
 use super::SeasonStandings;
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::{App, Fault, Reason, Refusal, Viewer};
 
 /// The table after `week`, or after the last week that was paired, under suppositions.
@@ -23,9 +22,7 @@ pub async fn find_what_if(
 ) -> Result<SeasonStandings, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             let standings = what_if(
                 &loaded.facts,
                 &suppositions,

@@ -5,8 +5,7 @@ use league::season::SeasonState;
 use league::standings::{PrizeAward, awards};
 use league::week::WeekNo;
 
-use crate::access::view_season;
-use crate::load_season::load_season;
+use crate::load_season::view_loaded_season;
 use crate::{App, Refusal, Viewer};
 
 /// The prizes of a season so far, or for good once it has ended.
@@ -30,9 +29,7 @@ pub async fn list_awards(
 ) -> Result<SeasonAwards, Refusal> {
     app.store
         .read(async |conn| {
-            let season = view_season(conn, viewer, season).await?.season;
-            let now = store::clock::now(conn).await?;
-            let loaded = load_season(conn, app, &season, now).await?;
+            let (season, loaded) = view_loaded_season(conn, app, viewer, season).await?;
             let as_of = loaded.last_paired_week();
             Ok(SeasonAwards {
                 version: season.version,

@@ -63,8 +63,8 @@ macro_rules! rule_documents {
         impl From<&Rule> for $name {
             fn from(rule: &Rule) -> Self {
                 match rule {
-                    $(Rule::$kind(_rule) => Self::$kind {
-                        $($member: Member::write(&_rule.$member),)*
+                    $(Rule::$kind(rules::$kind { $($member),* }) => Self::$kind {
+                        $($member: Member::write($member),)*
                     },)+
                 }
             }

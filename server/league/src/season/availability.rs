@@ -48,10 +48,10 @@ pub fn check_nights(nights: &[String], week: &[NightPlan]) -> Result<(), Availab
 
 #[cfg(test)]
 mod tests {
-    use chrono::Duration;
     use chrono_tz::Tz;
 
     use super::*;
+    use crate::season::samples::week_due;
     use crate::time::CivilTime;
 
     #[test]
@@ -82,13 +82,8 @@ mod tests {
     fn who_can_come_is_told_until_the_week_is_paired() {
         let due: Instant = "2026-01-12T20:00:00Z".parse().unwrap();
         let opened = WeekFacts {
-            announce_at: due - Duration::days(4),
-            lists_due_at: due,
-            grace: Duration::zero(),
-            play_until_at: due + Duration::days(5),
             lists_opened_at: Some(due),
-            paired_at: None,
-            closed_at: None,
+            ..week_due(due)
         };
         assert_eq!(check_availability_time(&opened, due), Ok(()));
         let paired = WeekFacts {

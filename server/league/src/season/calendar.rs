@@ -11,7 +11,7 @@ use crate::time::{CivilFault, CivilTime};
 use crate::week::WeekNo;
 
 /// Most days of a week.
-const MAX_DAYS_PER_WEEK: u16 = 100;
+pub const MAX_DAYS_PER_WEEK: u16 = 100;
 
 /// A time relative to a week: a time of day, some days after the first day of the week.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -80,9 +80,8 @@ pub fn first_week_to_play<'a>(
 
 #[cfg(test)]
 mod tests {
-    use chrono::Duration;
-
     use super::*;
+    use crate::season::samples::week_due;
 
     #[test]
     fn a_season_has_so_many_places_and_none_once_it_is_over() {
@@ -107,15 +106,7 @@ mod tests {
     fn a_newcomer_plays_from_the_first_week_whose_lists_are_neither_due_nor_opened() {
         let week = |due: &str| {
             let due: Instant = due.parse().unwrap();
-            WeekFacts {
-                announce_at: due - Duration::days(4),
-                lists_due_at: due,
-                grace: Duration::minutes(60),
-                play_until_at: due + Duration::days(5),
-                lists_opened_at: None,
-                paired_at: None,
-                closed_at: None,
-            }
+            week_due(due)
         };
         let mut weeks = [week("2026-01-12T20:00:00Z"), week("2026-01-19T20:00:00Z")];
         let number = |index: usize| WeekNo::new(u8::try_from(index).unwrap() + 1).unwrap();

@@ -57,9 +57,8 @@ pub fn next_round(
 
 #[cfg(test)]
 mod tests {
-    use chrono::Duration;
-
     use super::*;
+    use crate::season::samples::week_due;
     use crate::time::Instant;
 
     fn due() -> Instant {
@@ -67,15 +66,7 @@ mod tests {
     }
 
     fn sealed() -> WeekFacts {
-        WeekFacts {
-            announce_at: due() - Duration::days(4),
-            lists_due_at: due(),
-            grace: Duration::zero(),
-            play_until_at: due() + Duration::days(5),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
-        }
+        week_due(due())
     }
 
     fn opened() -> WeekFacts {

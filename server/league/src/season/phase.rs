@@ -86,18 +86,11 @@ impl WeekFacts {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::season::samples::week_due;
 
     fn week() -> WeekFacts {
         let due: Instant = "2026-01-12T20:00:00Z".parse().unwrap();
-        WeekFacts {
-            announce_at: due - Duration::days(4),
-            lists_due_at: due,
-            grace: Duration::minutes(60),
-            play_until_at: due + Duration::days(5),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
-        }
+        week_due(due)
     }
 
     #[test]

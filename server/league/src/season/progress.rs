@@ -105,20 +105,19 @@ mod tests {
     use chrono::Duration;
 
     use super::*;
+    use crate::season::samples::week_due;
 
     fn until() -> Instant {
         "2026-01-17T23:00:00Z".parse().unwrap()
     }
 
     fn week(is_paired: bool, is_closed: bool) -> WeekFacts {
+        let due = until() - Duration::days(5);
         WeekFacts {
-            announce_at: until() - Duration::days(9),
-            lists_due_at: until() - Duration::days(5),
-            grace: Duration::zero(),
-            play_until_at: until(),
-            lists_opened_at: Some(until() - Duration::days(5)),
+            lists_opened_at: Some(due),
             paired_at: is_paired.then(|| until() - Duration::days(4)),
             closed_at: is_closed.then(until),
+            ..week_due(due)
         }
     }
 

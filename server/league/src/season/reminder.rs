@@ -27,6 +27,7 @@ pub fn owes_list(week: &WeekFacts, now: Instant) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::season::samples::week_due;
 
     #[test]
     fn twelve_hours_lie_between_two_reminders() {
@@ -41,15 +42,7 @@ mod tests {
     #[test]
     fn a_list_is_owed_from_the_announcement_until_the_lists_are_opened() {
         let due: Instant = "2026-01-12T20:00:00Z".parse().unwrap();
-        let week = WeekFacts {
-            announce_at: due - Duration::days(4),
-            lists_due_at: due,
-            grace: Duration::minutes(60),
-            play_until_at: due + Duration::days(5),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
-        };
+        let week = week_due(due);
         assert!(!owes_list(&week, due - Duration::days(5)));
         assert!(owes_list(&week, due - Duration::days(1)));
         assert!(owes_list(&week, due + Duration::days(1)));

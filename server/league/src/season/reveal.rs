@@ -70,6 +70,7 @@ mod tests {
     use chrono::Duration;
 
     use super::*;
+    use crate::season::samples::week_due;
 
     #[test]
     fn an_instant_comes_once() {
@@ -88,12 +89,7 @@ mod tests {
         let due: Instant = "2026-10-13T20:00:00Z".parse().unwrap();
         let week = WeekFacts {
             announce_at: due - Duration::days(3),
-            lists_due_at: due,
-            grace: Duration::zero(),
-            play_until_at: due + Duration::days(5),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
+            ..week_due(due)
         };
         let see = |week: &WeekFacts, now| {
             revealed_at(RevealTime::Announcement, RevealTime::ListsOpened, week, now)

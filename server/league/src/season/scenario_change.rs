@@ -71,6 +71,7 @@ mod tests {
     use chrono::Duration;
 
     use super::*;
+    use crate::season::samples::week_due;
 
     const CROSSING: PlannedScenario<'static> = PlannedScenario {
         title: "The crossing",
@@ -91,15 +92,7 @@ mod tests {
     }
 
     fn week() -> WeekFacts {
-        WeekFacts {
-            announce_at: due() - Duration::days(4),
-            lists_due_at: due(),
-            grace: Duration::zero(),
-            play_until_at: due() + Duration::days(5),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
-        }
+        week_due(due())
     }
 
     fn change(

@@ -88,6 +88,7 @@ mod tests {
     use chrono::Duration;
 
     use super::*;
+    use crate::season::samples::week_due;
 
     fn due() -> Instant {
         "2026-01-12T20:00:00Z".parse().unwrap()
@@ -99,15 +100,7 @@ mod tests {
 
     /// A week in each phase, in order, and the instant at which it is looked at.
     fn phases() -> [(WeekFacts, Instant); 6] {
-        let planned = WeekFacts {
-            announce_at: due() - Duration::days(4),
-            lists_due_at: due(),
-            grace: Duration::minutes(60),
-            play_until_at: until(),
-            lists_opened_at: None,
-            paired_at: None,
-            closed_at: None,
-        };
+        let planned = week_due(due());
         let end = planned.accepted_until();
         let opened = WeekFacts {
             lists_opened_at: Some(end),

@@ -19,7 +19,8 @@ use crate::access::{authorize, policy};
 use crate::season_change::OfficersEntry;
 use crate::{Action, Actor, App, Fault, Reason, Refusal, user_text};
 
-const MAX_GRACE_MINUTES: u16 = 1440;
+/// Longest grace after the deadline of the lists.
+pub const MAX_GRACE_MINUTES: u16 = 1440;
 const PLACES_RANGE: RangeInclusive<u16> = 2..=10_000;
 
 /// What it takes to set up a season.

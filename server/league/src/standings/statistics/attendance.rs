@@ -38,15 +38,13 @@ enum Presence {
 
 /// The attendance of every week up to one, in their order.
 pub fn attendance(facts: &SeasonFacts, as_of: WeekNo) -> Vec<WeekAttendance> {
-    let presences = presences(facts);
+    let mut presences = presences(facts);
     let weeks = (1..=as_of.number()).filter_map(WeekNo::new);
     let attendance_of = |week| {
         let players = facts.players.iter();
         let players = players.filter(|player| player.takes_part_in(week));
-        let count = |wanted| {
-            let of_week = presences.iter().filter(|((at, _), _)| *at == week);
-            of_week.filter(|(_, presence)| **presence == wanted).count()
-        };
+        let presences = presences.remove(&week).unwrap_or_default();
+        let count = |wanted| presences.values().filter(|&&it| it == wanted).count();
         WeekAttendance {
             week,
             players: players.count(),
@@ -60,10 +58,11 @@ pub fn attendance(facts: &SeasonFacts, as_of: WeekNo) -> Vec<WeekAttendance> {
     weeks.map(attendance_of).collect()
 }
 
-fn presences(facts: &SeasonFacts) -> BTreeMap<(WeekNo, PlayerId), Presence> {
-    let mut presences = BTreeMap::new();
+fn presences(facts: &SeasonFacts) -> BTreeMap<WeekNo, BTreeMap<PlayerId, Presence>> {
+    let mut presences = BTreeMap::<_, BTreeMap<_, _>>::new();
     let mut note = |week: WeekNo, player: PlayerId, presence: Presence| {
-        let known = presences.entry((week, player)).or_insert(presence);
+        let of_week = presences.entry(week).or_default();
+        let known = of_week.entry(player).or_insert(presence);
         *known = presence.max(*known);
     };
     for absence in &facts.absences {

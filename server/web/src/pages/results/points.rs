@@ -140,14 +140,17 @@ async fn points_page(
             .map(|player| (player.id.to_string(), player.handle.clone()))
             .collect(),
         weeks: paired.map(|(week, _)| week.week.number()).rev().collect(),
-        lines: ruled.rev().map(|line| given(&context, line)).collect(),
+        lines: ruled
+            .rev()
+            .map(|line| given(request.t, &context, line))
+            .collect(),
         form,
         errors,
     };
     render_page_with_status(page.errors.status(), &page)
 }
 
-fn given(context: &SeasonContext, line: &LedgerLine) -> GivenLine {
+fn given(t: Texts, context: &SeasonContext, line: &LedgerLine) -> GivenLine {
     let amount = line.amount.get();
     GivenLine {
         player: context.handle(line.player).to_owned(),
@@ -155,6 +158,6 @@ fn given(context: &SeasonContext, line: &LedgerLine) -> GivenLine {
         week: line.week.number(),
         amount,
         back: -amount,
-        why: line.reason.message().to_string(),
+        why: t.say(&line.reason.message()),
     }
 }

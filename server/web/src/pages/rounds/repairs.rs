@@ -9,6 +9,7 @@ use app::{Actor, App, Refusal};
 use askama::Template;
 use league::ids::{PlayerId, RoundId};
 use league::pairing::NightKey;
+use league::season::MAX_TABLES_PER_NIGHT;
 
 use super::reasons::{Proof, proof};
 use crate::pages::frame::form_data::FormData;
@@ -115,7 +116,7 @@ fn parse_repair(form: &mut FormReader<'_>, week: &Week, t: Texts) -> RepairRound
     let away = form.ids("away", &t.repair_away()).into_iter();
     let nights = week.nights.iter().map(|night| {
         let label = format!("{}, {}", t.tables(), night.key);
-        let tables = form.number(&tables_field(&night.key), &label, 0..=500);
+        let tables = form.number(&tables_field(&night.key), &label, 0..=MAX_TABLES_PER_NIGHT);
         (night, tables)
     });
     let changed = nights.filter(|(night, tables)| night.tables != *tables);

@@ -1,6 +1,6 @@
 //! The form of the set-up wizard: the fields of its steps with defaults, each step as a struct.
 
-use app::seasons::{CreateSeason, first_day_fault};
+use app::seasons::{CreateSeason, MAX_GRACE_MINUTES, first_day_fault};
 use app::{Fault, Reason, Refusal};
 use chrono::{Datelike, Days, NaiveDate};
 use chrono_tz::Tz;
@@ -19,7 +19,7 @@ use league::ids::CatalogueId;
 use league::name::Name;
 use league::pairing::round::method::MAX_ROUNDS_PER_WEEK;
 use league::points::MAX_POINTS;
-use league::season::{Visibility, WeekPlan};
+use league::season::{MAX_DAYS_PER_WEEK, MAX_TABLES_PER_NIGHT, Visibility, WeekPlan};
 use league::week::MAX_WEEKS;
 use messages::{Texts, refusals, seasons};
 
@@ -185,7 +185,7 @@ impl SetupForm {
         let (t, mut form) = (self.t, FormReader::new(&self.fields));
         let growth = Growth {
             first_day: form.date("first_day", &t.first_day()),
-            days_per_week: form.number("days_per_week", &t.days_per_week(), 1..=100),
+            days_per_week: form.number("days_per_week", &t.days_per_week(), 1..=MAX_DAYS_PER_WEEK),
             caps: match form.choice(
                 "caps_kind",
                 &t.caps_kind(),
@@ -238,7 +238,7 @@ impl SetupForm {
             nights: (1..=NIGHTS_PER_WEEK)
                 .filter_map(|number| night(&mut form, number, t))
                 .collect(),
-            grace_minutes: form.number("grace", &t.grace_minutes(), 0..=1440),
+            grace_minutes: form.number("grace", &t.grace_minutes(), 0..=MAX_GRACE_MINUTES),
         };
         form.finish(rhythm)
     }
@@ -379,7 +379,11 @@ fn night(form: &mut FormReader<'_>, number: u8, t: Texts) -> Option<Night> {
         return None;
     }
     Some(Night {
-        tables: form.number(&tables, &format!("{label}, {}", t.tables()), 1..=500),
+        tables: form.number(
+            &tables,
+            &format!("{label}, {}", t.tables()),
+            1..=MAX_TABLES_PER_NIGHT,
+        ),
         begins: moment(form, &name, &label, t),
     })
 }
