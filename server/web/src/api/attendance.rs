@@ -17,9 +17,9 @@ use crate::response::{ApiResult, Versioned};
 pub struct AttendanceView {
     /// The season's version that it belongs to; also the `ETag`.
     version: i64,
-    /// The last week that is paired.
+    /// The last week that is paired; the first before any is.
     as_of: u8,
-    /// The weeks up to it, in their order.
+    /// The weeks up to it, in their order; none before the first round.
     weeks: Vec<WeekAttendanceView>,
 }
 

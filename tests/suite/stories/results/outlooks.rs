@@ -147,6 +147,15 @@ fn the_report_on_the_hall_counts_who_came_and_names_nobody() {
 }
 
 #[test]
+fn the_report_on_the_hall_is_empty_until_a_week_is_paired() {
+    let stage = Stage::with(|season| season.caps(&[300]));
+    let week = FirstWeek::sealed_in(stage, &FOUR);
+    assert!(week.season().attendance().expect(200).weeks.is_empty());
+    week.pair();
+    assert_eq!(week.season().attendance().expect(200).weeks.len(), 1);
+}
+
+#[test]
 fn what_a_rank_takes_is_exact_once_the_last_round_is_paired() {
     let stage = Stage::with(|season| season.caps(&[300]));
     let week = FirstWeek::sealed_in(stage, &FOUR);
