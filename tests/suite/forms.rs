@@ -67,6 +67,45 @@ fn a_form_sent_from_another_site_is_refused_even_with_a_genuine_token() {
     }
 }
 
+/// A season that a visitor may not see and one that does not exist look the same.
+#[test]
+fn who_must_be_signed_in_is_asked_to_before_the_season_is_looked_up() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    let visitor = server.visitor();
+    let nobody = "00000000-0000-4000-8000-000000000000";
+    let season = format!("/clubs/{nobody}/seasons/{nobody}");
+    for page in [
+        "mine",
+        "board",
+        "results",
+        "points",
+        "next",
+        "weeks/1/list",
+        "weeks/1/list/receipt",
+        "weeks/1/list/paste",
+        "weeks/1/pairing",
+        "weeks/1/repair",
+        "weeks/1/sheet",
+        "weeks/53/sheet",
+    ] {
+        visitor.get(&format!("{season}/{page}")).with_status(401);
+    }
+    let game = format!("games/{nobody}");
+    let player = format!("players/{nobody}");
+    for page in [
+        "standings",
+        "painting",
+        "end",
+        "weeks/1",
+        "weeks/53",
+        &game,
+        &player,
+    ] {
+        visitor.get(&format!("{season}/{page}")).with_status(404);
+    }
+}
+
 #[test]
 fn pages_speak_the_readers_language() {
     let database = Database::create();

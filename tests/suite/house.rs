@@ -193,6 +193,15 @@ fn an_order_of_two_values_is_told_from_one_with_a_limit() {
     }
 }
 
+/// A page that looks its season up by itself would answer 401 and 404 in an order of its own.
+#[test]
+fn the_season_of_a_page_is_loaded_by_its_extractor_alone() {
+    let loads = lines_with(&files("server/web/src", ".rs"), &["SeasonContext::load"]);
+    let extractor = "server/web/src/pages/season/season_page.rs:";
+    let is_alone = loads.len() == 1 && loads[0].starts_with(extractor);
+    assert!(is_alone, "{loads:?}");
+}
+
 #[test]
 fn only_the_leagues_own_clock_tells_the_time() {
     let machine = [

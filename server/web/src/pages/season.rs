@@ -12,6 +12,7 @@ pub mod opponents;
 pub mod overview;
 pub mod player;
 pub mod reminders;
+pub mod season_page;
 pub mod standings;
 pub mod statistics;
 pub mod trail;

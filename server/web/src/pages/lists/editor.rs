@@ -20,7 +20,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status,
 };
 use crate::pages::frame::urls;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::{SeasonPage, SignedInSeasonPage};
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
 use crate::paths::WeekPath;
@@ -65,8 +66,8 @@ page_template!(ReceiptPage);
 
 /// The form of a list.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list")]
-pub async fn show_list(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    list_page(&app, &request, path.key()?, None, FormErrors::default()).await
+pub async fn show_list(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
+    list_page(&page, path.key()?, None, FormErrors::default()).await
 }
 
 /// Adds, removes or saves; hands in when asked to.
@@ -84,7 +85,8 @@ pub async fn change_list(
         |address| address,
         async |errors| {
             let errors = errors.without_list_findings();
-            list_page(&app, &request, week, Some(&fields), errors).await
+            let page = SignedInSeasonPage::load(app, request, week.season).await?;
+            list_page(&page, week, Some(&fields), errors).await
         },
     )
     .await
@@ -92,15 +94,11 @@ pub async fn change_list(
 
 /// The receipt of the sealed list.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list/receipt")]
-pub async fn show_receipt(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<WeekPath>,
-) -> PageResult {
+pub async fn show_receipt(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
     let key = path.key()?;
-    let own = app::lists::find_own_list(&app, request.actor()?, key).await?;
+    let (context, t) = (&page.context, page.t());
+    let own = app::lists::find_own_list(&page.app, page.actor, key).await?;
     let sealed = own.sealed.ok_or(Refusal::NotFound)?;
-    let context = SeasonContext::load(&app, &request, key.season).await?;
     let contents = ReceiptInput {
         list: sealed.list,
         list_id: own.id.to_string(),
@@ -111,11 +109,11 @@ pub async fn show_receipt(
         .map_err(|cause| Refusal::Internal(cause.to_string()))?;
     let week = context.week(key.week)?;
     render_page(&ReceiptPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Mine),
-        week: WeekPanel::new(&context, week, request.t),
-        sealed_at: context.times(request.t).date_time(sealed.sealed_at),
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Mine),
+        week: WeekPanel::new(context, week, t),
+        sealed_at: context.times(t).date_time(sealed.sealed_at),
         late_minutes: sealed.late_minutes,
         points: sealed.points,
         digest: hex::encode(sealed.digest),
@@ -153,39 +151,31 @@ async fn submit(
 }
 
 async fn list_page(
-    app: &App,
-    request: &PageRequest,
+    page: &SignedInSeasonPage,
     key: WeekKey,
     typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
-    let actor = request.actor()?;
-    let context = SeasonContext::load(app, request, key.season).await?;
-    let found = app::lists::find_list_editor(app, actor, key).await?;
-    let mut page = render(request, &context, &found, errors)?;
+    let found = app::lists::find_list_editor(&page.app, page.actor, key).await?;
+    let mut list = render(page, &found, errors)?;
     // Nothing was saved where a number could not be read: the fields say again what was typed.
-    if let Some(typed) = typed.filter(|it| form::parse_list(it, "", request.t).is_err()) {
-        form::restore_typed(&mut page.entries, typed);
+    if let Some(typed) = typed.filter(|it| form::parse_list(it, "", page.t()).is_err()) {
+        form::restore_typed(&mut list.entries, typed);
     }
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(list.errors.status(), &list)
 }
 
-fn render(
-    request: &PageRequest,
-    context: &SeasonContext,
-    editor: &ListEditor,
-    errors: FormErrors,
-) -> Result<ListPage, Problem> {
-    let t = request.t;
+fn render(page: &SeasonPage, editor: &ListEditor, errors: FormErrors) -> Result<ListPage, Problem> {
+    let (context, t) = (&page.context, page.t());
     let week = context.week(editor.week.week)?;
     let faction = form::faction(editor);
     let faction = faction.ok_or_else(|| Problem::http(HttpFault::NotFound))?;
     let sealed = editor.own.as_ref().and_then(|own| own.sealed.as_ref());
     let parts = form::parts(&editor.catalogue, &editor.list);
     Ok(ListPage {
-        layout: request.layout(),
+        layout: page.layout(),
         t,
-        header: context.header(request, SeasonTab::Mine),
+        header: page.header(SeasonTab::Mine),
         week: WeekPanel::new(context, week, t),
         faction: faction.name().to_string(),
         check_faction: faction.key().to_string(),

@@ -8,6 +8,7 @@ use app::App;
 use askama::Template;
 use document::lists::army_list::ArmyListDocument;
 use league::lists::reader::{Certainty, LinePart, Meaning, ReadLine, Reading};
+use league::week::WeekNo;
 
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::FormErrors;
@@ -16,7 +17,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
 use crate::paths::WeekPath;
@@ -47,17 +49,9 @@ struct ReadLineRow {
 
 /// The form for a text.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/list/paste")]
-pub async fn show_paste(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
-    let nothing = FormData::default();
-    paste_page(
-        &app,
-        &request,
-        path.into_inner(),
-        &nothing,
-        None,
-        FormErrors::default(),
-    )
-    .await
+pub async fn show_paste(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
+    let (week, nothing) = (path.key()?.week, FormData::default());
+    paste_page(&page, week, &nothing, None, FormErrors::default()).await
 }
 
 /// Reads a text; takes its list as the draft when asked to.
@@ -86,27 +80,24 @@ pub async fn read_paste(
         app::lists::save_draft(&app, actor, week, revision, draft).await?;
         return Ok(see_other(&format!("{}/list", urls::week(week))));
     }
-    paste_page(&app, &request, path.into_inner(), &fields, reading, errors).await
+    let page = SignedInSeasonPage::load(app, request, week.season).await?;
+    paste_page(&page, week.week, &fields, reading, errors).await
 }
 
 async fn paste_page(
-    app: &App,
-    request: &PageRequest,
-    path: WeekPath,
+    page: &SignedInSeasonPage,
+    week: WeekNo,
     fields: &FormData,
     reading: Option<Reading>,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let key = path.key()?;
-    let context = SeasonContext::load(app, request, key.season).await?;
-    let t = request.t;
+    let (context, t) = (&page.context, page.t());
     let list = reading.as_ref().and_then(|reading| reading.list.as_ref());
-    let page = PastePage {
-        layout: request.layout(),
+    let paste = PastePage {
+        layout: page.layout(),
         t,
-        header: context.header(request, SeasonTab::Mine),
-        week: WeekPanel::new(&context, context.week(key.week)?, t),
+        header: page.header(SeasonTab::Mine),
+        week: WeekPanel::new(context, context.week(week)?, t),
         text: fields.typed("text").to_owned(),
         has_list: list.is_some(),
         findings: reading
@@ -123,7 +114,7 @@ async fn paste_page(
         }),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(paste.errors.status(), &paste)
 }
 
 fn line_view(t: Texts, line: &ReadLine) -> ReadLineRow {

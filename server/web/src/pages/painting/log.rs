@@ -24,6 +24,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SeasonPage;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::roles::can_judge;
 use crate::paths::{SeasonPath, photo_digest};
@@ -86,14 +87,8 @@ struct ClaimRow {
 }
 
 #[get("/clubs/{club}/seasons/{season}/painting")]
-pub async fn show_painting(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    let nothing = FormData::default();
-    painting_page(&app, &request, season, &nothing, FormErrors::default()).await
+pub async fn show_painting(page: SeasonPage) -> PageResult {
+    painting_page(&page, &FormData::default(), FormErrors::default()).await
 }
 
 /// Claims, checks or refuses.
@@ -108,7 +103,8 @@ pub async fn change_painting(
     let done = submit(&app, &request, season, &fields, file).await;
     let next = |()| format!("{}/painting", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        painting_page(&app, &request, season, &fields, errors).await
+        let page = SeasonPage::load(app, request, season).await?;
+        painting_page(&page, &fields, errors).await
     })
     .await
 }
@@ -174,37 +170,32 @@ fn parse_claim(fields: &FormData, t: Texts) -> Result<(WeekNo, ClaimPainting), R
     form.finish((week, claim))
 }
 
-async fn painting_page(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
-    typed: &FormData,
-    errors: FormErrors,
-) -> PageResult {
-    let context = SeasonContext::load(app, request, season).await?;
-    let claims = app::painting::list_claims(app, request.viewer, season, None).await?;
-    let photos = app::painting::list_photos(app, request.viewer, season).await?;
-    let week = week_to_claim(&context);
+async fn painting_page(page: &SeasonPage, typed: &FormData, errors: FormErrors) -> PageResult {
+    let SeasonPage { app, context, .. } = page;
+    let (season, viewer) = (page.key(), page.viewer());
+    let claims = app::painting::list_claims(app, viewer, season, None).await?;
+    let photos = app::painting::list_photos(app, viewer, season).await?;
+    let week = week_to_claim(context);
     let units = match week {
-        Some(week) => own_units(app, request, &context, week, &claims, typed).await?,
+        Some(week) => own_units(page, week, &claims, typed).await?,
         None => Vec::new(),
     };
     let rows: Vec<ClaimRow> = claims
         .iter()
         .rev()
-        .map(|claim| claim_row(&context, request, claim, &photos))
+        .map(|claim| claim_row(page, claim, &photos))
         .collect();
-    let page = PaintingPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Painting),
+    let log = PaintingPage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Painting),
         week: week.map(|week| week.number()),
         units,
         to_check: rows.iter().filter(|row| row.may_check).count(),
         weeks: by_week(rows),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(log.errors.status(), &log)
 }
 
 /// The newest week first; it and every week with something to check are shown at once.
@@ -238,21 +229,20 @@ fn week_to_claim(context: &SeasonContext) -> Option<WeekNo> {
 }
 
 async fn own_units(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SeasonPage,
     week: WeekNo,
     claims: &[PaintingClaim],
     typed: &FormData,
 ) -> Result<Vec<UnitFields>, Problem> {
-    let (Some(actor), Some(own)) = (request.viewer, &context.own) else {
+    let SeasonPage { app, context, .. } = page;
+    let (Some(actor), Some(own)) = (page.viewer(), &context.own) else {
         return Ok(Vec::new());
     };
     if !own.plays_in(week) || context.season.state != SeasonState::Started {
         return Ok(Vec::new());
     }
-    let (key, t) = (context.season.key(), request.t);
-    let found = app::lists::find_list_editor(app, actor, key.week(week)).await?;
+    let (key, t) = (page.key().week(week), page.t());
+    let found = app::lists::find_list_editor(app, actor, key).await?;
     let unit = |entry: &league::lists::Entry| {
         let last = claims
             .iter()
@@ -293,13 +283,8 @@ fn stage_labels(t: Texts) -> [Cow<'static, str>; 4] {
     ]
 }
 
-fn claim_row(
-    context: &SeasonContext,
-    request: &PageRequest,
-    claim: &PaintingClaim,
-    photos: &[PhotoDigest],
-) -> ClaimRow {
-    let t = request.t;
+fn claim_row(page: &SeasonPage, claim: &PaintingClaim, photos: &[PhotoDigest]) -> ClaimRow {
+    let (context, t) = (&page.context, page.t());
     let (state, reason) = match &claim.state {
         ClaimState::Open => (t.claim_open(), String::new()),
         ClaimState::Verified { .. } => (t.claim_verified(), String::new()),
@@ -330,7 +315,7 @@ fn claim_row(
             .map(|(models, text)| text(t, models))
             .collect::<Vec<_>>()
             .join(", "),
-        may_check: request.viewer.is_some()
+        may_check: page.viewer().is_some()
             && context.role.is_some()
             && !own
             && matches!(claim.state, ClaimState::Open),

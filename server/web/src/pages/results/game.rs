@@ -6,7 +6,7 @@ use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::results::{DisputeResult, GameRow, ReportResult, RuleResult};
 use app::seasons::VisibleScenario;
-use app::{Actor, App, Reason, Refusal};
+use app::{Actor, App, Reason, Refusal, Viewer};
 use askama::Template;
 use league::ids::PlayerId;
 use league::keys::{GameKey, SeasonKey};
@@ -25,6 +25,7 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::rounds::pairings::{PairingRow, outcome_text, pairing, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SeasonPage;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
 use crate::paths::GamePath;
@@ -73,15 +74,9 @@ struct CountedRow {
 }
 
 #[get("/clubs/{club}/seasons/{season}/games/{game}")]
-pub async fn show_game(app: Data<App>, request: PageRequest, path: Path<GamePath>) -> PageResult {
-    game_page(
-        &app,
-        &request,
-        path.key(),
-        &FormData::default(),
-        FormErrors::default(),
-    )
-    .await
+pub async fn show_game(page: SeasonPage, path: Path<GamePath>) -> PageResult {
+    let nothing = FormData::default();
+    game_page(&page, path.key(), &nothing, FormErrors::default()).await
 }
 
 /// Reports, confirms, disputes or rules.
@@ -97,7 +92,10 @@ pub async fn answer_slip(
     redirect_or_show_errors(
         done,
         |()| urls::game(game),
-        async |errors| game_page(&app, &request, game, &fields, errors).await,
+        async |errors| {
+            let page = SeasonPage::load(app, request, game.season).await?;
+            game_page(&page, game, &fields, errors).await
+        },
     )
     .await
 }
@@ -126,7 +124,7 @@ async fn submit(
         }
         what @ ("report" | "rule") => {
             let game = app::results::find_game(app, request.viewer, key).await?;
-            let sheet = load_sheet(app, request, key.season, &game).await?;
+            let sheet = load_sheet(app, request.viewer, key.season, &game).await?;
             let sheet = sheet.ok_or_else(|| {
                 Refusal::rule(Reason::WeekState, results::scenario_not_revealed())
             })?;
@@ -168,11 +166,11 @@ async fn names(
 /// The sheet of the game's week, if the viewer may see it.
 async fn load_sheet(
     app: &App,
-    request: &PageRequest,
+    viewer: Viewer,
     season: SeasonKey,
     game: &GameRow,
 ) -> Result<Option<ScenarioSheet>, Refusal> {
-    let seen = app::seasons::find_scenario(app, request.viewer, season.week(game.week)).await;
+    let seen = app::seasons::find_scenario(app, viewer, season.week(game.week)).await;
     match seen {
         Ok(VisibleScenario::Full(sheet)) => ScenarioSheet::try_from(*sheet)
             .map(Some)
@@ -183,33 +181,33 @@ async fn load_sheet(
 }
 
 async fn game_page(
-    app: &App,
-    request: &PageRequest,
+    page: &SeasonPage,
     key: GameKey,
     fields: &FormData,
     errors: FormErrors,
 ) -> PageResult {
-    let t = request.t;
-    let game = app::results::find_game(app, request.viewer, key).await?;
-    let context = SeasonContext::load(app, request, key.season).await?;
-    let sheet = load_sheet(app, request, key.season, &game).await?;
-    let side = own_side(&context, &game);
-    let row = pairing(&context, t, &game);
+    let SeasonPage { app, context, .. } = page;
+    let (viewer, t) = (page.viewer(), page.t());
+    let game = app::results::find_game(app, viewer, key).await?;
+    let sheet = load_sheet(app, viewer, key.season, &game).await?;
+    let side = own_side(context, &game);
+    let row = pairing(context, t, &game);
     let names = [
         row.first.as_str(),
+        // A bye has no other player.
         row.second.as_deref().unwrap_or_default(),
     ];
-    let page = GamePage {
+    let shown = GamePage {
         endings: slip_form::endings(t, names, fields),
         disputed: matches!(game.slip, Slip::Disputed { .. }),
-        layout: request.layout(),
+        layout: page.layout(),
         t,
-        header: context.header(request, SeasonTab::Week),
+        header: page.header(SeasonTab::Week),
         week: game.week.number(),
         week_link: context.week_link(game.week),
         game: row,
         link: urls::game(key),
-        slip_events: slip_events(&context, request, &game, sheet.as_ref()),
+        slip_events: slip_events(context, t, &game, sheet.as_ref()),
         legs: sheet.map_or_else(Vec::new, |sheet| slip_form::legs(&sheet, fields, &errors)),
         may_report: side.is_some() && can_be_reported(&game.slip),
         may_answer: side.is_some_and(|side| can_answer(&game.slip, side)),
@@ -230,7 +228,7 @@ async fn game_page(
         reason: fields.typed("reason").to_owned(),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(shown.errors.status(), &shown)
 }
 
 fn own_side(context: &SeasonContext, game: &GameRow) -> Option<Side> {
@@ -256,11 +254,10 @@ fn can_answer(slip: &Slip, side: Side) -> bool {
 /// Everything that was said, first things first.
 fn slip_events(
     context: &SeasonContext,
-    request: &PageRequest,
+    t: Texts,
     game: &GameRow,
     sheet: Option<&ScenarioSheet>,
 ) -> Vec<SlipEventRow> {
-    let t = request.t;
     let times = context.times(t);
     let name = |side: Side| match (side, game.meeting.as_ref()) {
         (Side::Second, Some(meeting)) => context.handle(meeting.second).to_owned(),
@@ -348,14 +345,12 @@ fn counted_rows(sheet: Option<&ScenarioSheet>, outcome: &Outcome) -> Vec<Vec<Cou
 /// # Errors
 /// When the server cannot tell.
 pub async fn games_of_week(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SeasonPage,
     week: league::week::WeekNo,
 ) -> Result<Vec<PairingRow>, Problem> {
-    let key = context.season.key();
-    let games = app::results::list_games(app, request.viewer, key, Some(week)).await?;
-    Ok(pairings(context, request.t, &games))
+    let (viewer, season) = (page.viewer(), page.key());
+    let games = app::results::list_games(&page.app, viewer, season, Some(week)).await?;
+    Ok(pairings(&page.context, page.t(), &games))
 }
 
 /// The week and row of every game of one player.
@@ -363,15 +358,13 @@ pub async fn games_of_week(
 /// # Errors
 /// When the server cannot tell.
 pub async fn games_of_player(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SeasonPage,
     player: PlayerId,
 ) -> Result<Vec<(u8, PairingRow)>, Problem> {
-    let key = context.season.key();
-    let mut games = app::results::list_games(app, request.viewer, key, None).await?;
+    let (viewer, season) = (page.viewer(), page.key());
+    let mut games = app::results::list_games(&page.app, viewer, season, None).await?;
     games.retain(|game| game.involves(player));
     games.sort_by_key(|game| game.week);
-    let row = |game: &GameRow| (game.week.number(), pairing(context, request.t, game));
+    let row = |game: &GameRow| (game.week.number(), pairing(&page.context, page.t(), game));
     Ok(games.iter().map(row).collect())
 }

@@ -6,7 +6,6 @@ use app::results::AdjustPoints;
 use app::{App, Refusal};
 use askama::Template;
 use league::ids::PlayerId;
-use league::keys::SeasonKey;
 use league::ledger::{LedgerLine, LineKind};
 use league::season::{SeasonState, WeekPhase};
 use serde::Deserialize;
@@ -18,6 +17,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::pages::words::roles::can_judge;
 use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
@@ -59,14 +59,8 @@ struct GivenLine {
 
 /// The form, and what was given and taken so far.
 #[get("/clubs/{club}/seasons/{season}/points")]
-pub async fn show_points(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-    query: Query<PointsQuery>,
-) -> PageResult {
-    let season = path.key();
-    points_page(&app, &request, season, query.0, FormErrors::default()).await
+pub async fn show_points(page: SignedInSeasonPage, query: Query<PointsQuery>) -> PageResult {
+    points_page(&page, query.0, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/points")]
@@ -91,7 +85,8 @@ pub async fn adjust_points(
             amount: typed("amount"),
             reason: typed("reason"),
         };
-        points_page(&app, &request, season, form, errors).await
+        let page = SignedInSeasonPage::load(app, request, season).await?;
+        points_page(&page, form, errors).await
     })
     .await
 }
@@ -110,18 +105,15 @@ fn parse_form(fields: &FormData, t: Texts) -> Result<AdjustPoints, Refusal> {
 }
 
 async fn points_page(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
+    page: &SignedInSeasonPage,
     form: PointsQuery,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let context = SeasonContext::load(app, request, season).await?;
+    let (context, t) = (&page.context, page.t());
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
-    let found = app::standings::find_standings(app, request.viewer, season, None).await?;
+    let found = app::standings::find_standings(&page.app, page.viewer(), page.key(), None).await?;
     let own = context.own.as_ref().map(|own| own.id);
     let others = context
         .players
@@ -131,23 +123,20 @@ async fn points_page(
     let paired = weeks.filter(|(_, phase)| *phase >= WeekPhase::Paired);
     let ledger = found.standings.ledger.iter();
     let ruled = ledger.filter(|line| line.kind == LineKind::Ruling);
-    let page = PointsPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Results),
+    let points = PointsPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Results),
         running: context.season.state == SeasonState::Started,
         players: others
             .map(|player| (player.id.to_string(), player.handle.clone()))
             .collect(),
         weeks: paired.map(|(week, _)| week.week.number()).rev().collect(),
-        lines: ruled
-            .rev()
-            .map(|line| given(request.t, &context, line))
-            .collect(),
+        lines: ruled.rev().map(|line| given(t, context, line)).collect(),
         form,
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(points.errors.status(), &points)
 }
 
 fn given(t: Texts, context: &SeasonContext, line: &LedgerLine) -> GivenLine {

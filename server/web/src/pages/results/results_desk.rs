@@ -3,21 +3,20 @@
 use std::borrow::Cow;
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
+use app::Refusal;
 use app::results::GameRow;
-use app::{App, Refusal};
 use askama::Template;
 use league::painting::ClaimState;
 use league::result::Slip;
 use league::time::Instant;
 
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::can_judge;
-use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -57,26 +56,20 @@ enum WaitReason {
 }
 
 #[get("/clubs/{club}/seasons/{season}/results")]
-pub async fn show_results_desk(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    request.actor()?;
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
+pub async fn show_results_desk(page: SignedInSeasonPage) -> PageResult {
+    let (app, context, t) = (&page.app, &page.context, page.t());
+    let (season, viewer) = (page.key(), page.viewer());
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
-    let games = app::results::list_games(&app, request.viewer, season, None).await?;
-    let claims = app::painting::list_claims(&app, request.viewer, season, None).await?;
+    let games = app::results::list_games(app, viewer, season, None).await?;
+    let claims = app::painting::list_claims(app, viewer, season, None).await?;
     let now = app.now().await?;
-    let t = request.t;
     let heap = |key, waits, title, text| WaitingGroup {
         key,
         title,
         text,
-        games: waiting(&context, t, &games, now, waits),
+        games: waiting(context, t, &games, now, waits),
         urgent: matches!(waits, WaitReason::Ruling | WaitReason::Overdue),
     };
     let heaps = [
@@ -106,9 +99,9 @@ pub async fn show_results_desk(
         ),
     ];
     render_page(&ResultsDeskPage {
-        layout: request.layout(),
+        layout: page.layout(),
         t,
-        header: context.header(&request, SeasonTab::Results),
+        header: page.header(SeasonTab::Results),
         heaps: heaps
             .into_iter()
             .filter(|heap| !heap.games.is_empty())

@@ -6,6 +6,7 @@ use app::rounds::{ProposeRound, RoundRow};
 use app::{Actor, App, Refusal};
 use askama::Template;
 use league::ids::{PlayerId, RoundId};
+use league::keys::WeekKey;
 use league::season::WeekPhase;
 use uuid::Uuid;
 
@@ -19,6 +20,7 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::results::game::games_of_week;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::pages::week::panel::WeekPanel;
 use crate::paths::WeekPath;
 use messages::{Texts, forms};
@@ -74,16 +76,9 @@ const ORDERS: [(&str, Option<Order>); 3] = [
 
 /// The desk of a week.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/pairing")]
-pub async fn show_desk(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+pub async fn show_desk(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
     let nothing = FormData::default();
-    desk_page(
-        &app,
-        &request,
-        path.into_inner(),
-        &nothing,
-        FormErrors::default(),
-    )
-    .await
+    desk_page(&page, path.key()?, &nothing, FormErrors::default()).await
 }
 
 /// Proposes, publishes or closes.
@@ -95,10 +90,11 @@ pub async fn act_at_desk(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let done = submit(&app, request.actor()?, *path, &fields, request.t).await;
+    let done = submit(&app, request.actor()?, week, &fields, request.t).await;
     let next = |()| format!("{}/pairing", urls::week(week));
     redirect_or_show_errors(done, next, async |errors| {
-        desk_page(&app, &request, *path, &fields, errors).await
+        let page = SignedInSeasonPage::load(app, request, week.season).await?;
+        desk_page(&page, week, &fields, errors).await
     })
     .await
 }
@@ -106,11 +102,10 @@ pub async fn act_at_desk(
 async fn submit(
     app: &App,
     actor: Actor,
-    path: WeekPath,
+    week: WeekKey,
     fields: &FormData,
     t: Texts,
 ) -> Result<(), Refusal> {
-    let week = path.key().map_err(|_| Refusal::NotFound)?;
     match fields.text("act") {
         "publish" => {
             let mut form = FormReader::new(fields);
@@ -169,20 +164,17 @@ fn pair_of(name: &str) -> Option<[PlayerId; 2]> {
 }
 
 async fn desk_page(
-    app: &App,
-    request: &PageRequest,
-    path: WeekPath,
+    page: &SignedInSeasonPage,
+    key: WeekKey,
     typed: &FormData,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let key = path.key()?;
-    let context = SeasonContext::load(app, request, key.season).await?;
+    let (context, t) = (&page.context, page.t());
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
     let week = context.week(key.week)?;
-    let rounds = app::rounds::list_rounds(app, request.viewer, key).await?;
+    let rounds = app::rounds::list_rounds(&page.app, page.viewer(), key).await?;
     let proposed = rounds
         .iter()
         .find(|round| round.published_at.is_none() && round.repair.is_none());
@@ -191,22 +183,22 @@ async fn desk_page(
         .filter(|round| round.published_at.is_some() && round.repair.is_none());
     let (drawn, per_week) = (drawn.count(), context.policy()?.rounds.per_week());
     let has_lists = matches!(week.1, WeekPhase::ListsOpened | WeekPhase::Paired);
-    let games = games_of_week(app, request, &context, key.week).await?;
-    let page = PairingDeskPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Board),
+    let games = games_of_week(page, key.week).await?;
+    let desk = PairingDeskPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Board),
         may_propose: has_lists && drawn < usize::from(per_week),
         next_round: (per_week > 1).then_some((drawn + 1, per_week)),
         may_close: week.1 == WeekPhase::Paired,
         closed: week.1 == WeekPhase::Closed,
         round: proposed.map(|round| round.id.to_string()),
         pairs: match proposed {
-            Some(round) => pairs(&context, request.t, round, typed)?,
+            Some(round) => pairs(context, t, round, typed)?,
             None => Vec::new(),
         },
         proof: match proposed {
-            Some(round) => Some(proof(&context, request.t, round)?),
+            Some(round) => Some(proof(context, t, round)?),
             None => None,
         },
         extra_one: typed.text("one").to_owned(),
@@ -219,10 +211,10 @@ async fn desk_page(
             .collect(),
         open: games.iter().filter(|game| game.open).count(),
         games,
-        week: WeekPanel::new(&context, week, request.t),
+        week: WeekPanel::new(context, week, t),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(desk.errors.status(), &desk)
 }
 
 /// The pairs of the proposal, and those that an order keeps out of it.

@@ -8,6 +8,7 @@ use app::seasons::Week;
 use app::{Actor, App, Refusal};
 use askama::Template;
 use league::ids::{PlayerId, RoundId};
+use league::keys::WeekKey;
 use league::pairing::NightKey;
 use league::season::MAX_TABLES_PER_NIGHT;
 
@@ -19,6 +20,7 @@ use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page_with_status};
 use crate::pages::frame::urls;
 use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::roles::can_judge;
 use crate::paths::WeekPath;
@@ -51,16 +53,9 @@ struct PendingRepair {
 
 /// The form, and what a repair would change.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/repair")]
-pub async fn show_repair(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+pub async fn show_repair(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
     let nothing = FormData::default();
-    repair_page(
-        &app,
-        &request,
-        path.into_inner(),
-        &nothing,
-        FormErrors::default(),
-    )
-    .await
+    repair_page(&page, path.key()?, &nothing, FormErrors::default()).await
 }
 
 /// Proposes a repair, or publishes the one that was proposed.
@@ -72,13 +67,14 @@ pub async fn repair_round(
     fields: FormData,
 ) -> PageResult {
     let week = path.key()?;
-    let done = submit(&app, request.actor()?, &request, *path, &fields).await;
+    let done = submit(&app, request.actor()?, week, &fields, request.t).await;
     let next = |is_published| {
         let page = if is_published { "rounds" } else { "repair" };
         format!("{}/{page}", urls::week(week))
     };
     redirect_or_show_errors(done, next, async |errors| {
-        repair_page(&app, &request, *path, &fields, errors).await
+        let page = SignedInSeasonPage::load(app, request, week.season).await?;
+        repair_page(&page, week, &fields, errors).await
     })
     .await
 }
@@ -87,12 +83,10 @@ pub async fn repair_round(
 async fn submit(
     app: &App,
     actor: Actor,
-    request: &PageRequest,
-    path: WeekPath,
+    key: WeekKey,
     fields: &FormData,
+    t: Texts,
 ) -> Result<bool, Refusal> {
-    let key = path.key().map_err(|_| Refusal::NotFound)?;
-    let t = request.t;
     let mut form = FormReader::new(fields);
     let round = RoundId(form.id("round", &t.which_round()));
     match fields.text("act") {
@@ -102,7 +96,7 @@ async fn submit(
             Ok(true)
         }
         "repair" => {
-            let week = app::seasons::find_week(app, request.viewer, key).await?;
+            let week = app::seasons::find_week(app, Some(actor), key).await?;
             let command = parse_repair(&mut form, &week.0, t);
             let (round, command) = form.finish((round, command))?;
             app::rounds::repair_round(app, actor, key.season, round, command).await?;
@@ -136,29 +130,26 @@ fn tables_field(night: &str) -> String {
 }
 
 async fn repair_page(
-    app: &App,
-    request: &PageRequest,
-    path: WeekPath,
+    page: &SignedInSeasonPage,
+    key: WeekKey,
     typed: &FormData,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let key = path.key()?;
-    let context = SeasonContext::load(app, request, key.season).await?;
+    let (context, t) = (&page.context, page.t());
     if !can_judge(context.role) {
         return Err(Refusal::NotFound.into());
     }
     let week = context.week(key.week)?;
-    let all = app::rounds::list_rounds(app, request.viewer, key).await?;
+    let all = app::rounds::list_rounds(&page.app, page.viewer(), key).await?;
     let current = current_rounds(&all);
     let away = typed.values("away");
     let chosen = typed.text("round");
     let in_round = |player: PlayerId| current.iter().any(|round| plays(round, player));
     let players = context.players.iter().filter(|player| in_round(player.id));
-    let page = RepairPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Board),
+    let repair = RepairPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Board),
         rounds: current
             .iter()
             .map(|round| {
@@ -188,11 +179,11 @@ async fn repair_page(
             })
             .collect(),
         reason: typed.typed("reason").to_owned(),
-        pending: pending(&context, request.t, all)?,
-        week: WeekPanel::new(&context, week, request.t),
+        pending: pending(context, t, all)?,
+        week: WeekPanel::new(context, week, t),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(repair.errors.status(), &repair)
 }
 
 /// The last published version of each round of the week.

@@ -1,15 +1,13 @@
 //! Page: attendance, for a club's report on its hall.
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
 use askama::Template;
 use league::standings::WeekAttendance;
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use super::context::{SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::paths::SeasonPath;
 use messages::Texts;
 
 #[derive(Template)]
@@ -23,18 +21,12 @@ struct AttendancePage {
 page_template!(AttendancePage);
 
 #[get("/clubs/{club}/seasons/{season}/attendance")]
-pub async fn show_attendance(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let found = app::standings::find_attendance(&app, request.viewer, season).await?;
+pub async fn show_attendance(page: SeasonPage) -> PageResult {
+    let found = app::standings::find_attendance(&page.app, page.viewer(), page.key()).await?;
     render_page(&AttendancePage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Statistics),
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Statistics),
         weeks: found.weeks,
     })
 }

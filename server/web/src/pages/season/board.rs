@@ -13,8 +13,9 @@ use league::keys::SeasonKey;
 use league::season::WeekPhase;
 use league::week::WeekNo;
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
 use super::reminders::{self, ReminderPanel};
+use super::season_page::SignedInSeasonPage;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::form_reader::FormReader;
@@ -23,7 +24,7 @@ use crate::pages::frame::response::{PageResult, page_template, render_page_with_
 use crate::pages::frame::urls;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::factions::faction_name;
-use crate::paths::{SeasonPath, WeekPath};
+use crate::paths::WeekPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -74,13 +75,8 @@ struct StateLine {
 }
 
 #[get("/clubs/{club}/seasons/{season}/board")]
-pub async fn show_board(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    board_page(&app, &request, season, None, FormErrors::default()).await
+pub async fn show_board(page: SignedInSeasonPage) -> PageResult {
+    board_page(&page, None, FormErrors::default()).await
 }
 
 /// Gives a player leave to hand in late.
@@ -100,7 +96,7 @@ pub async fn grant_leave(
         Err(refusal) => Err(refusal),
     };
     let typed = Some((week.week, &fields));
-    redirect_to_board(&app, &request, week.season, typed, done).await
+    redirect_to_board(app, request, week.season, typed, done).await
 }
 
 /// Whom the leave is for, and why.
@@ -128,7 +124,7 @@ pub async fn open_lists(
 ) -> PageResult {
     let week = path.key()?;
     let done = app::lists::open_lists(&app, request.actor()?, week).await;
-    redirect_to_board(&app, &request, week.season, None, done).await
+    redirect_to_board(app, request, week.season, None, done).await
 }
 
 /// Back to the board, with the refusal if there was one and what was typed for a week.
@@ -136,28 +132,26 @@ pub async fn open_lists(
 /// # Errors
 /// When the server cannot tell.
 pub async fn redirect_to_board(
-    app: &App,
-    request: &PageRequest,
+    app: Data<App>,
+    request: PageRequest,
     season: SeasonKey,
     typed: Option<(WeekNo, &FormData)>,
     done: Result<(), Refusal>,
 ) -> PageResult {
     let next = |()| format!("{}/board", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        board_page(app, request, season, typed, errors).await
+        let page = SignedInSeasonPage::load(app, request, season).await?;
+        board_page(&page, typed, errors).await
     })
     .await
 }
 
 async fn board_page(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
+    page: &SignedInSeasonPage,
     typed: Option<(WeekNo, &FormData)>,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let context = SeasonContext::load(app, request, season).await?;
+    let context = &page.context;
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
@@ -165,28 +159,26 @@ async fn board_page(
     for week in context.current_weeks() {
         let typed = typed.filter(|(of, _)| *of == week.0.week);
         let leave = LeaveFields::new(typed.map(|(_, fields)| fields));
-        weeks.push(week_board(app, request, &context, week, leave).await?);
+        weeks.push(week_board(page, week, leave).await?);
     }
-    let page = BoardPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Board),
+    let board = BoardPage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Board),
         weeks,
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(board.errors.status(), &board)
 }
 
 async fn week_board(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SignedInSeasonPage,
     week: &(Week, WeekPhase),
     leave: LeaveFields,
 ) -> Result<WeekBoard, Problem> {
-    let (season, t) = (context.season.key(), request.t);
+    let (context, t) = (&page.context, page.t());
     let number = week.0.week;
-    let lists = app::lists::list_lists(app, request.viewer, season.week(number)).await?;
+    let lists = app::lists::list_lists(&page.app, page.viewer(), page.key().week(number)).await?;
     let opened = matches!(lists, WeekLists::Opened(_));
     let state = |player: PlayerId| match &lists {
         WeekLists::States(states) => {
@@ -219,8 +211,7 @@ async fn week_board(
     states.sort_by_key(|line| line.state as u8);
     let panel = WeekPanel::new(context, week, t);
     Ok(WeekBoard {
-        reminders: reminders::find_panels(app, request.actor()?, context, &panel, number, t)
-            .await?,
+        reminders: reminders::find_panels(page, &panel, number).await?,
         week: panel,
         sealed: states
             .iter()

@@ -1,17 +1,17 @@
 //! Page: a player's certificate, once the season is over: finishing an army is worth a sheet of paper.
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::{App, Refusal};
+use actix_web::web::Path;
+use app::Refusal;
 use askama::Template;
 use league::ids::PlayerId;
 use league::standings::PrizeAward;
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
 use super::statistics::prize_text;
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
-use crate::pages::words::factions::faction_name;
 use crate::paths::PlayerPath;
 use messages::Texts;
 
@@ -36,32 +36,25 @@ page_template!(CertificatePage);
 
 /// The certificate of one player.
 #[get("/clubs/{club}/seasons/{season}/players/{player}/certificate")]
-pub async fn show_certificate(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<PlayerPath>,
-) -> PageResult {
+pub async fn show_certificate(page: SeasonPage, path: Path<PlayerPath>) -> PageResult {
     let (season, player) = path.ids();
-    let (viewer, t) = (request.viewer, request.t);
-    let context = SeasonContext::load(&app, &request, season).await?;
+    let SeasonPage { app, context, .. } = &page;
+    let (viewer, t) = (page.viewer(), page.t());
     let ended = context.season.ended_at.ok_or(Refusal::NotFound)?;
-    let standings = app::standings::find_standings(&app, viewer, season, None).await?;
+    let standings = app::standings::find_standings(app, viewer, season, None).await?;
     let standings = standings.standings;
     let row = standings.row_of(player).ok_or(Refusal::NotFound)?;
-    let army = app::lists::find_army(&app, viewer, season, player).await?;
+    let army = app::lists::find_army(app, viewer, season, player).await?;
     let fielded = army.iter().filter_map(|week| week.fielded.as_ref());
     let painted: u32 = fielded.map(|list| list.newly_finished.get()).sum();
-    let awards = app::standings::list_awards(&app, viewer, season).await?;
-    let who = context.players.iter().find(|known| known.id == player);
+    let awards = app::standings::list_awards(app, viewer, season).await?;
     let record = row.record;
-    let page = CertificatePage {
-        layout: request.layout(),
+    render_page(&CertificatePage {
+        layout: page.layout(),
         t,
-        header: context.header(&request, SeasonTab::Standings),
+        header: page.header(SeasonTab::Standings),
         handle: context.handle(player).to_owned(),
-        faction: who
-            .map(|who| faction_name(&who.faction))
-            .unwrap_or_default(),
+        faction: context.faction(player),
         rank: row.rank,
         of: standings.rows.len(),
         points: row.total.get(),
@@ -70,8 +63,7 @@ pub async fn show_certificate(
         awards: won_by(t, &awards.awards, player),
         weeks: context.weeks.len(),
         ended: context.times(t).day(ended),
-    };
-    render_page(&page)
+    })
 }
 
 fn won_by(t: Texts, awards: &[PrizeAward], player: PlayerId) -> Vec<String> {

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use app::seasons::{Player, Season, Week};
-use app::{App, Refusal};
+use app::{App, Refusal, Viewer};
 use document::season::policy::Policy;
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
@@ -11,8 +11,8 @@ use league::keys::SeasonKey;
 use league::season::{SeasonState, Visibility, WeekPhase};
 use league::week::WeekNo;
 
-use crate::pages::frame::page_request::PageRequest;
 use crate::pages::frame::urls;
+use crate::pages::words::factions::faction_name;
 use crate::pages::words::local_time::TimeFormatter;
 use crate::pages::words::roles::{can_judge, can_run_seasons};
 use crate::problem::{HttpFault, Problem};
@@ -82,12 +82,11 @@ pub struct TabLink {
 impl SeasonContext {
     /// # Errors
     /// 404 for a season that the reader may not see.
-    pub async fn load(
+    pub(super) async fn load(
         app: &App,
-        request: &PageRequest,
+        viewer: Viewer,
         season: SeasonKey,
     ) -> Result<Self, Problem> {
-        let viewer = request.viewer;
         let season = app::seasons::find_season(app, viewer, season).await?;
         let (club_info, role) = app::clubs::find_club(app, viewer, season.club).await?;
         let players = app::seasons::list_players(app, viewer, season.key()).await?;
@@ -170,16 +169,25 @@ impl SeasonContext {
         is_public.then(|| format!("/public{}/events", urls::season(season.key())))
     }
 
+    /// Nobody for who joined after the players were read and before the rest of the page was.
+    fn player(&self, id: PlayerId) -> Option<&Player> {
+        self.players.iter().find(|player| player.id == id)
+    }
+
     /// The handle of a player.
     pub fn handle(&self, id: PlayerId) -> &str {
-        let player = self.players.iter().find(|player| player.id == id);
-        player.map_or("?", |player| &player.handle)
+        self.player(id).map_or("?", |player| &player.handle)
+    }
+
+    /// The name of a player's faction.
+    pub fn faction(&self, id: PlayerId) -> String {
+        let player = self.player(id);
+        player.map_or_else(String::new, |player| faction_name(&player.faction))
     }
 
     /// The header of a page of this season.
-    pub fn header(&self, request: &PageRequest, here: SeasonTab) -> SeasonHeader {
+    pub(super) fn header(&self, t: Texts, here: SeasonTab) -> SeasonHeader {
         let link = self.link();
-        let t = request.t;
         let mut tabs = vec![
             (SeasonTab::Overview, t.overview(), link.clone()),
             (

@@ -9,7 +9,8 @@ use app::App;
 use askama::Template;
 use league::season::{SeasonState, Visibility};
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
 use crate::archive::archive_response;
 use crate::pages::frame::page_request::{Layout, PageRequest};
 use crate::pages::frame::response::{PageResult, page_template, render_page};
@@ -36,14 +37,8 @@ struct Sheet {
 
 /// What can be downloaded.
 #[get("/clubs/{club}/seasons/{season}/downloads")]
-pub async fn show_downloads(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let t = request.t;
+pub async fn show_downloads(page: SeasonPage) -> PageResult {
+    let (context, t) = (&page.context, page.t());
     let public = context.season.visibility == Visibility::Public
         && context.season.state != SeasonState::Draft;
     let place = format!("/public{}", context.link());
@@ -62,7 +57,7 @@ pub async fn show_downloads(
         (player.handle.clone(), address)
     });
     render_page(&DownloadsPage {
-        layout: request.layout(),
+        layout: page.layout(),
         t,
         ended: context.season.state == SeasonState::Ended,
         sheets: if public { sheets } else { Vec::new() },
@@ -71,7 +66,7 @@ pub async fn show_downloads(
         } else {
             Vec::new()
         },
-        header: context.header(&request, SeasonTab::Downloads),
+        header: page.header(SeasonTab::Downloads),
     })
 }
 

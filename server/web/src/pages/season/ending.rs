@@ -1,6 +1,5 @@
 //! Page: ending a season, and afterwards its prizes and the revealed seed of its draws.
 
-use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -12,6 +11,7 @@ use league::season::{SeasonState, WeekPhase};
 use league::standings::PrizeAward;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
 use super::statistics::prize_text;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
@@ -51,13 +51,8 @@ const PLACES: usize = 3;
 
 /// What ending will do, or what it did.
 #[get("/clubs/{club}/seasons/{season}/end")]
-pub async fn show_ending(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    ending(&app, &request, season, FormErrors::default()).await
+pub async fn show_ending(page: SeasonPage) -> PageResult {
+    ending_page(&page, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/end")]
@@ -71,35 +66,30 @@ pub async fn end_season(
     let ended = app::seasons::end_season(&app, request.actor()?, season).await;
     let next = |_| format!("{}/end", urls::season(season));
     redirect_or_show_errors(ended, next, async |errors| {
-        ending(&app, &request, season, errors).await
+        ending_page(&SeasonPage::load(app, request, season).await?, errors).await
     })
     .await
 }
 
-async fn ending(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
-    errors: FormErrors,
-) -> PageResult {
-    let t = request.t;
-    let context = SeasonContext::load(app, request, season).await?;
+async fn ending_page(page: &SeasonPage, errors: FormErrors) -> PageResult {
+    let SeasonPage { app, context, .. } = page;
+    let (season, viewer, t) = (page.key(), page.viewer(), page.t());
     let ended = context.season.state == SeasonState::Ended;
     if !ended && !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
-    let found = app::standings::find_standings(app, request.viewer, season, None).await?;
-    let awards = app::standings::list_awards(app, request.viewer, season).await?;
-    let export = app::seasons::export_season(app, request.viewer, season).await?;
+    let found = app::standings::find_standings(app, viewer, season, None).await?;
+    let awards = app::standings::list_awards(app, viewer, season).await?;
+    let export = app::seasons::export_season(app, viewer, season).await?;
     let open = context
         .weeks
         .iter()
         .filter(|(_, phase)| *phase < WeekPhase::Closed);
     let rows = found.standings.rows.iter();
-    let page = EndingPage {
-        layout: request.layout(),
+    let ending = EndingPage {
+        layout: page.layout(),
         t,
-        header: context.header(request, SeasonTab::Ending),
+        header: page.header(SeasonTab::Ending),
         ended_at: context
             .season
             .ended_at
@@ -126,12 +116,13 @@ async fn ending(
                 )
             })
             .collect(),
-        prizes: prizes(&context, t, &awards),
+        prizes: prizes(context, t, &awards),
+        // A draft has promised nothing yet.
         commitment: export.seed_commitment.unwrap_or_default(),
         seed: export.seed,
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(ending.errors.status(), &ending)
 }
 
 fn prizes(context: &SeasonContext, t: Texts, awards: &SeasonAwards) -> Vec<PrizeRow> {

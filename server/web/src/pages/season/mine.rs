@@ -7,8 +7,9 @@ use askama::Template;
 use league::keys::SeasonKey;
 use league::season::{SeasonState, WeekPhase};
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
 use super::reminders::{ReminderNotice, find_notices};
+use super::season_page::SignedInSeasonPage;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::page_request::{Layout, PageRequest};
@@ -61,9 +62,8 @@ enum ListProgress {
 }
 
 #[get("/clubs/{club}/seasons/{season}/mine")]
-pub async fn show_mine(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
-    let season = path.key();
-    mine_page(&app, &request, season, FormErrors::default()).await
+pub async fn show_mine(page: SignedInSeasonPage) -> PageResult {
+    mine_page(&page, FormErrors::default()).await
 }
 
 /// Says when the player can come.
@@ -77,7 +77,7 @@ pub async fn tell_availability(
     let week = path.key()?;
     let (actor, nights) = (request.actor()?, fields.values("nights"));
     let done = app::seasons::tell_availability(&app, actor, week, nights).await;
-    redirect_to_mine(&app, &request, week.season, done).await
+    redirect_to_mine(app, request, week.season, done).await
 }
 
 /// Withdraws from the season.
@@ -89,64 +89,56 @@ pub async fn withdraw(
     _fields: FormData,
 ) -> PageResult {
     let season = path.key();
-    let actor = request.actor()?;
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let player = context.own.ok_or(Refusal::NotFound)?.id;
-    let done = app::seasons::withdraw_player(&app, actor, season, player).await;
-    redirect_to_mine(&app, &request, season, done.map(|_| ())).await
+    let SignedInSeasonPage { page, actor } = SignedInSeasonPage::load(app, request, season).await?;
+    let player = page.context.own.ok_or(Refusal::NotFound)?.id;
+    let done = app::seasons::withdraw_player(&page.app, actor, season, player).await;
+    redirect_to_mine(page.app, page.request, season, done.map(|_| ())).await
 }
 
 async fn redirect_to_mine(
-    app: &App,
-    request: &PageRequest,
+    app: Data<App>,
+    request: PageRequest,
     season: SeasonKey,
     done: Result<(), Refusal>,
 ) -> PageResult {
     let next = |()| format!("{}/mine", urls::season(season));
     redirect_or_show_errors(done, next, async |errors| {
-        mine_page(app, request, season, errors).await
+        let page = SignedInSeasonPage::load(app, request, season).await?;
+        mine_page(&page, errors).await
     })
     .await
 }
 
-async fn mine_page(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
-    errors: FormErrors,
-) -> PageResult {
-    request.actor()?;
-    let context = SeasonContext::load(app, request, season).await?;
+async fn mine_page(page: &SignedInSeasonPage, errors: FormErrors) -> PageResult {
+    let context = &page.context;
     let own = context.own.clone().ok_or(Refusal::NotFound)?;
     let mut weeks = Vec::new();
     for week in context.current_weeks() {
         if own.plays_in(week.0.week) {
-            weeks.push(my_week(app, request, &context, week).await?);
+            weeks.push(my_week(page, week).await?);
         }
     }
-    let page = MinePage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Mine),
+    let mine = MinePage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Mine),
         handle: own.handle,
         weeks,
         withdrawn: own.left_after.is_some(),
         running: context.season.state == SeasonState::Started,
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(mine.errors.status(), &mine)
 }
 
 async fn my_week(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SignedInSeasonPage,
     week: &(app::seasons::Week, WeekPhase),
 ) -> Result<MyWeek, Problem> {
-    let (season, t) = (context.season.key(), request.t);
-    let actor = request.actor()?;
+    let (app, context, t) = (&page.app, &page.context, page.t());
+    let (actor, key) = (page.actor, page.key().week(week.0.week));
     let times = context.times(t);
-    let list = match app::lists::find_own_list(app, actor, season.week(week.0.week)).await {
+    let list = match app::lists::find_own_list(app, actor, key).await {
         Ok(own) => match (own.sealed, own.draft) {
             (Some(sealed), _) => ListProgress::Sealed {
                 points: sealed.points,
@@ -158,11 +150,9 @@ async fn my_week(
         Err(Refusal::NotFound) => ListProgress::Nothing,
         Err(other) => return Err(other.into()),
     };
-    let games = games_of_week(app, request, context, week.0.week).await?;
+    let games = games_of_week(page, key.week).await?;
     let coming = match context.season.state {
-        SeasonState::Started => {
-            app::seasons::find_availability(app, actor, season.week(week.0.week)).await?
-        }
+        SeasonState::Started => app::seasons::find_availability(app, actor, key).await?,
         SeasonState::Draft | SeasonState::Ended => Vec::new(),
     };
     let nights = week.0.nights.iter().map(|night| {
@@ -170,10 +160,10 @@ async fn my_week(
         (night.key.clone(), times.date_time(night.begins.1), comes)
     });
     Ok(MyWeek {
-        scenario: load_scenario(app, request, context, &week.0).await?,
+        scenario: load_scenario(page, &week.0).await?,
         nights: nights.collect(),
         list,
-        notices: find_notices(app, actor, context, week.0.week, t).await?,
+        notices: find_notices(page, key.week).await?,
         games: games.into_iter().filter(|game| game.mine).collect(),
         paired: week.1 >= WeekPhase::Paired,
         week: WeekPanel::new(context, week, t),

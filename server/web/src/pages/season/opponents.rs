@@ -1,11 +1,9 @@
 //! What a player's tie-breaks are made of: opponents met, results, and the opponents' totals.
 
-use app::App;
 use league::ids::PlayerId;
 use league::standings::Standings;
 
-use super::context::SeasonContext;
-use crate::pages::frame::page_request::PageRequest;
+use super::season_page::SeasonPage;
 use crate::pages::rounds::pairings::{PairingRow, pairings};
 use crate::problem::Problem;
 
@@ -23,14 +21,12 @@ pub struct OpponentRow {
 /// # Errors
 /// When the server cannot tell.
 pub async fn opponents_met(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SeasonPage,
     standings: &Standings,
     player: PlayerId,
 ) -> Result<Vec<OpponentRow>, Problem> {
-    let key = context.season.key();
-    let games = app::results::list_games(app, request.viewer, key, None).await?;
+    let context = &page.context;
+    let games = app::results::list_games(&page.app, page.viewer(), page.key(), None).await?;
     let mut rows: Vec<OpponentRow> = games
         .iter()
         .filter(|game| game.involves(player))
@@ -39,7 +35,7 @@ pub async fn opponents_met(
             let opponent = if second == player { game.first } else { second };
             Some(OpponentRow {
                 week: game.week.number(),
-                game: pairings(context, request.t, std::slice::from_ref(game)).pop()?,
+                game: pairings(context, page.t(), std::slice::from_ref(game)).pop()?,
                 opponent: format!("{}/players/{opponent}", context.link()),
                 total: standings.row_of(opponent).map(|row| row.total.get()),
             })

@@ -1,6 +1,5 @@
 //! Page: a season: what is on now, its weeks, its players, its rules.
 
-use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -12,6 +11,7 @@ use document::catalogue::CatalogueDocument;
 use league::season::SeasonState;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
 use crate::pages::club::overview::state_label;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
@@ -26,7 +26,7 @@ use messages::Texts;
 
 #[derive(Template)]
 #[template(path = "season.html")]
-struct SeasonPage {
+struct SeasonOverviewPage {
     layout: Layout,
     t: Texts,
     header: SeasonHeader,
@@ -43,7 +43,7 @@ struct SeasonPage {
     joining: Option<JoinForm>,
     errors: FormErrors,
 }
-page_template!(SeasonPage);
+page_template!(SeasonOverviewPage);
 
 struct PlayerLine {
     link: String,
@@ -62,13 +62,8 @@ struct JoinForm {
 }
 
 #[get("/clubs/{club}/seasons/{season}")]
-pub async fn show_season(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    season_page(&app, &request, season, None, FormErrors::default()).await
+pub async fn show_season(page: SeasonPage) -> PageResult {
+    overview_page(&page, None, FormErrors::default()).await
 }
 
 #[post("/clubs/{club}/seasons/{season}/join")]
@@ -88,7 +83,10 @@ pub async fn join(
     redirect_or_show_errors(
         joined,
         |_| urls::season(season),
-        async |errors| season_page(&app, &request, season, Some(&fields), errors).await,
+        async |errors| {
+            let page = SeasonPage::load(app, request, season).await?;
+            overview_page(&page, Some(&fields), errors).await
+        },
     )
     .await
 }
@@ -106,31 +104,32 @@ pub async fn start(
     redirect_or_show_errors(
         started,
         |_| urls::season(season),
-        async |errors| season_page(&app, &request, season, None, errors).await,
+        async |errors| {
+            let page = SeasonPage::load(app, request, season).await?;
+            overview_page(&page, None, errors).await
+        },
     )
     .await
 }
 
-async fn season_page(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
+async fn overview_page(
+    page: &SeasonPage,
     typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
-    let context = SeasonContext::load(app, request, season).await?;
+    let (context, t) = (&page.context, page.t());
     let mut current = Vec::new();
     for week in context.current_weeks() {
-        let view = WeekPanel::new(&context, week, request.t);
-        current.push((view, load_scenario(app, request, &context, &week.0).await?));
+        let view = WeekPanel::new(context, week, t);
+        current.push((view, load_scenario(page, &week.0).await?));
     }
-    let joining = join_form(app, request, &context, typed).await?;
+    let joining = join_form(page, typed).await?;
     let policy = context.policy()?;
-    let page = SeasonPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Overview),
-        state: state_label(request.t, context.season.state),
+    let overview = SeasonOverviewPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Overview),
+        state: state_label(t, context.season.state),
         draft: context.season.state == SeasonState::Draft,
         ended: context.season.state == SeasonState::Ended,
         runs: context.can_run(),
@@ -139,19 +138,19 @@ async fn season_page(
         weeks: context
             .weeks
             .iter()
-            .map(|week| WeekPanel::new(&context, week, request.t))
+            .map(|week| WeekPanel::new(context, week, t))
             .collect(),
         players: context
             .players
             .iter()
-            .map(|player| player_line(&context, player))
+            .map(|player| player_line(context, player))
             .collect(),
-        rules: request.t.say_all(&policy.messages()),
+        rules: t.say_all(&policy.messages()),
         commitment: context.season.seed_commitment.as_deref().map(hex::encode),
         joining,
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(overview.errors.status(), &overview)
 }
 
 fn player_line(context: &SeasonContext, player: &app::seasons::Player) -> PlayerLine {
@@ -167,12 +166,11 @@ fn player_line(context: &SeasonContext, player: &app::seasons::Player) -> Player
 
 /// For members who do not play yet, while the season is not over.
 async fn join_form(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
+    page: &SeasonPage,
     typed: Option<&FormData>,
 ) -> Result<Option<JoinForm>, Problem> {
-    let (Some(actor), Some(_), None) = (request.viewer, context.role, &context.own) else {
+    let SeasonPage { app, context, .. } = page;
+    let (Some(actor), Some(_), None) = (page.viewer(), context.role, &context.own) else {
         return Ok(None);
     };
     let season = &context.season;

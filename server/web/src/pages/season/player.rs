@@ -3,8 +3,7 @@
 use std::borrow::Cow;
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
+use actix_web::web::Path;
 use app::lists::ArmyWeek;
 use askama::Template;
 use league::ledger::{LedgerLine, LineKind, LineReason};
@@ -12,15 +11,15 @@ use league::season::SeasonState;
 use league::standings::{Row, TieBreak};
 use league::week::WeekNo;
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
 use super::opponents::{OpponentRow, opponents_met};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use super::season_page::SeasonPage;
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::army_chart::ArmyChart;
 use crate::pages::results::game::games_of_player;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{fraction, number};
 use crate::paths::PlayerPath;
 use messages::Texts;
@@ -81,47 +80,40 @@ struct PaintRow {
 }
 
 #[get("/clubs/{club}/seasons/{season}/players/{player}")]
-pub async fn show_player(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<PlayerPath>,
-) -> PageResult {
+pub async fn show_player(page: SeasonPage, path: Path<PlayerPath>) -> PageResult {
     let (season, player) = path.ids();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let found = app::standings::find_standings(&app, request.viewer, season, None).await?;
+    let SeasonPage { app, context, .. } = &page;
+    let (viewer, t) = (page.viewer(), page.t());
+    let found = app::standings::find_standings(app, viewer, season, None).await?;
     let standings = found.standings;
     let row = standings.row_of(player);
-    let army = app::lists::find_army(&app, request.viewer, season, player).await?;
+    let army = app::lists::find_army(app, viewer, season, player).await?;
     let lines = standings.ledger.iter();
-    let who = context.players.iter().find(|known| known.id == player);
     let own = context.own.as_ref().is_some_and(|own| own.id == player);
-    let page = PlayerPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Standings),
+    render_page(&PlayerPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Standings),
         link: urls::player(season, player),
         ended: context.season.state == SeasonState::Ended,
         record: own.then(|| urls::record_consent(season.club)),
         handle: context.handle(player).to_owned(),
-        faction: who
-            .map(|who| faction_name(&who.faction))
-            .unwrap_or_default(),
+        faction: context.faction(player),
         place: row.map(|row| PlacePanel {
             rank: row.rank,
             of: standings.rows.len(),
             total: row.total.get(),
             record: record(row),
-            tie_breaks: tie_breaks(request.t, row),
+            tie_breaks: tie_breaks(t, row),
         }),
         army: ArmyChart::new(&army),
-        met: opponents_met(&app, &request, &context, &standings, player).await?,
-        games: games_of_player(&app, &request, &context, player).await?,
+        met: opponents_met(&page, &standings, player).await?,
+        games: games_of_player(&page, player).await?,
         lines: lines
             .filter(|line| line.player == player)
-            .map(|line| ledger_row(request.t, line, &army))
+            .map(|line| ledger_row(t, line, &army))
             .collect(),
-    };
-    render_page(&page)
+    })
 }
 
 /// Games won, drawn and lost.

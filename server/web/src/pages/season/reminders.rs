@@ -5,13 +5,15 @@ use std::borrow::Cow;
 
 use actix_web::post;
 use actix_web::web::{Data, Path};
+use app::App;
 use app::reminders::{PendingReminder, ReminderKind};
-use app::{Actor, App};
 use league::ids::PlayerId;
 use league::season::SeasonState;
+use league::week::WeekNo;
 
 use super::board;
 use super::context::SeasonContext;
+use super::season_page::SignedInSeasonPage;
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_reader::FormReader;
 use crate::pages::frame::page_request::PageRequest;
@@ -63,7 +65,7 @@ pub async fn send_reminders(
         }
         Err(refusal) => Err(refusal),
     };
-    board::redirect_to_board(&app, &request, week.season, None, done).await
+    board::redirect_to_board(app, request, week.season, None, done).await
 }
 
 /// The reminders that can be sent in a week.
@@ -71,21 +73,19 @@ pub async fn send_reminders(
 /// # Errors
 /// When the server cannot tell.
 pub async fn find_panels(
-    app: &App,
-    actor: Actor,
-    context: &SeasonContext,
+    page: &SignedInSeasonPage,
     week: &WeekPanel,
-    number: league::week::WeekNo,
-    t: Texts,
+    number: WeekNo,
 ) -> Result<Vec<ReminderPanel>, Problem> {
+    let context = &page.context;
     if context.season.state != SeasonState::Started {
         return Ok(Vec::new());
     }
-    let key = context.season.key();
-    let found = app::reminders::find_reminders(app, actor, key.week(number)).await?;
+    let key = page.key().week(number);
+    let found = app::reminders::find_reminders(&page.app, page.actor, key).await?;
     Ok(found
         .into_iter()
-        .map(|pending| build_panel(context, week, pending, t))
+        .map(|pending| build_panel(context, week, pending, page.t()))
         .collect())
 }
 
@@ -128,14 +128,12 @@ fn names(context: &SeasonContext, players: &[PlayerId]) -> String {
 /// # Errors
 /// When the server cannot tell.
 pub async fn find_notices(
-    app: &App,
-    actor: Actor,
-    context: &SeasonContext,
-    week: league::week::WeekNo,
-    t: Texts,
+    page: &SignedInSeasonPage,
+    week: WeekNo,
 ) -> Result<Vec<ReminderNotice>, Problem> {
-    let key = context.season.key();
-    let found = app::reminders::find_own_reminders(app, actor, key.week(week)).await?;
+    let (context, t) = (&page.context, page.t());
+    let key = page.key().week(week);
+    let found = app::reminders::find_own_reminders(&page.app, page.actor, key).await?;
     Ok(found
         .into_iter()
         .map(|(about, at)| ReminderNotice {

@@ -1,8 +1,6 @@
 //! Page: the standings of a season.
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
 use askama::Template;
 use league::ledger::LineKind;
 use league::standings::Row;
@@ -10,12 +8,11 @@ use league::standings::Row;
 use super::as_of_query::AsOfQuery;
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
 use super::player::record;
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use super::season_page::SeasonPage;
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::frame::urls;
 use crate::pages::pictures::rank_chart::RankChart;
-use crate::pages::words::factions::faction_name;
-use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -61,30 +58,23 @@ pub struct StandingsRow {
 }
 
 #[get("/clubs/{club}/seasons/{season}/standings")]
-pub async fn show_standings(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-    query: Query<AsOfQuery>,
-) -> PageResult {
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let week = query.week();
-    let found = app::standings::find_standings(&app, request.viewer, season, week).await?;
+pub async fn show_standings(page: SeasonPage, query: Query<AsOfQuery>) -> PageResult {
+    let SeasonPage { app, context, .. } = &page;
+    let (season, viewer) = (page.key(), page.viewer());
+    let found = app::standings::find_standings(app, viewer, season, query.week()).await?;
     let standings = found.standings;
     let own = context.own.as_ref().map(|own| own.id);
     let as_of = standings.as_of;
-    let ranks = app::standings::find_rank_history(&app, request.viewer, season.week(as_of)).await?;
-    let page = StandingsPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Standings),
+    let ranks = app::standings::find_rank_history(app, viewer, season.week(as_of)).await?;
+    render_page(&StandingsPage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Standings),
         as_of: standings.as_of.number(),
-        rows: standings_rows(&context, request.t, &standings.rows),
+        rows: standings_rows(context, page.t(), &standings.rows),
         weeks: (1..=standings.as_of.number()).collect(),
         chart: RankChart::new(ranks, own, |player| context.handle(player).to_owned()),
-    };
-    render_page(&page)
+    })
 }
 
 /// The rows of a table.
@@ -93,10 +83,6 @@ pub fn standings_rows(context: &SeasonContext, t: Texts, rows: &[Row]) -> Vec<St
 }
 
 fn row_of(context: &SeasonContext, t: Texts, row: &Row) -> StandingsRow {
-    let who = context
-        .players
-        .iter()
-        .find(|player| player.id == row.player);
     let (games, painting) = (
         row.sums.sum_of(LineKind::Game) + row.sums.sum_of(LineKind::Bye),
         row.sums.sum_of(LineKind::Painting),
@@ -107,9 +93,7 @@ fn row_of(context: &SeasonContext, t: Texts, row: &Row) -> StandingsRow {
         movement: row.movement.filter(|places| *places != 0),
         link: urls::player(context.season.key(), row.player),
         handle: context.handle(row.player).to_owned(),
-        faction: who
-            .map(|who| faction_name(&who.faction))
-            .unwrap_or_default(),
+        faction: context.faction(row.player),
         mine: context.own.as_ref().is_some_and(|own| own.id == row.player),
         active: row.active,
         record: record(row),

@@ -3,20 +3,18 @@
 use std::borrow::Cow;
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
 use app::standings::{MIN_GAMES, SeasonAwards};
 use askama::Template;
 use league::standings::{Prize, PrizeAward, Tally, WilsonInterval};
 
 use super::as_of_query::AsOfQuery;
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use super::season_page::SeasonPage;
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::rank_chart::RankChart;
 use crate::pages::words::factions::faction_name;
 use crate::pages::words::numbers::{difference, number, percent};
-use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -65,18 +63,11 @@ struct AwardLine {
 }
 
 #[get("/clubs/{club}/seasons/{season}/statistics")]
-pub async fn show_statistics(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-    query: Query<AsOfQuery>,
-) -> PageResult {
-    let season = path.key();
-    let (viewer, t) = (request.viewer, request.t);
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let week = query.week();
-    let found = app::standings::find_statistics(&app, viewer, season, week).await?;
-    let awards = app::standings::list_awards(&app, viewer, season).await?;
+pub async fn show_statistics(page: SeasonPage, query: Query<AsOfQuery>) -> PageResult {
+    let SeasonPage { app, context, .. } = &page;
+    let (season, viewer, t) = (page.key(), page.viewer(), page.t());
+    let found = app::standings::find_statistics(app, viewer, season, query.week()).await?;
+    let awards = app::standings::list_awards(app, viewer, season).await?;
     let own = context.own.as_ref().map(|own| own.id);
     let role = |key: &str| match key {
         "attacker" => t.attacker().into_owned(),
@@ -112,10 +103,10 @@ pub async fn show_statistics(
         ),
     ];
     let tables = tables.into_iter().filter(|(.., rows)| !rows.is_empty());
-    let page = StatisticsPage {
-        layout: request.layout(),
+    render_page(&StatisticsPage {
+        layout: page.layout(),
         t,
-        header: context.header(&request, SeasonTab::Statistics),
+        header: page.header(SeasonTab::Statistics),
         as_of: found.as_of.number(),
         fewest_games: MIN_GAMES,
         tables: tables
@@ -128,10 +119,9 @@ pub async fn show_statistics(
             })
             .collect(),
         chart: RankChart::new(found.ranks, own, |player| context.handle(player).to_owned()),
-        awards: award_lines(&context, t, &awards),
+        awards: award_lines(context, t, &awards),
         is_final: awards.is_final,
-    };
-    render_page(&page)
+    })
 }
 
 fn tally_rows(t: Texts, tallies: &[Tally<String>], name: impl Fn(&str) -> String) -> Vec<TallyRow> {

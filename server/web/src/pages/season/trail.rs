@@ -3,8 +3,6 @@
 use std::borrow::Cow;
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
 use app::results::GameRow;
 use app::seasons::TrailEntry;
 use askama::Template;
@@ -16,11 +14,11 @@ use serde::Deserialize;
 use uuid::Uuid;
 
 use super::context::{SeasonContext, SeasonHeader, SeasonTab};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use super::season_page::SeasonPage;
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::words::local_time::LocalTime;
 use crate::pages::words::roles::{can_judge, role_label};
-use crate::paths::SeasonPath;
 use crate::query_parameters::Query;
 use messages::Texts;
 
@@ -58,34 +56,28 @@ pub struct BeforeQuery {
 
 /// The trail, newest first.
 #[get("/clubs/{club}/seasons/{season}/trail")]
-pub async fn show_trail(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-    query: Query<BeforeQuery>,
-) -> PageResult {
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let viewer = request.viewer;
-    let found = app::seasons::list_trail(&app, viewer, season, query.before, PAGE_SIZE).await?;
+pub async fn show_trail(page: SeasonPage, query: Query<BeforeQuery>) -> PageResult {
+    let SeasonPage { app, context, .. } = &page;
+    let (season, viewer) = (page.key(), page.viewer());
+    let found = app::seasons::list_trail(app, viewer, season, query.before, PAGE_SIZE).await?;
     let members = match (viewer, context.role) {
-        (Some(actor), Some(_)) => app::clubs::list_members(&app, actor, season.club).await?,
+        (Some(actor), Some(_)) => app::clubs::list_members(app, actor, season.club).await?,
         _ => Vec::new(),
     };
     let reader = RowBuilder {
-        t: request.t,
+        t: page.t(),
         members: members
             .into_iter()
             .map(|member| (member.account, member.name))
             .collect(),
-        games: app::results::list_games(&app, viewer, season, None).await?,
-        context: &context,
+        games: app::results::list_games(app, viewer, season, None).await?,
+        context,
     };
     let full = found.len() == usize::from(PAGE_SIZE);
     render_page(&TrailPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Trail),
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Trail),
         older: found
             .last()
             .map(|entry| entry.entry_no)

@@ -2,21 +2,19 @@
 //! Without the script all slides stand below each other.
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
-use app::App;
 use app::seasons::Week;
 use askama::Template;
 use league::season::WeekPhase;
 
-use super::context::{SeasonContext, SeasonHeader, SeasonTab};
+use super::context::{SeasonHeader, SeasonTab};
+use super::season_page::SeasonPage;
 use super::standings::{StandingsRow, standings_rows};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
 use crate::pages::week::panel::WeekPanel;
 use crate::pages::words::local_time::LocalTime;
-use crate::paths::SeasonPath;
 use crate::problem::Problem;
 use messages::Texts;
 
@@ -52,41 +50,33 @@ enum Content {
 }
 
 #[get("/clubs/{club}/seasons/{season}/wall")]
-pub async fn show_wall(app: Data<App>, request: PageRequest, path: Path<SeasonPath>) -> PageResult {
-    let season = path.key();
-    let context = SeasonContext::load(&app, &request, season).await?;
-    let found = app::standings::find_standings(&app, request.viewer, season, None).await?;
+pub async fn show_wall(page: SeasonPage) -> PageResult {
+    let (context, t) = (&page.context, page.t());
+    let found = app::standings::find_standings(&page.app, page.viewer(), page.key(), None).await?;
     let standings = found.standings;
     let mut slides = split_into_slides(
-        standings_rows(&context, request.t, &standings.rows),
+        standings_rows(context, t, &standings.rows),
         Content::Standings,
     );
-    slides.extend(pairing_slides(&app, &request, &context).await?);
+    slides.extend(pairing_slides(&page).await?);
     let current = context.current_weeks();
-    let page = WallPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Standings),
-        week: current
-            .last()
-            .map(|week| WeekPanel::new(&context, week, request.t)),
+    render_page(&WallPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Standings),
+        week: current.last().map(|week| WeekPanel::new(context, week, t)),
         as_of: standings.as_of.number(),
         slides,
-    };
-    render_page(&page)
+    })
 }
 
 /// The games of the weeks that are being played, night by night; byes come at the end.
-async fn pairing_slides(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
-) -> Result<Vec<Slide>, Problem> {
+async fn pairing_slides(page: &SeasonPage) -> Result<Vec<Slide>, Problem> {
     let mut slides = Vec::new();
     let played = |(_, phase): &&&(Week, WeekPhase)| *phase == WeekPhase::Paired;
-    for week in context.current_weeks().iter().filter(played) {
-        let panel = WeekPanel::new(context, week, request.t);
-        let mut games = games_of_week(app, request, context, panel.week).await?;
+    for week in page.context.current_weeks().iter().filter(played) {
+        let panel = WeekPanel::new(&page.context, week, page.t());
+        let mut games = games_of_week(page, panel.week).await?;
         for night in panel.nights {
             let of_night = |game: &mut PairingRow| game.night == night.key;
             let rows: Vec<_> = games.extract_if(.., of_night).collect();

@@ -1,6 +1,5 @@
 //! Page: the next season, with the rules and rhythm of this one, and who comes along.
 
-use league::keys::SeasonKey;
 use std::borrow::Cow;
 
 use actix_web::web::{Data, Path};
@@ -18,7 +17,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::paths::SeasonPath;
 use messages::Texts;
 
@@ -50,13 +50,8 @@ struct NextSeasonMadePage {
 page_template!(NextSeasonMadePage);
 
 #[get("/clubs/{club}/seasons/{season}/next")]
-pub async fn show_next_season(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<SeasonPath>,
-) -> PageResult {
-    let season = path.key();
-    form(&app, &request, season, None, FormErrors::default()).await
+pub async fn show_next_season(page: SignedInSeasonPage) -> PageResult {
+    form(&page, None, FormErrors::default()).await
 }
 
 /// Makes the draft, and says who came along.
@@ -95,7 +90,8 @@ pub async fn create_season_from(
             }
         }
     };
-    form(&app, &request, season, Some(&fields), errors).await
+    let page = SignedInSeasonPage::load(app, request, season).await?;
+    form(&page, Some(&fields), errors).await
 }
 
 fn parse_form(fields: &FormData, t: Texts) -> Result<CreateSeasonFrom, Refusal> {
@@ -118,15 +114,11 @@ fn parse_form(fields: &FormData, t: Texts) -> Result<CreateSeasonFrom, Refusal> 
 const CARRIES: [Carry; 3] = [Carry::PlayersWithCollections, Carry::Players, Carry::Nobody];
 
 async fn form(
-    app: &App,
-    request: &PageRequest,
-    season: SeasonKey,
+    page: &SignedInSeasonPage,
     typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
-    let t = request.t;
-    request.actor()?;
-    let context = SeasonContext::load(app, request, season).await?;
+    let (context, t) = (&page.context, page.t());
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
@@ -135,10 +127,10 @@ async fn form(
     let carries = CARRIES
         .into_iter()
         .filter(|carry| over || *carry != Carry::PlayersWithCollections);
-    let page = NextSeasonPage {
-        layout: request.layout(),
+    let next = NextSeasonPage {
+        layout: page.layout(),
         t,
-        header: context.header(request, SeasonTab::Ending),
+        header: page.header(SeasonTab::Ending),
         name: typed.map_or_else(String::new, |fields| fields.typed("name").to_owned()),
         first_day: typed.map_or_else(String::new, |fields| fields.typed("first_day").to_owned()),
         other_weekdays: typed.is_some_and(|fields| fields.is_checked("other_weekdays")),
@@ -148,7 +140,7 @@ async fn form(
             .collect(),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(next.errors.status(), &next)
 }
 
 fn carry_label(t: Texts, carry: Carry) -> Cow<'static, str> {

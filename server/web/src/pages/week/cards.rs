@@ -1,18 +1,19 @@
 //! Page: a card for each table of a week, to be cut apart: who plays there, and a QR code that opens the game's
 //! result slip.
 
-use actix_web::web::{Data, Path};
+use actix_web::web::Path;
 use actix_web::{HttpRequest, get};
-use app::{App, Refusal};
+use app::Refusal;
 use askama::Template;
 
 use super::panel::WeekPanel;
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::pictures::qr_code::QrCode;
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SeasonPage;
 use crate::paths::WeekPath;
 use crate::public_url::PublicUrl;
 use messages::Texts;
@@ -39,28 +40,25 @@ struct TableCard {
 /// The cards of a week.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/cards")]
 pub async fn show_cards(
-    app: Data<App>,
-    request: PageRequest,
+    page: SeasonPage,
     path: Path<WeekPath>,
     http_request: HttpRequest,
 ) -> PageResult {
     let key = path.key()?;
-    let context = SeasonContext::load(&app, &request, key.season).await?;
-    let week = context.week(key.week)?;
-    let games = games_of_week(&app, &request, &context, key.week).await?;
+    let week = page.context.week(key.week)?;
+    let games = games_of_week(&page, key.week).await?;
     let server = PublicUrl::from_request(&http_request);
     let cards: Result<Vec<_>, Refusal> = games
         .into_iter()
         .filter_map(|game| card(game, &server))
         .collect();
-    let page = CardsPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Week),
-        week: WeekPanel::new(&context, week, request.t),
+    render_page(&CardsPage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Week),
+        week: WeekPanel::new(&page.context, week, page.t()),
         cards: cards?,
-    };
-    render_page(&page)
+    })
 }
 
 /// A bye has no table, and so no card.

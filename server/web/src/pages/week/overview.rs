@@ -1,19 +1,20 @@
 //! Page: a week: its facts, its scenario, its opened lists.
 
 use actix_web::get;
-use actix_web::web::{Data, Path};
+use actix_web::web::Path;
+use app::Refusal;
 use app::lists::{SealedListRow, WeekLists};
-use app::{App, Refusal};
 use askama::Template;
 use document::lists::army_list::EntryDocument;
 use league::week::WeekNo;
 
 use super::panel::{ScenarioPanel, WeekPanel, load_scenario};
-use crate::pages::frame::page_request::{Layout, PageRequest};
+use crate::pages::frame::page_request::Layout;
 use crate::pages::frame::response::{PageResult, page_template, render_page};
 use crate::pages::results::game::games_of_week;
 use crate::pages::rounds::pairings::PairingRow;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SeasonPage;
 use crate::pages::words::factions::faction_name;
 use crate::paths::WeekPath;
 use crate::problem::Problem;
@@ -56,43 +57,35 @@ struct EntryLine {
 }
 
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}")]
-pub async fn show_week(app: Data<App>, request: PageRequest, path: Path<WeekPath>) -> PageResult {
+pub async fn show_week(page: SeasonPage, path: Path<WeekPath>) -> PageResult {
     let key = path.key()?;
-    let context = SeasonContext::load(&app, &request, key.season).await?;
+    let context = &page.context;
     let week = context.week(key.week)?;
     let neighbour = |number: Option<u8>| {
         let week = WeekNo::new(number?)?;
         context.week(week).ok().map(|_| context.week_link(week))
     };
-    let lists = opened_lists(&app, &request, &context, week.0.week).await?;
-    let page = WeekPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(&request, SeasonTab::Week),
-        week: WeekPanel::new(&context, week, request.t),
-        scenario: load_scenario(&app, &request, &context, &week.0).await?,
-        games: games_of_week(&app, &request, &context, key.week).await?,
-        lists,
+    render_page(&WeekPage {
+        layout: page.layout(),
+        t: page.t(),
+        header: page.header(SeasonTab::Week),
+        week: WeekPanel::new(context, week, page.t()),
+        scenario: load_scenario(&page, &week.0).await?,
+        games: games_of_week(&page, key.week).await?,
+        lists: opened_lists(&page, key.week).await?,
         runs: context.can_run(),
         before: neighbour(key.week.number().checked_sub(1)),
         after: neighbour(key.week.number().checked_add(1)),
-    };
-    render_page(&page)
+    })
 }
 
-async fn opened_lists(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
-    week: WeekNo,
-) -> Result<Option<Vec<ListPanel>>, Problem> {
-    let key = context.season.key();
-    match app::lists::list_lists(app, request.viewer, key.week(week)).await {
+async fn opened_lists(page: &SeasonPage, week: WeekNo) -> Result<Option<Vec<ListPanel>>, Problem> {
+    match app::lists::list_lists(&page.app, page.viewer(), page.key().week(week)).await {
         Ok(WeekLists::Opened(lists)) => {
             let mut views: Vec<ListPanel> = lists
                 .into_iter()
                 .map(|(player, list)| ListPanel {
-                    player: context.handle(player).to_owned(),
+                    player: page.context.handle(player).to_owned(),
                     list: list.map(opened_view),
                 })
                 .collect();

@@ -2,7 +2,6 @@
 
 use std::borrow::Cow;
 
-use app::App;
 use app::Refusal;
 use app::seasons::{VisibleScenario, Week};
 use document::season::scenario::ScenarioSheetDocument;
@@ -10,9 +9,9 @@ use league::scenario::ScenarioSheet;
 use league::season::{Revealed, WeekPhase, revealed_at};
 use league::week::WeekNo;
 
-use crate::pages::frame::page_request::PageRequest;
 use crate::pages::pictures::table_map::TableMap;
 use crate::pages::season::context::SeasonContext;
+use crate::pages::season::season_page::SeasonPage;
 use crate::pages::words::local_time::LocalTime;
 use crate::problem::Problem;
 use messages::Texts;
@@ -114,25 +113,18 @@ impl WeekPanel {
 ///
 /// # Errors
 /// When the server cannot tell.
-pub async fn load_scenario(
-    app: &App,
-    request: &PageRequest,
-    context: &SeasonContext,
-    week: &Week,
-) -> Result<ScenarioPanel, Problem> {
-    let key = context.season.key();
-    let seen = app::seasons::find_scenario(app, request.viewer, key.week(week.week)).await;
-    let now = app.now().await?;
+pub async fn load_scenario(page: &SeasonPage, week: &Week) -> Result<ScenarioPanel, Problem> {
+    let key = page.key().week(week.week);
+    let seen = app::seasons::find_scenario(&page.app, page.viewer(), key).await;
+    let now = page.app.now().await?;
     match seen {
         Err(Refusal::NotFound) => Ok(ScenarioPanel::Hidden),
         Err(other) => Err(other.into()),
         Ok(VisibleScenario::Title(title)) => Ok(ScenarioPanel::Title(title)),
         Ok(VisibleScenario::Full(sheet)) => {
             let known = revealed_at(week.title_reveal, week.full_reveal, &week.facts, now);
-            let preview = known != Revealed::Full;
-            Ok(ScenarioPanel::Full(Box::new(sheet_panel(
-                *sheet, preview, request.t,
-            )?)))
+            let panel = sheet_panel(*sheet, known != Revealed::Full, page.t())?;
+            Ok(ScenarioPanel::Full(Box::new(panel)))
         }
     }
 }

@@ -7,6 +7,7 @@ use app::{App, Refusal};
 use askama::Template;
 use document::season::scenario::ScenarioSheetDocument;
 use league::season::RevealTime;
+use league::week::WeekNo;
 
 use super::panel::WeekPanel;
 use super::scenario_form;
@@ -19,7 +20,8 @@ use crate::pages::frame::response::{
     PageResult, page_template, render_page_with_status, see_other,
 };
 use crate::pages::frame::urls;
-use crate::pages::season::context::{SeasonContext, SeasonHeader, SeasonTab};
+use crate::pages::season::context::{SeasonHeader, SeasonTab};
+use crate::pages::season::season_page::SignedInSeasonPage;
 use crate::paths::WeekPath;
 use crate::problem::Problem;
 use messages::Texts;
@@ -56,19 +58,8 @@ impl ScenarioForm {
 
 /// The form of a sheet.
 #[get("/clubs/{club}/seasons/{season}/weeks/{week}/sheet")]
-pub async fn show_scenario_editor(
-    app: Data<App>,
-    request: PageRequest,
-    path: Path<WeekPath>,
-) -> PageResult {
-    sheet_page(
-        &app,
-        &request,
-        path.into_inner(),
-        None,
-        FormErrors::default(),
-    )
-    .await
+pub async fn show_scenario_editor(page: SignedInSeasonPage, path: Path<WeekPath>) -> PageResult {
+    sheet_page(&page, path.key()?.week, None, FormErrors::default()).await
 }
 
 /// Saves a sheet and when it is revealed.
@@ -90,7 +81,8 @@ pub async fn save_scenario(
             }
         }
     };
-    sheet_page(&app, &request, path.into_inner(), Some(&fields), errors).await
+    let page = SignedInSeasonPage::load(app, request, week.season).await?;
+    sheet_page(&page, week.week, Some(&fields), errors).await
 }
 
 /// From the fields, or as a whole where it was written as data.
@@ -123,21 +115,18 @@ fn later(typed: Option<&FormData>, name: &str, kept: RevealTime) -> bool {
 }
 
 async fn sheet_page(
-    app: &App,
-    request: &PageRequest,
-    path: WeekPath,
+    page: &SignedInSeasonPage,
+    week: WeekNo,
     typed: Option<&FormData>,
     errors: FormErrors,
 ) -> PageResult {
-    request.actor()?;
-    let key = path.key()?;
-    let context = SeasonContext::load(app, request, key.season).await?;
+    let (context, t) = (&page.context, page.t());
     if !context.can_run() {
         return Err(Refusal::NotFound.into());
     }
-    let week = context.week(key.week)?;
+    let week = context.week(week)?;
     let kept = week.0.sheet.as_ref();
-    let plain = kept.and_then(|sheet| scenario_form::fields(sheet, request.t));
+    let plain = kept.and_then(|sheet| scenario_form::fields(sheet, t));
     let data = match (typed, kept, &plain) {
         (Some(fields), _, _) => fields.typed("sheet").to_owned(),
         (None, Some(sheet), None) => serde_json::to_string_pretty(sheet)
@@ -146,17 +135,17 @@ async fn sheet_page(
     };
     let nothing = FormData::default();
     let fields = typed.or(plain.as_ref()).unwrap_or(&nothing);
-    let page = ScenarioEditorPage {
-        layout: request.layout(),
-        t: request.t,
-        header: context.header(request, SeasonTab::Board),
-        form: ScenarioForm(scenario_form::with_defaults(fields, request.t)),
+    let editor = ScenarioEditorPage {
+        layout: page.layout(),
+        t,
+        header: page.header(SeasonTab::Board),
+        form: ScenarioForm(scenario_form::with_defaults(fields, t)),
         rows: (1..=scenario_form::ITEMS).collect(),
         sheet: data,
         title_later: later(typed, "title", week.0.title_reveal),
         full_later: later(typed, "full", week.0.full_reveal),
-        week: WeekPanel::new(&context, week, request.t),
+        week: WeekPanel::new(context, week, t),
         errors,
     };
-    render_page_with_status(page.errors.status(), &page)
+    render_page_with_status(editor.errors.status(), &editor)
 }
