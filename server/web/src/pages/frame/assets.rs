@@ -36,6 +36,7 @@ pub struct Asset {
 impl Asset {
     fn new(name: &str, ending: &str, media_type: &'static str, bytes: &'static [u8]) -> Self {
         let digest = hex::encode(Sha256::digest(bytes));
+        // Of its 64 digits enough to tell versions apart.
         let digest = digest.get(..12).unwrap_or_default();
         Self {
             address: format!("/static/{name}.{digest}.{ending}"),

@@ -65,6 +65,7 @@ fn is_genuine(secret: &str, new_token: &str) -> bool {
 fn is_same_origin(request: &HttpRequest) -> bool {
     let header = |name: &str| {
         let value = request.headers().get(name)?;
+        // What is no text names no origin, ours least of all.
         Some(value.to_str().unwrap_or("?").to_owned())
     };
     let fetch_site = header("sec-fetch-site");

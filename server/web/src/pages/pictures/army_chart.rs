@@ -112,9 +112,13 @@ impl ArmyChart {
     }
 }
 
+/// The width of one week; a season has at most 52.
+fn band(weeks: usize) -> u32 {
+    (WIDTH - LEFT - RIGHT) / u32::try_from(weeks).unwrap_or(u32::MAX).max(1)
+}
+
 fn columns(weeks: &[ArmyWeek], kinds: &[&KindKey], axis: &Axis) -> Vec<WeekColumn> {
-    let count = u32::try_from(weeks.len()).unwrap_or(u32::MAX).max(1);
-    let band = (WIDTH - LEFT - RIGHT) / count;
+    let band = band(weeks.len());
     let mut so_far = 0;
     let columns = weeks.iter().zip(0..).map(|(week, place)| {
         let x = LEFT + place * band;
@@ -171,8 +175,7 @@ fn bars(row: &ArmyRow, x: u32, width: u32, axis: &Axis) -> Vec<Bar> {
 
 /// From the left of the first week to the right of the last, a step at each change.
 fn stair(columns: &[WeekColumn], axis: &Axis) -> String {
-    let count = u32::try_from(columns.len()).unwrap_or(u32::MAX).max(1);
-    let band = (WIDTH - LEFT - RIGHT) / count;
+    let band = band(columns.len());
     let steps = columns.iter().zip(1..).map(|(week, place)| {
         let (y, right) = (axis.y(week.cap), LEFT + place * band);
         format!("V{y}H{right}")

@@ -29,6 +29,7 @@ impl Axis {
     pub fn y(&self, value: u32) -> u32 {
         let height = u64::from(self.bottom - self.top);
         let above = height * u64::from(value.min(self.max)) / u64::from(self.max);
+        // Never above the whole height, so it fits.
         self.bottom - u32::try_from(above).unwrap_or_default()
     }
 }
@@ -37,6 +38,7 @@ impl Axis {
 fn round_step(max: u32) -> u32 {
     let steps = (0..9).flat_map(|power| [1, 2, 5].map(|digit| digit * 10_u32.pow(power)));
     let mut steps = steps.skip_while(|step| max.div_ceil(*step) > 5);
+    // Above the largest step one line is left.
     steps.next().unwrap_or(max.max(1))
 }
 

@@ -41,18 +41,19 @@ pub fn explain_pairs(
     let called = |player: PlayerId| context.handle(player).to_owned();
     let reasons = proposal.reasons.iter();
     let mut reasons = reasons.map(|reason| t.say_all(&reason.messages(&called)));
+    let missing = || Refusal::Internal(format!("round {} lacks a reason", round.id));
     let mut pairs = Vec::new();
     for game in &round.proposal.games {
         pairs.push(ExplainedPair {
             place: format!(
                 "{}, {} {}",
-                night(context, round, game.night),
+                night_name(context, round, game.night),
                 t.table(),
                 game.table
             ),
             players: vec![game.attacker, game.defender],
             names: names(context, &[game.attacker, game.defender]),
-            sentences: reasons.next().unwrap_or_default(),
+            sentences: reasons.next().ok_or_else(missing)?,
         });
     }
     for bye in &round.proposal.byes {
@@ -60,7 +61,7 @@ pub fn explain_pairs(
             place: String::new(),
             players: vec![*bye],
             names: names(context, &[*bye]),
-            sentences: reasons.next().unwrap_or_default(),
+            sentences: reasons.next().ok_or_else(missing)?,
         });
     }
     Ok(pairs)
@@ -74,9 +75,11 @@ pub fn names(context: &SeasonContext, players: &[Uuid]) -> String {
     names.collect::<Vec<_>>().join(" – ")
 }
 
-fn night(context: &SeasonContext, round: &RoundRow, number: u8) -> String {
+/// What the week calls one of its nights, counted from 0.
+pub fn night_name(context: &SeasonContext, round: &RoundRow, number: u8) -> String {
     let week = context.week(round.week).ok();
     let night = week.and_then(|(week, _)| week.nights.get(usize::from(number)));
+    // Until a round is published the week may lose the night that it was drawn for.
     night.map(|night| night.key.clone()).unwrap_or_default()
 }
 
@@ -86,13 +89,16 @@ fn night(context: &SeasonContext, round: &RoundRow, number: u8) -> String {
 /// As [`explain_pairs`].
 pub fn proof(context: &SeasonContext, t: Texts, round: &RoundRow) -> Result<Proof, Refusal> {
     let proposal = round.proposal.to_proposal().map_err(unreadable)?;
-    let draw: Option<[u8; 32]> = round.draw.clone().try_into().ok();
-    let task = draw.and_then(|draw| round.task.to_task(Draw(draw)).ok());
+    let broken = |what: String| Refusal::Internal(format!("round {}: {what}", round.id));
+    let draw = round.draw.as_slice().try_into();
+    let draw = Draw(draw.map_err(|_| broken("no draw of 32 bytes".to_owned()))?);
+    let task = round.task.to_task(draw);
+    let task = task.map_err(|faults| broken(format!("{faults:?}")))?;
     let called = |player: PlayerId| context.handle(player).to_owned();
     let barrier = proposal.barrier.as_ref();
     let barrier = barrier.map(|barrier| t.say(&barrier.message(&called)));
     Ok(Proof {
-        holds: task.is_some_and(|task| league::pairing::verify(&task, &proposal).is_ok()),
+        holds: league::pairing::verify(&task, &proposal).is_ok(),
         sentences: barrier
             .into_iter()
             .chain([t.say(&proposal.look_ahead.message())])

@@ -12,7 +12,7 @@ use league::keys::WeekKey;
 use league::pairing::NightKey;
 use league::season::MAX_TABLES_PER_NIGHT;
 
-use super::reasons::{Proof, proof};
+use super::reasons::{Proof, night_name, proof};
 use crate::pages::frame::form_data::FormData;
 use crate::pages::frame::form_errors::{FormErrors, redirect_or_show_errors};
 use crate::pages::frame::form_reader::{FormReader, broken_form};
@@ -215,22 +215,18 @@ fn pending(
     rounds: Vec<RoundRow>,
 ) -> Result<Option<PendingRepair>, Refusal> {
     let repairs = app::rounds::with_changes(rounds)?;
-    let pending = repairs
+    let mut unpublished = repairs
         .iter()
-        .find(|repair| repair.round.repair.is_some() && repair.round.published_at.is_none());
-    let Some(RoundRepair { round, changes }) = pending else {
+        .filter(|repair| repair.round.published_at.is_none());
+    let pending = unpublished.find_map(|it| Some((it, it.round.repair.as_ref()?)));
+    let Some((RoundRepair { round, changes }, repair)) = pending else {
         return Ok(None);
     };
     let called = |player: PlayerId| context.handle(player).to_owned();
-    let nights = context.week(round.week).ok();
-    let evening = |night: NightKey| {
-        let night = nights.and_then(|(week, _)| week.nights.get(usize::from(night.number())));
-        night.map(|night| night.key.clone()).unwrap_or_default()
-    };
-    let reason = round.repair.as_ref().map(|repair| repair.reason.clone());
+    let evening = |night: NightKey| night_name(context, round, night.number());
     Ok(Some(PendingRepair {
         round: round.id.to_string(),
-        reason: reason.unwrap_or_default(),
+        reason: repair.reason.clone(),
         changes: changes
             .iter()
             .map(|change| t.say(&change.message(&called, &evening)))

@@ -354,6 +354,7 @@ fn must_be_none(faults: Vec<Fault>) -> Result<(), Refusal> {
 
 fn monday_after_next(today: NaiveDate) -> NaiveDate {
     let into_week = u64::from(today.weekday().num_days_from_monday());
+    // Only at the end of the calendar is there no such day.
     today
         .checked_add_days(Days::new(14 - into_week))
         .unwrap_or(today)

@@ -170,6 +170,7 @@ async fn setup_page(
 fn days(t: Texts, form: &SetupForm) -> Vec<(u16, String)> {
     let first = form.first_day();
     let name = |offset: u16| {
+        // Only at the end of the calendar is there no such day.
         let day = first
             .checked_add_days(Days::new(offset.into()))
             .unwrap_or(first);
@@ -180,6 +181,7 @@ fn days(t: Texts, form: &SetupForm) -> Vec<(u16, String)> {
 }
 
 fn weeks(t: Texts, form: &SetupForm) -> Vec<PlannedWeek> {
+    // Another step asks for a zone that there is.
     let zone = form.zone().unwrap_or(Tz::UTC);
     let planned = form.plan().into_iter().flatten();
     planned

@@ -11,6 +11,7 @@ pub fn number(t: Texts, value: Exact) -> String {
 
 /// A fraction that is not negative, likewise.
 pub fn fraction(t: Texts, numerator: u64, denominator: u64) -> String {
+    // No list has more points or models than fit.
     let part = |part: u64| i64::try_from(part).unwrap_or(i64::MAX);
     number(t, Exact::new(part(numerator), part(denominator).max(1)))
 }
