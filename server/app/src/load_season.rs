@@ -13,7 +13,7 @@ use league::time::Instant;
 use league::week::WeekNo;
 use store::Conn;
 use store::games::GameRow;
-use store::players::{LeftAfter, Player};
+use store::players::Player;
 use store::seasons::Season;
 use store::weeks::Week;
 use tokio::try_join;
@@ -71,7 +71,7 @@ pub(crate) async fn load_season(
         &log,
     )
     .await?;
-    let player_facts: Vec<PlayerFact> = players.iter().filter_map(player_fact).collect();
+    let player_facts: Vec<PlayerFact> = players.iter().filter_map(Player::fact).collect();
     let game_facts = game_facts(&games, &weeks)?;
     let facts = SeasonFacts {
         scoring: policy.scoring.clone(),
@@ -122,19 +122,6 @@ fn settle(mut games: Vec<GameRow>, now: Instant) -> Vec<GameRow> {
         game.slip = std::mem::replace(&mut game.slip, Slip::Awaited).settle(now);
     }
     games
-}
-
-fn player_fact(player: &Player) -> Option<PlayerFact> {
-    let left = match player.left_after {
-        None => None,
-        Some(LeftAfter::NoWeek) => return None,
-        Some(LeftAfter::Week(last)) => last.next(),
-    };
-    Some(PlayerFact {
-        player: player.id,
-        joined: player.joined_week,
-        left,
-    })
 }
 
 fn paired_weeks(weeks: &[Week]) -> BTreeSet<WeekNo> {

@@ -4,6 +4,7 @@ use diesel::prelude::*;
 use diesel_async::RunQueryDsl;
 use league::ids::{AccountId, PlayerId};
 use league::keys::{SeasonKey, WeekKey};
+use league::standings::PlayerFact;
 use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
@@ -45,14 +46,23 @@ pub enum LeftAfter {
 }
 
 impl Player {
+    /// The player's time in the season; `None` for who left before the first week.
+    pub fn fact(&self) -> Option<PlayerFact> {
+        let left = match self.left_after {
+            None => None,
+            Some(LeftAfter::NoWeek) => return None,
+            Some(LeftAfter::Week(last)) => last.next(),
+        };
+        Some(PlayerFact {
+            player: self.id,
+            joined: self.joined_week,
+            left,
+        })
+    }
+
     /// Whether the player takes part in `week`.
     pub fn plays_in(&self, week: WeekNo) -> bool {
-        self.joined_week <= week
-            && match self.left_after {
-                None => true,
-                Some(LeftAfter::NoWeek) => false,
-                Some(LeftAfter::Week(last)) => week <= last,
-            }
+        self.fact().is_some_and(|fact| fact.takes_part_in(week))
     }
 }
 

@@ -174,6 +174,21 @@ mod tests {
     }
 
     #[test]
+    fn a_player_has_a_place_from_the_week_of_joining_to_the_one_before_leaving() {
+        let there = |left| {
+            let fact = PlayerFact {
+                player: player(1),
+                joined: week(2),
+                left,
+            };
+            [1, 2, 3, 4].map(|number| fact.takes_part_in(week(number)))
+        };
+        assert_eq!(there(None), [false, true, true, true]);
+        assert_eq!(there(Some(week(3))), [false, true, false, false]);
+        assert_eq!(there(Some(week(2))), [false; 4], "joined and left at once");
+    }
+
+    #[test]
     fn an_absence_counts_once_the_round_is_published_without_the_player() {
         let fact = |number, left| PlayerFact {
             player: player(number),
