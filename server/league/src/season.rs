@@ -13,9 +13,10 @@ mod progress;
 mod reminder;
 mod reveal;
 #[cfg(test)]
-mod samples;
+pub(crate) mod samples;
 mod scenario_change;
 mod shift;
+mod visibility;
 mod week_change;
 mod week_plan;
 
@@ -36,24 +37,9 @@ pub use reminder::{MIN_REMINDER_INTERVAL, check_reminder, owes_list};
 pub use reveal::{RevealTime, Revealed, has_come_since, next_to_come, revealed_at};
 pub use scenario_change::{PlannedScenario, ScenarioChangeFault, check_scenario_change};
 pub use shift::{OtherWeekday, SeasonShift};
+pub use visibility::{Visibility, VisibilityFixed, check_visibility_change, is_listed, is_visible};
 pub use week_change::{WeekChange, WeekChangeFault, check_week_change};
 pub use week_plan::{MAX_TABLES_PER_NIGHT, NightPlan, WeekFault, WeekPart, WeekPlan};
-
-/// Who may look at a season.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Visibility {
-    Public,
-    Club,
-}
-
-impl Visibility {
-    pub fn as_str(self) -> &'static str {
-        match self {
-            Self::Public => "public",
-            Self::Club => "club",
-        }
-    }
-}
 
 /// Where a season stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

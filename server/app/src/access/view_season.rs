@@ -3,7 +3,7 @@
 use league::club_role::ClubRole;
 use league::ids::{AccountId, CatalogueId, PlayerId};
 use league::keys::SeasonKey;
-use league::season::{SeasonState, Visibility};
+use league::season::{SeasonState, Visibility, is_visible};
 use league::week::WeekNo;
 use messages::seasons;
 use store::Conn;
@@ -58,19 +58,14 @@ fn must_be_visible(
     visibility: Visibility,
     role: Option<ClubRole>,
 ) -> Result<(), Refusal> {
-    let visible = match (state, visibility) {
-        (SeasonState::Started | SeasonState::Ended, Visibility::Public) => true,
-        (SeasonState::Draft, _) | (_, Visibility::Club) => role.is_some(),
-    };
-    if visible {
+    if is_visible(state, visibility, role) {
         Ok(())
     } else {
         Err(Refusal::NotFound)
     }
 }
 
-/// The season, if the viewer may see it: a draft and a season of the club are for the club's members, who
-/// may join it; a public one is for everybody.
+/// The season, if the viewer may see it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] otherwise: a season that is hidden and one that is absent look alike.

@@ -1,8 +1,7 @@
 //! The seasons of a club that the viewer may see.
 
-use league::club_role::ClubRole;
 use league::ids::ClubId;
-use league::season::{SeasonState, Visibility};
+use league::season::is_listed;
 use store::seasons::Season;
 
 use crate::access::role_of;
@@ -18,13 +17,7 @@ pub async fn list_seasons(app: &App, viewer: Viewer, club: ClubId) -> Result<Vec
             store::clubs::find(conn, club).await?;
             let role = role_of(conn, viewer, club).await?;
             let mut seasons = store::seasons::list(conn, club).await?;
-            seasons.retain(|season| match (season.state, season.visibility) {
-                (SeasonState::Draft, _) => {
-                    matches!(role, Some(ClubRole::Owner | ClubRole::Organiser))
-                }
-                (_, Visibility::Public) => true,
-                (_, Visibility::Club) => role.is_some(),
-            });
+            seasons.retain(|season| is_listed(season.state, season.visibility, role));
             Ok(seasons)
         })
         .await

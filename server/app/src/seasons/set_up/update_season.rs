@@ -4,7 +4,7 @@
 use document::season::policy::PolicyDocument;
 use document::trail::TrailAct;
 use league::keys::SeasonKey;
-use league::season::{SeasonState, Visibility};
+use league::season::{SeasonState, Visibility, check_visibility_change};
 use messages::{refusals, seasons};
 use store::seasons::Season;
 
@@ -27,9 +27,6 @@ pub struct UpdateSeason {
     /// Rules, as a whole.
     pub policy: Option<PolicyDocument>,
 }
-
-const CLUB_TO_PUBLIC: (Visibility, Option<Visibility>) =
-    (Visibility::Club, Some(Visibility::Public));
 
 /// # Errors
 /// [`Reason::VersionMismatch`], [`Reason::SeasonFixed`] for rules, and for opening a season of the club
@@ -94,15 +91,11 @@ fn apply(season: &mut Season, command: UpdateSeason) -> Result<(), Refusal> {
         }
         season.policy = policy;
     }
-    let started = season.state != SeasonState::Draft;
-    if started && (season.visibility, command.visibility) == CLUB_TO_PUBLIC {
-        return Err(Refusal::fault(
-            Reason::SeasonFixed,
-            "/visibility",
-            seasons::visibility_fixed(),
-        ));
+    if let Some(visibility) = command.visibility {
+        check_visibility_change(season.state, season.visibility, visibility)
+            .map_err(|fault| Refusal::fault(Reason::SeasonFixed, "/visibility", fault.message()))?;
+        season.visibility = visibility;
     }
-    season.visibility = command.visibility.unwrap_or(season.visibility);
     if let Some(fault) = command.places.and_then(places_fault) {
         return Err(Refusal::of_fault(Reason::Validation, fault));
     }
