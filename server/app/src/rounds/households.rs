@@ -4,23 +4,20 @@ use std::collections::BTreeSet;
 
 use league::ids::PlayerId;
 use league::pairing::Pair;
-use league::pairing::round::households::{Resident, pairs_at_home};
+use league::pairing::round::households::{Resident, pairs_kept_apart};
 use league::pairing::round::method::PairingMethod;
 use store::players::Player;
 
 use crate::loaded_season::LoadedSeason;
 
-/// The pairs among these players who live together; none in a round robin, where everybody meets.
+/// The pairs among these players that are kept apart because they live together.
 pub(super) fn household_pairs(
     loaded: &LoadedSeason,
     there: &BTreeSet<PlayerId>,
     method: PairingMethod,
 ) -> Vec<Pair> {
-    if method != PairingMethod::ByScore {
-        return Vec::new();
-    }
     let there = loaded.players.iter().filter(|it| there.contains(&it.id));
-    pairs_at_home(&there.map(resident).collect::<Vec<_>>())
+    pairs_kept_apart(method, &there.map(resident).collect::<Vec<_>>())
 }
 
 pub(crate) fn resident(player: &Player) -> Resident<'_> {

@@ -1,15 +1,19 @@
 //! Updating a player's usual nights, faction or household.
 
+use std::collections::BTreeSet;
+
 use document::trail::TrailAct;
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
-use league::pairing::round::households::{Resident, is_own_household};
+use league::pairing::round::households::{
+    DrawnRound, Resident, check_none_proposed, is_own_household,
+};
 use league::season::SeasonState;
+use league::week::WeekNo;
 use messages::{refusals, seasons};
 use store::Conn;
 use store::players::Player;
-use store::rounds::RoundRow;
 use store::seasons::Season;
 
 use super::join_season::{must_be_faction, must_be_nights_of};
@@ -107,22 +111,18 @@ async fn must_be_neutral(
     Ok(())
 }
 
-/// A round that is drawn is not drawn anew for the sake of a household.
 async fn must_have_no_proposal(conn: &mut Conn, season: &Season) -> Result<(), Refusal> {
     let key = season.key();
     let rounds = store::rounds::list(conn, key, None).await?;
     let weeks = store::weeks::list(conn, key).await?;
-    let is_open = |round: &RoundRow| {
-        let mut weeks = weeks.iter().filter(|week| week.facts.closed_at.is_none());
-        weeks.any(|week| week.week == round.week)
-    };
-    let mut proposed = rounds
-        .iter()
-        .filter(|round| round.published_at.is_none() && round.repair.is_none());
-    if proposed.any(is_open) {
-        return Err(Refusal::rule(Reason::WeekState, seasons::round_proposed()));
-    }
-    Ok(())
+    let closed = weeks.iter().filter(|week| week.facts.closed_at.is_some());
+    let closed: BTreeSet<WeekNo> = closed.map(|week| week.week).collect();
+    let drawn = rounds.iter().map(|round| DrawnRound {
+        is_published: round.published_at.is_some(),
+        is_repair: round.repair.is_some(),
+        is_week_closed: closed.contains(&round.week),
+    });
+    check_none_proposed(drawn).map_err(|fault| Refusal::rule(Reason::WeekState, fault.message()))
 }
 
 fn household_name(text: &str) -> Result<Option<String>, Refusal> {
