@@ -22,7 +22,7 @@ pub use statistics::rank_history::{RankHistory, kendall_tau_b, rank_history};
 pub use statistics::wilson::WilsonInterval;
 pub use statistics::{SideGame, SideResult, Tally, list_side_games, tally};
 pub use table::row::{KindSums, Record, Row, Standings, TieBreakValue, WeekTotal};
-pub use table::scores_before::scores_before;
+pub use table::scores_before::scores_before_round;
 pub use table::table;
 pub use tiebreaks::inputs::Exact;
 pub use tiebreaks::{Basis, TieBreak, TieBreaks, TieBreaksFault, TieBreaksTerms, UnplayedRounds};

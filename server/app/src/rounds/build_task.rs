@@ -1,21 +1,23 @@
 //! Building the task of the pairing (the locked inputs of a round) from the facts of the season.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
 use league::ids::PlayerId;
 use league::name::Name;
 use league::pairing::history::past::{self, PastOutcome, PastPairing, RoundKey};
+use league::pairing::history::scores::PairingScores;
 use league::pairing::round::orders::Orders;
 use league::pairing::round::week_nights::{nights_of_round, number_nights, number_tables};
 use league::pairing::{Contender, Draw, NightSet, TableNo, Task, Wishes};
 use league::points::LeaguePoints;
-use league::result::Outcome;
 use league::scenario::ScenarioRoles;
-use league::standings::{scores_before, table};
+use league::side::PerSide;
+use league::standings::scores_before_round;
 use store::games::GameRow;
 use store::rounds::RoundRow;
 use store::weeks::Week;
 
+use super::internal_error::internal_error;
 use super::occupied_tables::occupied_tables;
 use crate::Refusal;
 use crate::loaded_season::{LoadedSeason, parse_sheet};
@@ -31,35 +33,39 @@ pub(super) fn build_task(
 ) -> Result<Task, Refusal> {
     let week = loaded.week(key.week).ok_or(Refusal::NotFound)?;
     let past = past_pairings(loaded)?;
-    let scores = Scores::new(loaded, drawn, key);
+    let scores = pairing_scores(loaded, drawn, key);
     let occupied = occupied_tables(week, &loaded.games);
     let share = nights_of_round(week.nights.len(), loaded.per_week, key.number);
     let tables = week.nights.iter().map(|night| night.tables);
-    let contenders = loaded
-        .players
-        .iter()
-        .filter(|player| player.plays_in(week.week) && player.left_after.is_none())
-        .filter_map(|player| {
-            let told = availabilities.iter().find(|(who, _)| *who == player.id);
-            let nights = parse_nights(week, told.map_or(&player.nights, |(_, nights)| nights));
-            let nights = nights
-                .intersection(share)
-                .difference(occupied.nights_of(player.id));
-            (!nights.is_empty()).then(|| Contender {
-                player: player.id,
-                score: scores.now(player.id),
-                nights,
-                household: None,
-                club: None,
-                faction: Name::new(&player.faction).ok(),
-                byes: past::byes(&past, player.id),
-                spare: false,
-                floats: past::floats(&past, player.id, key, |round, p| scores.at(round, p)),
-                roles: past::roles(&past, player.id),
-                tables: past::tables(&past, player.id),
-            })
-        })
-        .collect();
+    let mut contenders = Vec::new();
+    for player in &loaded.players {
+        if !player.plays_in(week.week) || player.left_after.is_some() {
+            continue;
+        }
+        let told = availabilities.iter().find(|(who, _)| *who == player.id);
+        let nights = parse_nights(week, told.map_or(&player.nights, |(_, nights)| nights));
+        let nights = nights
+            .intersection(share)
+            .difference(occupied.nights_of(player.id));
+        if nights.is_empty() {
+            continue;
+        }
+        let faction = Name::new(&player.faction);
+        let faction = faction.map_err(|fault| internal_error(&fault.message()))?;
+        contenders.push(Contender {
+            player: player.id,
+            score: scores.now(player.id),
+            nights,
+            household: None,
+            club: None,
+            faction: Some(faction),
+            byes: past::byes(&past, player.id),
+            spare: false,
+            floats: past::floats(&past, player.id, key, |round, p| scores.at(round, p)),
+            roles: past::roles(&past, player.id),
+            tables: past::tables(&past, player.id),
+        });
+    }
     Ok(Task {
         week: week.week,
         contenders,
@@ -81,51 +87,21 @@ pub(super) fn parse_nights(week: &Week, names: &[String]) -> NightSet {
     number_nights(week.nights.iter().map(|night| night.key.as_str()), names)
 }
 
-/// What everybody has, and had when earlier rounds were paired.
-struct Scores {
-    now: BTreeMap<PlayerId, LeaguePoints>,
-    paired: BTreeMap<(RoundKey, PlayerId), LeaguePoints>,
-}
-
-impl Scores {
-    /// The first round of a week is paired by the table of the week before; later ones by all that is
-    /// settled.
-    fn new(loaded: &LoadedSeason, drawn: &[RoundRow], key: RoundKey) -> Self {
-        let now = if key.number == 1 {
-            scores_before(&loaded.facts, key.week)
-        } else {
-            let rows = table(&loaded.facts, key.week).rows.into_iter();
-            rows.map(|row| (row.player, row.total)).collect()
+/// The scores that the round is paired by, and those that the published ones were.
+fn pairing_scores(loaded: &LoadedSeason, drawn: &[RoundRow], key: RoundKey) -> PairingScores {
+    let now = scores_before_round(&loaded.facts, key.week, key.number);
+    let published = drawn.iter().filter(|round| round.published_at.is_some());
+    let paired = published.flat_map(|round| {
+        let key = RoundKey {
+            week: round.week,
+            number: round.number,
         };
-        let paired = drawn.iter().filter(|round| round.published_at.is_some());
-        let paired = paired.flat_map(|round| {
-            let key = RoundKey {
-                week: round.week,
-                number: round.number,
-            };
-            round.task.contenders.iter().map(move |contender| {
-                let score = LeaguePoints::new(contender.score);
-                ((key, PlayerId(contender.player)), score)
-            })
-        });
-        Self {
-            now,
-            paired: paired.collect(),
-        }
-    }
-
-    fn now(&self, player: PlayerId) -> LeaguePoints {
-        // Whoever has no row in the table yet has no points.
-        self.now.get(&player).copied().unwrap_or_default()
-    }
-
-    fn at(&self, round: RoundKey, player: PlayerId) -> LeaguePoints {
-        // As above, of that round.
-        self.paired
-            .get(&(round, player))
-            .copied()
-            .unwrap_or_default()
-    }
+        round.task.contenders.iter().map(move |contender| {
+            let score = LeaguePoints::new(contender.score);
+            (key, PlayerId(contender.player), score)
+        })
+    });
+    PairingScores::new(now, paired)
 }
 
 fn past_pairings(loaded: &LoadedSeason) -> Result<Vec<PastPairing>, Refusal> {
@@ -147,7 +123,10 @@ fn past_pairings(loaded: &LoadedSeason) -> Result<Vec<PastPairing>, Refusal> {
             defender: meeting.second,
             table: TableNo(meeting.table),
             roles: with_roles.contains(&game.week),
-            outcome: past_outcome(game, meeting.second),
+            outcome: PastOutcome::new(
+                game.slip.settled().map(|settled| settled.outcome),
+                PerSide::new(game.first, meeting.second),
+            ),
         },
     };
     Ok(loaded.games.iter().map(past).collect())
@@ -157,19 +136,5 @@ fn round_of(game: &GameRow) -> RoundKey {
     RoundKey {
         week: game.week,
         number: game.round_no,
-    }
-}
-
-fn past_outcome(game: &GameRow, second: PlayerId) -> PastOutcome {
-    match game.slip.settled().map(|settled| settled.outcome) {
-        Some(Outcome::NoShow { absent, .. }) => PastOutcome::Forfeit {
-            winner: match absent {
-                league::side::Side::First => second,
-                league::side::Side::Second => game.first,
-            },
-        },
-        Some(Outcome::DoubleLoss) => PastOutcome::Unplayed,
-        Some(Outcome::Void) => PastOutcome::Void,
-        Some(Outcome::Played(_) | Outcome::Conceded { .. }) | None => PastOutcome::Played,
     }
 }

@@ -3,3 +3,4 @@
 pub mod audit;
 mod audit_messages;
 pub mod past;
+pub mod scores;

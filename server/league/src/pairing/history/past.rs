@@ -8,7 +8,8 @@ use crate::pairing::round::game::{Meeting, Pair};
 use crate::pairing::round::hall::TableNo;
 use crate::pairing::round::task::{Float, RoleHistory};
 use crate::points::LeaguePoints;
-use crate::side::GameRole;
+use crate::result::Outcome;
+use crate::side::{GameRole, PerSide};
 use crate::week::WeekNo;
 
 /// The key of a round of a season; keys are in the order of the rounds.
@@ -51,6 +52,20 @@ pub enum PastOutcome {
     Unplayed,
     /// Struck from the record; they may meet again.
     Void,
+}
+
+impl PastOutcome {
+    /// What became of a game of these players with the outcome that stands, if one does.
+    pub fn new(outcome: Option<&Outcome>, players: PerSide<PlayerId>) -> Self {
+        match outcome {
+            Some(Outcome::NoShow { absent, .. }) => Self::Forfeit {
+                winner: players[absent.other()],
+            },
+            Some(Outcome::DoubleLoss) => Self::Unplayed,
+            Some(Outcome::Void) => Self::Void,
+            Some(Outcome::Played(_) | Outcome::Conceded { .. }) | None => Self::Played,
+        }
+    }
 }
 
 impl PastPairing {
@@ -190,6 +205,8 @@ mod tests {
     use uuid::Uuid;
 
     use super::*;
+    use crate::result::AbsenceNotice;
+    use crate::side::Side;
 
     fn player(number: u128) -> PlayerId {
         PlayerId(Uuid::from_u128(number))
@@ -223,6 +240,26 @@ mod tests {
         assert_eq!(meetings(&past).len(), 1);
         assert_eq!(roles(&past, player(1)), RoleHistory::default());
         assert!(tables(&past, player(1)).is_empty());
+    }
+
+    #[test]
+    fn who_comes_to_a_game_alone_wins_by_forfeit() {
+        let players = PerSide::new(player(1), player(2));
+        let became = |outcome| PastOutcome::new(Some(&outcome), players);
+        let alone = Outcome::NoShow {
+            absent: Side::First,
+            notice: AbsenceNotice::NotGiven,
+        };
+        let winner = player(2);
+        assert_eq!(became(alone), PastOutcome::Forfeit { winner });
+        assert_eq!(became(Outcome::DoubleLoss), PastOutcome::Unplayed);
+        assert_eq!(became(Outcome::Void), PastOutcome::Void);
+        assert_eq!(PastOutcome::new(None, players), PastOutcome::Played);
+        let given_up = Outcome::Conceded {
+            by: Side::First,
+            score: None,
+        };
+        assert_eq!(became(given_up), PastOutcome::Played);
     }
 
     #[test]
