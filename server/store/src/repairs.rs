@@ -6,7 +6,7 @@ use league::ids::GameId;
 use league::keys::{GameKey, SeasonKey, WeekKey};
 use uuid::Uuid;
 
-use crate::games::{self, GameRow, MeetingRow};
+use crate::games::{self, GameRow};
 use crate::keys::{game_pk, of_season, of_week};
 use crate::number::convert;
 use crate::schema::{games as table, slips};
@@ -41,12 +41,13 @@ pub async fn lock_games(
 pub async fn move_game(
     conn: &mut Conn,
     game: GameKey,
-    meeting: &MeetingRow,
+    night: &str,
+    table_no: u16,
 ) -> Result<(), StoreError> {
     diesel::update(table::table.find(game_pk(game)))
         .set((
-            table::night.eq(&meeting.night),
-            table::table_no.eq(convert::<_, i16>("a table", meeting.table)?),
+            table::night.eq(night),
+            table::table_no.eq(convert::<_, i16>("a table", table_no)?),
         ))
         .execute(conn)
         .await?;

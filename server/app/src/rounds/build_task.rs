@@ -34,7 +34,7 @@ pub(super) fn build_task(
     let week = loaded.week(key.week).ok_or(Refusal::NotFound)?;
     let past = past_pairings(loaded)?;
     let scores = pairing_scores(loaded, drawn, key);
-    let occupied = occupied_tables(week, &loaded.games);
+    let occupied = occupied_tables(week, &loaded.games)?;
     let share = nights_of_round(week.nights.len(), loaded.per_week, key.number);
     let tables = week.nights.iter().map(|night| night.tables);
     let mut contenders = Vec::new();

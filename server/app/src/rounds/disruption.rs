@@ -3,27 +3,25 @@
 
 use league::ids::PlayerId;
 use league::pairing::history::past::RoundKey;
+use league::pairing::round::households::pairs_of_newcomers;
 use league::pairing::round::neutrality::check_own_game;
-use league::pairing::round::occupied_tables::OccupiedTables;
 use league::pairing::round::orders::Orders;
-use league::pairing::round::repair::{Disruption, change_nights};
-use league::pairing::{Contender, Night, NightKey, NightSet, Pair};
+use league::pairing::round::repair::{Disruption, change_nights, reported_games};
+use league::pairing::{Contender, Night, NightKey, NightSet, Pair, Task};
 use league::result::Slip;
 use league::season::MAX_TABLES_PER_NIGHT;
 use messages::round_refusals;
 use store::Conn;
 use store::games::GameRow;
-use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
 use super::build_task::{build_task, parse_nights};
 use super::households::household_pairs;
-use super::internal_error::internal_error;
 use super::neutrality::{conflict, must_give_no_orders, own_player};
 use super::occupied_tables::occupied_tables;
 use super::propose_round::parse_orders;
-use super::repair_round::RepairRound;
+use super::repair_round::{RepairRound, StandingRound};
 use crate::access::policy;
 use crate::loaded_season::LoadedSeason;
 use crate::seasons::must_be_nights_of;
@@ -37,80 +35,62 @@ pub(super) async fn gather_disruption(
     conn: &mut Conn,
     season: &Season,
     loaded: &LoadedSeason,
-    before: &RoundRow,
+    before: StandingRound<'_>,
     actor: Actor,
     command: &RepairRound,
 ) -> Result<Disruption, Refusal> {
-    let games: Vec<&GameRow> = loaded
-        .games
-        .iter()
-        .filter(|game| game.week == before.week && game.round_no == before.number)
-        .collect();
+    let RoundKey { week, number } = before.key();
+    let of_week = || loaded.games.iter().filter(|game| game.week == week);
+    let games: Vec<&GameRow> = of_week().filter(|game| game.round_no == number).collect();
     must_be_neutral(loaded, &games, actor, command)?;
     let orders = parse_orders(loaded, &command.pins, &command.forbidden)?;
-    must_give_no_orders(loaded, actor, &before.task, &orders)?;
+    must_give_no_orders(loaded, actor, &before.row.task, &orders)?;
     let Orders { pins, forbidden } = orders;
-    let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
-    let others = loaded.games.iter();
-    let occupied = occupied_tables(week, others.filter(|game| game.round_no != before.number));
+    let week = loaded.week(week).ok_or(Refusal::NotFound)?;
+    let others = of_week().filter(|game| game.round_no != number);
+    let occupied = occupied_tables(week, others)?;
+    let contenders = &before.drawn.contenders;
+    let drawn = contenders.iter().map(|it| (it.player, it.nights));
     let mut disruption = Disruption {
-        nights: occupied.free_tables(night_tables(week, before, command)?),
-        availabilities: occupied_nights(before, &occupied),
-        reported: reported(before, &games)?,
+        nights: occupied.free_tables(night_tables(week, before.drawn, command)?),
+        availabilities: occupied.nights_left(drawn),
+        reported: reported_games(before.published, &reported_pairs(&games)),
         pins,
         forbidden,
         ..Disruption::default()
     };
     for (at, (player, keys)) in command.availabilities.iter().enumerate() {
         let pointer = format!("/availabilities/{at}");
+        let fault = |message| Refusal::fault(Reason::Validation, &pointer, message);
         must_be_nights_of(week, keys).map_err(|refusal| refusal.below(&pointer))?;
-        if disruption
-            .reported
-            .iter()
-            .any(|game| [game.attacker, game.defender].contains(player))
-        {
-            let message = round_refusals::game_reported();
-            return Err(Refusal::fault(Reason::Validation, &pointer, message));
-        }
+        let not_reported = disruption.check_not_reported(*player);
+        not_reported.map_err(|reported| fault(reported.message()))?;
         let nights = parse_nights(week, keys).difference(occupied.nights_of(*player));
-        if before
-            .task
-            .contenders
-            .iter()
-            .any(|it| it.player == player.0)
-        {
+        if contenders.iter().any(|it| it.player == *player) {
             disruption.availabilities.push((*player, nights));
         } else {
-            let newcomer = newcomer(conn, season, loaded, before, (*player, nights)).await?;
-            let fault = || {
-                Refusal::fault(
-                    Reason::Validation,
-                    &pointer,
-                    round_refusals::not_in_the_season(),
-                )
-            };
-            disruption.newcomers.push(newcomer.ok_or_else(fault)?);
+            let newcomer = newcomer(conn, season, loaded, before.key(), (*player, nights)).await?;
+            let newcomer = newcomer.ok_or_else(|| fault(round_refusals::not_in_the_season()))?;
+            disruption.newcomers.push(newcomer);
         }
     }
-    let apart = newcomers_at_home(season, loaded, before, &disruption.newcomers)?;
+    let apart = newcomers_at_home(season, loaded, contenders, &disruption.newcomers)?;
     disruption.forbidden.extend(apart);
     Ok(disruption)
 }
 
-/// Who lives with a newcomer. Those who were there stay as they were drawn.
+/// Who lives with a newcomer.
 fn newcomers_at_home(
     season: &Season,
     loaded: &LoadedSeason,
-    before: &RoundRow,
+    drawn: &[Contender],
     newcomers: &[Contender],
 ) -> Result<Vec<Pair>, Refusal> {
-    let known = before.task.contenders.iter();
-    let known = known.map(|contender| PlayerId(contender.player));
-    let there = known.chain(newcomers.iter().map(|it| it.player)).collect();
+    let there = drawn.iter().chain(newcomers).map(|it| it.player).collect();
     let method = policy::parse(season)?.rounds.method();
-    let mut pairs = household_pairs(loaded, &there, method);
-    pairs.retain(|pair| newcomers.iter().any(|it| pair.contains(it.player)));
-    Ok(pairs)
+    let pairs = household_pairs(loaded, &there, method);
+    let newcomers: Vec<PlayerId> = newcomers.iter().map(|it| it.player).collect();
+    Ok(pairs_of_newcomers(pairs, &newcomers))
 }
 
 fn must_be_neutral(
@@ -131,27 +111,8 @@ fn must_be_neutral(
     check_own_game(&own_game, named).map_err(conflict)
 }
 
-/// Players whose nights another round of the week has taken since.
-fn occupied_nights(before: &RoundRow, occupied: &OccupiedTables) -> Vec<(PlayerId, NightSet)> {
-    let contenders = before.task.contenders.iter();
-    contenders
-        .filter_map(|contender| {
-            let player = PlayerId(contender.player);
-            let nights = contender.nights.iter().filter_map(|&n| NightKey::new(n));
-            let (could, busy) = (nights.collect::<NightSet>(), occupied.nights_of(player));
-            (!busy.is_empty()).then_some((player, could.difference(busy)))
-        })
-        .collect()
-}
-
 /// The nights of the round as they are now.
-fn night_tables(
-    week: &Week,
-    before: &RoundRow,
-    command: &RepairRound,
-) -> Result<Vec<Night>, Refusal> {
-    let drawn = before.task.to_task(league::pairing::Draw([0; 32]));
-    let drawn = drawn.map_err(|faults| internal_error(&faults))?.nights;
+fn night_tables(week: &Week, drawn: &Task, command: &RepairRound) -> Result<Vec<Night>, Refusal> {
     let mut changes = Vec::new();
     for (at, (key, tables)) in command.nights.iter().enumerate() {
         let number = week.nights.iter().position(|night| night.key == *key);
@@ -163,24 +124,14 @@ fn night_tables(
         };
         changes.push((night, *tables));
     }
-    Ok(change_nights(drawn, changes))
+    Ok(change_nights(drawn.nights.clone(), changes))
 }
 
-/// The published games that somebody has reported.
-fn reported(before: &RoundRow, games: &[&GameRow]) -> Result<Vec<league::pairing::Game>, Refusal> {
-    let is_reported = |pair: Pair| {
-        let mut reported = games.iter().filter(|game| game.slip != Slip::Awaited);
-        reported.any(|game| {
-            let second = game.meeting.as_ref().map(|meeting| meeting.second);
-            second.and_then(|second| Pair::new(game.first, second)) == Some(pair)
-        })
-    };
-    let published = before.proposal.games.iter().map(|game| game.to_game());
-    let mut published = published
-        .collect::<Result<Vec<_>, messages::Message>>()
-        .map_err(|fault| internal_error(&fault))?;
-    published.retain(|game| game.pair().is_some_and(is_reported));
-    Ok(published)
+/// Who has reported a game.
+fn reported_pairs(games: &[&GameRow]) -> Vec<Pair> {
+    let reported = games.iter().filter(|game| game.slip != Slip::Awaited);
+    let pair = |game: &&GameRow| Pair::new(game.first, game.meeting.as_ref()?.second);
+    reported.filter_map(pair).collect()
 }
 
 /// Somebody who was not in the round, with what the season knows of them.
@@ -188,19 +139,15 @@ async fn newcomer(
     conn: &mut Conn,
     season: &Season,
     loaded: &LoadedSeason,
-    before: &RoundRow,
+    round: RoundKey,
     (player, nights): (PlayerId, NightSet),
 ) -> Result<Option<Contender>, Refusal> {
-    let week = loaded.week(before.week).ok_or(Refusal::NotFound)?;
+    let week = loaded.week(round.week).ok_or(Refusal::NotFound)?;
     let drawn = store::rounds::list(conn, season.key(), None).await?;
-    let key = RoundKey {
-        week: before.week,
-        number: before.number,
-    };
     let every = week.nights.iter().map(|night| night.key.clone()).collect();
     let wishes = policy::parse(season)?.pairing;
     let none = Orders::default();
-    let all = build_task(loaded, &drawn, key, &[(player, every)], wishes, &none)?.contenders;
+    let all = build_task(loaded, &drawn, round, &[(player, every)], wishes, &none)?.contenders;
     let found = all.into_iter().find(|contender| contender.player == player);
     Ok(found
         .filter(|_| !nights.is_empty())

@@ -1,14 +1,18 @@
 //! A repair takes effect: games it keeps stay, the others are taken out, new ones come in.
 
+use league::ids::PlayerId;
+use league::pairing::NightSet;
+use league::pairing::round::changes::changed_nights;
+use league::pairing::round::game_changes::{GamePlace, RoundGame, StaleRepair, change_games};
 use league::result::Slip;
 use league::time::Instant;
-use messages::round_refusals;
 use store::Conn;
 use store::games::GameRow;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
 
+use super::repair_round::drawn_task;
 use crate::{Reason, Refusal};
 
 /// # Errors
@@ -20,59 +24,41 @@ pub(super) async fn publish_repair(
     games: &[GameRow],
 ) -> Result<(), Refusal> {
     let key = season.key();
-    let mut gone = Vec::new();
-    for old in standing {
-        match games.iter().find(|new| same(old, new)) {
-            None => {
-                must_be_awaited(old)?;
-                gone.push(old.id);
-            }
-            Some(new) => {
-                if let Some(place) = new.meeting.as_ref().filter(|_| moved(old, new)) {
-                    must_be_awaited(old)?;
-                    store::repairs::move_game(conn, key.game(old.id), place).await?;
-                }
-            }
-        }
+    let before: Vec<RoundGame<'_>> = standing.iter().map(round_game).collect();
+    let after: Vec<RoundGame<'_>> = games.iter().map(round_game).collect();
+    let changes = change_games(&before, &after).map_err(stale)?;
+    for (game, place) in changes.moved {
+        store::repairs::move_game(conn, key.game(game), place.night, place.table).await?;
     }
-    store::repairs::delete_games(conn, key, &gone).await?;
-    let new: Vec<GameRow> = games
-        .iter()
-        .filter(|new| !standing.iter().any(|old| same(old, new)))
-        .cloned()
-        .collect();
+    store::repairs::delete_games(conn, key, &changes.gone).await?;
+    let new = games.iter().filter(|game| changes.new.contains(&game.id));
+    let new: Vec<GameRow> = new.cloned().collect();
     Ok(store::games::create(conn, key, &new).await?)
 }
 
-/// The same two players, or the same one sitting out.
-fn same(old: &GameRow, new: &GameRow) -> bool {
-    old.meeting.is_some() == new.meeting.is_some()
-        && new.involves(old.first)
-        && old
-            .meeting
-            .as_ref()
-            .is_none_or(|it| new.involves(it.second))
-}
-
-fn moved(old: &GameRow, new: &GameRow) -> bool {
-    let place = |game: &GameRow| {
-        let meeting = game.meeting.as_ref();
-        meeting.map(|meeting| (meeting.night.clone(), meeting.table))
-    };
-    place(old) != place(new)
-}
-
-fn must_be_awaited(game: &GameRow) -> Result<(), Refusal> {
-    match game.slip {
-        Slip::Awaited => Ok(()),
-        _ => Err(Refusal::rule(
-            Reason::SlipStateChanged,
-            round_refusals::repair_stale(),
-        )),
+fn round_game(game: &GameRow) -> RoundGame<'_> {
+    RoundGame {
+        id: game.id,
+        first: game.first,
+        meeting: game.meeting.as_ref().map(|meeting| {
+            let place = GamePlace {
+                night: &meeting.night,
+                table: meeting.table,
+            };
+            (meeting.second, place)
+        }),
+        is_reported: game.slip != Slip::Awaited,
     }
 }
 
-/// Saves the nights of those whom the repair takes out (an absence with notice) or brings in.
+fn stale(fault: StaleRepair) -> Refusal {
+    Refusal::rule(Reason::SlipStateChanged, fault.message())
+}
+
+/// Saves the nights of those whom the repair takes out or brings in.
+///
+/// # Errors
+/// [`Refusal::Internal`] when a round that was kept cannot be read, or has a night that its week does not have.
 pub(super) async fn save_nights(
     conn: &mut Conn,
     season: &Season,
@@ -80,30 +66,21 @@ pub(super) async fn save_nights(
     (before, round): (&RoundRow, &RoundRow),
     now: Instant,
 ) -> Result<(), Refusal> {
-    let key = season.key();
-    let players = |round: &RoundRow| -> Vec<_> {
-        let contenders = round.task.contenders.iter();
-        contenders
-            .map(|contender| (contender.player, contender.nights.clone()))
-            .collect()
-    };
-    let (was, is) = (players(before), players(round));
-    let out = was
-        .iter()
-        .filter(|(player, _)| !is.iter().any(|(other, _)| other == player));
-    let into = is
-        .iter()
-        .filter(|(player, _)| !was.iter().any(|(other, _)| other == player));
-    let told = out
-        .map(|(player, _)| (player, Vec::new()))
-        .chain(into.map(|(player, nights)| (player, nights.clone())));
-    for (player, nights) in told {
-        let keys = nights
-            .iter()
-            .filter_map(|&night| Some(week.nights.get(usize::from(night))?.key.clone()));
-        let keys: Vec<String> = keys.collect();
-        let player = league::ids::PlayerId(*player);
-        store::players::save_availability(conn, key.week(week.week), player, &keys, now).await?;
+    let key = season.key().week(week.week);
+    for (player, nights) in changed_nights(&drawn_nights(before)?, &drawn_nights(round)?) {
+        let name = |night: league::pairing::NightKey| {
+            let number = night.number();
+            let night = week.nights.get(usize::from(number));
+            let name = night.map(|night| night.key.clone());
+            name.ok_or_else(|| Refusal::Internal(format!("round {} has night {number}", round.id)))
+        };
+        let names: Vec<String> = nights.iter().map(name).collect::<Result<_, _>>()?;
+        store::players::save_availability(conn, key, player, &names, now).await?;
     }
     Ok(())
+}
+
+fn drawn_nights(round: &RoundRow) -> Result<Vec<(PlayerId, NightSet)>, Refusal> {
+    let contenders = drawn_task(round)?.contenders.into_iter();
+    Ok(contenders.map(|it| (it.player, it.nights)).collect())
 }

@@ -9,9 +9,10 @@ use league::keys::SeasonKey;
 use league::pairing::history::past::RoundKey;
 use league::pairing::round::changes::{self, AssignmentChange};
 use league::pairing::round::repair;
+use league::pairing::round::repairable::check_repairable;
 use league::pairing::round::task::MIN_CONTENDERS;
-use league::pairing::{Draw, Game};
-use messages::{round_refusals, seasons};
+use league::pairing::{Draw, Game, Task};
+use messages::round_refusals;
 use store::rounds::RoundRow;
 use store::seasons::Season;
 use store::weeks::Week;
@@ -81,9 +82,16 @@ pub async fn repair_round(
         must_be_repairable(&before, &week)?;
         let now = store::clock::now(&tx).await?;
         let loaded = load_season(&tx, app, &season, now).await?;
+        let drawn = drawn_task(&before)?;
+        let published = published_games(&before)?;
+        let standing = StandingRound {
+            row: &before,
+            drawn: &drawn,
+            published: &published,
+        };
         let disruption =
-            gather_disruption(&mut tx, &season, &loaded, &before, actor, &command).await?;
-        let inputs = repair_inputs(&season, &loaded, &before, disruption)?;
+            gather_disruption(&mut tx, &season, &loaded, standing, actor, &command).await?;
+        let inputs = repair_inputs(&season, &loaded, standing, disruption)?;
         let draw = compute_draw(&mut tx, &season, &inputs).await?;
         let task = inputs
             .to_task(draw)
@@ -119,34 +127,49 @@ pub async fn repair_round(
 }
 
 fn must_be_repairable(round: &RoundRow, week: &Week) -> Result<(), Refusal> {
-    let state = |message| Err(Refusal::rule(Reason::WeekState, message));
-    if round.published_at.is_none() {
-        return state(round_refusals::round_not_published());
+    check_repairable(round.published_at, &week.facts)
+        .map_err(|fault| Refusal::rule(Reason::WeekState, fault.message()))
+}
+
+/// The version of a round that a repair is made of.
+#[derive(Clone, Copy)]
+pub(super) struct StandingRound<'a> {
+    pub row: &'a RoundRow,
+    /// The task that it was drawn from.
+    pub drawn: &'a Task,
+    pub published: &'a [Game],
+}
+
+impl StandingRound<'_> {
+    pub fn key(&self) -> RoundKey {
+        RoundKey {
+            week: self.row.week,
+            number: self.row.number,
+        }
     }
-    if week.facts.closed_at.is_some() {
-        return state(seasons::week_is_closed());
-    }
-    Ok(())
+}
+
+/// The task that a round was drawn from, without its draw.
+pub(super) fn drawn_task(round: &RoundRow) -> Result<Task, Refusal> {
+    let task = round.task.to_task(Draw([0; 32]));
+    task.map_err(|faults| internal_error(&faults))
+}
+
+fn published_games(round: &RoundRow) -> Result<Vec<Game>, Refusal> {
+    let games = round.proposal.games.iter().map(|game| game.to_game());
+    let games = games.collect::<Result<_, messages::Message>>();
+    games.map_err(|fault| internal_error(&fault))
 }
 
 fn repair_inputs(
     season: &Season,
     loaded: &LoadedSeason,
-    before: &RoundRow,
+    before: StandingRound<'_>,
     disruption: repair::Disruption,
 ) -> Result<TaskDocument, Refusal> {
-    let drawn = before.task.to_task(Draw([0; 32]));
-    let drawn = drawn.map_err(|faults| internal_error(&faults))?;
-    let games = before.proposal.games.iter().map(|game| game.to_game());
-    let published = games.collect::<Result<Vec<Game>, messages::Message>>();
-    let published = published.map_err(|fault| internal_error(&fault))?;
-    let mut task = repair::repair_task(&drawn, &published, disruption);
-    let key = RoundKey {
-        week: before.week,
-        number: before.number,
-    };
+    let mut task = repair::repair_task(before.drawn, before.published, disruption);
     let method = policy::parse(season)?.rounds.method();
-    task.allowed = apply_round_robin(task.clone(), loaded, method, key)?.allowed;
+    task.allowed = apply_round_robin(task.clone(), loaded, method, before.key())?.allowed;
     if !task.has_enough_contenders() {
         return Err(
             Refusal::rule(Reason::NotEnoughPlayers, round_refusals::too_few_left())
@@ -154,7 +177,8 @@ fn repair_inputs(
                 .fact("limit", MIN_CONTENDERS),
         );
     }
-    Ok(TaskDocument::from_task(&task, before.task.receipts.clone()))
+    let receipts = before.row.task.receipts.clone();
+    Ok(TaskDocument::from_task(&task, receipts))
 }
 
 /// What changes, if anything does.

@@ -7,7 +7,7 @@ use messages::{Message, proofs};
 use crate::ids::PlayerId;
 
 use super::game::Game;
-use super::hall::{NightKey, TableNo};
+use super::hall::{NightKey, NightSet, TableNo};
 
 /// What a round has for a player.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -72,6 +72,20 @@ fn assignments((games, byes): (&[Game], &[PlayerId])) -> BTreeMap<PlayerId, Assi
         .collect()
 }
 
+/// What a repair says of the nights of those whom it takes out or brings in: whoever is out can come on none,
+/// an absence with notice; whoever comes in can on the nights that they were drawn with.
+pub fn changed_nights(
+    before: &[(PlayerId, NightSet)],
+    after: &[(PlayerId, NightSet)],
+) -> Vec<(PlayerId, NightSet)> {
+    let is_in = |round: &[(PlayerId, NightSet)], player| round.iter().any(|it| it.0 == player);
+    let out = before.iter().filter(|it| !is_in(after, it.0));
+    let into = after.iter().filter(|it| !is_in(before, it.0));
+    out.map(|&(player, _)| (player, NightSet::NONE))
+        .chain(into.copied())
+        .collect()
+}
+
 impl AssignmentChange {
     /// The change as those it befalls read it. `called` and `evening` give names.
     pub fn message(
@@ -109,6 +123,15 @@ mod tests {
             attacker: player(attacker),
             defender: player(defender),
         }
+    }
+
+    #[test]
+    fn who_is_taken_out_can_come_on_no_night_and_who_stays_says_nothing() {
+        let tuesday: NightSet = NightKey::new(0).into_iter().collect();
+        let before = [(player(1), tuesday), (player(2), tuesday)];
+        let after = [(player(2), NightSet::ALL), (player(3), tuesday)];
+        let expected = [(player(1), NightSet::NONE), (player(3), tuesday)];
+        assert_eq!(changed_nights(&before, &after), expected);
     }
 
     #[test]

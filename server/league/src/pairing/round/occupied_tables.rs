@@ -23,6 +23,18 @@ impl OccupiedTables {
         games.map(|&(night, ..)| night).collect()
     }
 
+    /// What is left of the nights that players were drawn with, of those who have a game on some night already.
+    pub fn nights_left(
+        &self,
+        drawn: impl IntoIterator<Item = (PlayerId, NightSet)>,
+    ) -> Vec<(PlayerId, NightSet)> {
+        let left = |(player, nights): (PlayerId, NightSet)| {
+            let taken = self.nights_of(player);
+            (!taken.is_empty()).then_some((player, nights.difference(taken)))
+        };
+        drawn.into_iter().filter_map(left).collect()
+    }
+
     /// What is free of these nights and tables.
     pub fn free_tables(&self, mut nights: Vec<Night>) -> Vec<Night> {
         for night in &mut nights {
@@ -54,6 +66,9 @@ mod tests {
             key,
             tables: tables.iter().copied().map(TableNo).collect(),
         };
+        let both: NightSet = [tuesday, thursday].into_iter().collect();
+        let left = occupied.nights_left([(a, both), (c, both)]);
+        assert_eq!(left, [(a, [thursday].into_iter().collect())]);
         let free = occupied.free_tables(vec![night(tuesday, &[1, 2]), night(thursday, &[1, 2])]);
         assert_eq!(free, [night(tuesday, &[1]), night(thursday, &[1, 2])]);
     }

@@ -6,6 +6,8 @@
 
 use std::collections::BTreeSet;
 
+use messages::{Message, round_refusals};
+
 use crate::ids::PlayerId;
 
 use super::game::{FixedGame, Game, Pair};
@@ -43,6 +45,36 @@ pub fn change_nights(
         }
     }
     drawn
+}
+
+/// The game of a player is reported: on which nights they can come is settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct GameReported;
+
+impl GameReported {
+    pub fn message(self) -> Message {
+        round_refusals::game_reported()
+    }
+}
+
+impl Disruption {
+    /// Whether it may be said on which nights a player can come now.
+    ///
+    /// # Errors
+    /// [`GameReported`].
+    pub fn check_not_reported(&self, player: PlayerId) -> Result<(), GameReported> {
+        let plays = |game: &Game| [game.attacker, game.defender].contains(&player);
+        if self.reported.iter().any(plays) {
+            return Err(GameReported);
+        }
+        Ok(())
+    }
+}
+
+/// The published games of these pairs, which have reported: they stay where they are.
+pub fn reported_games(published: &[Game], reported: &[Pair]) -> Vec<Game> {
+    let is_reported = |game: &&Game| game.pair().is_some_and(|pair| reported.contains(&pair));
+    published.iter().filter(is_reported).copied().collect()
 }
 
 /// The task of the repair of a round that was drawn from `drawn` and is published as `published`. It
@@ -107,7 +139,29 @@ fn fixture(game: &Game) -> FixedGame {
 
 #[cfg(test)]
 mod tests {
+    use uuid::Uuid;
+
     use super::*;
+
+    #[test]
+    fn a_game_that_is_reported_stays_and_so_do_the_nights_of_its_players() {
+        let [a, b, c, d] = [1, 2, 3, 4].map(|number| PlayerId(Uuid::from_u128(number)));
+        let game = |table, attacker, defender| Game {
+            night: NightKey::new(0).unwrap(),
+            table: TableNo(table),
+            attacker,
+            defender,
+        };
+        let published = [game(1, a, b), game(2, c, d)];
+        let reported = reported_games(&published, &[Pair::new(d, c).unwrap()]);
+        assert_eq!(reported, published[1..]);
+        let disruption = Disruption {
+            reported,
+            ..Disruption::default()
+        };
+        assert_eq!(disruption.check_not_reported(a), Ok(()));
+        assert_eq!(disruption.check_not_reported(d), Err(GameReported));
+    }
 
     #[test]
     fn a_night_has_the_tables_that_are_there_now_and_a_cancelled_one_is_gone() {
