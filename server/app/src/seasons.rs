@@ -5,6 +5,7 @@ mod reads;
 mod set_up;
 mod weeks;
 
+pub use crate::access::policy::parse as parse_policy;
 pub(crate) use players::must_be_nights_of;
 pub use players::{
     JoinSeason, UpdatePlayer, join_season, tell_availability, update_player, withdraw_player,

@@ -81,7 +81,8 @@ fn game((row, slip): (GameColumns, SlipColumns)) -> Result<GameRow, StoreError> 
             night,
             table: convert("a table", table)?,
         }),
-        _ => None,
+        (None, None, None) => None,
+        _ => return Err(broken("a half of a meeting".to_owned())),
     };
     Ok(GameRow {
         id: GameId(row.game_id),

@@ -91,16 +91,16 @@ impl ClaimColumns {
             "verified" => ClaimState::Verified {
                 checker: CHECKERS
                     .into_iter()
-                    .find(|c| self.checker.as_deref() == Some(c.1))?
-                    .0,
+                    .find(|&known| self.checker.as_deref() == Some(checker_word(known)))?,
                 by: AccountId(self.decided_by?),
                 at: self.decided_at?,
             },
-            _ => ClaimState::Refused {
+            "refused" => ClaimState::Refused {
                 by: AccountId(self.decided_by?),
                 reason: Text::new(&self.reason?).ok()?,
                 at: self.decided_at?,
             },
+            _ => return None,
         };
         Some(PaintingClaim {
             made: NewClaim {
@@ -117,17 +117,14 @@ impl ClaimColumns {
     }
 }
 
-const CHECKERS: [(Checker, &str); 3] = [
-    (Checker::Opponent, "opponent"),
-    (Checker::Referee, "referee"),
-    (Checker::Photo, "photo"),
-];
+const CHECKERS: [Checker; 3] = [Checker::Opponent, Checker::Referee, Checker::Photo];
 
 fn checker_word(checker: Checker) -> &'static str {
-    CHECKERS
-        .iter()
-        .find(|known| known.0 == checker)
-        .map_or("referee", |known| known.1)
+    match checker {
+        Checker::Opponent => "opponent",
+        Checker::Referee => "referee",
+        Checker::Photo => "photo",
+    }
 }
 
 fn parse_claim(row: ClaimColumns) -> Result<PaintingClaim, StoreError> {

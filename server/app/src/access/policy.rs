@@ -38,7 +38,7 @@ pub(crate) fn season_size(weeks: &[Week], places: Option<u16>) -> SeasonSize {
 ///
 /// # Errors
 /// [`Refusal::Internal`] when they can no longer be read.
-pub(crate) fn parse(season: &Season) -> Result<Policy, Refusal> {
+pub fn parse(season: &Season) -> Result<Policy, Refusal> {
     parse_document(season.key(), &season.policy)
 }
 

@@ -153,10 +153,11 @@ async fn last_list_if_legal(
 ) -> Result<Option<(ArmyList, Points)>, Refusal> {
     let key = season.key;
     let last = store::lists::find_last_sealed(conn, key.week(week.week), player.id).await?;
-    let last = last.and_then(|last| last.sealed);
-    let Some(list) = last.and_then(|last| ArmyList::try_from(last.list).ok()) else {
+    let Some(last) = last.and_then(|last| last.sealed) else {
         return Ok(None);
     };
+    let list = ArmyList::try_from(last.list)
+        .map_err(|faults| Refusal::Internal(format!("a sealed list: {faults:?}")))?;
     let terms = WeekTerms::load(app, conn, season, week, player).await?;
     let report = terms.check(&list);
     Ok(report.is_accepted().then_some((list, report.total)))

@@ -5,16 +5,18 @@ use std::collections::BTreeMap;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
 use league::pairing::history::audit::{self, audit};
-use league::pairing::{NightKey, NightSet, TableNo};
+use league::pairing::{Game, NightSet, TableNo};
 use league::scenario::ScenarioRoles;
+use league::season::SeasonState;
 use league::standings::table;
 use league::week::WeekNo;
-use store::games::GameRow;
 use store::rounds::RoundRow;
 use store::seasons::Season;
-use store::weeks::Week;
 
 use super::SeasonFairness;
+use super::internal_error::internal_error;
+use super::occupied_tables::night_of;
+use super::repair_round::drawn_task;
 use crate::load_season::view_loaded_season;
 use crate::loaded_season::{LoadedSeason, parse_sheet};
 use crate::work_queue::Permit;
@@ -49,7 +51,7 @@ async fn compute(
     drawn: &[RoundRow],
     permit: Permit,
 ) -> Result<SeasonFairness, Refusal> {
-    let (as_of, seed) = (loaded.last_paired_week(), seed(season));
+    let (as_of, seed) = (loaded.last_paired_week(), seed(season)?);
     let rows = table(&loaded.facts, as_of).rows;
     let scores = rows
         .iter()
@@ -68,21 +70,28 @@ async fn compute(
     })
 }
 
-/// The first eight bytes of the commitment; 0 for a draft, which has no rounds.
-fn seed(season: &Season) -> u64 {
-    // A draft has no commitment yet, and no rounds to audit either.
-    let bytes = season.seed_commitment.as_deref().unwrap_or_default();
-    let first = bytes.first_chunk::<8>();
-    first.map_or(0, |bytes| u64::from_be_bytes(*bytes))
+/// The first eight bytes of the commitment.
+///
+/// # Errors
+/// [`Refusal::Internal`] when the commitment of a season that has started is missing or is none.
+fn seed(season: &Season) -> Result<u64, Refusal> {
+    match &season.seed_commitment {
+        // A draft has no rounds to audit: no draw is made from the seed.
+        None if season.state == SeasonState::Draft => Ok(0),
+        commitment => {
+            let bytes = commitment.as_deref().and_then(<[u8]>::first_chunk::<8>);
+            let bytes = bytes.ok_or_else(|| internal_error(&"a season without its commitment"))?;
+            Ok(u64::from_be_bytes(*bytes))
+        }
+    }
 }
 
 /// The games of every round as they stand.
 fn rounds(loaded: &LoadedSeason, drawn: &[RoundRow]) -> Result<Vec<audit::PlayedRound>, Refusal> {
     let mut rounds: BTreeMap<(WeekNo, u8), audit::PlayedRound> = BTreeMap::new();
     for game in &loaded.games {
-        let Some(week) = loaded.week(game.week) else {
-            continue;
-        };
+        let week = loaded.week(game.week);
+        let week = week.ok_or_else(|| internal_error(&"a game of a week that is not there"))?;
         let key = (game.week, game.round_no);
         let round = match rounds.entry(key) {
             std::collections::btree_map::Entry::Occupied(known) => known.into_mut(),
@@ -91,11 +100,16 @@ fn rounds(loaded: &LoadedSeason, drawn: &[RoundRow]) -> Result<Vec<audit::Played
                 byes: Vec::new(),
                 roles: parse_sheet(week)?
                     .is_some_and(|it| it.terms().roles != ScenarioRoles::Symmetric),
-                nights: nights(drawn, key),
+                nights: nights(drawn, key)?,
             }),
         };
-        match placed(week, game) {
-            Some(placed) => round.games.push(placed),
+        match &game.meeting {
+            Some(meeting) => round.games.push(Game {
+                night: night_of(week, meeting)?,
+                table: TableNo(meeting.table),
+                attacker: game.first,
+                defender: meeting.second,
+            }),
             None => round.byes.push(game.first),
         }
     }
@@ -103,29 +117,14 @@ fn rounds(loaded: &LoadedSeason, drawn: &[RoundRow]) -> Result<Vec<audit::Played
 }
 
 /// On which nights everybody could come, as the version that stands was drawn from.
-fn nights(drawn: &[RoundRow], (week, number): (WeekNo, u8)) -> BTreeMap<PlayerId, NightSet> {
+fn nights(
+    drawn: &[RoundRow],
+    (week, number): (WeekNo, u8),
+) -> Result<BTreeMap<PlayerId, NightSet>, Refusal> {
     let stands = drawn.iter().rfind(|round| {
         (round.week, round.number) == (week, number) && round.published_at.is_some()
     });
-    let contenders = stands.map(|round| round.task.contenders.iter());
-    contenders
-        .into_iter()
-        .flatten()
-        .map(|it| {
-            let nights = it.nights.iter().filter_map(|&night| NightKey::new(night));
-            (PlayerId(it.player), nights.collect())
-        })
-        .collect()
-}
-
-/// A game at its night and table; `None` for a bye.
-fn placed(week: &Week, game: &GameRow) -> Option<league::pairing::Game> {
-    let meeting = game.meeting.as_ref()?;
-    let night = week.nights.iter().position(|it| it.key == meeting.night)?;
-    Some(league::pairing::Game {
-        night: NightKey::new(u8::try_from(night).ok()?)?,
-        table: TableNo(meeting.table),
-        attacker: game.first,
-        defender: meeting.second,
-    })
+    let stands = stands.ok_or_else(|| internal_error(&"a game of a round that is not there"))?;
+    let contenders = drawn_task(stands)?.contenders.into_iter();
+    Ok(contenders.map(|it| (it.player, it.nights)).collect())
 }

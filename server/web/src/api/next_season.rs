@@ -2,8 +2,8 @@
 
 use actix_web::post;
 use actix_web::web::{Data, Path};
-use app::App;
 use app::seasons::{Carry, CreateSeasonFrom, LeftOut, NextSeason};
+use app::{App, Refusal};
 use chrono::NaiveDate;
 use document::civil;
 use document::season::policy::PolicyDocument;
@@ -111,11 +111,13 @@ impl From<LeftOut> for LeftOutWord {
     }
 }
 
-impl From<NextSeason> for NextSeasonView {
-    fn from(next: NextSeason) -> Self {
+impl TryFrom<NextSeason> for NextSeasonView {
+    type Error = Refusal;
+
+    fn try_from(next: NextSeason) -> Result<Self, Refusal> {
         let left_out = next.people.left_out.into_iter();
-        Self {
-            season: next.season.into(),
+        Ok(Self {
+            season: next.season.try_into()?,
             players: next
                 .people
                 .players
@@ -128,7 +130,7 @@ impl From<NextSeason> for NextSeasonView {
                     why: why.into(),
                 })
                 .collect(),
-        }
+        })
     }
 }
 
@@ -156,6 +158,6 @@ pub async fn create_season_from(
     let next = app::seasons::create_season_from(&app, who.0, season, command).await?;
     Ok(Created {
         location: addresses::season(next.season.key()),
-        view: next.into(),
+        view: next.try_into()?,
     })
 }

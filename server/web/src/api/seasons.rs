@@ -2,8 +2,8 @@
 
 use actix_web::web::{Data, Path};
 use actix_web::{HttpRequest, get, patch, post, web};
-use app::App;
-use app::seasons::{CreateSeason, Season, UpdateSeason};
+use app::seasons::{CreateSeason, Season, UpdateSeason, parse_policy};
+use app::{App, Refusal};
 use chrono::{DateTime, Utc};
 use document::season::calendar::{CalendarDocument, CapsDocument};
 use document::season::policy::PolicyDocument;
@@ -133,9 +133,14 @@ pub struct SeasonView {
     ended_at: Option<DateTime<Utc>>,
 }
 
-impl From<Season> for SeasonView {
-    fn from(season: Season) -> Self {
-        Self {
+impl TryFrom<Season> for SeasonView {
+    type Error = Refusal;
+
+    /// # Errors
+    /// [`Refusal::Internal`] when the rules that were kept cannot be read.
+    fn try_from(season: Season) -> Result<Self, Refusal> {
+        let rules = parse_policy(&season)?.messages();
+        Ok(Self {
             id: season.id.0,
             club: season.club.0,
             name: season.name,
@@ -151,25 +156,21 @@ impl From<Season> for SeasonView {
             },
             catalogue: season.catalogue.0,
             places: season.places,
-            rules: season
-                .policy
-                .to_policy()
-                .map(|policy| policy.messages().iter().map(ToString::to_string).collect())
-                .unwrap_or_default(),
+            rules: rules.iter().map(ToString::to_string).collect(),
             policy: season.policy,
             version: season.version,
             seed_commitment: season.seed_commitment.as_deref().map(hex::encode),
             started_at: season.started_at,
             ended_at: season.ended_at,
-        }
+        })
     }
 }
 
-fn versioned(season: Season) -> Versioned<SeasonView> {
-    Versioned {
+fn versioned(season: Season) -> ApiResult<Versioned<SeasonView>> {
+    Ok(Versioned {
         version: season.version,
-        view: season.into(),
-    }
+        view: season.try_into()?,
+    })
 }
 
 /// Set up a season. It is a draft until it is started.
@@ -197,7 +198,7 @@ pub async fn create_season(
     let location = addresses::season(season.key());
     Ok(Created {
         location,
-        view: season.into(),
+        view: season.try_into()?,
     })
 }
 
@@ -210,9 +211,8 @@ pub async fn list_seasons(
     path: Path<ClubPath>,
 ) -> ApiResult<web::Json<Vec<SeasonView>>> {
     let seasons = app::seasons::list_seasons(&app, who.0, path.id()).await?;
-    Ok(web::Json(
-        seasons.into_iter().map(SeasonView::from).collect(),
-    ))
+    let views = seasons.into_iter().map(SeasonView::try_from);
+    Ok(web::Json(views.collect::<Result<_, _>>()?))
 }
 
 /// A season. The `ETag` is its version.
@@ -224,9 +224,7 @@ pub async fn find_season(
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
     let season = path.key();
-    Ok(versioned(
-        app::seasons::find_season(&app, who.0, season).await?,
-    ))
+    versioned(app::seasons::find_season(&app, who.0, season).await?)
 }
 
 /// Change a season. Send the version you change as `If-Match`.
@@ -252,9 +250,7 @@ pub async fn update_season(
         places: body.places,
         policy: body.policy,
     };
-    Ok(versioned(
-        app::seasons::update_season(&app, who.0, season, command).await?,
-    ))
+    versioned(app::seasons::update_season(&app, who.0, season, command).await?)
 }
 
 /// Start a season: its rules are fixed and the seed of its draws is committed to.
@@ -266,9 +262,7 @@ pub async fn start_season(
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
     let season = path.key();
-    Ok(versioned(
-        app::seasons::start_season(&app, who.0, season).await?,
-    ))
+    versioned(app::seasons::start_season(&app, who.0, season).await?)
 }
 
 /// End a season whose weeks are closed; the seed of its draws is revealed.
@@ -280,7 +274,5 @@ pub async fn end_season(
     path: Path<SeasonPath>,
 ) -> ApiResult<Versioned<SeasonView>> {
     let season = path.key();
-    Ok(versioned(
-        app::seasons::end_season(&app, who.0, season).await?,
-    ))
+    versioned(app::seasons::end_season(&app, who.0, season).await?)
 }

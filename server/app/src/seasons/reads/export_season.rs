@@ -102,7 +102,10 @@ async fn week_record(
             Some(VisibleScenario::Full(sheet)) => Some(*sheet),
             _ => None,
         },
-        lists: lists.into_iter().filter_map(list).collect(),
+        lists: lists
+            .into_iter()
+            .filter_map(|it| list(it).transpose())
+            .collect::<Result<_, _>>()?,
         rounds: rounds.into_iter().filter_map(round).collect(),
         games: games
             .iter()
@@ -160,20 +163,24 @@ fn player(
     }
 }
 
-fn list(list: PlayerList) -> Option<ListRecordDocument> {
-    let sealed = list.sealed?;
-    Some(ListRecordDocument {
+fn list(list: PlayerList) -> Result<Option<ListRecordDocument>, Refusal> {
+    let Some(sealed) = list.sealed else {
+        return Ok(None);
+    };
+    let salt = String::from_utf8(sealed.salt)
+        .map_err(|_| Refusal::Internal(format!("the salt of list {}", list.id)))?;
+    Ok(Some(ListRecordDocument {
         player: list.player.0,
         contents: ReceiptInput {
             list: sealed.list,
             list_id: list.id.to_string(),
-            salt: String::from_utf8(sealed.salt).ok()?,
+            salt,
         },
         receipt: hex::encode(sealed.digest),
         sealed_at: sealed.sealed_at,
         late_minutes: sealed.late_minutes,
         stands_in: sealed.stands_in,
-    })
+    }))
 }
 
 fn round(round: RoundRow) -> Option<RoundRecordDocument> {

@@ -47,7 +47,7 @@ pub(super) async fn carry_players(
     let catalogue = catalogues::load_catalogue(conn, new.club, new.catalogue, number).await?;
     for before in store::players::list(conn, old.key()).await? {
         let role = store::clubs::find_role(conn, new.club, before.account).await?;
-        if let Some(why) = left_out(&before, role, &catalogue) {
+        if let Some(why) = left_out(&before, role, &catalogue)? {
             carried.left_out.push((before.handle, why));
             continue;
         }
@@ -62,9 +62,19 @@ pub(super) async fn carry_players(
     Ok(carried)
 }
 
-fn left_out(player: &Player, role: Option<ClubRole>, catalogue: &Catalogue) -> Option<LeftOut> {
-    let known = FactionKey::new(&player.faction).is_ok_and(|key| catalogue.faction(&key).is_some());
-    LeftOut::find(player.left_after.is_some(), role.is_some(), known)
+fn left_out(
+    player: &Player,
+    role: Option<ClubRole>,
+    catalogue: &Catalogue,
+) -> Result<Option<LeftOut>, Refusal> {
+    let faction = FactionKey::new(&player.faction)
+        .map_err(|_| Refusal::Internal(format!("the faction of player {}", player.id)))?;
+    let known = catalogue.faction(&faction).is_some();
+    Ok(LeftOut::find(
+        player.left_after.is_some(),
+        role.is_some(),
+        known,
+    ))
 }
 
 fn new_player(id: PlayerId, before: &Player, first: &Week) -> Player {
