@@ -9,6 +9,7 @@ use league::pairing::round::method::{Cycles, PairingMethod, RoundSettings};
 use league::pairing::{Draw, Task};
 
 use super::{PlayerRecordDocument, RoundRecordDocument, SeasonExportDocument};
+use crate::fault::DocumentFault;
 use crate::rounds::seats;
 
 /// The seats of a season.
@@ -21,18 +22,22 @@ pub struct RoundRobinTable {
 
 impl RoundRobinTable {
     /// `None` unless the season is a round robin.
-    pub fn from_export(export: &SeasonExportDocument) -> Option<Self> {
-        let rounds: RoundSettings = export.policy.rounds.to_rounds().ok()?;
+    ///
+    /// # Errors
+    /// Rounds that no season can have.
+    pub fn from_export(export: &SeasonExportDocument) -> Result<Option<Self>, Vec<DocumentFault>> {
+        let rounds: RoundSettings = export.policy.rounds.to_rounds()?;
         let PairingMethod::RoundRobin(cycles) = rounds.method() else {
-            return None;
+            return Ok(None);
         };
         let seats = export.players.iter().filter_map(|player| player.seat).max();
-        Some(Self {
+        Ok(Some(Self {
+            // A table without seats holds no game: then every round of the export is found wrong.
             seats: usize::from(seats.unwrap_or(0)),
             cycles,
             per_week: rounds.per_week(),
             players: export.players.clone(),
-        })
+        }))
     }
 
     /// The seats were given in the order of the lots. Whoever came late sits where nobody sat before
