@@ -27,7 +27,7 @@ pub async fn list_public_seasons(
         .store
         .read(async |conn| store::directory::list(conn, search, after, one_more).await)
         .await?;
-    let more = seasons.len() > usize::from(limit);
+    let more = seasons.get(usize::from(limit)).is_some();
     seasons.truncate(limit.into());
     let last = seasons.last().filter(|_| more);
     let next = last.map(|last| DirectoryCursor {
