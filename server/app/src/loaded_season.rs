@@ -32,6 +32,7 @@ impl LoadedSeason {
     /// The last week that is paired; the first where none is.
     pub fn last_paired_week(&self) -> WeekNo {
         let facts = self.weeks.iter().map(|week| (week.week, &week.facts));
+        // Before any week is paired the table is that of the first.
         last_paired_week(facts).unwrap_or(WeekNo::FIRST)
     }
 

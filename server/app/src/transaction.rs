@@ -148,6 +148,7 @@ impl Tx<'_> {
                 changed_at: change.at,
                 ..row
             };
+            // A season that not everybody may see has no board.
             let view = SeasonView::public(row).ok()?;
             Some(Board::new(view, loaded, frozen))
         });

@@ -48,6 +48,7 @@ pub async fn find_replica_status(conn: &mut Conn) -> Result<Option<ReplicaStatus
         return Ok(None);
     }
     let since = row.seconds.map(|seconds| seconds.max(0.0));
+    // Longer than a duration can be is as good as unknown.
     let since = since.and_then(|seconds| Duration::try_from_secs_f64(seconds).ok());
     let lag = match row.connected && row.replayed {
         true => Some(Duration::ZERO),

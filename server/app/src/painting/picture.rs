@@ -92,6 +92,7 @@ fn is_animated(bytes: &[u8], format: ImageFormat) -> ImageResult<bool> {
 
 fn upright(reader: ImageReader<Cursor<&[u8]>>) -> ImageResult<DynamicImage> {
     let mut decoder = reader.into_decoder()?;
+    // A picture whose notes cannot be read is shown as it lies: the pixels alone make it a photo.
     let orientation = decoder.orientation().unwrap_or(Orientation::NoTransforms);
     let mut image = DynamicImage::from_decoder(decoder)?;
     image.apply_orientation(orientation);

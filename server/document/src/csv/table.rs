@@ -45,6 +45,7 @@ pub fn optional_cell(value: Option<impl ToString>) -> String {
 /// A value that is one word of JSON, as that word.
 pub fn word_cell(value: &impl Serialize) -> String {
     let value = serde_json::to_value(value);
+    // Every value that comes here is a word; anything else would be an empty cell.
     let word = value.as_ref().ok().and_then(Value::as_str);
     word.unwrap_or_default().to_owned()
 }

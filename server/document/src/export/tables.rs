@@ -196,6 +196,7 @@ impl SeasonExportDocument {
 struct Names<'e>(HashMap<Uuid, &'e PlayerRecordDocument>);
 
 impl<'e> Names<'e> {
+    // A copy that names somebody whom it does not hold is not for a table to judge: the cell stays empty.
     fn handle(&self, player: Uuid) -> &'e str {
         self.0.get(&player).map_or("", |player| &player.handle)
     }

@@ -2,6 +2,7 @@
 
 use app::Refusal;
 use app::standings::Board;
+use league::season::last_paired_week;
 use league::week::WeekNo;
 use uuid::Uuid;
 
@@ -14,14 +15,16 @@ pub fn resolve_week(board: &Board, week: Option<WeekNo>) -> Result<WeekNo, Refus
     match week {
         Some(week) => Ok(find(week).ok_or(Refusal::NotFound)?.week),
         None => {
-            let paired = board.weeks.iter().filter(|it| it.facts.paired_at.is_some());
-            Ok(paired.map(|it| it.week).max().unwrap_or(WeekNo::FIRST))
+            let facts = board.weeks.iter().map(|it| (it.week, &it.facts));
+            // Before any week is paired the table is that of the first.
+            Ok(last_paired_week(facts).unwrap_or(WeekNo::FIRST))
         }
     }
 }
 
 /// The name of a player and the key of the faction.
 pub fn player_name(board: &Board, player: Uuid) -> (&str, &str) {
+    // What a board tells is of its own players.
     let player = board.players.iter().find(|it| it.id.0 == player);
     player.map_or(("", ""), |player| (&player.handle, &player.faction))
 }

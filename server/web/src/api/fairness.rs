@@ -40,6 +40,7 @@ pub struct FairnessView {
 
 impl From<SeasonFairness> for FairnessView {
     fn from(found: SeasonFairness) -> Self {
+        // The audit is of these very players.
         let called = |player: PlayerId| found.handles.get(&player).cloned().unwrap_or_default();
         let findings = found.audit.findings.iter();
         Self {

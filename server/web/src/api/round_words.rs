@@ -43,6 +43,7 @@ impl Names {
         }
     }
 
+    // Whom and which night a proposal names is of its season and week: no name is ever missing.
     fn called(&self, player: PlayerId) -> String {
         self.handles.get(&player).cloned().unwrap_or_default()
     }

@@ -201,6 +201,7 @@ fn week_fault(fault: &WeekFault, command: &UpdateWeek) -> Fault {
                 Some(_) => (later, earlier),
                 None => (earlier, later),
             };
+            // Where neither was sent, the fault is of the request as a whole.
             let pointer = sent_at(at.0, command).unwrap_or_default();
             new(pointer).with(text(other.1), text(at.1))
         }

@@ -57,6 +57,7 @@ impl PolicyDocument {
     }
 
     fn rounds_beyond(&self, frame: SeasonSize) -> Option<DocumentFault> {
+        // Rounds that cannot be read are a fault of the rules themselves.
         let rounds = self.rounds.to_rounds().ok()?;
         let per_week = usize::from(rounds.per_week());
         let nights = frame.nights;
@@ -68,6 +69,7 @@ impl PolicyDocument {
         let PairingMethod::RoundRobin(cycles) = rounds.method() else {
             return None;
         };
+        // Two is the fewest that play, however many may come.
         let players = frame.places.map_or(2, usize::from);
         let none = check_room(players, cycles, frame.weeks * per_week).err()?;
         let place = match none {
