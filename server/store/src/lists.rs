@@ -1,7 +1,6 @@
 //! Army lists: a player's draft and sealed list for each week.
 
 use diesel::prelude::*;
-use diesel::select;
 use diesel_async::RunQueryDsl;
 use document::lists::army_list::ArmyListDocument;
 use league::ids::{AccountId, ListId, PlayerId};
@@ -10,7 +9,6 @@ use league::time::Instant;
 use league::week::WeekNo;
 use uuid::Uuid;
 
-use crate::clock::league_clock;
 use crate::json::JsonColumn;
 use crate::keys::{of_season, of_week, pk_in_week, week_columns};
 use crate::number::convert;
@@ -219,16 +217,23 @@ pub async fn lock(
     row.try_into()
 }
 
-/// The identity of the list that an account began for a week, and the instant of this very call: as
-/// [`clock::now`](crate::clock::now), in one question.
+/// A list that a player began, locked until the transaction ends.
+#[derive(Clone, Copy, Debug)]
+pub struct LockedList {
+    pub id: ListId,
+    /// When what stands in it was handed in.
+    pub sealed_at: Option<Instant>,
+}
+
+/// Locks the list that an account began for a week, if it did.
 ///
 /// # Errors
 /// A [`StoreError`] of the database.
-pub async fn find_id_and_now(
+pub async fn lock_begun(
     mut conn: &Conn,
     week: WeekKey,
     account: AccountId,
-) -> Result<(Option<ListId>, Instant), StoreError> {
+) -> Result<Option<LockedList>, StoreError> {
     let player = players::table
         .filter(of_season!(players, week.season))
         .filter(players::account_id.eq(account.0))
@@ -236,11 +241,13 @@ pub async fn find_id_and_now(
     let begun = lists::table
         .filter(of_week!(lists, week))
         .filter(lists::player_id.nullable().eq(player.single_value()))
-        .select(lists::list_id);
-    let (id, now): (Option<Uuid>, Instant) = select((begun.single_value(), league_clock()))
-        .get_result(&mut conn)
-        .await?;
-    Ok((id.map(ListId), now))
+        .select((lists::list_id, lists::sealed_at))
+        .for_update();
+    let begun: Option<(Uuid, Option<Instant>)> = begun.first(&mut conn).await.optional()?;
+    Ok(begun.map(|(id, sealed_at)| LockedList {
+        id: ListId(id),
+        sealed_at,
+    }))
 }
 
 /// Every list of a week that somebody began, in the order of the players' identities.

@@ -170,6 +170,30 @@ fn first_lists_that_a_player_sends_at_the_same_moment_are_one_list_with_several_
 }
 
 #[test]
+fn of_lists_that_are_sealed_at_the_same_moment_the_one_with_the_latest_receipt_stands() {
+    let stage = Stage::draft();
+    let oskrel = stage.join("Oskrel");
+    stage.start();
+    stage.clock().run();
+    let list = List::demo("Oskrel", 1);
+    let own = stage.week(1).list_of(&oskrel);
+    let seal_at_once = || {
+        thread::scope(|threads| {
+            let sent = [(); 4].map(|()| threads.spawn(|| own.seal(&list).expect(201)));
+            sent.map(|one| one.join().unwrap())
+        })
+    };
+    for round in 0..25 {
+        let receipts = seal_at_once();
+        let instant =
+            |receipt: &&Receipt| chrono::DateTime::parse_from_rfc3339(&receipt.sealed_at).unwrap();
+        let last = receipts.iter().max_by_key(instant).unwrap();
+        let kept = own.own().expect(200).sealed.unwrap();
+        assert_eq!(kept.receipt, last.digest, "round {round}");
+    }
+}
+
+#[test]
 fn a_list_is_in_time_up_to_the_last_microsecond_of_the_grace() {
     let stage = Stage::draft();
     let [oskrel, corvanel] = ["Oskrel", "Corvanel"].map(|handle| stage.join(handle));

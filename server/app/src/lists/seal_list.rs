@@ -4,8 +4,8 @@
 use document::lists::army_list::ArmyListDocument;
 use document::lists::receipt::SealedList as ReceiptInput;
 use document::trail::TrailAct;
-use futures_util::future::join4;
-use league::ids::{ListId, PlayerId};
+use futures_util::future::{join, join4};
+use league::ids::{AccountId, ListId, PlayerId};
 use league::keys::WeekKey;
 use league::lists::{ArmyList, CheckReport};
 use league::season::{ListArrival, ListNotAccepted, accept_list};
@@ -55,42 +55,62 @@ pub async fn seal_list(
     let list = parse_list(list)?;
     let who = who.into();
     let account = who.claimed_account();
-    let find_existing =
-        async |conn: &Conn| store::lists::find_id_and_now(conn, week, account).await;
-    // The clock is read last, under the lock of the week: whoever waited for the lock across the deadline
-    // is late.
     let preread = async |conn: &Conn| {
         let player = authorize_player(conn, account, week.season);
         let limits = store::week_limits::lock_shared(conn, week);
-        let existing = find_existing(conn);
+        let turn = Turn::take(conn, week, account);
         // Authentication is judged first: without it no other error may be told.
-        let (actor, player, limits, existing) =
-            join4(who.verify(conn), player, limits, existing).await;
-        Ok((actor?, player?, limits?, existing?))
+        let (actor, player, limits, turn) = join4(who.verify(conn), player, limits, turn).await;
+        Ok((actor?, player?, limits?, turn?))
     };
     app.write_after(
         preread,
-        async |mut tx, (actor, (season, player), week, (mut existing, now))| {
-            must_play(&player, week.week)?;
-            let terms = WeekTerms::load(app, &tx, season, week, &player).await?;
-            let submission = Submission {
+        async |mut tx, (actor, (season, player), limits, turn)| {
+            must_play(&player, limits.week)?;
+            let terms = WeekTerms::load(app, &tx, season, limits, &player).await?;
+            let mut submission = Submission {
                 actor,
                 season,
-                week,
+                week: limits,
                 player: player.id,
                 list: &list,
                 report: terms.check(&list),
-                now,
+                turn,
             };
             loop {
-                if let Some(receipt) = submission.seal(&mut tx, existing).await? {
+                if let Some(receipt) = submission.seal(&mut tx).await? {
                     return submission.finish(tx, receipt).await;
                 }
-                (existing, _) = find_existing(&tx).await?;
+                submission.turn = Turn::take(&tx, week, account).await?;
             }
         },
     )
     .await
+}
+
+/// One of several lists that a player may send at once: they are sealed one after the other.
+#[derive(Clone, Copy, Debug)]
+struct Turn {
+    /// The list that was begun, its row locked.
+    existing: Option<ListId>,
+    /// The instant by which this list is judged.
+    now: Instant,
+}
+
+impl Turn {
+    /// Waits for those before. The clock is read last, under the locks of week and list: whoever waited across
+    /// the deadline is late, and of several receipts that of the list which stands has the latest instant.
+    /// Should the clock have been put back meanwhile, the instant is that of the list before.
+    async fn take(conn: &Conn, week: WeekKey, account: AccountId) -> Result<Self, Refusal> {
+        let begun = store::lists::lock_begun(conn, week, account);
+        let (begun, now) = join(begun, store::clock::now(conn)).await;
+        let (begun, now) = (begun?, now?);
+        let before = begun.and_then(|begun| begun.sealed_at);
+        Ok(Self {
+            existing: begun.map(|begun| begun.id),
+            now: before.map_or(now, |before| before.max(now)),
+        })
+    }
 }
 
 /// A checked list that is being sealed under the lock of its week.
@@ -101,19 +121,16 @@ struct Submission<'a> {
     player: PlayerId,
     list: &'a ArmyList,
     report: CheckReport,
-    now: Instant,
+    turn: Turn,
 }
 
 impl Submission<'_> {
     /// `None` when the player began a list of this week in another transaction at the same moment; then
     /// it exists and can be sealed.
-    async fn seal(
-        &self,
-        conn: &mut Conn,
-        existing: Option<ListId>,
-    ) -> Result<Option<Receipt>, Refusal> {
+    async fn seal(&self, conn: &mut Conn) -> Result<Option<Receipt>, Refusal> {
         let week = self.season.key.week(self.week.week);
-        let (arrival, existing) = self.arrival(conn, existing).await?;
+        let now = self.turn.now;
+        let (arrival, existing) = self.arrival(conn).await?;
         must_be_legal(self.list, &self.report)?;
         let identity = ListIdentity::from(existing);
         let contents = ReceiptInput {
@@ -123,7 +140,7 @@ impl Submission<'_> {
         };
         let points = self.report.total.get();
         let number = self.week.catalogue_number;
-        let sealed = build_sealed_list(&contents, points, number, self.now, arrival)?;
+        let sealed = build_sealed_list(&contents, points, number, now, arrival)?;
         if !store::lists::seal(conn, week, self.player, identity, &sealed).await? {
             return Ok(None);
         }
@@ -131,19 +148,16 @@ impl Submission<'_> {
             list: identity.id(),
             contents,
             digest: hex::encode(sealed.digest),
-            sealed_at: self.now,
+            sealed_at: now,
             arrival,
             report: self.report.clone(),
         }))
     }
 
     /// Whether it is on time or late. Leave is used under the list's lock, because it serves once.
-    async fn arrival(
-        &self,
-        conn: &mut Conn,
-        mut existing: Option<ListId>,
-    ) -> Result<(ListArrival, Option<ListId>), Refusal> {
-        let (facts, player, now) = (&self.week.facts, self.player, self.now);
+    async fn arrival(&self, conn: &mut Conn) -> Result<(ListArrival, Option<ListId>), Refusal> {
+        let (facts, player) = (&self.week.facts, self.player);
+        let Turn { mut existing, now } = self.turn;
         let week = self.season.key.week(self.week.week);
         let leave = facts.needs_leave(now) && store::lists::has_leave(conn, week, player).await?;
         if leave {
@@ -167,7 +181,7 @@ impl Submission<'_> {
             late_minutes: late_minutes(receipt.arrival),
             receipt: receipt.digest.clone(),
         };
-        let change = SeasonChange::new(self.season.key, self.actor, self.now, act);
+        let change = SeasonChange::new(self.season.key, self.actor, self.turn.now, act);
         Ok(tx.publish(change).await?.with(receipt))
     }
 }

@@ -78,6 +78,7 @@ pub struct Receipt {
     pub digest: String,
     /// What the digest is made from.
     pub contents: Value,
+    pub sealed_at: String,
     pub report: Report,
     pub late_minutes: Option<u64>,
 }
