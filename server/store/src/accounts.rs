@@ -4,6 +4,7 @@ use chrono::{DateTime, Duration, Utc};
 use diesel::dsl::case_when;
 use diesel::prelude::*;
 use diesel::sql_types::{Integer, Timestamptz};
+use diesel::upsert::excluded;
 use diesel_async::RunQueryDsl;
 use league::ids::AccountId;
 use league::time::Instant;
@@ -56,9 +57,12 @@ impl From<AccountColumns> for Account {
     }
 }
 
+/// Makes an account, or leaves the one with this address as it is. Either writes a row, so that the commit
+/// waits for the disk in both cases: how long it takes tells nobody which it was.
+///
 /// # Errors
-/// [`UniqueConstraint::Email`](crate::UniqueConstraint::Email), or a [`StoreError`] of the database.
-pub async fn create(conn: &mut Conn, account: Account) -> Result<(), StoreError> {
+/// A [`StoreError`] of the database.
+pub async fn create_unless_known(conn: &mut Conn, account: Account) -> Result<(), StoreError> {
     let row = AccountColumns {
         account_id: account.id.0,
         email: account.email,
@@ -70,6 +74,9 @@ pub async fn create(conn: &mut Conn, account: Account) -> Result<(), StoreError>
     };
     diesel::insert_into(accounts::table)
         .values(row)
+        .on_conflict(accounts::email)
+        .do_update()
+        .set(accounts::email.eq(excluded(accounts::email)))
         .execute(conn)
         .await?;
     Ok(())

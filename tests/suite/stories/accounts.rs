@@ -38,6 +38,20 @@ fn nothing_tells_a_known_address_from_an_unknown_one() {
 }
 
 #[test]
+fn registering_a_known_address_commits_a_row_as_registering_an_unknown_one_does() {
+    let (database, server) = with_oskrel();
+    let visitor = server.visitor();
+    let transaction = "SELECT xmin::text FROM accounts";
+    let facts = "SELECT to_jsonb(accounts)::text FROM accounts";
+    let (before, known) = (database.texts(transaction), database.texts(facts));
+    visitor
+        .register_as(EMAIL, "Somebody", "another password")
+        .with_status(202);
+    assert_ne!(database.texts(transaction), before);
+    assert_eq!(database.texts(facts), known);
+}
+
+#[test]
 fn an_address_is_the_same_in_capitals_and_a_password_is_not() {
     let (_database, server) = with_oskrel();
     let visitor = server.visitor();

@@ -2,7 +2,6 @@
 
 use league::ids::AccountId;
 use messages::{accounts, refusals};
-use store::UniqueConstraint;
 use store::accounts::Account;
 use uuid::Uuid;
 
@@ -41,26 +40,20 @@ pub async fn register_account(app: &App, command: RegisterAccount) -> Result<(),
         ));
     }
     let password_hash = password::hash(app, command.password).await?;
-    let saved = app
-        .write(async |mut tx| {
-            let registered_at = store::clock::now(&tx).await?;
-            let account = Account {
-                id: AccountId(Uuid::now_v7()),
-                email,
-                name: name.to_string(),
-                password_hash,
-                minor: command.minor,
-                guardian_consent: command.guardian_consent,
-                registered_at,
-            };
-            store::accounts::create(&mut tx, account).await?;
-            Ok(tx.commit(()))
-        })
-        .await;
-    match saved {
-        Ok(()) | Err(store::StoreError::UniqueViolation(UniqueConstraint::Email)) => Ok(()),
-        Err(fault) => Err(fault.into()),
-    }
+    app.write(async |mut tx| {
+        let account = Account {
+            id: AccountId(Uuid::now_v7()),
+            email: email.clone(),
+            name: name.to_string(),
+            password_hash: password_hash.clone(),
+            minor: command.minor,
+            guardian_consent: command.guardian_consent,
+            registered_at: store::clock::now(&tx).await?,
+        };
+        store::accounts::create_unless_known(&mut tx, account).await?;
+        Ok(tx.commit(()))
+    })
+    .await
 }
 
 /// The address in the one form it is compared in. Only delivery proves that an address works; here
