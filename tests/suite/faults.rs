@@ -1,5 +1,8 @@
-//! A database that stalls, is cut off or is busy: requests are refused for the moment, none hangs, and
-//! all goes on as soon as the database does. The patience of the test's clients is the bound.
+//! A database that stalls, is cut off, is busy or has no room: requests are refused for the moment, none
+//! hangs, and all goes on as soon as the database does. The patience of the test's clients is the bound.
+
+mod collisions;
+mod no_room;
 
 use std::fs;
 use std::thread;

@@ -20,7 +20,7 @@ mod until;
 pub use actor::Actor;
 pub use answer::Answer;
 pub use browser::Browser;
-pub use cluster::{RUNTIME, refused_at, texts_at};
+pub use cluster::{RUNTIME, SPOILT, refused_at, texts_at};
 pub use database::Database;
 pub use fleet::{PRIMARY, REPLICA, Replica};
 pub use folder::{cluster_in, open_folder, postmaster_in};

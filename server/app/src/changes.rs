@@ -74,6 +74,15 @@ impl App {
         Ok(is_known())
     }
 
+    /// Whether writes find room in the database, as far as is known: not after one that found none, until the
+    /// database proves to have some.
+    ///
+    /// # Errors
+    /// [`Refusal::Unavailable`] when the database cannot be reached.
+    pub async fn has_room(&self) -> Result<bool, Refusal> {
+        Ok(self.store.has_room().await?)
+    }
+
     /// How full the database's queue of notices is, from 0 to 1: it fills when somebody who listens no
     /// longer hears. A replica has none.
     ///

@@ -35,4 +35,4 @@ pub use app::App;
 pub use change_bus::{ChangeListener, CommittedChange};
 pub use changes::{Change, ChangeStream, ReplicaStatus, SeasonVersions};
 pub use freshness::Uptime;
-pub use refusal::{Fault, Reason, Refusal};
+pub use refusal::{Fault, Reason, Refusal, UnavailableCause};

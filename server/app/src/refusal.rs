@@ -1,9 +1,11 @@
 //! The error of a use case: why something was refused. Knows no HTTP: the web gives each reason its
 //! status.
 
+use std::fmt;
+
 use messages::Message;
 use serde_json::{Map, Value};
-use store::{StoreError, UniqueConstraint};
+use store::{StoreError, TransactionError, UniqueConstraint};
 
 macro_rules! reasons {
     ($($(#[$doc:meta])* $name:ident = $code:literal),+ $(,)?) => {
@@ -230,13 +232,39 @@ pub enum Refusal {
         /// Seconds to wait.
         retry_after: u64,
         /// For the log alone.
-        cause: String,
+        cause: UnavailableCause,
     },
     /// A bug; the cause is for the log alone.
     Internal(String),
 }
 
+/// Why a request could not be served for the moment.
+#[derive(Clone, Debug)]
+pub enum UnavailableCause {
+    /// The database could not serve it.
+    Database(StoreError),
+    /// This process could not.
+    Process(String),
+}
+
+impl fmt::Display for UnavailableCause {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Database(error) => error.fmt(f),
+            Self::Process(cause) => cause.fmt(f),
+        }
+    }
+}
+
 impl Refusal {
+    /// Nothing wrong with the request; it may be sent again after so many seconds.
+    pub fn unavailable(retry_after: u64, cause: impl Into<String>) -> Self {
+        Self::Unavailable {
+            retry_after,
+            cause: UnavailableCause::Process(cause.into()),
+        }
+    }
+
     /// A rule says no.
     pub fn rule(reason: Reason, message: Message) -> Self {
         Self::Rule {
@@ -302,20 +330,30 @@ impl Refusal {
 
 impl From<StoreError> for Refusal {
     fn from(error: StoreError) -> Self {
-        match error {
-            StoreError::NotFound => Self::NotFound,
-            StoreError::SerializationConflict => Self::Unavailable {
-                retry_after: 1,
-                cause: "transactions collided".to_owned(),
-            },
-            StoreError::Unavailable(cause) => Self::Unavailable {
-                retry_after: 2,
-                cause,
-            },
-            StoreError::UniqueViolation(what) => {
-                Self::Internal(format!("unexpectedly taken: {what:?}"))
+        let retry_after = match error {
+            StoreError::NotFound => return Self::NotFound,
+            StoreError::UniqueViolation(_) | StoreError::Internal(_) => {
+                return Self::Internal(error.to_string());
             }
-            StoreError::Internal(cause) => Self::Internal(cause),
+            StoreError::SerializationConflict => 1,
+            StoreError::Unavailable(_) => 2,
+            StoreError::NoResources(_) => 10,
+        };
+        Self::Unavailable {
+            retry_after,
+            cause: UnavailableCause::Database(error),
+        }
+    }
+}
+
+impl TransactionError for Refusal {
+    fn store_error(&self) -> Option<&StoreError> {
+        match self {
+            Self::Unavailable {
+                cause: UnavailableCause::Database(error),
+                ..
+            } => Some(error),
+            _ => None,
         }
     }
 }

@@ -11,7 +11,7 @@ use futures_util::future::try_join3;
 use store::changes::Change;
 use store::seasons::Season;
 use store::trail::{TrailAudience, TrailEvent};
-use store::{Conn, StoreError};
+use store::{Conn, TransactionError};
 
 use crate::access::SeasonView;
 use crate::change_bus::CommittedChange;
@@ -64,32 +64,33 @@ impl<R> Committed<R> {
 }
 
 impl App {
-    /// Runs `act` in one transaction: all of it happens, or nothing. Once this answers, this process
-    /// serves nothing older than the change.
+    /// Runs `act` in one transaction: all of it happens, or nothing. It may run several times, see
+    /// [`Store::write`](store::Store::write). Once this answers, this process serves nothing older than the
+    /// change.
     ///
     /// # Errors
-    /// Whatever `act` answers (then nothing was written), or a [`StoreError`] of the database.
+    /// Whatever `act` answers (then nothing was written), or a [`StoreError`](store::StoreError) of the database.
     pub(crate) async fn write<R, E, F>(&self, act: F) -> Result<R, E>
     where
-        E: From<StoreError>,
-        F: AsyncFnOnce(Tx<'_>) -> Result<Committed<R>, E>,
+        E: TransactionError,
+        F: AsyncFn(Tx<'_>) -> Result<Committed<R>, E>,
     {
         self.write_after(async |_| Ok(()), async |tx, ()| act(tx).await)
             .await
     }
 
     /// As [`App::write`], for what begins with reads: `look` is pipelined with `begin`, which saves a round
-    /// trip. It must write nothing, because it may run twice.
+    /// trip. It must write nothing.
     ///
     /// # Errors
     /// As [`App::write`], and whatever `look` answers.
     pub(crate) async fn write_after<L, R, E>(
         &self,
         look: impl AsyncFn(&Conn) -> Result<L, E>,
-        act: impl AsyncFnOnce(Tx<'_>, L) -> Result<Committed<R>, E>,
+        act: impl AsyncFn(Tx<'_>, L) -> Result<Committed<R>, E>,
     ) -> Result<R, E>
     where
-        E: From<StoreError>,
+        E: TransactionError,
     {
         let run = async |conn: &mut Conn, seen| act(Tx { app: self, conn }, seen).await;
         let Committed { answer, change } = self.store.write(look, run).await?;

@@ -54,10 +54,7 @@ impl WorkQueue {
     /// # Errors
     /// [`Refusal::Unavailable`] when the queue is full.
     pub async fn acquire(&self) -> Result<Permit, Refusal> {
-        let full = |_| Refusal::Unavailable {
-            retry_after: 1,
-            cause: "the queue for costly work is full".to_owned(),
-        };
+        let full = |_| Refusal::unavailable(1, "the queue for costly work is full");
         let closed = |_| Refusal::Internal("the queue for costly work is closed".to_owned());
         let slot = Arc::clone(&self.slots).try_acquire_owned().map_err(full)?;
         let running = Arc::clone(&self.running).acquire_owned().await;

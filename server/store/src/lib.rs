@@ -28,6 +28,7 @@ pub mod record_consents;
 pub mod reminders;
 pub mod repairs;
 pub mod replication;
+mod room;
 pub mod rounds;
 pub mod scheduled_reveals;
 mod schema;
@@ -59,7 +60,8 @@ use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
 use changes::ProcessId;
-pub use error::{StoreError, UniqueConstraint};
+pub use error::{StoreError, TransactionError, UniqueConstraint};
+use room::Room;
 
 /// A connection inside a transaction; every query of this crate takes one. Those that only read take it
 /// shared: several that are awaited together are pipelined, so they cost one round trip, and run in the
@@ -72,6 +74,9 @@ const MIGRATIONS: EmbeddedMigrations = embed_migrations!("../../migrations");
 /// unavailable instead of kept waiting.
 const TRANSACTION_TIMEOUT: Duration = Duration::from_secs(4);
 
+/// How often a write is begun at most: again at once when it collided with another, which is over by then.
+const MAX_WRITE_ATTEMPTS: u32 = 5;
+
 /// Sent once for each connection: a statement that waits for a lock must not outlive its request for long.
 const SET_STATEMENT_TIMEOUT: &str = "set statement_timeout = '5s'";
 
@@ -82,6 +87,7 @@ pub struct Store {
     /// Those of all threads, to be counted together.
     all_pools: Arc<[Pool<AsyncPgConnection>]>,
     process: ProcessId,
+    room: Room,
 }
 
 /// How many connections of the pools are in use at one moment.
@@ -107,10 +113,12 @@ impl Store {
         let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
         let all_pools: Arc<[_]> = pools?.into();
         let process = ProcessId::new();
+        let room = Room::default();
         let store = |pool: &Pool<_>| Self {
             pool: pool.clone(),
             all_pools: Arc::clone(&all_pools),
             process,
+            room: room.clone(),
         };
         Ok(all_pools.iter().map(store).collect())
     }
@@ -138,8 +146,8 @@ impl Store {
         F: AsyncFnOnce(&mut Conn) -> Result<R, E>,
     {
         let begin = "begin isolation level repeatable read read only";
-        self.transact(begin, async |_| Ok(()), async |conn, ()| act(conn).await)
-            .await
+        let act = async |conn: &mut Conn, ()| act(conn).await;
+        with_timeout(self.transact(begin, async |_| Ok(()), act)).await
     }
 
     /// Runs `act`, a single statement that writes nothing, without a transaction around it.
@@ -159,19 +167,38 @@ impl Store {
     }
 
     /// Runs `look` and then `act` in one transaction: all of it happens, or nothing. `look` is pipelined with
-    /// `begin`, which saves a round trip. It must write nothing, because it may run twice.
+    /// `begin`, which saves a round trip; it must write nothing. Both may run several times: a transaction
+    /// that collides with another is begun again, which nobody sees, since nobody is answered before the
+    /// commit.
     ///
     /// # Errors
     /// Whatever `look` or `act` answers (then nothing was written), or a [`StoreError`] of the database.
     pub async fn write<L, R, E>(
         &self,
         look: impl AsyncFn(&Conn) -> Result<L, E>,
-        act: impl AsyncFnOnce(&mut Conn, L) -> Result<R, E>,
+        act: impl AsyncFn(&mut Conn, L) -> Result<R, E>,
     ) -> Result<R, E>
     where
-        E: From<StoreError>,
+        E: TransactionError,
     {
-        self.transact("begin read write", look, act).await
+        let answer = with_timeout(async {
+            let mut attempts = 1;
+            loop {
+                let answer = self.transact("begin read write", &look, &act).await;
+                let error = answer.as_ref().err().and_then(E::store_error);
+                if matches!(error, Some(StoreError::SerializationConflict))
+                    && attempts < MAX_WRITE_ATTEMPTS
+                {
+                    attempts += 1;
+                } else {
+                    break answer;
+                }
+            }
+        })
+        .await;
+        self.room
+            .note(answer.as_ref().err().and_then(E::store_error));
+        answer
     }
 
     /// What marks the notices of this process.
@@ -189,22 +216,19 @@ impl Store {
     where
         E: From<StoreError>,
     {
-        with_timeout(async {
-            let first = async |conn: &mut Conn| {
-                let (begun, seen) = join(execute(conn, begin), look(conn)).await;
-                begun.map(|()| seen)
-            };
-            let (mut conn, seen) = self.acquire_and_run(first).await?;
-            let answer = match seen {
-                Ok(seen) => act(&mut conn, seen).await,
-                Err(refusal) => Err(refusal),
-            };
-            let end = if answer.is_ok() { "commit" } else { "rollback" };
-            execute(&conn, end).await?;
-            release(conn);
-            answer
-        })
-        .await
+        let first = async |conn: &mut Conn| {
+            let (begun, seen) = join(execute(conn, begin), look(conn)).await;
+            begun.map(|()| seen)
+        };
+        let (mut conn, seen) = self.acquire_and_run(first).await?;
+        let answer = match seen {
+            Ok(seen) => act(&mut conn, seen).await,
+            Err(refusal) => Err(refusal),
+        };
+        let end = if answer.is_ok() { "commit" } else { "rollback" };
+        execute(&conn, end).await?;
+        release(conn);
+        answer
     }
 
     /// A connection with the result of its first statements, which may be sent twice. A connection that

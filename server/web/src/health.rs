@@ -35,15 +35,17 @@ pub async fn is_live() -> &'static str {
     "live\n"
 }
 
-/// Ready: the database answers too and is current, and the process is not about to stop. Send requests
-/// elsewhere while this fails. Over a replica it says how far that is behind.
+/// Ready: the database answers too, is current and has room for what is written, and the process is not
+/// about to stop. Send requests elsewhere while this fails. Over a replica it says how far that is behind.
 #[get("/health/ready")]
 pub async fn is_ready(app: Data<App>, draining: Data<Draining>) -> Result<String, Problem> {
     if draining.is_draining() {
         return Err(Problem::http(HttpFault::Unavailable));
     }
-    let check =
-        async { Ok::<_, Refusal>((app.find_replica_status().await?, app.is_current().await?)) };
+    let check = async {
+        let replica = app.find_replica_status().await?;
+        Ok::<_, Refusal>((replica, app.is_current().await? && app.has_room().await?))
+    };
     match timeout(READY_TIMEOUT, check).await {
         Ok(Ok((replica, true))) => Ok(format!(
             "ready{}\n",

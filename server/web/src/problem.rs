@@ -168,7 +168,7 @@ impl From<Refusal> for Problem {
             }
             Refusal::Unavailable { retry_after, cause } => Self {
                 retry_after: Some(retry_after),
-                cause: Some(cause),
+                cause: Some(cause.to_string()),
                 ..Self::http(HttpFault::Unavailable)
             },
             Refusal::Internal(cause) => Self {

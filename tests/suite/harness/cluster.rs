@@ -20,6 +20,10 @@ pub static CLUSTER: LazyLock<TestCluster> = LazyLock::new(|| {
     TestCluster::start(folder, Some(sweeper))
 });
 
+/// A cluster whose files a test may spoil.
+pub static SPOILT: LazyLock<TestCluster> =
+    LazyLock::new(|| TestCluster::start(folder("spoilt"), None));
+
 /// Runs the few asynchronous calls to the database that the tests make themselves.
 pub static RUNTIME: LazyLock<Runtime> = LazyLock::new(|| Runtime::new().unwrap());
 
@@ -146,6 +150,14 @@ fn with_client<R>(
         connection.await.unwrap().unwrap();
         answer
     })
+}
+
+/// The folder of a further cluster, within what a test run writes.
+pub(super) fn folder(name: &str) -> PathBuf {
+    let folder = CLUSTER.folder().join(name);
+    fs::create_dir(&folder).unwrap();
+    fs::set_permissions(&folder, Permissions::from_mode(0o711)).unwrap();
+    folder
 }
 
 /// A folder for what a test run writes; removed when the run ends.

@@ -11,7 +11,7 @@ use std::sync::atomic::{AtomicU32, Ordering};
 
 use tallyhost::postgres::{Cluster, Durability};
 
-use super::cluster::{CLUSTER, TestCluster, texts_at};
+use super::cluster::{TestCluster, folder, texts_at};
 use super::folder::cluster_in;
 
 /// The primary that replicas follow.
@@ -91,13 +91,6 @@ impl Replica {
     fn look(&self, query: &str) {
         texts_at(&self.url_of("postgres"), query);
     }
-}
-
-fn folder(name: &str) -> PathBuf {
-    let folder = CLUSTER.folder().join(name);
-    fs::create_dir(&folder).unwrap();
-    fs::set_permissions(&folder, Permissions::from_mode(0o711)).unwrap();
-    folder
 }
 
 /// As the user whom the primary belongs to: PostgreSQL refuses to run as root. The slot has the primary

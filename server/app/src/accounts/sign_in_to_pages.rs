@@ -27,7 +27,7 @@ pub async fn sign_in_to_pages(app: &App, command: SignIn) -> Result<PageSession,
         let session = new_session(account, now);
         store::sessions::create_for_pages(&mut tx, session, &digest, now).await?;
         Ok(tx.commit(PageSession {
-            secret,
+            secret: secret.clone(),
             ends_at: session.ends_at,
         }))
     })

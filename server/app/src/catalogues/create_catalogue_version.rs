@@ -42,10 +42,7 @@ pub async fn create_catalogue_version(
         let saved =
             store::catalogues::create_version(&mut tx, club, id, number, &contents, by, now).await;
         map_unique_violation(saved, UniqueConstraint::CatalogueVersion, || {
-            Refusal::Unavailable {
-                retry_after: 1,
-                cause: "two imports at once".to_owned(),
-            }
+            Refusal::unavailable(1, "two imports at once")
         })?;
         let act = TrailAct::CreateCatalogueVersion {
             catalogue: id.0,

@@ -37,7 +37,7 @@ pub async fn create_club(app: &App, actor: Actor, command: CreateClub) -> Result
         let now = store::clock::now(&tx).await?;
         let club = Club {
             id: ClubId(Uuid::now_v7()),
-            slug: command.slug,
+            slug: command.slug.clone(),
             name: name.to_string(),
             founded_at: now,
         };

@@ -71,7 +71,7 @@ pub async fn create_invitation(
             .await?
             .with(CreatedInvitation {
                 id: invitation.id,
-                code,
+                code: code.clone(),
                 expires_at: invitation.expires_at,
             }))
     })

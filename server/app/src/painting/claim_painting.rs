@@ -69,7 +69,7 @@ pub async fn claim_painting(
             id: ClaimId(Uuid::new_v4()),
             player,
             week: week.week,
-            unit,
+            unit: unit.clone(),
             stages,
             evidence: command.photo.map_or(Evidence::AtTable, Evidence::Photo),
             at: now,

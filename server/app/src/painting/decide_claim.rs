@@ -72,7 +72,7 @@ async fn decide(
             .account;
         let now: Instant = store::clock::now(&tx).await?;
         let is_refusal = refused.is_some();
-        let decided = match refused {
+        let decided = match refused.clone() {
             Some(reason) => claim.refuse(checker, actor.account, owner, reason, now),
             None => claim.verify(&painting, checker, actor.account, owner, now),
         };

@@ -57,7 +57,7 @@ pub async fn adjust_points(
         authorize(&mut tx, actor, season.club, Action::Judge).await?;
         let season = store::seasons::lock(&mut tx, season).await?;
         let now = store::clock::now(&tx).await?;
-        let key = match command.key {
+        let key = match command.key.clone() {
             None => None,
             Some(key) => match claim(&mut tx, actor, key, &request, now).await? {
                 Claim::Answered(ruling) => return Ok(tx.commit(RulingId(ruling))),

@@ -34,7 +34,7 @@ pub async fn dispute_result(
             side,
             now,
         } = seat;
-        let counter = match command.counter {
+        let counter = match command.counter.clone() {
             None => None,
             Some(typed) => {
                 let week = store::weeks::find(&mut tx, season.key().week(game.week)).await?;
@@ -44,7 +44,7 @@ pub async fn dispute_result(
         };
         game.slip = game
             .slip
-            .dispute(side, reason, counter, now)
+            .dispute(side, reason.clone(), counter, now)
             .map_err(slip_refusal)?;
         store::games::update_slip(&mut tx, season.key(), &game).await?;
         let slip = SlipDocument::from(&game.slip);

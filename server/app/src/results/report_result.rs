@@ -47,14 +47,14 @@ pub async fn report_result(
         let view = view_season(&mut tx, Some(actor), game.season).await?;
         let game = store::games::lock(&mut tx, game).await?;
         let now = store::clock::now(&tx).await?;
-        let key = match claim(&mut tx, actor, command.key, &request, now).await? {
+        let key = match claim(&mut tx, actor, command.key.clone(), &request, now).await? {
             Claim::Answered(slip) => return Ok(tx.commit(slip)),
             Claim::New(key) => key,
         };
         must_be_started(&view.season)?;
         let seat = GameSeat::find(&mut tx, actor, view, game, now).await?;
         let (key_of_season, id) = (seat.season.key(), seat.game.id);
-        let slip = SlipDocument::from(&report(&mut tx, seat, command.typed).await?);
+        let slip = SlipDocument::from(&report(&mut tx, seat, command.typed.clone()).await?);
         key.save_answer(&mut tx, &slip).await?;
         let act = TrailAct::ReportResult {
             game: id.0,

@@ -39,14 +39,14 @@ pub async fn rule_result(
         let accounts = find_accounts(&mut tx, &season, players).await?;
         let week = store::weeks::find(&mut tx, season.key().week(game.week)).await?;
         let now = store::clock::now(&tx).await?;
-        let outcome = score_result(&mut tx, &season, &week, players, command.typed, now)
+        let outcome = score_result(&mut tx, &season, &week, players, command.typed.clone(), now)
             .await
             .map_err(|refusal| refusal.below("/outcome"))?;
         let ruling = Ruling {
             id: RulingId(Uuid::now_v7()),
             referee: actor.account,
             outcome,
-            reason,
+            reason: reason.clone(),
             at: now,
         };
         let stood = game.slip.clone().settle(now).settled().is_some();

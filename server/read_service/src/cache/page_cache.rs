@@ -157,10 +157,8 @@ impl PageCache {
         };
         entry.raise_version(board.season.version);
         if board.season.version < known_version {
-            return Err(Refusal::Unavailable {
-                retry_after: 1,
-                cause: "the database is behind what is known already".to_owned(),
-            });
+            let cause = "the database is behind what is known already";
+            return Err(Refusal::unavailable(1, cause));
         }
         let body = page_key.resource.render(&board, page_key.format)?;
         let page = Arc::new(CachedPage::new(&board, page_key.format, body));
@@ -204,10 +202,10 @@ impl PageCache {
     pub(crate) async fn ensure_current(&self) -> Result<(), Refusal> {
         match self.app.is_current().await? {
             true => Ok(()),
-            false => Err(Refusal::Unavailable {
-                retry_after: 1,
-                cause: "the replica does not know what its primary has".to_owned(),
-            }),
+            false => Err(Refusal::unavailable(
+                1,
+                "the replica does not know what its primary has",
+            )),
         }
     }
 

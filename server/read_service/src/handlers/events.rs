@@ -38,11 +38,7 @@ pub async fn follow_season(
 ) -> Result<HttpResponse, ReadError> {
     let entry = cache.confirmed_entry(path.key()).await?;
     if !cache.accepts_streams() {
-        return Err(Refusal::Unavailable {
-            retry_after: 1,
-            cause: "the server is about to stop".to_owned(),
-        }
-        .into());
+        return Err(Refusal::unavailable(1, "the server is about to stop").into());
     }
     let receiver = entry.subscribe();
     let last_seen = last_event_id(&request);

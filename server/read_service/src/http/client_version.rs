@@ -41,10 +41,8 @@ impl PageCache {
         if newest >= version {
             return Ok(());
         }
-        Err(Refusal::Unavailable {
-            retry_after: 1,
-            cause: format!("at version {newest}, the reader at {version}"),
-        })
+        let cause = format!("at version {newest}, the reader at {version}");
+        Err(Refusal::unavailable(1, cause))
     }
 }
 

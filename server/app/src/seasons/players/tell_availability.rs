@@ -30,7 +30,7 @@ pub async fn tell_availability(
         let act = TrailAct::TellAvailability {
             player: player.0,
             week: week.week.number(),
-            nights,
+            nights: nights.clone(),
         };
         tx.record(OfficersEntry::in_season(season.key, actor, now, act))
             .await

@@ -52,13 +52,13 @@ pub async fn update_player(
         if !runs && (player.account != actor.account || command.household.is_some()) {
             return Err(Refusal::rule(Reason::Forbidden, refusals::organiser_only()));
         }
-        if let Some(nights) = command.nights {
+        if let Some(nights) = command.nights.clone() {
             let week = season.key().week(player.joined_week);
             let week = store::weeks::find(&mut tx, week).await?;
             must_be_nights_of(&week, &nights)?;
             player.nights = nights;
         }
-        if let Some(faction) = command.faction {
+        if let Some(faction) = command.faction.clone() {
             if season.state != SeasonState::Draft {
                 return Err(Refusal::rule(Reason::SeasonFixed, seasons::faction_fixed()));
             }
@@ -67,8 +67,8 @@ pub async fn update_player(
             must_be_faction(&mut tx, &season, &week, &faction).await?;
             player.faction = faction;
         }
-        if let Some(household) = command.household {
-            let household = household_name(&household)?;
+        if let Some(household) = &command.household {
+            let household = household_name(household)?;
             if season.state != SeasonState::Draft && household != player.household {
                 must_be_neutral(&mut tx, &season, actor, &player, &household).await?;
                 must_have_no_proposal(&mut tx, &season).await?;

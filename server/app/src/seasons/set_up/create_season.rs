@@ -77,7 +77,7 @@ pub async fn create_season(
             zone,
             state: SeasonState::Draft,
             catalogue: command.catalogue,
-            policy: command.policy,
+            policy: command.policy.clone(),
             places: command.places,
             version: 1,
             changed_at: now,

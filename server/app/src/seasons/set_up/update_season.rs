@@ -45,7 +45,7 @@ pub async fn update_season(
             return Err(version_mismatch(season.version));
         }
         let new_rules = command.policy.is_some();
-        apply(&mut season, command)?;
+        apply(&mut season, command.clone())?;
         let weeks = store::weeks::list(&tx, season.key()).await?;
         if season.state == SeasonState::Draft {
             policy::check(&season.policy, policy::season_size(&weeks, season.places))?;
