@@ -22,6 +22,10 @@ use crate::{due_tasks, metrics, os_limits, replication, scheduling};
 /// How long a client may take to send the head of a request.
 const REQUEST_HEAD_TIMEOUT: Duration = Duration::from_secs(10);
 
+/// How long a connection without a request is kept: longer than common clients and proxies keep one, so that
+/// none is closed under a request that is just being sent.
+const IDLE_TIMEOUT: Duration = Duration::from_secs(120);
+
 /// Bytes of a response that are handed to the kernel at once; a table of a hundred rows has fewer.
 const WRITE_BUFFER_BYTES: usize = 128 * 1024;
 
@@ -104,6 +108,7 @@ impl BoundServer {
             FastPath::new(http_app, Arc::clone(&hit_observer))
         })
         .workers(workers)
+        .keep_alive(IDLE_TIMEOUT)
         .client_request_timeout(REQUEST_HEAD_TIMEOUT)
         .h1_write_buffer_size(WRITE_BUFFER_BYTES)
         .tcp_nodelay(true)
