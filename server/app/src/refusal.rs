@@ -124,6 +124,8 @@ reasons! {
     ImpossibleScore = "impossible-score",
     /// There is no such version of it.
     UnknownVersion = "unknown-version",
+    /// The season has not come to this version.
+    VersionAhead = "version-ahead",
     /// Too much is open for an exact answer.
     TooOpen = "too-open",
     /// The claim was decided in between.

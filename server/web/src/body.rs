@@ -5,6 +5,7 @@ use std::pin::Pin;
 use std::time::Duration;
 
 use actix_web::dev::Payload;
+use actix_web::error::PayloadError;
 use actix_web::http::header::CONTENT_TYPE;
 use actix_web::rt::time::timeout;
 use actix_web::web::Bytes;
@@ -83,14 +84,19 @@ impl<T: DeserializeOwned + 'static> FromRequest for Json<T> {
 /// The body of a request, of [`MAX_BODY_BYTES`] at most.
 ///
 /// # Errors
-/// 413 for more, 408 where it does not come in time.
+/// 413 for more, 400 where it breaks off or its chunks are wrong, 408 where it does not come in time.
 pub fn read_body(
     request: &HttpRequest,
     payload: &mut Payload,
 ) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
     let bytes = Bytes::from_request(request, payload);
     with_timeout(BODY_TIMEOUT, async move {
-        bytes.await.map_err(|_| Problem::too_large(MAX_BODY_BYTES))
+        bytes
+            .await
+            .map_err(|error| match error.as_error::<PayloadError>() {
+                Some(PayloadError::Overflow) => Problem::too_large(MAX_BODY_BYTES),
+                _ => Problem::http(HttpFault::BrokenBody),
+            })
     })
 }
 
@@ -105,11 +111,11 @@ pub fn read_file_body(
 ) -> impl Future<Output = Result<Bytes, Problem>> + use<> {
     let body = web::Payload::from_request(request, payload);
     with_file_timeout(async move {
-        let too_large = || Problem::too_large(limit);
-        let body = body.await.map_err(|_| too_large())?;
+        let broken = || Problem::http(HttpFault::BrokenBody);
+        let body = body.await.map_err(|_| broken())?;
         let read = body.to_bytes_limited(limit).await;
-        let read = read.map_err(|_| too_large())?;
-        read.map_err(|_| Problem::http(HttpFault::InvalidParameter))
+        let read = read.map_err(|_| Problem::too_large(limit))?;
+        read.map_err(|_| broken())
     })
 }
 

@@ -7,6 +7,7 @@ mod words;
 use app::Reason;
 use messages::requests;
 use serde::de::DeserializeOwned;
+use serde_json::Value;
 use serde_json::error::Category;
 
 use crate::capitalized::capitalized;
@@ -22,9 +23,15 @@ pub fn parse<T: DeserializeOwned>(bytes: &[u8]) -> Result<T, Problem> {
     let mut source = serde_json::Deserializer::from_slice(bytes);
     let value = T::deserialize(&mut source).map_err(|cause| {
         let doubled = cause.to_string().starts_with("duplicate field");
-        match cause.classify() {
-            Category::Data if !doubled => misfit::<T>(bytes, &cause),
-            _ => malformed(&cause),
+        let is_of_content = match cause.classify() {
+            Category::Data => !doubled,
+            // An array with more than its type takes is told as if its text were wrong.
+            _ => serde_json::from_slice::<Value>(bytes).is_ok(),
+        };
+        if is_of_content {
+            misfit::<T>(bytes, &cause)
+        } else {
+            malformed(&cause)
         }
     })?;
     source.end().map_err(|cause| malformed(&cause))?;
@@ -58,9 +65,11 @@ mod tests {
 
     #[derive(Debug, Deserialize)]
     #[serde(deny_unknown_fields)]
+    #[allow(dead_code, reason = "only its reading is tested")]
     struct Sample {
-        #[allow(dead_code, reason = "only its reading is tested")]
         points: u32,
+        #[serde(default)]
+        pairs: Vec<[u8; 2]>,
     }
 
     fn code(text: &[u8]) -> (u16, String) {
@@ -87,6 +96,14 @@ mod tests {
             (422, "unknown-field".into())
         );
         assert_eq!(code(br#"{"points": "7"}"#), (422, "validation".into()));
+        assert_eq!(
+            code(br#"{"points": 7, "pairs": [[1, 2, 3]]}"#),
+            (422, "validation".into())
+        );
+        assert_eq!(
+            code(br#"{"points": 7, "pairs": [[1, 2, 3]}"#),
+            (400, "malformed-json".into())
+        );
         assert_eq!(code(br#"{"points": 1e2}"#), (422, "validation".into()));
         assert_eq!(code(br#"{"points": -7}"#), (422, "validation".into()));
     }

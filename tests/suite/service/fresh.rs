@@ -7,6 +7,8 @@ use std::thread;
 use serde_json::json;
 
 use super::{OpenSeason, ask_with, total};
+use crate::harness::PublicTable;
+
 /// Writes of one history. Thousands more say no more: each is a chance to read what is over.
 const WRITES: i64 = 60;
 
@@ -21,6 +23,28 @@ fn an_old_tag_is_never_confirmed_after_a_change_was_acknowledged() {
         let answer = ask_with(&visitor, &path, &[("if-none-match", &old)]);
         assert_eq!(total(&answer.of().expect(200)), written);
     }
+}
+
+#[test]
+fn a_version_that_the_season_has_not_come_to_is_refused_at_once_and_tags_of_it_change_nothing() {
+    let open = OpenSeason::start();
+    let visitor = open.stage.server.visitor();
+    let newest = open.standings().version;
+    for ahead in [newest + 1, i64::MAX - 1, i64::MAX] {
+        let answer = open.public.by(&visitor).standings_from(ahead);
+        assert_eq!(answer.header("retry-after"), None);
+        let problem = answer.refused(422, "version-ahead");
+        assert_eq!(problem.member("newest"), newest, "{problem}");
+        let tag = format!("\"{ahead}.0b5c\"");
+        let answer = ask_with(
+            &visitor,
+            &open.path("standings"),
+            &[("if-none-match", &tag)],
+        );
+        assert_eq!(answer.of::<PublicTable>().expect(200).version, newest);
+    }
+    let log = open.stage.server.log();
+    assert!(!log.contains("unavailable"), "{log}");
 }
 
 /// History check: each reader's versions never fall; what was acknowledged before a read began is

@@ -3,6 +3,7 @@
 ## Of the request itself
 
 problem-malformed-json = Der Inhalt ist kein JSON
+problem-broken-body = Der Inhalt brach ab, oder seine Teile (chunks) sind falsch
 problem-invalid-parameter = Ein Parameter ist nicht gültig
 problem-sign-in-needed = Melden Sie sich zuerst an
 problem-csrf = Dieses Formular kam nicht von unserer eigenen Seite
@@ -89,6 +90,7 @@ problem-result-final = Das Ergebnis steht
 problem-slip-state-changed = Der Ergebniszettel wurde inzwischen beantwortet
 problem-impossible-score = So kann es nicht ausgegangen sein
 problem-unknown-version = Diese Fassung gibt es nicht
+problem-version-ahead = So weit ist die Saison noch nicht
 problem-too-open = Für eine genaue Antwort ist noch zu viel offen
 problem-idempotency-key-required = Ein Idempotency-Key ist nötig
 problem-idempotency-key-reused = Der Idempotency-Key wurde für eine andere Anfrage benutzt

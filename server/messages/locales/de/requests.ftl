@@ -4,6 +4,8 @@
 
 if-match-needed = Senden Sie das ETag dessen, was Sie ändern, als If-Match.
 if-match-shape = If-Match muss das ETag einer früheren Antwort sein.
+if-match-any = If-Match: * nennt keine Fassung; senden Sie das ETag dessen, was Sie ändern.
+version-ahead = Die Saison steht bei Fassung { $newest }.
 idempotency-key-needed = Senden Sie eine Kopfzeile Idempotency-Key mit 1 bis { $most } Zeichen.
 idempotency-key-reused = Dieser Idempotency-Key wurde schon für eine andere Anfrage benutzt; wählen Sie einen neuen.
 

@@ -3,6 +3,7 @@
 ## Of the request itself
 
 problem-malformed-json = The body is no JSON
+problem-broken-body = The body broke off or its chunks are wrong
 problem-invalid-parameter = A parameter is not valid
 problem-sign-in-needed = Sign in first
 problem-csrf = This form did not come from our own page
@@ -89,6 +90,7 @@ problem-result-final = The result stands
 problem-slip-state-changed = The slip was answered in between
 problem-impossible-score = Counts that cannot happen
 problem-unknown-version = There is no such version
+problem-version-ahead = The season has not come to this version
 problem-too-open = Too much is open for an exact answer
 problem-idempotency-key-required = An Idempotency-Key is needed
 problem-idempotency-key-reused = The Idempotency-Key was used for another request

@@ -4,6 +4,8 @@
 
 if-match-needed = Send the ETag of what you change as If-Match.
 if-match-shape = If-Match must be the ETag of an earlier answer.
+if-match-any = If-Match: * names no version; send the ETag of what you change.
+version-ahead = The season is at version { $newest }.
 idempotency-key-needed = Send a header Idempotency-Key of 1 to { $most } characters.
 idempotency-key-reused = This Idempotency-Key was used for another request; choose a new one.
 

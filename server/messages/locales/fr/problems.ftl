@@ -3,6 +3,7 @@
 ## Of the request itself
 
 problem-malformed-json = Le contenu n’est pas du JSON
+problem-broken-body = Le contenu s’est interrompu ou ses morceaux (chunks) sont erronés
 problem-invalid-parameter = Un paramètre n’est pas valable
 problem-sign-in-needed = Connectez-vous d’abord
 problem-csrf = Ce formulaire ne venait pas de notre propre page
@@ -89,6 +90,7 @@ problem-result-final = Le résultat est acquis
 problem-slip-state-changed = La feuille de résultat a reçu une réponse entre-temps
 problem-impossible-score = Des décomptes impossibles
 problem-unknown-version = Cette version n’existe pas
+problem-version-ahead = La saison n’en est pas encore à cette version
 problem-too-open = Trop de choses sont ouvertes pour une réponse exacte
 problem-idempotency-key-required = Une Idempotency-Key est nécessaire
 problem-idempotency-key-reused = L’Idempotency-Key a servi à une autre requête

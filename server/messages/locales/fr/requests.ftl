@@ -4,6 +4,8 @@
 
 if-match-needed = Envoyez l’ETag de ce que vous modifiez dans If-Match.
 if-match-shape = If-Match doit être l’ETag d’une réponse précédente.
+if-match-any = If-Match : * ne désigne aucune version ; envoyez l’ETag de ce que vous modifiez.
+version-ahead = La saison en est à la version { $newest }.
 idempotency-key-needed = Envoyez un en-tête Idempotency-Key de 1 à { $most } caractères.
 idempotency-key-reused = Cette Idempotency-Key a servi à une autre requête ; choisissez-en une nouvelle.
 

@@ -9,7 +9,7 @@ use actix_web::web::Bytes;
 
 use crate::cache::page_cache::PageCache;
 use crate::cache::season_entry::SeasonEntry;
-use crate::http::client_version::client_version;
+use crate::http::client_version::tagged_version;
 use crate::http::content_encoding::ContentEncoding;
 use crate::http::response::respond;
 use crate::resources::PageKey;
@@ -47,7 +47,7 @@ impl ResolvedRequest {
     pub fn respond(&self, headers: &HeaderMap) -> Option<Response<Bytes>> {
         let entry = self.entry.upgrade()?;
         let page = self.cache.cached_page(&entry, self.page_key)?;
-        if client_version(headers, None).is_some_and(|version| page.version < version) {
+        if tagged_version(headers).is_some_and(|version| page.version < version) {
             // The client has read a newer version from another process.
             return None;
         }

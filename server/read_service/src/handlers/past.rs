@@ -1,7 +1,6 @@
 //! Handlers: tables as they stood at an older version. Few ask for them, so each is read from the database.
 
 use actix_web::HttpRequest;
-use app::Refusal;
 use app::standings::{FrozenTable, TablePart, find_frozen_table};
 use league::keys::SeasonKey;
 use league::week::WeekNo;
@@ -60,10 +59,6 @@ async fn find(
     version: i64,
     part: TablePart,
 ) -> Result<FrozenTable, ReadError> {
-    match cache.catch_up(key, version).await {
-        // The primary is always current: a newer version does not exist yet, and the query below says 404.
-        Err(Refusal::Unavailable { .. }) if cache.app().reads_primary() => {}
-        caught_up => caught_up?,
-    }
+    cache.catch_up(key, version).await?;
     Ok(find_frozen_table(cache.app(), None, key, week, version, part).await?)
 }

@@ -11,7 +11,6 @@ use serde::de::DeserializeOwned;
 use crate::cache::page_cache::PageCache;
 use crate::fast_path::resolved_request::ResolvedRequest;
 use crate::handlers::past;
-use crate::http::client_version::client_version;
 use crate::http::format::Format;
 use crate::http::parameters::{
     CurrentQuery, PublicPlayerPath, PublicSeasonPath, PublicWeekQuery, RequestedTable, TableQuery,
@@ -78,9 +77,7 @@ async fn read_page(
     at_least: Option<i64>,
     request: &HttpRequest,
 ) -> ReadResult {
-    if let Some(version) = client_version(request.headers(), at_least) {
-        cache.catch_up(key, version).await?;
-    }
+    cache.satisfy(key, request.headers(), at_least).await?;
     let (entry, page) = cache.page(key, page_key).await?;
     let resolved = ResolvedRequest::new(cache.into_inner(), &entry, page_key, request);
     let counters = resolved.cache.counters();

@@ -80,7 +80,8 @@ impl RecordPath {
 #[serde(deny_unknown_fields)]
 #[into_params(parameter_in = Query)]
 pub struct CurrentQuery {
-    /// A version of the season that you know of: nothing older is answered.
+    /// A version of the season that you know of: nothing older is answered, and nothing at all
+    /// where the season has not come to it.
     #[param(example = 41)]
     pub at_least: Option<i64>,
 }
@@ -93,7 +94,8 @@ pub struct PublicWeekQuery {
     /// The week, from 1.
     #[param(minimum = 1, maximum = 52, example = 3)]
     week: Option<u8>,
-    /// A version of the season that you know of: nothing older is answered.
+    /// A version of the season that you know of: nothing older is answered, and nothing at all
+    /// where the season has not come to it.
     #[param(example = 41)]
     pub at_least: Option<i64>,
 }
@@ -118,7 +120,8 @@ pub struct TableQuery {
     /// on, the lines of a ledger from the close of their week on.
     #[param(example = 41)]
     version: Option<i64>,
-    /// A version of the season that you know of: nothing older is answered.
+    /// A version of the season that you know of: nothing older is answered, and nothing at all
+    /// where the season has not come to it.
     #[param(example = 41)]
     pub at_least: Option<i64>,
 }

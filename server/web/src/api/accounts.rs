@@ -22,7 +22,7 @@ pub struct AccountBody {
     #[schema(example = "wennable@example.org")]
     email: String,
     /// Shown to your clubs; a handle will do.
-    #[schema(example = "Wennable", max_length = 60)]
+    #[schema(example = "Wennable", min_length = 1, max_length = 60)]
     name: String,
     /// At least 15 characters; any characters.
     #[schema(

@@ -46,7 +46,7 @@ pub struct VersionPath {
 #[serde(deny_unknown_fields)]
 pub struct CatalogueBody {
     /// Name.
-    #[schema(example = "Quernlight Reckoning", max_length = 60)]
+    #[schema(example = "Quernlight Reckoning", min_length = 1, max_length = 60)]
     name: String,
 }
 

@@ -21,12 +21,17 @@ use crate::response::{ApiResult, Created};
 #[serde(deny_unknown_fields)]
 pub struct ClubBody {
     /// Name.
-    #[schema(example = "Lamplit Ford gaming circle", max_length = 60)]
+    #[schema(
+        example = "Lamplit Ford gaming circle",
+        min_length = 1,
+        max_length = 60
+    )]
     name: String,
     /// Short name in addresses.
     #[schema(
         example = "lamplit-ford",
         pattern = "^[a-z0-9]+(-[a-z0-9]+)*$",
+        min_length = 2,
         max_length = 40
     )]
     slug: String,

@@ -101,7 +101,11 @@ impl From<GameRow> for GameView {
 #[serde(deny_unknown_fields)]
 pub struct DisputeBody {
     /// Why.
-    #[schema(example = "We counted the second bridge for Merrowick")]
+    #[schema(
+        example = "We counted the second bridge for Merrowick",
+        min_length = 1,
+        max_length = 4000
+    )]
     reason: String,
     /// What happened instead, if you can say.
     #[serde(default)]
@@ -115,6 +119,7 @@ pub struct RulingBody {
     /// What stands.
     outcome: TypedResultDocument,
     /// Why; everybody can read it.
+    #[schema(min_length = 1, max_length = 4000)]
     reason: String,
 }
 
@@ -125,11 +130,13 @@ pub struct AdjustmentBody {
     /// Whose.
     player: Uuid,
     /// For which week.
+    #[schema(minimum = 1, maximum = 52)]
     week: u8,
-    /// How many; negative takes.
-    #[schema(example = -1)]
+    /// How many; negative takes, and nothing is neither.
+    #[schema(example = -1, minimum = -1000, maximum = 1000)]
     amount: i32,
     /// Why; everybody can read it.
+    #[schema(min_length = 1, max_length = 4000)]
     reason: String,
 }
 

@@ -7,6 +7,7 @@ use app::clubs::CreateInvitation;
 use chrono::{DateTime, Utc};
 use league::ids::ClubId;
 use serde::{Deserialize, Serialize};
+use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
 
@@ -21,7 +22,8 @@ use crate::response::{ApiResult, NoContent};
 #[derive(Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
 pub struct InvitationBody {
-    /// As what.
+    /// As what; nobody is invited as an owner.
+    #[schema(schema_with = invited_roles)]
     role: RoleWord,
     /// How many people may use the code.
     #[schema(example = 20, minimum = 1, maximum = 500)]
@@ -29,6 +31,13 @@ pub struct InvitationBody {
     /// For how many days.
     #[schema(example = 30, minimum = 1, maximum = 90)]
     days: u16,
+}
+
+fn invited_roles() -> Schema {
+    ObjectBuilder::new()
+        .schema_type(Type::String)
+        .enum_values(Some(["organiser", "referee", "player"]))
+        .into()
 }
 
 /// An invitation. The code is shown this once.

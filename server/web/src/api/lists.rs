@@ -212,7 +212,11 @@ pub struct LateLeaveBody {
     /// For whom.
     player: Uuid,
     /// Why; everybody can read it.
-    #[schema(example = "Power cut in the whole street")]
+    #[schema(
+        example = "Power cut in the whole street",
+        min_length = 1,
+        max_length = 4000
+    )]
     reason: String,
 }
 

@@ -24,7 +24,7 @@ use crate::response::{ApiResult, Created};
 #[serde(deny_unknown_fields)]
 pub struct NextSeasonBody {
     /// Name of the next season.
-    #[schema(example = "Winter at the ford", max_length = 60)]
+    #[schema(example = "Winter at the ford", min_length = 1, max_length = 60)]
     name: String,
     /// The day on which its first week is announced.
     #[serde(deserialize_with = "civil::deserialize_date")]

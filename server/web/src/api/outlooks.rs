@@ -6,7 +6,7 @@ use app::standings::SeasonForecast;
 use app::{App, Fault, Reason, Refusal};
 use document::table::statistics::{IntervalDocument, ReachDocument, SuppositionDocument};
 use league::standings::Supposition;
-use messages::results;
+use messages::{requests, results};
 use serde::{Deserialize, Serialize};
 use utoipa::{IntoParams, ToSchema};
 use uuid::Uuid;
@@ -21,6 +21,8 @@ use crate::query_parameters::Query;
 use crate::response::{ApiResult, Versioned};
 
 const MAX_RUNS: u32 = 100_000;
+/// What a client keeps in 64 bits with a sign.
+const MAX_SEED: u64 = i64::MAX.unsigned_abs();
 
 /// Supposed results.
 #[derive(Deserialize, ToSchema)]
@@ -49,6 +51,7 @@ pub struct SimulationQuery {
     #[param(minimum = 1)]
     rank: Option<u32>,
     /// The same seed on the same facts gives the same answer; 1 when absent.
+    #[param(minimum = 0, maximum = 9_223_372_036_854_775_807_i64)]
     seed: Option<u64>,
     /// How often to play the rest of the season; fewer in a large season, 5000 when absent.
     #[param(minimum = 1, maximum = 100_000)]
@@ -155,6 +158,10 @@ pub async fn find_forecast(
     let runs = of.runs.unwrap_or(5_000);
     if !(1..=MAX_RUNS).contains(&runs) {
         return Err(Problem::out_of_range("runs", 1..=MAX_RUNS, runs));
+    }
+    if seed > MAX_SEED {
+        let detail = requests::parameter_number("seed");
+        return Err(Problem::parameter("seed").actual(seed).detail(detail));
     }
     let found = app::standings::find_forecast(&app, who.0, season, seed, runs).await?;
     let ranks = u32::try_from(found.forecasts.len()).unwrap_or(u32::MAX);

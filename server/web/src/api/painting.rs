@@ -68,7 +68,11 @@ pub struct ClaimBody {
 #[serde(deny_unknown_fields)]
 pub struct RefusalBody {
     /// For the player to read.
-    #[schema(example = "Two models have no finished base yet")]
+    #[schema(
+        example = "Two models have no finished base yet",
+        min_length = 1,
+        max_length = 4000
+    )]
     reason: String,
 }
 

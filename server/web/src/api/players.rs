@@ -20,7 +20,7 @@ use crate::response::{ApiResult, Created};
 #[serde(deny_unknown_fields)]
 pub struct PlayerBody {
     /// Your name in this season; a nickname is best.
-    #[schema(example = "Wennable", max_length = 60)]
+    #[schema(example = "Wennable", min_length = 1, max_length = 60)]
     handle: String,
     /// Key of your faction.
     #[schema(example = "vesper-orrery")]

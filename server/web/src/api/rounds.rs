@@ -58,7 +58,7 @@ pub struct RoundBody {
 #[serde(deny_unknown_fields)]
 pub struct RepairBody {
     /// Why. Everybody reads it: it should say nothing of anybody's health.
-    #[schema(example = "One player less tonight")]
+    #[schema(example = "One player less tonight", min_length = 1, max_length = 4000)]
     reason: String,
     /// Nights on which players can come now.
     #[serde(default)]

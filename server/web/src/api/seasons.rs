@@ -57,7 +57,7 @@ pub enum SeasonStateWord {
 #[serde(deny_unknown_fields)]
 pub struct SeasonBody {
     /// Name.
-    #[schema(example = "Autumn at the ford", max_length = 60)]
+    #[schema(example = "Autumn at the ford", min_length = 1, max_length = 60)]
     name: String,
     /// Who may look once it has started.
     visibility: VisibilityWord,
@@ -76,6 +76,7 @@ pub struct SeasonBody {
     grace_minutes: u16,
     /// Most players.
     #[serde(default)]
+    #[schema(minimum = 2, maximum = 10_000)]
     places: Option<u16>,
     /// The rules; each part has a good default.
     #[serde(default)]
@@ -88,12 +89,14 @@ pub struct SeasonBody {
 pub struct SeasonChangeBody {
     /// Name.
     #[serde(default)]
+    #[schema(min_length = 1, max_length = 60)]
     name: Option<String>,
     /// Who may look.
     #[serde(default)]
     visibility: Option<VisibilityWord>,
     /// Most players.
     #[serde(default)]
+    #[schema(minimum = 2, maximum = 10_000)]
     places: Option<u16>,
     /// The rules as a whole; fixed once the season has started.
     #[serde(default)]

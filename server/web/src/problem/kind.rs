@@ -10,6 +10,8 @@ pub enum HttpFault {
     /// 400
     MalformedJson,
     /// 400
+    BrokenBody,
+    /// 400
     InvalidParameter,
     /// 401
     Unauthenticated,
@@ -67,6 +69,7 @@ impl ProblemKind {
                 S::BAD_REQUEST,
                 problems::problem_malformed_json,
             ),
+            F::BrokenBody => ("broken-body", S::BAD_REQUEST, problems::problem_broken_body),
             F::InvalidParameter => (
                 "invalid-parameter",
                 S::BAD_REQUEST,
@@ -138,8 +141,9 @@ impl ProblemKind {
     }
 }
 
-const HTTP_FAULTS: [HttpFault; 14] = [
+const HTTP_FAULTS: [HttpFault; 15] = [
     HttpFault::MalformedJson,
+    HttpFault::BrokenBody,
     HttpFault::InvalidParameter,
     HttpFault::Unauthenticated,
     HttpFault::Csrf,
@@ -208,6 +212,7 @@ fn status(reason: Reason) -> StatusCode {
         | R::PointsCapExceeded
         | R::ListBreaksRules
         | R::ImpossibleScore
+        | R::VersionAhead
         | R::ImageTooLarge
         | R::InvalidImage
         | R::IdempotencyKeyReused => StatusCode::UNPROCESSABLE_ENTITY,
@@ -271,6 +276,7 @@ fn title(reason: Reason) -> fn() -> Message {
         R::ImageTooLarge => problems::problem_image_too_large,
         R::InvalidImage => problems::problem_invalid_image,
         R::UnknownVersion => problems::problem_unknown_version,
+        R::VersionAhead => problems::problem_version_ahead,
         R::TooOpen => problems::problem_too_open,
         R::ClaimStateChanged => problems::problem_claim_state_changed,
         R::IdempotencyKeyRequired => problems::problem_idempotency_key_required,

@@ -148,6 +148,8 @@ fn a_change_says_which_version_it_changes() {
     let rename = |tag: Option<&str>| season.update_from(tag, &renamed);
     rename(None).refused(428, "precondition-required");
     rename(Some("1")).refused(400, "invalid-parameter");
+    let any = rename(Some("*")).refused(428, "precondition-required");
+    assert!(any.detail.contains('*'), "{any}");
     rename(Some("\"0\"")).refused(412, "version-mismatch");
     let current = season.state().with_status(200);
     rename(current.header("etag")).expect(200);
@@ -206,6 +208,50 @@ fn a_body_that_does_not_come_is_not_waited_for() {
         stream.read_to_string(&mut answer).unwrap();
         assert!(answer.starts_with("HTTP/1.1 408 "), "{answer}");
     }
+}
+
+#[test]
+fn a_body_that_breaks_off_or_has_no_right_chunks_is_not_called_too_large() {
+    let started = Started::start();
+    let address = started.stage.server.address().trim_start_matches("http://");
+    for path in ["/api/v1/sessions", "/sign-in"] {
+        let kind = match path {
+            "/sign-in" => "application/x-www-form-urlencoded",
+            _ => "application/json",
+        };
+        let mut stream = TcpStream::connect(address).unwrap();
+        stream.set_read_timeout(Some(TIMEOUT)).unwrap();
+        let request = format!(
+            "POST {path} HTTP/1.1\r\nhost: localhost\r\ncontent-type: {kind}\r\n\
+             transfer-encoding: chunked\r\n\r\nno number of bytes\r\n{{}}\r\n0\r\n\r\n"
+        );
+        stream.write_all(request.as_bytes()).unwrap();
+        let mut answer = String::new();
+        stream.read_to_string(&mut answer).unwrap();
+        assert!(answer.starts_with("HTTP/1.1 400 "), "{answer}");
+        assert!(answer.contains("/problems/broken-body"), "{answer}");
+    }
+}
+
+#[test]
+fn three_players_for_a_pair_are_told_at_their_place() {
+    let started = Started::start();
+    let [a, b, c] = [1, 2, 3].map(|number| format!("{number:0>8}-0000-4000-8000-000000000000"));
+    let orders = json!({ "pins": [[a, b], [a, b, c]] });
+    let rounds = started.stage.week(1).at("rounds");
+    let problem = started.stage.owner.post(&rounds, &orders);
+    let problem = problem.refused(422, "validation");
+    assert_eq!(problem.pointers(), ["/pins/1"]);
+}
+
+#[test]
+fn a_seed_is_taken_as_far_as_the_interface_says() {
+    let started = Started::start();
+    let season = &started.stage.season;
+    season.forecast(i64::MAX.unsigned_abs(), 1).expect(200);
+    let refused = season.forecast(i64::MAX.unsigned_abs() + 1, 1);
+    let problem = refused.refused(400, "invalid-parameter");
+    assert_eq!(problem.member("parameter"), "seed");
 }
 
 #[test]
