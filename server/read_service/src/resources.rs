@@ -79,7 +79,9 @@ impl Resource {
     /// that the resource does not have.
     pub fn render(self, board: &Board, format: Format) -> Result<Vec<u8>, Refusal> {
         match (self, format) {
-            (Self::Standings(week), Format::Html) => standings_html(standings_table(board, week)?),
+            (Self::Standings(week), Format::Html(language)) => {
+                standings_html(standings_table(board, week)?, language)
+            }
             (Self::Standings(week), _) => render_rows(&standings_table(board, week)?, format),
             (Self::Pairings(week), _) => render_rows(&pairings(board, week)?, format),
             (Self::Results(week), _) => render_rows(&results(board, week)?, format),
@@ -88,7 +90,7 @@ impl Resource {
             (Self::Tables, _) => render_rows(&tables(board), format),
             (Self::Ledger(player, week), _) => render_rows(&ledger(board, player, week)?, format),
             (Self::Place(player), _) => render_rows(&player_place(board, player)?, format),
-            (Self::Badge, Format::Svg) => render_badge(board),
+            (Self::Badge, Format::Svg(language)) => render_badge(board, language),
             (Self::Badge, _) => Err(Refusal::NotFound),
         }
     }
@@ -105,6 +107,6 @@ pub fn render_rows(rows: &(impl CsvTable + Serialize), format: Format) -> Result
         }
         Format::Csv => write_csv(rows)
             .map_err(|cause| Refusal::Internal(format!("a resource as CSV: {cause}"))),
-        Format::Html | Format::Svg => Err(Refusal::NotFound),
+        Format::Html(_) | Format::Svg(_) => Err(Refusal::NotFound),
     }
 }

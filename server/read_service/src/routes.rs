@@ -32,7 +32,7 @@ pub fn configure(config: &mut ServiceConfig, cache: Arc<PageCache>) {
         .service(
             scope("/public/clubs/{club}/seasons/{season}")
                 .service(read_resource(
-                    "/standings{ending:(\\.json|\\.csv|\\.html)?}",
+                    "/standings{ending:(\\.json|\\.csv|(\\.[a-z][a-z])?\\.html)?}",
                     find_public_standings,
                 ))
                 .service(read_resource(
@@ -50,7 +50,10 @@ pub fn configure(config: &mut ServiceConfig, cache: Arc<PageCache>) {
                     with_ending!("/players/{player}/ledger"),
                     find_public_ledger,
                 ))
-                .service(read_resource("/badge.svg", find_public_badge))
+                .service(read_resource(
+                    "/badge{ending:(\\.[a-z][a-z])?\\.svg}",
+                    find_public_badge,
+                ))
                 .service(
                     resource("/events")
                         .route(get().to(follow_season))

@@ -78,6 +78,31 @@ fn a_table_and_a_badge_go_into_the_pages_of_others() {
 }
 
 #[test]
+fn a_table_and_a_badge_are_in_the_language_of_their_address() {
+    let open = OpenSeason::start();
+    open.give_a_point();
+    for (language, column, week) in [
+        ("en", "Points", "week 1: Oskrel"),
+        ("de", "Punkte", "Woche 1: Oskrel"),
+        ("fr", "Victoires", "semaine 1: Oskrel"),
+    ] {
+        let table = open
+            .read(&format!("standings.{language}.html"))
+            .with_status(200);
+        assert!(
+            table
+                .text()
+                .contains(&format!("<html lang=\"{language}\">"))
+        );
+        assert!(table.text().contains(column), "{}", table.text());
+        let badge = open.read(&format!("badge.{language}.svg")).with_status(200);
+        assert!(badge.text().contains(week), "{}", badge.text());
+    }
+    open.read("standings.xx.html").with_status(404);
+    open.read("badge.xx.svg").with_status(404);
+}
+
+#[test]
 fn a_body_that_has_not_changed_is_not_sent_again() {
     let open = OpenSeason::start();
     let visitor = open.stage.server.visitor();

@@ -28,7 +28,7 @@ pub async fn standings(
     let format = Format::from_request(&path.ending, request)?;
     let table = frozen_standings(find(cache, path.key(), week, version, TablePart::Rows).await?);
     let body = match format {
-        Format::Html => standings_html(table)?,
+        Format::Html(language) => standings_html(table, language)?,
         _ => render_rows(&table, format)?,
     };
     Ok(respond_uncached(request, format, body))

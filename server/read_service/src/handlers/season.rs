@@ -54,10 +54,7 @@ impl<Q: DeserializeOwned + 'static> FromRequest for SeasonRequest<Q> {
 impl<Q> SeasonRequest<Q> {
     async fn read(self, resource: Resource, at_least: Option<i64>) -> ReadResult {
         let format = Format::from_request(&self.path.ending, &self.request)?;
-        self.read_page(PageKey { resource, format }, at_least).await
-    }
-
-    async fn read_page(self, page_key: PageKey, at_least: Option<i64>) -> ReadResult {
+        let page_key = PageKey { resource, format };
         read_page(
             self.cache,
             self.path.key(),
@@ -89,7 +86,7 @@ async fn read_page(
 }
 
 /// The table after a week, now or as it stood at a version. Ends in `.html`, the address is a page to
-/// be framed.
+/// be framed, in English; `.de.html` and so on are the same in another language.
 #[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/standings", tag = "public", security(()), params(PublicSeasonPath, TableQuery), responses(
     (status = 200, description = "The table", content(
         (PublicStandings = "application/json", example = json!({
@@ -249,15 +246,12 @@ pub async fn list_public_tables(request: SeasonRequest<CurrentQuery>) -> ReadRes
     request.read(Resource::Tables, at_least).await
 }
 
-/// A small picture of the week and who leads, for pages and signatures.
+/// A small picture of the week and who leads, for pages and signatures; in another language at
+/// `badge.de.svg` and so on.
 #[utoipa::path(get, path = "/public/clubs/{club}/seasons/{season}/badge.svg", tag = "public", security(()), params(PublicSeasonPath, CurrentQuery), responses(
     (status = 200, description = "The picture", content((String = "image/svg+xml", example = "<svg xmlns=\"http://www.w3.org/2000/svg\"/>"))),
     (status = 304, description = "Not changed")))]
 pub async fn find_public_badge(request: SeasonRequest<CurrentQuery>) -> ReadResult {
     let at_least = request.query.at_least;
-    let page_key = PageKey {
-        resource: Resource::Badge,
-        format: Format::Svg,
-    };
-    request.read_page(page_key, at_least).await
+    request.read(Resource::Badge, at_least).await
 }

@@ -3,6 +3,7 @@
 use actix_web::HttpRequest;
 use actix_web::http::header::{ACCEPT, Accept, Header};
 use app::Refusal;
+use messages::Language;
 
 use crate::http::read_error::ReadError;
 
@@ -11,8 +12,10 @@ use crate::http::read_error::ReadError;
 pub enum Format {
     Json,
     Csv,
-    Html,
-    Svg,
+    /// A page in a language.
+    Html(Language),
+    /// A picture in a language.
+    Svg(Language),
 }
 
 impl Format {
@@ -21,8 +24,8 @@ impl Format {
         match self {
             Self::Json => "application/json",
             Self::Csv => "text/csv; charset=utf-8; header=present",
-            Self::Html => "text/html; charset=utf-8",
-            Self::Svg => "image/svg+xml",
+            Self::Html(_) => "text/html; charset=utf-8",
+            Self::Svg(_) => "image/svg+xml",
         }
     }
 
@@ -34,9 +37,22 @@ impl Format {
         match ending {
             ".json" => Ok(Self::Json),
             ".csv" => Ok(Self::Csv),
-            ".html" => Ok(Self::Html),
             "" => Self::negotiate(request),
-            _ => Err(Refusal::NotFound.into()),
+            _ => Self::in_language(ending).ok_or(Refusal::NotFound.into()),
+        }
+    }
+
+    /// English by an ending such as `.html`, another language by one such as `.fr.html`.
+    fn in_language(ending: &str) -> Option<Self> {
+        let (language, ending) = ending.rsplit_once('.')?;
+        let language = match language.strip_prefix('.') {
+            None => Language::English,
+            Some(tag) => Language::of_tag(tag)?,
+        };
+        match ending {
+            "html" => Some(Self::Html(language)),
+            "svg" => Some(Self::Svg(language)),
+            _ => None,
         }
     }
 

@@ -54,7 +54,7 @@ pub fn respond(
     }
     headers.insert(ACCESS_CONTROL_EXPOSE_HEADERS, EXPOSED_HEADERS);
     headers.insert(CROSS_ORIGIN_RESOURCE_POLICY, CROSS_ORIGIN);
-    let is_frameable = page.format == Format::Html;
+    let is_frameable = matches!(page.format, Format::Html(_));
     headers.insert(
         CONTENT_SECURITY_POLICY,
         if is_frameable {

@@ -39,7 +39,7 @@ pub fn respond_uncached(request: &HttpRequest, format: Format, body: Vec<u8>) ->
         return response.finish();
     }
     response.insert_header((CONTENT_TYPE, format.media_type()));
-    if format == Format::Html {
+    if matches!(format, Format::Html(_)) {
         response.insert_header((CONTENT_SECURITY_POLICY, CSP_FRAMEABLE));
     }
     if let Some(name) = encoding.name() {

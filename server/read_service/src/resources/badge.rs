@@ -3,6 +3,7 @@
 use app::Refusal;
 use app::standings::Board;
 use askama::Template;
+use messages::{Language, Texts};
 
 use super::standings::standings_table;
 
@@ -32,16 +33,17 @@ impl Badge {
 
 /// # Errors
 /// [`Refusal::Internal`] when the template fails.
-pub fn render_badge(board: &Board) -> Result<Vec<u8>, Refusal> {
+pub fn render_badge(board: &Board, language: Language) -> Result<Vec<u8>, Refusal> {
+    let t = Texts::of(language);
     let table = standings_table(board, None)?;
     let first = table.rows.iter().filter(|named| named.row.rank == 1);
-    let matches_tag: Vec<&str> = first.map(|named| named.handle.as_str()).collect();
-    let leaders = match matches_tag[..] {
-        [] => "nobody yet".to_owned(),
+    let leaders: Vec<&str> = first.map(|named| named.handle.as_str()).collect();
+    let leaders = match leaders[..] {
+        [] => t.badge_nobody().into_owned(),
         [leader] => leader.to_owned(),
-        [_, ..] => format!("{} share the lead", matches_tag.len()),
+        [_, ..] => t.badge_shared(leaders.len()),
     };
-    let week = format!("week {}", table.as_of);
+    let week = t.badge_week(table.as_of);
     let width = |text: &str| text.chars().count() * CHARACTER_WIDTH + MARGIN;
     let drawn = Badge {
         week_width: width(&week),
