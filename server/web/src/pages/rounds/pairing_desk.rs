@@ -3,6 +3,7 @@
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::rounds::{ProposeRound, RoundRow};
+use app::seasons::parse_policy;
 use app::{Actor, App, Refusal};
 use askama::Template;
 use league::ids::{PlayerId, RoundId};
@@ -181,7 +182,10 @@ async fn desk_page(
     let drawn = rounds
         .iter()
         .filter(|round| round.published_at.is_some() && round.repair.is_none());
-    let (drawn, per_week) = (drawn.count(), context.policy()?.rounds.per_week());
+    let (drawn, per_week) = (
+        drawn.count(),
+        parse_policy(&context.season)?.rounds.per_week(),
+    );
     let has_lists = matches!(week.1, WeekPhase::ListsOpened | WeekPhase::Paired);
     let games = games_of_week(page, key.week).await?;
     let desk = PairingDeskPage {

@@ -3,8 +3,7 @@
 use std::borrow::Cow;
 
 use app::seasons::{Player, Season, Week};
-use app::{App, Refusal, Viewer};
-use document::season::policy::Policy;
+use app::{App, Viewer};
 use league::club_role::ClubRole;
 use league::ids::PlayerId;
 use league::keys::SeasonKey;
@@ -102,15 +101,6 @@ impl SeasonContext {
             season,
             club_name: club_info.name,
         })
-    }
-
-    /// All rules of the season.
-    ///
-    /// # Errors
-    /// Rules that were kept and are none.
-    pub fn policy(&self) -> Result<Policy, Refusal> {
-        let policy = self.season.policy.to_policy();
-        policy.map_err(|faults| Refusal::Internal(format!("rules that were kept: {faults:?}")))
     }
 
     /// Whether the reader runs the season.

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use actix_web::web::{Data, Path};
 use actix_web::{get, post};
 use app::App;
-use app::seasons::JoinSeason;
+use app::seasons::{JoinSeason, parse_policy};
 use askama::Template;
 use document::catalogue::CatalogueDocument;
 use league::season::SeasonState;
@@ -124,7 +124,7 @@ async fn overview_page(
         current.push((view, load_scenario(page, &week.0).await?));
     }
     let joining = join_form(page, typed).await?;
-    let policy = context.policy()?;
+    let policy = parse_policy(&context.season)?;
     let overview = SeasonOverviewPage {
         layout: page.layout(),
         t,
