@@ -30,6 +30,9 @@ fn the_demo_is_loaded_as_a_whole_and_found_by_the_next_start() {
         assert!(guide.contains(word), "{word} is not in\n{guide}");
     }
     let season = server.greet("Wennable").only_season();
+    let page = season.path.replace("/api/v1", "");
+    let opening = format!("Open in a browser:  {}{page}", server.address());
+    assert!(guide.contains(&opening), "{opening} is not in\n{guide}");
     a_season_in_its_fifth_week(&season.by(server.visitor()));
 
     let facts = "SELECT count(*) || ' ' || max(digest::text) FROM trail";

@@ -22,9 +22,12 @@ use week::LAST_PLAYED_WEEK;
 /// # Errors
 /// [`LoadError`].
 pub async fn load(address: &str, clock: &HeldClock) -> Result<(), LoadError> {
+    eprintln!("Setting up the club and its season ...");
     let mut league = DemoLeague::create(address, clock).await?;
     for week in 1..=LAST_PLAYED_WEEK {
+        eprintln!("Playing week {week} of {LAST_PLAYED_WEEK} ...");
         league.play(week).await?;
     }
+    eprintln!("Handing in lists for the week after ...");
     league.begin(LAST_PLAYED_WEEK + 1).await
 }

@@ -54,9 +54,22 @@ pub fn demo(settings: Settings) -> CommandResult {
         for address in &bound.addresses {
             announce(*address)?;
         }
-        io::stdout().write_all(demo::guide(url).await?.as_bytes())?;
+        let address = home(&settings, &bound)?;
+        io::stdout().write_all(demo::guide(url, &address).await?.as_bytes())?;
         bound.run(signals, settings.drain).await
     })
+}
+
+/// Where a browser on this machine reaches the demo.
+fn home(settings: &Settings, bound: &BoundServer) -> Result<String, &'static str> {
+    if let Some(url) = &settings.public_url {
+        return Ok(url.clone());
+    }
+    let mut address = *bound.addresses.first().ok_or("no address to listen on")?;
+    if address.ip().is_unspecified() {
+        address.set_ip(Ipv4Addr::LOCALHOST.into());
+    }
+    Ok(format!("http://{address}"))
 }
 
 /// All or nothing: what could not be loaded to its end is taken away again, and the clock goes as it
@@ -67,7 +80,7 @@ async fn load(
     settings: &Settings,
     signals: &mut ShutdownSignals,
 ) -> CommandResult {
-    tracing::info!("loading the demo");
+    eprintln!("Preparing the database ...");
     store::migrate(url).await?;
     let clock = HeldClock::hold(url).await?;
     let loaded = tokio::select! {

@@ -6,7 +6,7 @@ use super::data::{CLUB, PASSWORD};
 use super::held_clock::connect;
 
 const SEASON: &str = "
-    select '/api/v1/clubs/' || club_id || '/seasons/' || season_id
+    select '/clubs/' || club_id || '/seasons/' || season_id
     from seasons join clubs using (club_id) where clubs.slug = $1
     order by seasons.created_at limit 1";
 
@@ -36,11 +36,11 @@ const WITHOUT_LIST: &str = "
         select from lists where lists.player_id = players.player_id and lists.week_no = 6
     )";
 
-/// Accounts and things to try, as the database has them now.
+/// Where to look, accounts and things to try, as the database has them now, at a server at `address`.
 ///
 /// # Errors
 /// Those of the database.
-pub async fn guide(url: &str) -> Result<String, Error> {
+pub async fn guide(url: &str, address: &str) -> Result<String, Error> {
     let client = connect(url).await?;
     let season = one(&client, SEASON).await?;
     let people = lines(&client, PEOPLE).await?;
@@ -48,17 +48,18 @@ pub async fn guide(url: &str) -> Result<String, Error> {
     let without_list = one(&client, WITHOUT_LIST).await?;
     Ok(format!(
         "
-The Lamplit Ford gaming circle plays Quernlight Reckoning: four weeks are played and closed, week 5
-is being played, lists for week 6 come in. Every name is invented.
+Open in a browser:  {address}{season}
+Sign in as:         wennable@example.org (the organiser), password: {PASSWORD}
 
-Season: {season}
-Password of every account: {PASSWORD}
+The Lamplit Ford gaming circle plays Quernlight Reckoning: four weeks are played and closed, week 5
+is being played, lists for week 6 come in. Every name is invented. Everybody has the same password:
 {people}
 To try:
   read the standings, and the ledger behind each row
   hand in a list for week 6; it is missing from {without_list}
   report a result, confirm, dispute or rule on one:
 {games}
+The season in the API:  {address}/api/v1{season}
 Ctrl-C stops the server; the data stays.
 "
     ))
