@@ -2,15 +2,16 @@
 
 use std::fs::{self, Permissions};
 use std::os::unix::fs::PermissionsExt;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use nix::sys::signal::{Signal, kill};
 use nix::unistd::Uid;
+use serde_json::json;
 use tallyhost::postgres::{Cluster, Durability, PostgresError};
 use tokio_postgres::{Client, NoTls, SimpleQueryMessage};
 
-use crate::harness::{POLL_INTERVAL, cluster_in, open_folder, postmaster_in};
+use crate::harness::{POLL_INTERVAL, Server, cluster_in, open_folder, postmaster_in};
 
 #[tokio::test]
 async fn facts_outlive_a_restart() {
@@ -79,6 +80,36 @@ async fn a_database_that_is_killed_comes_back_with_every_committed_fact() {
         .await
         .unwrap();
     assert_eq!(row.get::<_, i32>(0), 250);
+}
+
+#[test]
+fn its_log_tells_no_address_and_only_its_owner_may_read_it() {
+    let folder = open_folder();
+    let server = Server::embedded(folder.path());
+    let wennable = json!({
+        "email": "wennable@example.org",
+        "name": "Wennable",
+        "password": "six lanterns on the ford",
+    });
+    for _ in 0..2 {
+        let visitor = server.visitor();
+        visitor.post("/api/v1/accounts", &wennable).expect(202);
+    }
+    let logs: Vec<PathBuf> = fs::read_dir(folder.path())
+        .unwrap()
+        .map(|entry| entry.unwrap().path())
+        .filter(|path| path.to_string_lossy().contains(".log"))
+        .collect();
+    let said: String = logs
+        .iter()
+        .map(|log| fs::read_to_string(log).unwrap())
+        .collect();
+    assert!(said.contains("accounts_email_taken"), "{said}");
+    assert!(!said.contains("wennable@"), "{said}");
+    for log in logs {
+        let mode = fs::metadata(&log).unwrap().permissions().mode();
+        assert_eq!(mode & 0o777, 0o600, "{}", log.display());
+    }
 }
 
 #[test]

@@ -7,7 +7,7 @@
 //! ```text
 //! <data folder>/lock       held by the one server that uses the folder
 //! <data folder>/pg15/      the cluster, named after its major version
-//! <data folder>/pg15.log   what the database says
+//! <data folder>/pg15.log   what the database says; pg15.log.old what it said before
 //! <data folder>/socket/    where it is reached; only its owner may enter
 //! ```
 
@@ -17,6 +17,7 @@ mod error;
 mod folder;
 mod initdb;
 mod lock;
+mod log;
 mod orphan;
 mod owner;
 mod parent_death;

@@ -14,6 +14,7 @@ use super::error::PostgresError;
 use super::folder::DataFolder;
 use super::initdb::{self, USER};
 use super::lock::FolderLock;
+use super::log::DatabaseLog;
 use super::orphan;
 use super::owner::Owner;
 use super::postmaster::{Durability, Postmaster};
@@ -57,7 +58,7 @@ impl Cluster {
             owner,
             cluster,
             socket: folder.socket(),
-            log: folder.log(binaries.major),
+            log: DatabaseLog::new(folder.log(binaries.major)),
             durability,
         };
         Self::watch(postmaster, lock)
@@ -124,6 +125,9 @@ fn supervise(postmaster: &Postmaster, mut child: Child, dropped: &Receiver<()>) 
     let mut wait = POLL_INTERVAL;
     while matches!(dropped.recv_timeout(wait), Err(RecvTimeoutError::Timeout)) {
         wait = POLL_INTERVAL;
+        if let Err(fault) = postmaster.log.rotate() {
+            tracing::warn!(%fault, "the embedded database's log cannot be begun anew");
+        }
         let Ok(Some(status)) = child.try_wait() else {
             continue;
         };

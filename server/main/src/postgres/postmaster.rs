@@ -1,6 +1,6 @@
 //! The postmaster process: start, readiness, stop.
 
-use std::fs::{self, File, OpenOptions};
+use std::fs::File;
 use std::os::unix::process::CommandExt;
 use std::path::PathBuf;
 use std::process::{Child, Stdio};
@@ -11,6 +11,7 @@ use nix::sys::signal::{Signal, kill};
 use nix::unistd::Pid;
 
 use super::error::PostgresError;
+use super::log::{self, DatabaseLog};
 use super::owner::Owner;
 use super::parent_death::die_with_this_thread;
 use super::pid_file::PidFile;
@@ -52,7 +53,7 @@ pub(super) struct Postmaster {
     pub(super) owner: Owner,
     pub(super) cluster: PathBuf,
     pub(super) socket: PathBuf,
-    pub(super) log: PathBuf,
+    pub(super) log: DatabaseLog,
     pub(super) durability: Durability,
 }
 
@@ -61,16 +62,17 @@ impl Postmaster {
     pub(super) fn launch(&self) -> Result<Child, PostgresError> {
         let deadline = Instant::now() + START_TIMEOUT;
         loop {
-            let log_start = fs::metadata(&self.log).map_or(0, |facts| facts.len());
-            let mut child = self.spawn()?;
+            let log = self.log.open()?;
+            let log_start = self.log.length();
+            let mut child = self.spawn(log)?;
             if self.is_ready_before(deadline, &mut child)? {
                 return Ok(child);
             }
-            let said = self.log_since(log_start);
+            let said = self.log.since(log_start);
             // Sessions of a postmaster that was killed take a moment to notice and end.
             let sessions_remain = said.contains("pre-existing shared memory block");
             if !sessions_remain || Instant::now() > deadline {
-                let log = self.log.clone();
+                let log = self.log.path().to_owned();
                 return Err(PostgresError::Exited { log, said });
             }
             thread::sleep(POLL_INTERVAL);
@@ -94,18 +96,17 @@ impl Postmaster {
         }
     }
 
-    fn spawn(&self) -> Result<Child, PostgresError> {
-        let log = self.open_log()?;
+    fn spawn(&self, log: File) -> Result<Child, PostgresError> {
         let errors = log
             .try_clone()
-            .map_err(PostgresError::system("cannot share", &self.log))?;
+            .map_err(PostgresError::system("cannot share", self.log.path()))?;
         let mut command = self.owner.command(&self.program);
         command
             .arg("-D")
             .arg(&self.cluster)
             .arg("-k")
             .arg(&self.socket);
-        for setting in self.durability.settings() {
+        for setting in self.durability.settings().into_iter().chain(log::SETTINGS) {
             command.args(["-c", setting]);
         }
         command
@@ -142,26 +143,10 @@ impl Postmaster {
                 self.stop(child);
                 return Err(PostgresError::Slow {
                     seconds: START_TIMEOUT.as_secs(),
-                    log: self.log.clone(),
+                    log: self.log.path().to_owned(),
                 });
             }
             thread::sleep(POLL_INTERVAL);
         }
-    }
-
-    fn open_log(&self) -> Result<File, PostgresError> {
-        OpenOptions::new()
-            .create(true)
-            .append(true)
-            .open(&self.log)
-            .map_err(PostgresError::system("cannot open", &self.log))
-    }
-
-    fn log_since(&self, start: u64) -> String {
-        let bytes = fs::read(&self.log).unwrap_or_default();
-        let start = usize::try_from(start).unwrap_or(0).min(bytes.len());
-        String::from_utf8_lossy(bytes.split_at(start).1)
-            .trim()
-            .to_owned()
     }
 }
