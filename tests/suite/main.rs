@@ -13,6 +13,7 @@ mod clubs_apart;
 mod crash;
 mod demo;
 mod embedded_database;
+mod encrypted_database;
 mod faults;
 mod forms;
 mod harness;

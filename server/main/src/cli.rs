@@ -10,8 +10,11 @@ use crate::commands;
 use crate::settings::{Options, Settings, SettingsErrors};
 use crate::telemetry::Telemetry;
 
-/// How a command ended. An error is a sentence for the person who ran it.
-pub type CommandResult = Result<(), Box<dyn Error + Send + Sync>>;
+/// A sentence for the person who ran a command.
+pub type CommandError = Box<dyn Error + Send + Sync>;
+
+/// How a command ended.
+pub type CommandResult = Result<(), CommandError>;
 
 /// The name of the default data folder of a club's own seasons.
 const DATA_FOLDER_NAME: &str = "tallyhost";

@@ -1,6 +1,7 @@
 //! The database of a command: one that others run, or the embedded one.
 
-use crate::postgres::{Cluster, Durability, PostgresError};
+use crate::cli::CommandError;
+use crate::postgres::{Cluster, Durability};
 use crate::settings::{Database, Secret};
 
 /// A database that is running. The embedded one runs as long as this value lives.
@@ -11,16 +12,22 @@ pub struct OpenDatabase {
 }
 
 impl OpenDatabase {
-    /// Starts the embedded database, or takes the address of another.
+    /// Starts the embedded database, or takes the address of another. Warns of one that somebody on the way
+    /// could read or stand in for.
     ///
     /// # Errors
-    /// [`PostgresError`] of the embedded database.
-    pub fn open(database: &Database) -> Result<Self, PostgresError> {
+    /// A sentence about the embedded database, or about the address.
+    pub fn open(database: &Database) -> Result<Self, CommandError> {
         match database {
-            Database::At(url) => Ok(Self {
-                url: url.clone(),
-                _cluster: None,
-            }),
+            Database::At(url) => {
+                if let Some(warning) = store::transport_warning(url.reveal())? {
+                    tracing::warn!("{warning}");
+                }
+                Ok(Self {
+                    url: url.clone(),
+                    _cluster: None,
+                })
+            }
             Database::Embedded { data, postgres_bin } => {
                 let cluster = Cluster::start(data, postgres_bin.as_deref(), Durability::Full)?;
                 let url = Secret::from(cluster.url());

@@ -5,6 +5,7 @@
 //! guessed by callers.
 
 pub mod accounts;
+mod address;
 pub mod adjustments;
 pub mod brought_units;
 pub mod catalogues;
@@ -35,6 +36,7 @@ mod schema;
 pub mod season_access;
 pub mod seasons;
 pub mod sessions;
+mod tls;
 pub mod trail;
 pub mod week_limits;
 mod week_no;
@@ -43,15 +45,12 @@ pub mod weeks;
 use std::sync::Arc;
 use std::time::Duration;
 
-use diesel::ConnectionResult;
-use diesel::result::ConnectionError;
+use diesel::result::{ConnectionError, ConnectionResult};
 use diesel_async::pooled_connection::deadpool::{Object, Pool};
 use diesel_async::pooled_connection::{
     AsyncDieselConnectionManager, ManagerConfig, RecyclingMethod,
 };
-use diesel_async::{
-    AsyncConnection, AsyncMigrationHarness, AsyncPgConnection, SimpleAsyncConnection,
-};
+use diesel_async::{AsyncMigrationHarness, AsyncPgConnection, SimpleAsyncConnection};
 use diesel_migrations::{EmbeddedMigrations, MigrationHarness, embed_migrations};
 
 use futures_util::FutureExt;
@@ -59,6 +58,8 @@ use futures_util::future::join;
 use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
+use address::DatabaseAddress;
+pub use address::{connect_client, transport_warning};
 use changes::ProcessId;
 pub use error::{StoreError, TransactionError, UniqueConstraint};
 use room::Room;
@@ -107,10 +108,11 @@ impl Store {
     /// `connections`, or one each; these are opened when first needed.
     ///
     /// # Errors
-    /// [`StoreError::Internal`] when a pool cannot be built.
+    /// [`StoreError::Internal`] when the address cannot be read or a pool cannot be built.
     pub fn connect(url: &str, connections: usize, threads: usize) -> Result<Vec<Self>, StoreError> {
         let share = (connections / threads).max(1);
-        let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(url, share)).collect();
+        let address = DatabaseAddress::read(url)?;
+        let pools: Result<Vec<_>, _> = (0..threads).map(|_| pool(&address, share)).collect();
         let all_pools: Arc<[_]> = pools?.into();
         let process = ProcessId::new();
         let room = Room::default();
@@ -270,12 +272,16 @@ async fn execute(mut conn: &Conn, statement: &str) -> Result<(), StoreError> {
     Ok(conn.batch_execute(statement).await?)
 }
 
-fn pool(url: &str, connections: usize) -> Result<Pool<AsyncPgConnection>, StoreError> {
+fn pool(
+    address: &DatabaseAddress,
+    connections: usize,
+) -> Result<Pool<AsyncPgConnection>, StoreError> {
     let mut config = ManagerConfig::default();
     // The task that drives a connection notices its end at once: no need for a test query before each use.
     config.recycling_method = RecyclingMethod::Fast;
-    config.custom_setup = Box::new(|url| establish(url).boxed());
-    Pool::builder(AsyncDieselConnectionManager::new_with_config(url, config))
+    let address = address.clone();
+    config.custom_setup = Box::new(move |_| establish(address.clone()).boxed());
+    Pool::builder(AsyncDieselConnectionManager::new_with_config("", config))
         .max_size(connections)
         .build()
         .map_err(|cause| StoreError::Internal(cause.to_string()))
@@ -288,8 +294,8 @@ async fn with_timeout<R, E: From<StoreError>>(
     timeout(TRANSACTION_TIMEOUT, act).await.map_err(late)?
 }
 
-async fn establish(url: &str) -> ConnectionResult<AsyncPgConnection> {
-    let mut conn = AsyncPgConnection::establish(url).await?;
+async fn establish(address: DatabaseAddress) -> ConnectionResult<AsyncPgConnection> {
+    let mut conn = address.connect().await?;
     let limited = conn.batch_execute(SET_STATEMENT_TIMEOUT).await;
     limited.map_err(ConnectionError::CouldntSetupConfiguration)?;
     Ok(conn)
@@ -326,7 +332,8 @@ const MIGRATION_LOCK: &str = "select pg_advisory_lock(1)";
 async fn migration_harness(
     url: &str,
 ) -> Result<AsyncMigrationHarness<AsyncPgConnection>, StoreError> {
-    let mut conn = AsyncPgConnection::establish(url)
+    let mut conn = DatabaseAddress::read(url)?
+        .connect()
         .await
         .map_err(|cause| StoreError::Unavailable(cause.to_string()))?;
     conn.batch_execute(MIGRATION_LOCK).await?;

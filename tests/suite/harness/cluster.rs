@@ -124,6 +124,13 @@ impl TestCluster {
     }
 }
 
+/// Whether the database at an address takes connections.
+pub fn connects(url: &str) -> bool {
+    RUNTIME
+        .block_on(tokio_postgres::connect(url, NoTls))
+        .is_ok()
+}
+
 /// The first column of what a query finds in the database at an address, as texts.
 pub fn texts_at(url: &str, query: &str) -> Vec<String> {
     let rows = with_client(url, async |client| client.query(query, &[]).await);

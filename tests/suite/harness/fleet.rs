@@ -123,7 +123,7 @@ fn copy_primary(into: &Path, slot: &str) {
 }
 
 /// A program of the PostgreSQL that runs a cluster.
-fn beside_postgres(cluster: &Path, program: &str) -> PathBuf {
+pub fn beside_postgres(cluster: &Path, program: &str) -> PathBuf {
     let options = fs::read_to_string(cluster.join("postmaster.opts")).unwrap();
     let postgres = options.split_whitespace().next().unwrap();
     Path::new(postgres).with_file_name(program)

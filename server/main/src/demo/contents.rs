@@ -1,8 +1,7 @@
 //! What a database holds before the demo is loaded.
 
-use tokio_postgres::Error;
-
-use super::held_clock::{MARK, connect};
+use super::held_clock::MARK;
+use crate::cli::CommandError;
 
 /// What a database holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -29,8 +28,8 @@ const CLOCK: &str = "select pg_get_functiondef('league_clock()'::regprocedure)";
 ///
 /// # Errors
 /// Those of the database.
-pub async fn inspect(url: &str) -> Result<DatabaseContents, Error> {
-    let client = connect(url).await?;
+pub async fn inspect(url: &str) -> Result<DatabaseContents, CommandError> {
+    let client = store::connect_client(url).await?;
     let count = async |query| client.query_one(query, &[]).await?.try_get::<_, i64>(0);
     let is = async |query| client.query_one(query, &[]).await?.try_get::<_, bool>(0);
     if count(TABLES_PER_NIGHT).await? == 0 {

@@ -3,7 +3,7 @@
 use tokio_postgres::{Client, Error, Row};
 
 use super::data::{CLUB, PASSWORD};
-use super::held_clock::connect;
+use crate::cli::CommandError;
 
 const SEASON: &str = "
     select '/clubs/' || club_id || '/seasons/' || season_id
@@ -40,8 +40,8 @@ const WITHOUT_LIST: &str = "
 ///
 /// # Errors
 /// Those of the database.
-pub async fn guide(url: &str, address: &str) -> Result<String, Error> {
-    let client = connect(url).await?;
+pub async fn guide(url: &str, address: &str) -> Result<String, CommandError> {
+    let client = store::connect_client(url).await?;
     let season = one(&client, SEASON).await?;
     let people = lines(&client, PEOPLE).await?;
     let games = lines(&client, OPEN_GAMES).await?;

@@ -4,7 +4,9 @@
 //! put back. No other command can do that: a server that serves has only the real clock.
 
 use chrono::{DateTime, NaiveDate, Utc};
-use tokio_postgres::{Client, Error, NoTls};
+use tokio_postgres::{Client, Error};
+
+use crate::cli::CommandError;
 
 /// Stands in the clock as long as it is held.
 pub(super) const MARK: &str = "held while the demo is being loaded";
@@ -22,8 +24,8 @@ impl HeldClock {
     ///
     /// # Errors
     /// Those of the database.
-    pub async fn hold(url: &str) -> Result<Self, Error> {
-        let client = connect(url).await?;
+    pub async fn hold(url: &str) -> Result<Self, CommandError> {
+        let client = store::connect_client(url).await?;
         let real = client.query_one(REAL, &[]).await?.try_get(0)?;
         let held = Self { client, real };
         let now = held.client.query_one("select league_clock()", &[]).await?;
@@ -60,14 +62,4 @@ impl HeldClock {
     pub async fn release(self) -> Result<(), Error> {
         self.client.batch_execute(&self.real).await
     }
-}
-
-/// A connection of its own.
-///
-/// # Errors
-/// Those of the database.
-pub(super) async fn connect(url: &str) -> Result<Client, Error> {
-    let (client, connection) = tokio_postgres::connect(url, NoTls).await?;
-    tokio::spawn(connection);
-    Ok(client)
 }
