@@ -49,7 +49,7 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
     let visitor = server.visitor();
     visitor.get("/problems/not-found").with_status(200);
     visitor.get("/swordfish").with_status(404);
-    let metrics = visitor.get("/metrics").text();
+    let metrics = server.metrics();
     for line in [
         r#"http_requests_total{method="GET",route="/problems/{code}",status="200"} 1"#,
         r#"http_requests_total{method="GET",route="none",status="404"} 1"#,
@@ -59,6 +59,14 @@ fn requests_are_counted_by_route_and_never_by_what_a_client_typed() {
         assert!(metrics.contains(line), "{line} is not in\n{metrics}");
     }
     assert!(!metrics.contains("swordfish"), "{metrics}");
+}
+
+#[test]
+fn the_numbers_are_on_a_listener_of_their_own_and_nowhere_else() {
+    let database = Database::create();
+    let server = Server::start(&database);
+    server.visitor().get("/metrics").refused(404, "not-found");
+    assert!(server.metrics().contains("process_resident_memory_bytes "));
 }
 
 #[test]
@@ -80,9 +88,9 @@ fn the_numbers_tell_of_requests_cache_pool_notices_replica_calendar_and_pairing(
         r#"pairing_seconds_count{step="solve"} 1"#,
         r#"pairing_seconds_count{step="check"} 1"#,
     ] {
-        until(line, || visitor.get("/metrics").text().contains(line));
+        until(line, || week.stage.server.metrics().contains(line));
     }
-    let numbers = visitor.get("/metrics").text();
+    let numbers = week.stage.server.metrics();
     let table = fs::read_to_string(root().join("docker/README.md")).unwrap();
     let kinds = numbers
         .lines()

@@ -7,14 +7,14 @@ use std::time::{Duration, Instant};
 
 use actix_web::HttpServer;
 use actix_web::dev::Server;
-use actix_web::web::ServiceConfig;
+use actix_web::web::{Data, ServiceConfig};
 use app::App;
 use read_service::{FastPath, PageCache};
 use store::Store;
 use tokio::task::LocalSet;
-use web::{ChangeLimit, Draining, OpenApiDocument, PublicUrl};
+use web::{ChangeLimit, Draining, Metrics, OpenApiDocument, PublicUrl};
 
-use crate::cli::CommandResult;
+use crate::cli::{CommandError, CommandResult};
 use crate::settings::{ProcessRole, Settings, SigningKey};
 use crate::shutdown::{ShutdownSignals, run_until_stopped};
 use crate::{due_tasks, metrics, os_limits, replication, scheduling};
@@ -33,7 +33,11 @@ const WRITE_BUFFER_BYTES: usize = 128 * 1024;
 pub struct BoundServer {
     /// Where it is reached.
     pub addresses: Vec<SocketAddr>,
+    /// Where its metrics are, once they are served.
+    pub metrics_addresses: Vec<SocketAddr>,
     pub server: Server,
+    metrics: Metrics,
+    metrics_server: Option<Server>,
     app: App,
     page_cache: Option<Arc<PageCache>>,
     replica: replication::ReplicationMetrics,
@@ -52,7 +56,7 @@ impl BoundServer {
         listen: SocketAddr,
         settings: &Settings,
         change_limit: ChangeLimit,
-    ) -> Result<Self, Box<dyn std::error::Error + Send + Sync>> {
+    ) -> Result<Self, CommandError> {
         os_limits::raise_open_file_limit();
         let workers = settings.workers.get();
         // One pool for the background, on this thread, and one for each worker.
@@ -83,6 +87,7 @@ impl BoundServer {
             .collect();
         let next_worker = Arc::new(AtomicUsize::new(0));
         let draining_state = draining.clone();
+        let server_metrics = metrics.clone();
         let hit_metrics = metrics.clone();
         let hit_observer: read_service::ObserverFactory = Arc::new(move |route, status| {
             let counter = hit_metrics.request_counter("GET", route, status);
@@ -119,13 +124,40 @@ impl BoundServer {
         .map_err(|cause| format!("cannot listen on {listen}: {cause}"))?;
         Ok(Self {
             addresses: server.addrs(),
+            metrics_addresses: Vec::new(),
             server: server.run(),
+            metrics: server_metrics,
+            metrics_server: None,
             app,
             page_cache,
             replica,
             due_tasks,
             draining,
         })
+    }
+
+    /// Binds a listener for the metrics where one is wanted; it answers until the process ends.
+    ///
+    /// # Errors
+    /// A sentence about what kept it from being bound.
+    pub fn bind_metrics(&mut self, listen: Option<SocketAddr>) -> CommandResult {
+        let Some(listen) = listen else {
+            return Ok(());
+        };
+        let metrics = self.metrics.clone();
+        let server = HttpServer::new(move || {
+            actix_web::App::new()
+                .app_data(Data::new(metrics.clone()))
+                .service(web::list_metrics)
+        })
+        .workers(1)
+        .client_request_timeout(REQUEST_HEAD_TIMEOUT)
+        .disable_signals()
+        .bind(listen)
+        .map_err(|cause| format!("cannot listen on {listen} for metrics: {cause}"))?;
+        self.metrics_addresses = server.addrs();
+        self.metrics_server = Some(server.run());
+        Ok(())
     }
 
     /// Serves until a signal. Meanwhile runs the tasks that are due and keeps the page cache current.
@@ -135,6 +167,9 @@ impl BoundServer {
     pub async fn run(self, signals: ShutdownSignals, drain: Duration) -> CommandResult {
         let background = LocalSet::new();
         background.spawn_local(self.replica.run(self.app.clone()));
+        if let Some(metrics) = self.metrics_server {
+            background.spawn_local(metrics);
+        }
         if let Some(metrics) = self.due_tasks {
             background.spawn_local(due_tasks::run(self.app, metrics));
         }

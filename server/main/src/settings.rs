@@ -27,6 +27,8 @@ pub struct Settings {
     pub role: ProcessRole,
     /// Where to listen; port 0 takes a free one.
     pub listen: SocketAddr,
+    /// Where `/metrics` is served; `None`: nowhere.
+    pub metrics_listen: Option<SocketAddr>,
     /// How people and programs reach the server, without a closing slash; `None`: as it listens.
     pub public_url: Option<String>,
     /// Which database.
@@ -127,6 +129,7 @@ impl Settings {
             (Some(signing_key), Some(database)) if errors.is_empty() => Ok(Self {
                 role,
                 listen: options.listen.unwrap_or(defaults::LISTEN),
+                metrics_listen: options.metrics_listen,
                 public_url,
                 database,
                 pool: options.pool.unwrap_or_else(|| defaults::pool(workers)),
@@ -152,6 +155,9 @@ impl fmt::Display for Settings {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "role = \"{}\"", self.role)?;
         writeln!(f, "listen = \"{}\"", self.listen)?;
+        if let Some(listen) = self.metrics_listen {
+            writeln!(f, "metrics-listen = \"{listen}\"")?;
+        }
         if let Some(url) = &self.public_url {
             writeln!(f, "public-url = \"{url}\"")?;
         }

@@ -28,7 +28,7 @@ mod security_headers;
 pub use app_factory::build_app;
 pub use change_limit::ChangeLimit;
 pub use health::Draining;
-pub use metrics::Metrics;
+pub use metrics::{Metrics, list_metrics};
 pub use openapi::document::OpenApiDocument;
 pub use public_url::PublicUrl;
 pub use routes::{configure, openapi};

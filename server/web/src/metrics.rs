@@ -129,7 +129,8 @@ fn coarse_status(status: StatusCode) -> &'static str {
     }
 }
 
-/// Every number of this process. The reverse proxy keeps it from the world.
+/// Every number of this process, on a listener of its own: it tells how much is going on, which is for those
+/// who run the server alone.
 #[get("/metrics")]
 pub async fn list_metrics(metrics: Data<Metrics>) -> HttpResponse {
     match TextEncoder::new().encode_to_string(&metrics.registry.gather()) {

@@ -13,7 +13,7 @@ use crate::api::{
 };
 use crate::openapi::complete;
 use crate::openapi::document::{self, OpenApiDocument};
-use crate::{health, metrics, pages, problem};
+use crate::{health, pages, problem};
 
 #[derive(OpenApi)]
 #[openapi(
@@ -121,12 +121,11 @@ fn api_operations(config: &mut utoipa_actix_web::service_config::ServiceConfig) 
     );
 }
 
-/// The routes of every process: health, metrics, and the pages that explain problems.
+/// The routes of every process: health, and the pages that explain problems.
 pub fn configure_process(config: &mut ServiceConfig) {
     config
         .service(health::is_live)
         .service(health::is_ready)
-        .service(metrics::list_metrics)
         .service(problem::list_problems)
         .service(problem::explain_problem);
 }

@@ -22,6 +22,8 @@ const ANYWHERE: &str = "127.0.0.1:0";
 pub struct Server {
     child: Child,
     address: String,
+    /// Where its metrics are; another revision's server may have none.
+    metrics: Option<String>,
     log: PathBuf,
     /// Kept open, so that the server can go on writing.
     output: BufReader<ChildStdout>,
@@ -67,7 +69,15 @@ impl Server {
 
     fn run(word: &str, listen: &str, configure: impl FnOnce(&mut Command) -> &mut Command) -> Self {
         let binary = Path::new(env!("CARGO_BIN_EXE_tallyhost"));
-        Self::run_binary(binary, word, listen, configure)
+        let mut server = Self::run_binary(binary, word, listen, |command| {
+            configure(command.args(["--metrics-listen", ANYWHERE]))
+        });
+        let said = server.says_until("/metrics");
+        let address = said.trim_end().strip_suffix("/metrics");
+        server.metrics = address
+            .and_then(|said| said.strip_prefix("metrics on "))
+            .map(str::to_owned);
+        server
     }
 
     fn run_binary(
@@ -97,6 +107,7 @@ impl Server {
         Self {
             child,
             address,
+            metrics: None,
             log,
             output,
         }
@@ -110,6 +121,12 @@ impl Server {
     /// Somebody of an earlier server, at this one's address.
     pub fn welcome(&self, actor: &Actor) -> Actor {
         actor.at(&self.address)
+    }
+
+    /// The numbers of the process, for those who run it.
+    pub fn metrics(&self) -> String {
+        let visitor = Actor::visit(self.metrics.as_ref().unwrap());
+        visitor.get("/metrics").with_status(200).text()
     }
 
     /// Somebody who has not signed in.

@@ -149,7 +149,7 @@ fn the_same_request_is_answered_alike_each_time_and_counted() {
             }
         }
     }
-    let numbers = visitor.get("/metrics").text();
+    let numbers = open.stage.server.metrics();
     let public = "http_requests_total{method=\"GET\",route=\"/public/";
     let counts = numbers.lines().filter(|line| line.starts_with(public));
     let counts = counts.filter_map(|line| line.rsplit(' ').next()?.parse::<usize>().ok());

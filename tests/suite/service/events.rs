@@ -33,7 +33,7 @@ fn follow_without_reading(open: &OpenSeason) -> TcpStream {
 
 /// How many clients the server counts that follow a season.
 fn followers(open: &OpenSeason) -> usize {
-    let numbers = open.stage.server.visitor().get("/metrics").text();
+    let numbers = open.stage.server.metrics();
     let mut lines = numbers.lines();
     let count = lines.find_map(|line| line.strip_prefix("standings_kept{of=\"subscribers\"} "));
     count.unwrap().parse().unwrap()

@@ -148,14 +148,10 @@ fn a_replica_that_lags_stops_and_returns_says_so_and_catches_up() {
         let ready = ready().text();
         ready.starts_with("ready, following") && !ready.contains(" 0.0 s")
     });
-    until("the lag is measured", || {
-        lag(&visitor.get("/metrics").text()) > 0.0
-    });
+    until("the lag is measured", || lag(&reader.metrics()) > 0.0);
     replica.resume();
     assert_eq!(total(&table_at_least(&open, &reader, second)), 2);
-    until("the lag is over", || {
-        lag(&visitor.get("/metrics").text()) == 0.0
-    });
+    until("the lag is over", || lag(&reader.metrics()) == 0.0);
 
     replica.stop();
     until("nothing is served that nobody confirms", || {
@@ -194,8 +190,7 @@ fn what_a_replica_that_is_cut_off_shows_is_served_only_as_long_as_one_may_wait()
         strict.visitor().get(closed).refused(503, "unavailable");
     }
     until("the numbers say so", || {
-        let numbers = strict.visitor().get("/metrics").text();
-        numbers.contains("replica_connected 0")
+        strict.metrics().contains("replica_connected 0")
     });
     until("the patient reader tells how old its table may be", || {
         let answer = patient.visitor().get(&path).with_status(200);

@@ -89,9 +89,8 @@ fn the_numbers_of_the_process_do_not_tell_a_sealed_list_from_a_checked_one() {
     worlds.own_list_in(sealed).seal(&list).expect(201);
     worlds.own_list_in(drafted).draft(&list).expect(200);
     let counted = |world: &Stage| -> Vec<String> {
-        let numbers = world.server.visitor().get("/metrics").with_status(200);
-        let lines = numbers.text();
-        let lines = lines
+        let numbers = world.server.metrics();
+        let lines = numbers
             .lines()
             .filter(|line| line.starts_with("http_requests_total{") || line.contains("_count{"));
         lines.map(str::to_owned).collect()

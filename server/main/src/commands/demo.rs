@@ -44,16 +44,15 @@ pub fn demo(settings: Settings) -> CommandResult {
                 load(url, &key, &settings, &mut signals).await?;
             }
         }
-        let bound = BoundServer::bind(
+        let mut bound = BoundServer::bind(
             url,
             &key,
             settings.listen,
             &settings,
             settings.change_limit(),
         )?;
-        for address in &bound.addresses {
-            announce(*address)?;
-        }
+        bound.bind_metrics(settings.metrics_listen)?;
+        announce(&bound)?;
         let address = home(&settings, &bound)?;
         io::stdout().write_all(demo::guide(url, &address).await?.as_bytes())?;
         bound.run(signals, settings.drain).await

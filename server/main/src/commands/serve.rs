@@ -1,7 +1,6 @@
 //! `tallyhost serve`: serves until it is asked to stop.
 
 use std::io::{self, Write};
-use std::net::SocketAddr;
 
 use tokio::runtime::{Builder, Runtime};
 
@@ -25,7 +24,7 @@ pub fn serve(settings: Settings) -> CommandResult {
     // other for every answer of the database. The database is stopped last, after the runtime.
     let background = Builder::new_current_thread().enable_all().build()?;
     background.block_on(async {
-        let bound = BoundServer::bind(
+        let mut bound = BoundServer::bind(
             database.url(),
             &key,
             settings.listen,
@@ -33,14 +32,20 @@ pub fn serve(settings: Settings) -> CommandResult {
             settings.change_limit(),
         )?;
         let signals = ShutdownSignals::listen()?;
-        for address in &bound.addresses {
-            announce(*address)?;
-        }
+        bound.bind_metrics(settings.metrics_listen)?;
+        announce(&bound)?;
         bound.run(signals, settings.drain).await
     })
 }
 
-/// The line on standard output that tells a person or a program where the server is.
-pub(super) fn announce(address: SocketAddr) -> io::Result<()> {
-    writeln!(io::stdout(), "listening on http://{address}")
+/// The lines on standard output that tell a person or a program where the server is.
+pub(super) fn announce(bound: &BoundServer) -> io::Result<()> {
+    let mut output = io::stdout().lock();
+    for address in &bound.addresses {
+        writeln!(output, "listening on http://{address}")?;
+    }
+    for address in &bound.metrics_addresses {
+        writeln!(output, "metrics on http://{address}/metrics")?;
+    }
+    Ok(())
 }

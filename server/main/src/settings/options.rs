@@ -21,6 +21,10 @@ pub struct Options {
     /// Address and port to listen on [default: 127.0.0.1:8080]
     #[arg(long, env = "TALLYHOST_LISTEN", value_name = "ADDRESS:PORT")]
     pub listen: Option<SocketAddr>,
+    /// Address and port that /metrics is served at, and nothing else; port 0 takes a free one
+    /// [default: not served]
+    #[arg(long, env = "TALLYHOST_METRICS_LISTEN", value_name = "ADDRESS:PORT")]
+    pub metrics_listen: Option<SocketAddr>,
     /// How people reach the server, for links in messages, feeds and codes
     #[arg(long, env = "TALLYHOST_PUBLIC_URL", value_name = "URL")]
     pub public_url: Option<String>,
@@ -84,6 +88,7 @@ impl Options {
         Self {
             role: self.role.or(other.role),
             listen: self.listen.or(other.listen),
+            metrics_listen: self.metrics_listen.or(other.metrics_listen),
             public_url: self.public_url.or(other.public_url),
             data: self.data.or(other.data),
             database_url: self.database_url.or(other.database_url),

@@ -156,7 +156,7 @@ fn page_addresses() -> Vec<String> {
         .filter(|source| !source.is_in("server/web/src/api"))
         .flat_map(|source| source.text.lines());
     let addresses = lines.filter_map(|line| line.strip_prefix("#[get(\"")?.strip_suffix("\")]"));
-    // The numbers of the process have a test of their own.
+    // The numbers of the process have a listener of their own.
     let addresses: Vec<String> = addresses
         .filter(|address| *address != "/metrics")
         .map(str::to_owned)
