@@ -39,6 +39,23 @@ enum Command {
     Demo(SettingsArgs),
     /// Bring the database to the newest schema, then end
     Migrate(SettingsArgs),
+    /// Write the database into a file, and try that all of it can be restored; servers may go on
+    Backup {
+        /// The file, which is replaced where there is one
+        file: PathBuf,
+        #[command(flatten)]
+        configured: SettingsArgs,
+    },
+    /// Put a backup into an empty database; no server may run on it
+    Restore {
+        /// The file that `backup` wrote
+        file: PathBuf,
+        /// Take away what the database holds
+        #[arg(long)]
+        replace: bool,
+        #[command(flatten)]
+        configured: SettingsArgs,
+    },
     /// Print the OpenAPI 3.1 document of the server
     Openapi,
     /// Check the public export of a season offline: receipts, draws, proofs, every round again
@@ -71,6 +88,16 @@ impl Cli {
             Command::Serve(configured) => configured.run(DATA_FOLDER_NAME, commands::serve),
             Command::Demo(configured) => configured.run(DEMO_FOLDER_NAME, commands::demo),
             Command::Migrate(configured) => configured.run(DATA_FOLDER_NAME, commands::migrate),
+            Command::Backup { file, configured } => configured.run(DATA_FOLDER_NAME, |settings| {
+                commands::backup(&settings, &file)
+            }),
+            Command::Restore {
+                file,
+                replace,
+                configured,
+            } => configured.run(DATA_FOLDER_NAME, |settings| {
+                commands::restore(&settings, &file, replace)
+            }),
             Command::Openapi => commands::openapi(),
             Command::Verify { file } => commands::verify(&file),
         }
@@ -78,7 +105,11 @@ impl Cli {
 }
 
 impl SettingsArgs {
-    fn run(self, data_name: &str, command: fn(Settings) -> CommandResult) -> CommandResult {
+    fn run(
+        self,
+        data_name: &str,
+        command: impl FnOnce(Settings) -> CommandResult,
+    ) -> CommandResult {
         let settings = Settings::resolve(self.options, self.config.as_deref(), data_name)
             .map_err(|SettingsErrors(lines)| lines.join("\n"))?;
         if self.check {

@@ -1,5 +1,6 @@
 //! What the binary `tallyhost` is made of: configuration, the embedded database, and its commands.
 
+mod backup;
 pub mod cli;
 mod commands;
 mod database;

@@ -24,6 +24,7 @@ mod parent_death;
 mod pid_file;
 mod postmaster;
 
+pub use binaries::Binaries;
 pub use cluster::Cluster;
 pub use error::PostgresError;
 pub use parent_death::die_with_this_thread;

@@ -33,6 +33,8 @@ pub struct Settings {
     pub public_url: Option<String>,
     /// Which database.
     pub database: Database,
+    /// Where PostgreSQL's programs are, if not in a usual place.
+    pub postgres_bin: Option<PathBuf>,
     /// The most connections to the database.
     pub pool: NonZeroUsize,
     /// What the database shows may be this old; then it is not served.
@@ -58,8 +60,6 @@ pub enum Database {
     Embedded {
         /// The folder that holds it.
         data: PathBuf,
-        /// Where `initdb` and `postgres` are, if not in a usual place.
-        postgres_bin: Option<PathBuf>,
     },
     /// In a server that others run.
     At(Secret),
@@ -104,10 +104,7 @@ impl Settings {
         };
         let database = match (options.database_url, &data) {
             (Some(url), _) => Some(Database::At(url)),
-            (None, Some(data)) => Some(Database::Embedded {
-                data: data.clone(),
-                postgres_bin: options.postgres_bin,
-            }),
+            (None, Some(data)) => Some(Database::Embedded { data: data.clone() }),
             (None, None) => None,
         };
         if !role.has_desk() && !matches!(database, Some(Database::At(_))) {
@@ -132,6 +129,7 @@ impl Settings {
                 metrics_listen: options.metrics_listen,
                 public_url,
                 database,
+                postgres_bin: options.postgres_bin,
                 pool: options.pool.unwrap_or_else(|| defaults::pool(workers)),
                 stale_after: Duration::from_secs(
                     options.stale_after.unwrap_or(defaults::STALE_SECONDS),
@@ -163,12 +161,10 @@ impl fmt::Display for Settings {
         }
         match &self.database {
             Database::At(_) => writeln!(f, "database-url = {HIDDEN}")?,
-            Database::Embedded { data, postgres_bin } => {
-                writeln!(f, "data = \"{}\"", data.display())?;
-                if let Some(folder) = postgres_bin {
-                    writeln!(f, "postgres-bin = \"{}\"", folder.display())?;
-                }
-            }
+            Database::Embedded { data } => writeln!(f, "data = \"{}\"", data.display())?,
+        }
+        if let Some(folder) = &self.postgres_bin {
+            writeln!(f, "postgres-bin = \"{}\"", folder.display())?;
         }
         match &self.signing_key {
             KeySource::Given(_) => writeln!(f, "signing-key = {HIDDEN}")?,
@@ -228,7 +224,7 @@ mod tests {
         assert_eq!(settings.pool.get(), 3);
         assert_eq!(settings.grace, Duration::from_secs(30));
         assert!(
-            matches!(settings.database, Database::Embedded { data, .. } if data == Path::new("/data"))
+            matches!(settings.database, Database::Embedded { data } if data == Path::new("/data"))
         );
     }
 

@@ -59,7 +59,7 @@ use scopeguard::{ScopeGuard, guard};
 use tokio::time::timeout;
 
 use address::DatabaseAddress;
-pub use address::{connect_client, transport_warning};
+pub use address::{ClientAddress, connect_client, transport_warning};
 use changes::ProcessId;
 pub use error::{StoreError, TransactionError, UniqueConstraint};
 use room::Room;

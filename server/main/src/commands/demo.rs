@@ -30,7 +30,7 @@ const ANY_LOOPBACK_PORT: SocketAddr = SocketAddr::new(std::net::IpAddr::V4(Ipv4A
 /// # Errors
 /// A sentence about what kept the demo from being loaded or the server from starting.
 pub fn demo(settings: Settings) -> CommandResult {
-    let database = OpenDatabase::open(&settings.database)?;
+    let database = OpenDatabase::open(&settings)?;
     let key = settings.signing_key.load()?;
     let url = database.url();
     Runtime::new()?.block_on(async {

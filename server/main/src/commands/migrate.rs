@@ -11,7 +11,7 @@ use crate::settings::Settings;
 /// # Errors
 /// A sentence about the database that cannot be reached or changed.
 pub fn migrate(settings: Settings) -> CommandResult {
-    let database = OpenDatabase::open(&settings.database)?;
+    let database = OpenDatabase::open(&settings)?;
     Runtime::new()?.block_on(store::migrate(database.url()))?;
     tracing::info!("the database has the newest schema");
     Ok(())

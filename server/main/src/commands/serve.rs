@@ -15,7 +15,7 @@ use crate::shutdown::ShutdownSignals;
 /// # Errors
 /// A sentence about what kept the server from starting.
 pub fn serve(settings: Settings) -> CommandResult {
-    let database = OpenDatabase::open(&settings.database)?;
+    let database = OpenDatabase::open(&settings)?;
     let key = settings.signing_key.load()?;
     if settings.role.has_desk() {
         Runtime::new()?.block_on(store::migrate(database.url()))?;

@@ -19,16 +19,24 @@ const SEARCH_PATHS: [&str; 5] = [
     "/Applications/Postgres.app/Contents/Versions/*/bin",
 ];
 
+/// A folder of PostgreSQL's programs.
 #[derive(Debug)]
-pub(super) struct Binaries {
+pub struct Binaries {
     folder: PathBuf,
     /// The major version, such as 15.
     pub(super) major: u32,
 }
 
 impl Binaries {
+    /// The folder itself.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
     /// The path of one program, such as `initdb`.
-    pub(super) fn program(&self, name: &str) -> PathBuf {
+    #[must_use]
+    pub fn program(&self, name: &str) -> PathBuf {
         self.folder.join(name)
     }
 
@@ -38,13 +46,7 @@ impl Binaries {
         data_folder: &Path,
         existing: Option<u32>,
     ) -> Result<Self, PostgresError> {
-        let folders = named.map_or_else(candidate_folders, |folder| vec![folder.to_owned()]);
-        let mut installed: Vec<Self> = folders
-            .into_iter()
-            .filter_map(Self::inspect)
-            .filter(|binaries| binaries.major >= MINIMUM_MAJOR)
-            .collect();
-        installed.sort_by_key(|binaries| binaries.major);
+        let mut installed = Self::installed(named);
         if let (Some(found), false) = (existing, installed.is_empty()) {
             return installed
                 .into_iter()
@@ -57,6 +59,31 @@ impl Binaries {
         installed.pop().ok_or(PostgresError::NoBinaries {
             minimum: MINIMUM_MAJOR,
         })
+    }
+
+    /// The programs for a server that runs: those of its own major version, else the newest.
+    ///
+    /// # Errors
+    /// [`PostgresError::NoBinaries`].
+    pub fn for_server(named: Option<&Path>, major: u32) -> Result<Self, PostgresError> {
+        let installed = Self::installed(named).into_iter();
+        installed
+            .max_by_key(|binaries| (binaries.major == major, binaries.major))
+            .ok_or(PostgresError::NoBinaries {
+                minimum: MINIMUM_MAJOR,
+            })
+    }
+
+    /// Those that are new enough, the newest last.
+    fn installed(named: Option<&Path>) -> Vec<Self> {
+        let folders = named.map_or_else(candidate_folders, |folder| vec![folder.to_owned()]);
+        let mut installed: Vec<Self> = folders
+            .into_iter()
+            .filter_map(Self::inspect)
+            .filter(|binaries| binaries.major >= MINIMUM_MAJOR)
+            .collect();
+        installed.sort_by_key(|binaries| binaries.major);
+        installed
     }
 
     fn inspect(folder: PathBuf) -> Option<Self> {

@@ -11,7 +11,7 @@ use percent_encoding::{NON_ALPHANUMERIC, utf8_percent_encode};
 
 use super::binaries::Binaries;
 use super::error::PostgresError;
-use super::folder::DataFolder;
+use super::folder::{self, DataFolder};
 use super::initdb::{self, USER};
 use super::lock::FolderLock;
 use super::log::DatabaseLog;
@@ -67,9 +67,13 @@ impl Cluster {
     /// The address of one of its databases, for any PostgreSQL client on this machine.
     #[must_use]
     pub fn url_of(&self, database: &str) -> String {
-        let socket = self.socket.to_string_lossy();
-        let host = utf8_percent_encode(&socket, NON_ALPHANUMERIC);
-        format!("postgresql://{USER}@/{database}?host={host}")
+        url_at(&self.socket, database)
+    }
+
+    /// The address of the server's own database in a data folder that another process uses.
+    #[must_use]
+    pub fn url_in(data_folder: &Path) -> String {
+        url_at(&folder::socket_in(data_folder), USER)
     }
 
     /// The address of the server's own database.
@@ -118,6 +122,12 @@ impl Drop for Cluster {
             let _ = watch.join();
         }
     }
+}
+
+fn url_at(socket: &Path, database: &str) -> String {
+    let socket = socket.to_string_lossy();
+    let host = utf8_percent_encode(&socket, NON_ALPHANUMERIC);
+    format!("postgresql://{USER}@/{database}?host={host}")
 }
 
 /// Starts the database again whenever it ends, until the cluster is dropped.

@@ -48,7 +48,7 @@ impl DataFolder {
     }
 
     pub(super) fn socket(&self) -> PathBuf {
-        self.root.join("socket")
+        socket_in(&self.root)
     }
 
     pub(super) fn cluster(&self, major: u32) -> PathBuf {
@@ -68,6 +68,11 @@ impl DataFolder {
             .filter_map(|entry| entry.file_name().to_str()?.strip_prefix("pg")?.parse().ok())
             .max())
     }
+}
+
+/// Where the database of a data folder is reached.
+pub(super) fn socket_in(root: &Path) -> PathBuf {
+    root.join("socket")
 }
 
 #[cfg(test)]

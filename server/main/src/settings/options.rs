@@ -34,7 +34,7 @@ pub struct Options {
     /// PostgreSQL to use instead of the embedded one
     #[arg(long, env = "DATABASE_URL", hide_env_values = true, value_name = "URL")]
     pub database_url: Option<Secret>,
-    /// Folder that holds initdb and postgres
+    /// Folder that holds initdb, postgres, pg_dump, pg_restore and psql
     #[arg(long, env = "TALLYHOST_POSTGRES_BIN", value_name = "FOLDER")]
     pub postgres_bin: Option<PathBuf>,
     /// Connections to the database, shared out among the workers and the background, one each at
